@@ -1,0 +1,17 @@
+#pragma once
+
+#include <numbers>
+
+/// Physical constants in SI. The molar gas constant is exact by the 2019 definition of the units.
+namespace fluewright::constants {
+
+inline constexpr double gas_constant_j_molk = 8.314462618;
+inline constexpr double stefan_boltzmann_w_m2k4 = 5.670374419e-8;
+inline constexpr double gravity_m_s2 = 9.80665; ///< standard gravity, ISO 80000-3
+inline constexpr double celsius_zero_k = 273.15;
+inline constexpr double standard_pressure_pa = 101325.0;
+/// Latent heat of water at 25 degC: 44.004 kJ/mol over 18.01528 g/mol.
+inline constexpr double water_latent_heat_25c_j_kg = 2.4426e6;
+inline constexpr double pi = std::numbers::pi;
+
+} // namespace fluewright::constants

@@ -1,0 +1,75 @@
+#pragma once
+
+/// Heat carried between a surface and the gas along it: Nusselt numbers [-] and the few coefficients
+/// that have no length of their own.
+namespace fluewright::convection {
+
+/// Turbulent flow in a smooth pipe, gas form.
+///
+///   Nu = 0.0214 (Re^0.8 - 100) Pr^0.4
+///
+/// Source   Gnielinski 1976, Int. Chem. Eng. 16 359-368   [gnielinski1976]
+/// Range    1e4 <= Re <= 5e6, 0.5 < Pr <= 1.5; the European chimney standard uses it from Re 2300
+[[nodiscard]] double pipe_gnielinski_gas_1976(double re, double pr);
+
+/// Turbulent flow in a pipe of friction factor f.
+///
+///   Nu = (f/8)(Re - 1000) Pr / (1 + 12.7 sqrt(f/8) (Pr^(2/3) - 1))
+///
+/// Source   Gnielinski 1976   [gnielinski1976];  Range  3000 <= Re <= 5e6
+[[nodiscard]] double pipe_gnielinski_1976(double re, double pr, double f_darcy);
+
+/// Laminar flow that develops from the entry, mean over the length.
+///
+///   Nu = 3.66 + 0.0668 Gz / (1 + 0.04 Gz^(2/3)),   Gz = Re Pr D / L
+///
+/// Source   Hausen 1943   [hausen1943];  Range  Re below 2300
+[[nodiscard]] double pipe_laminar_hausen_1943(double graetz);
+
+/// Reynolds number that never falls below 2300 and passes over without a corner:
+/// (Re^8 + 2300^8)^(1/8).
+///
+/// Source   EN 13384-1 evaluates friction and Nusselt number at Re 2300 where Re is lower, which is
+///          the least that can be defended for flow disturbed by elbows and opposed by its own
+///          cooled layer   [en13384-1, from memory]; the rounding is ours
+[[nodiscard]] double floored_reynolds(double re);
+
+/// Local entry factor at a distance x from the last disturbance.
+///
+///   mean over L: 1 + (D/L)^(2/3)   ->   local: 1 + (1/3)(D/x)^(2/3)
+///
+/// Source   Hausen's entry factor as used in the VDI Heat Atlas   [vdi-heat-atlas, from memory]
+[[nodiscard]] double entry_factor_local(double diameter_over_distance);
+
+/// Vertical plate, all Rayleigh numbers.
+///
+///   Nu = (0.825 + 0.387 Ra^(1/6) / (1 + (0.492/Pr)^(9/16))^(8/27))^2
+///
+/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1323   [churchill1975]
+[[nodiscard]] double vertical_plate_churchill_1975(double ra, double pr);
+
+/// Horizontal cylinder.
+///
+///   Nu = (0.60 + 0.387 Ra^(1/6) / (1 + (0.559/Pr)^(9/16))^(8/27))^2
+///
+/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1049   [churchill1975b]
+[[nodiscard]] double horizontal_cylinder_churchill_1975(double ra, double pr);
+
+/// Nu over Ra^(1/3) on a tall vertical wall, where the coefficient no longer depends on height:
+/// the limit of vertical_plate_churchill_1975().
+[[nodiscard]] double tall_wall_factor(double pr);
+
+/// Cylinder in cross wind.
+///
+///   Nu = 0.3 + 0.62 Re^0.5 Pr^(1/3) / (1 + (0.4/Pr)^(2/3))^0.25 (1 + (Re/282000)^(5/8))^0.8
+///
+/// Source   Churchill and Bernstein 1977, J. Heat Transfer 99 300   [churchill1977b]
+[[nodiscard]] double cross_wind_churchill_1977(double re, double pr);
+
+/// Forced and free convection together: (a^3 + b^3)^(1/3).
+///
+/// Source   Churchill 1977, AIChE J. 23 10-16: cubic blend of the two limits   [churchill1977c,
+///          from memory]
+[[nodiscard]] double blend(double forced, double natural);
+
+} // namespace fluewright::convection

@@ -1,0 +1,90 @@
+#pragma once
+
+#include "fluewright/core/polynomial.hpp"
+#include "fluewright/physics/mixture.hpp"
+
+#include <array>
+
+/// Flue gas in the form the solver uses: property laws of the mixture rules, fitted once per
+/// mixture to polynomials in temperature, at three degrees of dilution with room air.
+namespace fluewright {
+
+/// Temperatures the fits cover [K]; the solver's states stay inside.
+inline constexpr Stretch gas_fit_range{220.0, 1500.0};
+inline constexpr std::size_t gas_fit_terms = 7;
+
+/// Properties of one mixture. All take u = gas_fit_range.u_of(temperature_k), so that a caller who
+/// needs several of them maps the temperature once.
+class GasFit {
+public:
+    double gas_constant_j_kgk{};
+    double carbon_dioxide{}; ///< mole fraction
+    double water_vapour{};   ///< mole fraction
+
+    Coefficients<gas_fit_terms> specific_heat{};
+    Coefficients<gas_fit_terms + 1> enthalpy{};
+    Coefficients<gas_fit_terms> viscosity{};
+    Coefficients<gas_fit_terms> conductivity{};
+
+    [[nodiscard]] double specific_heat_j_kgk(double u) const { return evaluate(specific_heat, u); }
+
+    /// Above the middle of gas_fit_range: only differences have a meaning.
+    [[nodiscard]] double enthalpy_j_kg(double u) const { return evaluate(enthalpy, u); }
+
+    [[nodiscard]] double viscosity_pa_s(double u) const { return evaluate(viscosity, u); }
+
+    [[nodiscard]] double conductivity_w_mk(double u) const { return evaluate(conductivity, u); }
+
+    /// The temperature [K] of this enthalpy, to round-off; Newton from a first guess.
+    [[nodiscard]] double temperature_k(double enthalpy_j_kg, double guess_k) const;
+};
+
+/// Combustion products and the air that may dilute them.
+class FlueGas {
+public:
+    /// Range: fits stay within 0.2 % of mixture:: from 230 K to 1450 K at any dilution.
+    FlueGas(const MoleFractions& products, const MoleFractions& air);
+
+    /// Properties after dilution; `air_share` is kg air per kg mixture, 0 to 1. Specific heat, gas
+    /// constant and enthalpy follow by mass exactly, viscosity and conductivity by a parabola
+    /// through shares 0, 1/2 and 1.
+    [[nodiscard]] GasFit diluted(double air_share) const;
+
+    [[nodiscard]] const GasFit& products() const { return at_share_[0]; }
+
+    [[nodiscard]] const GasFit& air() const { return at_share_[2]; }
+
+    [[nodiscard]] const MoleFractions& product_fractions() const { return products_; }
+
+    [[nodiscard]] const MoleFractions& air_fractions() const { return air_; }
+
+private:
+    MoleFractions products_;
+    MoleFractions air_;
+    std::array<GasFit, 3> at_share_;
+};
+
+/// Radiation of one mixture in one pipe, fitted like the gas.
+class EmissionFit {
+public:
+    EmissionFit() = default;
+
+    /// Source   gas_radiation::emissivity() and absorptivity()
+    /// Range    emissivity to 0.5 %, heat flux to 3 % of gas_radiation::flux_w_m2(), 300 K to 1450 K
+    EmissionFit(double carbon_dioxide, double water_vapour, double diameter_m, double pressure_pa);
+
+    /// Flux from gas to wall [W/m2].
+    [[nodiscard]] double flux_w_m2(double wall_emissivity,
+                                   double gas_temperature_k,
+                                   double wall_temperature_k) const;
+
+    [[nodiscard]] double emissivity(double temperature_k) const;
+
+private:
+    Coefficients<gas_fit_terms> log_emissivity_{};
+    Coefficients<4> path_exponent_{}; ///< d ln eps / d ln L at a temperature
+    Coefficients<4> path_curve_{};    ///< half its second derivative
+    bool clear_{true};
+};
+
+} // namespace fluewright

@@ -1,0 +1,64 @@
+#include "fluewright/physics/convection.hpp"
+
+#include <cmath>
+
+namespace fluewright::convection {
+namespace {
+
+double square(double x) { return x * x; }
+
+double sixth_root(double x) { return std::sqrt(std::cbrt(x)); }
+
+constexpr double floor_reynolds = 2300.0;
+
+} // namespace
+
+double pipe_gnielinski_gas_1976(double re, double pr) {
+    return 0.0214 * (std::pow(re, 0.8) - 100.0) * std::pow(pr, 0.4);
+}
+
+double pipe_gnielinski_1976(double re, double pr, double f_darcy) {
+    const double eighth = f_darcy / 8.0;
+    return eighth * (re - 1000.0) * pr
+           / (1.0 + 12.7 * std::sqrt(eighth) * (std::cbrt(pr * pr) - 1.0));
+}
+
+double pipe_laminar_hausen_1943(double graetz) {
+    return 3.66 + 0.0668 * graetz / (1.0 + 0.04 * std::cbrt(graetz * graetz));
+}
+
+double floored_reynolds(double re) {
+    const double ratio_4 = square(square(re / floor_reynolds));
+    return floor_reynolds * std::sqrt(std::sqrt(std::sqrt(1.0 + ratio_4 * ratio_4)));
+}
+
+double entry_factor_local(double diameter_over_distance) {
+    return 1.0 + std::cbrt(square(diameter_over_distance)) / 3.0;
+}
+
+double vertical_plate_churchill_1975(double ra, double pr) {
+    const double prandtl = std::pow(1.0 + std::pow(0.492 / pr, 9.0 / 16.0), 8.0 / 27.0);
+    return square(0.825 + 0.387 * sixth_root(ra) / prandtl);
+}
+
+double horizontal_cylinder_churchill_1975(double ra, double pr) {
+    const double prandtl = std::pow(1.0 + std::pow(0.559 / pr, 9.0 / 16.0), 8.0 / 27.0);
+    return square(0.60 + 0.387 * sixth_root(ra) / prandtl);
+}
+
+double tall_wall_factor(double pr) {
+    return square(0.387) / std::pow(1.0 + std::pow(0.492 / pr, 9.0 / 16.0), 16.0 / 27.0);
+}
+
+double cross_wind_churchill_1977(double re, double pr) {
+    const double prandtl = std::sqrt(std::sqrt(1.0 + std::pow(0.4 / pr, 2.0 / 3.0)));
+    return 0.3
+           + 0.62 * std::sqrt(re) * std::cbrt(pr) / prandtl
+                 * std::pow(1.0 + std::pow(re / 282000.0, 0.625), 0.8);
+}
+
+double blend(double forced, double natural) {
+    return std::cbrt(forced * forced * forced + natural * natural * natural);
+}
+
+} // namespace fluewright::convection
