@@ -13,6 +13,8 @@ struct Source {
     std::string_view kind; ///< standard, law, handbook, paper, report, library, practice, memory
     std::string_view document;
     std::string_view place; ///< edition, clause, table or address
+    std::string_view
+        used_by; ///< data (a table names it) or code (only comments, findings or tests do)
 };
 
 /// Elementary analysis as mass fractions of the dry fuel; heating values in J per kg.
@@ -48,7 +50,8 @@ struct Material {
 };
 
 /// A named wall. `layers` lists it from the inside out as "material thickness_mm", parts separated
-/// by '|', air gaps as "air gap 12.5"; e.g. "stainless steel 0.5|mineral wool hot 25|stainless steel 0.5".
+/// by '|', air gaps as "air gap 12.5"; e.g. "stainless steel 0.5|mineral wool hot 25|stainless
+/// steel 0.5".
 struct Wall {
     std::string_view id;
     std::string_view aliases;
@@ -89,11 +92,14 @@ struct TradeSize {
 /// Clay liners for masonry: outside name, clear inside sides.
 struct ClayLiner {
     std::string_view id;
+    std::string_view aliases;
     double inside_width_m;
-    double inside_depth_m; ///< equal to the width, with `round`, for a round liner
+    double inside_depth_m;  ///< equal to the width, with `round`, for a round liner
     std::string_view shape; ///< round or rectangular
+    double net_area_m2; ///< the section a code or handbook allows; up to 20 % off side times side
     std::string_view source;
     std::string_view mark;
+    std::string_view note;
 };
 
 /// What is assumed of an appliance when the file does not say.
@@ -103,15 +109,15 @@ struct ApplianceDefault {
     std::string_view fuel_group; ///< wood, pellets, coal, oil or gas
     double air_ratio_high;       ///< combustion air over stoichiometric air at high fire
     double air_ratio_low;
-    double efficiency_net;       ///< useful heat over net heating value, at high fire
-    double unburned_share_high;  ///< share of the net heat lost as unburned gas and char
+    double efficiency_net;      ///< useful heat over net heating value, at high fire
+    double unburned_share_high; ///< share of the net heat lost as unburned gas and char
     double unburned_share_low;
     double draft_needed_high_pa;
     double draft_needed_low_pa;
-    double draft_greatest_pa;    ///< above this the fire can no longer be held
-    double low_fire_share;       ///< low burn rate over high burn rate
-    double load_density_kg_m3;   ///< fuel load per firebox volume, for unlabelled heaters
-    double burn_hours_high;      ///< hours one such load lasts at high fire
+    double draft_greatest_pa;  ///< above this the fire can no longer be held
+    double low_fire_share;     ///< low burn rate over high burn rate
+    double load_density_kg_m3; ///< fuel load per firebox volume, for unlabelled heaters
+    double burn_hours_high;    ///< hours one such load lasts at high fire
     std::string_view source;
     std::string_view mark;
     std::string_view note;
@@ -121,6 +127,8 @@ struct ApplianceDefault {
 struct Default {
     std::string_view id; ///< snake_case, e.g. "room_temperature_k"
     double value;
+    double low; ///< the ends of what is plausible for this figure
+    double high;
     std::string_view unit;
     std::string_view meaning;
     std::string_view source;
@@ -142,6 +150,8 @@ struct Default {
 [[nodiscard]] const Fuel* find_fuel(std::string_view id);
 [[nodiscard]] const Material* find_material(std::string_view id);
 [[nodiscard]] const Wall* find_wall(std::string_view id);
+[[nodiscard]] const Fitting* find_fitting(std::string_view id);
+[[nodiscard]] const ClayLiner* find_clay_liner(std::string_view id);
 [[nodiscard]] const TradeSize* find_trade_size(std::string_view id);
 [[nodiscard]] const ApplianceDefault* find_appliance_default(std::string_view type,
                                                              std::string_view fuel_group);
