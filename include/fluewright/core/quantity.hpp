@@ -28,8 +28,8 @@ enum class Kind : std::uint8_t {
     volume,                 ///< m3
     fraction,               ///< share of one
     moisture,               ///< kg water per kg moist fuel (wet basis)
-    slope,                  ///< rise over run
     angle,                  ///< rad
+    slope,                  ///< rise over run
     thermal_resistance,     ///< m2K/W
     conductivity,           ///< W/mK
     transmittance,          ///< W/m2K
@@ -98,7 +98,7 @@ enum class UnitSystem : std::uint8_t { metric, us };
 [[nodiscard]] std::string_view customary_unit(Kind kind, UnitSystem system);
 
 /// A value for people, in the unit the trade uses: "150 mm", "3 ft 4 1/2 in", "0.0482 inH2O".
-/// Lengths from 1 in upwards are given to the nearest 1/8 in, from 100 ft upwards to the foot.
+/// US lengths from 1 in upwards are given to the nearest 1/8 in, from 100 ft upwards to the foot.
 /// Never "-0"; a value that is not finite gives "not computed".
 [[nodiscard]] std::string
 format_quantity(double si, Kind kind, UnitSystem system, int significant_digits = 3);
