@@ -4,9 +4,10 @@
 
 #include <numbers>
 
-/// The conversion factors, each once. Exact by definition unless a note says otherwise.
+/// The conversion factors, each once. All are exact by definition, save for the column of mercury,
+/// which is rounded.
 ///
-/// Source  NIST Special Publication 811 (2008), appendix B
+/// Source  definitions of the units, from memory
 namespace fluewright::unit_table {
 
 constexpr Ratio operator*(Ratio a, Ratio b) {
@@ -41,9 +42,10 @@ constexpr Ratio gram = {1.0, 1000.0};
 
 constexpr Ratio standard_gravity = {980665.0, 100000.0};
 constexpr Ratio psi = pound * standard_gravity / square_inch;
-constexpr Ratio inch_of_water = {24908891.0, 100000.0};     // conventional, water at 4 degC
-constexpr Ratio millimetre_of_water = {980665.0, 100000.0}; // conventional
-constexpr Ratio inch_of_mercury = {3386389.0, 1000.0};      // conventional, mercury at 0 degC
+constexpr Ratio water_density = times(1000.0); // conventional
+constexpr Ratio millimetre_of_water = water_density * standard_gravity / times(1000.0);
+constexpr Ratio inch_of_water = water_density * standard_gravity * inch;
+constexpr Ratio inch_of_mercury = {3386389.0, 1000.0}; // conventional, mercury at 0 degC
 
 constexpr Ratio fahrenheit_degree = {5.0, 9.0};
 constexpr double celsius_zero_k = 273.15;
