@@ -40,11 +40,11 @@ double by_angle(std::span<const Point> points, double angle_rad) {
 
 // Means of the Rennels, Miller, Crane and Ito columns at each radius.
 constexpr std::array<Point, 6> smooth_075{
-    {{0, 0}, {15, 0.117}, {30, 0.198}, {45, 0.299}, {60, 0.409}, {90, 0.660}}};
+    {{0, 0}, {15, 0.117}, {30, 0.198}, {45, 0.299}, {60, 0.427}, {90, 0.660}}};
 constexpr std::array<Point, 6> smooth_100{
     {{0, 0}, {15, 0.111}, {30, 0.180}, {45, 0.251}, {60, 0.325}, {90, 0.474}}};
 constexpr std::array<Point, 6> smooth_150{
-    {{0, 0}, {15, 0.095}, {30, 0.153}, {45, 0.206}, {60, 0.252}, {90, 0.340}}};
+    {{0, 0}, {15, 0.095}, {30, 0.153}, {45, 0.204}, {60, 0.252}, {90, 0.340}}};
 constexpr std::array<Point, 6> gored{
     {{0, 0}, {15, 0.10}, {30, 0.20}, {45, 0.30}, {60, 0.45}, {90, 0.60}}};
 constexpr std::array<Point, 6> mitred{
