@@ -1,0 +1,42 @@
+#pragma once
+
+#include "fluewright/core/fault.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Faults with their place in a file, and how they are shown.
+namespace fluewright {
+
+struct Diagnostic {
+    std::string file; ///< as the user named it; "<stdin>" for standard input
+    int line{0};      ///< from 1
+    int column{0};    ///< in characters, from 1
+    Fault fault;
+};
+
+using Diagnostics = std::vector<Diagnostic>;
+
+/// Finds each fault's place by its pointer and sorts by place. A pointer that does not lead to a
+/// value in `text` gets the place of the nearest object around it, and an empty `found` is filled
+/// with what stands there.
+[[nodiscard]] Diagnostics
+locate(const Faults& faults, std::string_view text, std::string_view file);
+
+/// One block per diagnostic, at most 20, and last how many there are:
+///
+///     stove.json:14:22: error: `birhc` is not a known fuel
+///       at      /appliance/fuel/name
+///       found   "birhc"
+///       allowed beech, birch, ...
+///       help    did you mean `birch`?
+///
+///     1 error; nothing was computed
+[[nodiscard]] std::string diagnostics_text(const Diagnostics& diagnostics);
+
+/// {"errors": [{"file", "line", "column", "pointer", "message", "found", "allowed", "help"}]} with
+/// all of them; what is empty stays out.
+[[nodiscard]] std::string diagnostics_json(const Diagnostics& diagnostics);
+
+} // namespace fluewright

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+
+/// Documents made from the field tables, so that they cannot fall behind the reader.
+namespace fluewright {
+
+/// The JSON Schema (draft 2020-12) of the input file, for completion and checks in an editor. It
+/// is looser than the reader: units and ranges of quantities are in its descriptions only.
+[[nodiscard]] std::string input_schema();
+
+/// docs/input.md: every key with its meaning, an example, its range and what stands in for it.
+[[nodiscard]] std::string input_reference_markdown();
+
+} // namespace fluewright

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "json_document.hpp"
+
+#include <optional>
+
+namespace fluewright::json {
+
+/// Recursive descent over the grammar of RFC 8259 with comments; stops at the first fault of
+/// grammar, goes on after a duplicate key.
+class Parser {
+public:
+    explicit Parser(std::string_view text);
+    [[nodiscard]] Parsed run();
+
+private:
+    bool value(std::uint32_t parent, std::uint32_t key_begin, std::string_view key, int depth);
+    bool members(std::uint32_t object, int depth);
+    bool elements(std::uint32_t array, int depth);
+    bool quoted(std::string_view& out);
+    bool escape(std::string& out);
+    std::optional<unsigned> four_hex_digits();
+    bool number(Node& node);
+    bool word(Node& node);
+    bool skip_space();
+    bool separator(char close, std::uint32_t owner, bool& done);
+    void note_duplicate(std::uint32_t object, std::uint32_t member);
+
+    /// Ends the reading: the fault stands at byte `offset`, in the value being read.
+    bool stop(std::size_t offset, std::string message, std::string help = {});
+
+    [[nodiscard]] char here() const { return at_ < text_.size() ? text_[at_] : '\0'; }
+
+    [[nodiscard]] bool at_end() const { return at_ >= text_.size(); }
+
+    [[nodiscard]] std::string seen() const;
+
+    std::string_view text_;
+    std::size_t at_{0};
+    std::uint32_t open_{no_node}; ///< the object or array being read
+    Parsed parsed_;
+};
+
+} // namespace fluewright::json

@@ -1,0 +1,242 @@
+#include "fields_limits.hpp"
+#include "fluewright/model/fields.hpp"
+
+#include <array>
+#include <bit>
+#include <numbers>
+
+namespace fluewright {
+
+namespace part_kind {
+
+namespace {
+
+constexpr std::array<std::string_view, 10> kind_names{"straight",
+                                                      "elbow",
+                                                      "tee",
+                                                      "reducer",
+                                                      "increaser",
+                                                      "damper",
+                                                      "screen",
+                                                      "cap",
+                                                      "obstruction",
+                                                      "fitting"};
+
+} // namespace
+
+std::span<const std::string_view> names() {
+    return kind_names;
+}
+
+unsigned from_name(std::string_view name) {
+    for (std::size_t i = 0; i < kind_names.size(); ++i) {
+        if (kind_names[i] == name) {
+            return 1U << i;
+        }
+    }
+    return 0U;
+}
+
+std::string list(unsigned kinds) {
+    std::string text;
+    int left = std::popcount(kinds & any);
+    for (std::size_t i = 0; i < kind_names.size(); ++i) {
+        if ((kinds & (1U << i)) != 0U) {
+            text += kind_names[i];
+            --left;
+            text += left > 1 ? ", " : left == 1 ? " or " : "";
+        }
+    }
+    return text;
+}
+
+} // namespace part_kind
+
+namespace {
+
+using namespace field_limits;
+namespace pk = part_kind;
+
+constexpr std::array<std::string_view, 4> zones{"room", "attic", "chase", "outdoors"};
+constexpr std::array<std::string_view, 3> elbow_builds{"smooth", "gored", "mitred"};
+constexpr std::array<std::string_view, 3> cap_builds{"open", "plain", "rain"};
+constexpr std::array<std::string_view, 2> tee_flows{"side", "straight"};
+constexpr std::array<std::string_view, 4> deposits{
+    "soot", "flaky creosote", "glazed creosote", "ash"};
+
+constexpr double degree = std::numbers::pi / 180.0;
+constexpr Limits rise{Kind::length, -20.0, 100.0, "a run may dip a little on its way"};
+constexpr Limits slope{Kind::slope, -1.0, 10.0, "steeper than this is a vertical part"};
+constexpr Limits turn{Kind::angle, 5.0 * degree, 180.0 * degree, "elbows that can be made"};
+constexpr Limits blade{Kind::angle, 0.0, 90.0 * degree, "0 deg is open, 90 deg is shut"};
+constexpr Limits bend_radius{Kind::length, 0.01, 5.0, trade_range};
+constexpr Limits taper{Kind::length, 0.0, 5.0, trade_range};
+constexpr Limits mesh{Kind::length, 0.001, 0.1, trade_range};
+constexpr Limits free_area{Kind::fraction, 0.01, 1.0, sense};
+constexpr Limits blocked{Kind::fraction, 0.0, 0.99, "something must be left to flow through"};
+constexpr Limits expansion{Kind::length, 0.0, 0.2, trade_range};
+
+constexpr unsigned turning = pk::elbow | pk::tee;
+constexpr unsigned with_length = pk::straight | pk::elbow | pk::tee;
+
+constexpr std::array part_fields{
+    Field<Part>{required(choice("part", pk::kind_names, {"What the part is.", "straight"})),
+                &Part::part},
+    Field<Part>{text("name", {"What the part is called in the report.", "first pipe"}),
+                &Part::name},
+    Field<Part>{of_parts(pk::straight,
+                         quantity("up", run_length, {"Length of a vertical straight.", "1.2 m"})),
+                &Part::up_m},
+    Field<Part>{of_parts(pk::straight,
+                         quantity("down",
+                                  run_length,
+                                  {"Length of a straight in which the gas goes down.", "0.4 m"})),
+                &Part::down_m},
+    Field<Part>{
+        of_parts(pk::straight,
+                 quantity("across", run_length, {"Level distance the straight covers.", "0.8 m"})),
+        &Part::across_m},
+    Field<Part>{of_parts(pk::straight,
+                         quantity("rise",
+                                  rise,
+                                  {"Height gained over the distance across; negative where the "
+                                   "run falls.",
+                                   "17 mm"})),
+                &Part::rise_m},
+    Field<Part>{of_parts(pk::straight,
+                         quantity("slope",
+                                  slope,
+                                  {"Rise over the distance across, instead of rise.", "20 mm/m"})),
+                &Part::slope},
+    Field<Part>{carried(quantity("diameter",
+                                 flue_side,
+                                 {"Inside diameter; of a reducer or increaser, that of its far "
+                                  "end.",
+                                  "150 mm"})),
+                &Part::diameter_m},
+    Field<Part>{
+        carried(quantity("width",
+                         flue_side,
+                         {"Inside width of a rectangular flue; goes with depth.", "200 mm"})),
+        &Part::width_m},
+    Field<Part>{
+        carried(quantity("depth", flue_side, {"Inside depth of a rectangular flue.", "200 mm"})),
+        &Part::depth_m},
+    Field<Part>{
+        carried(name_from("liner",
+                          Words::clay_liners,
+                          {"Trade name of a clay liner, which gives its clear inside.", "8x8"})),
+        &Part::liner},
+    Field<Part>{carried(name_from("wall",
+                                  Words::walls,
+                                  {"What the pipe or chimney is made of: a wall of the catalog or "
+                                   "of this file.",
+                                   "single-wall steel"})),
+                &Part::wall},
+    Field<Part>{carried(choice("zone", zones, {"What surrounds the part.", "room"})), &Part::zone},
+    Field<Part>{of_parts(turning,
+                         quantity("angle",
+                                  turn,
+                                  {"By how much an elbow turns the gas, or the branch of "
+                                   "a tee leaves it.",
+                                   "90 deg"})),
+                &Part::angle_rad},
+    Field<Part>{of_parts(pk::elbow,
+                         choice("build",
+                                elbow_builds,
+                                {"Smooth: one curved piece; gored: adjustable or of "
+                                 "segments; mitred: one sharp corner.",
+                                 "gored"})),
+                &Part::build},
+    Field<Part>{of_parts(pk::cap,
+                         choice("build",
+                                cap_builds,
+                                {"Open: the bare end; plain: a flat plate on legs; rain: "
+                                 "a hood.",
+                                 "plain"})),
+                &Part::build},
+    Field<Part>{of_parts(pk::elbow,
+                         quantity("radius",
+                                  bend_radius,
+                                  {"Radius of a smooth elbow along its centre line.", "150 mm"})),
+                &Part::radius_m},
+    Field<Part>{of_parts(pk::tee,
+                         choice("flow",
+                                tee_flows,
+                                {"Side: the gas turns in the tee; straight: it passes by "
+                                 "the branch.",
+                                 "side"})),
+                &Part::flow},
+    Field<Part>{
+        of_parts(turning,
+                 text("cleanout", {"Whether the part has an opening for sweeping.", "true"})),
+        &Part::cleanout},
+    Field<Part>{of_parts(pk::damper,
+                         quantity("blade_angle",
+                                  blade,
+                                  {"Position of the blade: 0 deg open, 90 deg shut.", "0 deg"})),
+                &Part::blade_angle_rad},
+    Field<Part>{
+        of_parts(pk::reducer | pk::increaser,
+                 quantity("taper_length",
+                          taper,
+                          {"Length over which the section changes; 0 mm is a step.", "100 mm"})),
+        &Part::taper_length_m},
+    Field<Part>{
+        of_parts(pk::screen, quantity("mesh", mesh, {"Clear opening of the mesh.", "12 mm"})),
+        &Part::mesh_m},
+    Field<Part>{
+        of_parts(
+            pk::cap,
+            quantity("screen", mesh, {"Clear opening of the spark screen in the cap.", "12 mm"})),
+        &Part::mesh_m},
+    Field<Part>{of_parts(pk::screen | pk::cap,
+                         quantity("free_area",
+                                  free_area,
+                                  {"Share of the section that is open to the gas.", "70 %"})),
+                &Part::free_area},
+    Field<Part>{of_parts(pk::obstruction | pk::screen | pk::cap,
+                         quantity("blocked",
+                                  blocked,
+                                  {"Share of the section that something takes away.", "30 %"})),
+                &Part::blocked},
+    Field<Part>{of_parts(with_length,
+                         quantity("deposit_thickness",
+                                  deposit,
+                                  {"Thickness of what has grown on the inside.", "3 mm"})),
+                &Part::deposit_m},
+    Field<Part>{of_parts(with_length,
+                         choice("deposit", deposits, {"What has grown on the inside.", "soot"})),
+                &Part::deposit},
+    Field<Part>{of_parts(pk::fitting,
+                         name_from("fitting",
+                                   Words::fittings,
+                                   {"A fitting of the catalog or of this file.", "breeching"})),
+                &Part::fitting},
+    Field<Part>{quantity("loss",
+                         loss,
+                         {"Loss coefficient on the velocity head in the part, where it is known; a "
+                          "plain number.",
+                          "1.2"}),
+                &Part::loss},
+    Field<Part>{
+        quantity("rated_surface_temperature",
+                 surface_temperature,
+                 {"Highest surface temperature its paint or wall is rated for.", "300 degC"}),
+        &Part::rated_surface_temperature_k},
+    Field<Part>{of_parts(pk::straight,
+                         quantity("expansion_allowed",
+                                  expansion,
+                                  {"Movement the joints of a straight take up when it grows hot.",
+                                   "10 mm"})),
+                &Part::expansion_allowed_m},
+};
+
+} // namespace
+
+template <>
+std::span<const Field<Part>> fields() {
+    return part_fields;
+}
+
+} // namespace fluewright
