@@ -27,8 +27,8 @@ double density_kg_m3(double temperature_k, double pressure_pa) {
 double rayleigh(double surface_k, double ambient_k, double length_m, double pressure_pa) {
     const double film_k = 0.5 * (surface_k + ambient_k);
     const double nu = viscosity_pa_s(film_k) / density_kg_m3(film_k, pressure_pa);
-    return constants::gravity_m_s2 * std::abs(surface_k - ambient_k) * length_m * length_m * length_m
-           * prandtl / (film_k * nu * nu);
+    return constants::gravity_m_s2 * std::abs(surface_k - ambient_k) * length_m * length_m
+           * length_m * prandtl / (film_k * nu * nu);
 }
 
 } // namespace fluewright::air

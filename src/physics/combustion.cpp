@@ -24,7 +24,9 @@ constexpr double air_sum() {
 }
 
 /// Share of a gas in dry air; the printed percentages sum to 1 only after rounding.
-constexpr double in_air(Species s) { return air[at(s)] / air_sum(); }
+constexpr double in_air(Species s) {
+    return air[at(s)] / air_sum();
+}
 
 /// Moles of each element per kg of dry fuel, and the oxygen its complete combustion takes.
 struct Moles {
@@ -44,14 +46,15 @@ Moles moles_of(const FuelAnalysis& fuel) {
     m.hydrogen = fuel.hydrogen / hydrogen_kg_mol;
     m.nitrogen = fuel.nitrogen / nitrogen_kg_mol;
     m.sulphur = fuel.sulphur / sulphur_kg_mol;
-    m.oxygen_needed =
-        m.carbon + m.hydrogen / 4.0 + m.sulphur - fuel.oxygen / oxygen_kg_mol / 2.0;
+    m.oxygen_needed = m.carbon + m.hydrogen / 4.0 + m.sulphur - fuel.oxygen / oxygen_kg_mol / 2.0;
     m.air_needed = m.oxygen_needed / in_air(Species::o2);
     m.dry_offset = m.carbon + m.sulphur + m.nitrogen / 2.0 - m.oxygen_needed;
     return m;
 }
 
-double air_molar_mass_kg_mol() { return mixture::molar_mass_kg_mol(air) / air_sum(); }
+double air_molar_mass_kg_mol() {
+    return mixture::molar_mass_kg_mol(air) / air_sum();
+}
 
 } // namespace
 
@@ -66,9 +69,8 @@ Products burn(const FuelAnalysis& fuel, const Burn& how) {
     moles[at(Species::n2)] = dry_share * m.nitrogen / 2.0 + air_moles * in_air(Species::n2);
     moles[at(Species::o2)] = dry_share * (how.air_ratio - 1.0) * m.oxygen_needed;
     moles[at(Species::co2)] = dry_share * m.carbon + air_moles * in_air(Species::co2);
-    moles[at(Species::h2o)] =
-        dry_share * m.hydrogen / 2.0
-        + (how.moisture + how.air_humidity_kg_kg * air_kg) / water_molar_mass;
+    moles[at(Species::h2o)] = dry_share * m.hydrogen / 2.0
+                              + (how.moisture + how.air_humidity_kg_kg * air_kg) / water_molar_mass;
     moles[at(Species::ar)] = air_moles * in_air(Species::ar);
     moles[at(Species::so2)] = dry_share * m.sulphur;
 

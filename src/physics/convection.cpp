@@ -5,9 +5,13 @@
 namespace fluewright::convection {
 namespace {
 
-double square(double x) { return x * x; }
+double square(double x) {
+    return x * x;
+}
 
-double sixth_root(double x) { return std::sqrt(std::cbrt(x)); }
+double sixth_root(double x) {
+    return std::sqrt(std::cbrt(x));
+}
 
 constexpr double floor_reynolds = 2300.0;
 

@@ -15,7 +15,9 @@ struct Point {
     double y;
 };
 
-double degrees(double angle_rad) { return angle_rad * 180.0 / constants::pi; }
+double degrees(double angle_rad) {
+    return angle_rad * 180.0 / constants::pi;
+}
 
 /// Straight lines between the points, held at the ends.
 double between(std::span<const Point> points, double x) {
@@ -84,7 +86,9 @@ double disc_without_bypass(double angle) {
     return disc[i - 1].y * std::pow(disc[i].y / disc[i - 1].y, share);
 }
 
-double square(double x) { return x * x; }
+double square(double x) {
+    return x * x;
+}
 
 double half_angle_sine(const Cone& cone) {
     const double half_step_m = 0.5 * (cone.large_diameter_m - cone.small_diameter_m);
@@ -95,8 +99,6 @@ double small_over_large(const Cone& cone) {
     return square(cone.small_diameter_m / cone.large_diameter_m);
 }
 
-const double sine_of_half_45 = std::sin(constants::pi / 8.0);
-
 } // namespace
 
 double bend_smooth(double angle_rad, double radius_over_diameter) {
@@ -106,14 +108,18 @@ double bend_smooth(double angle_rad, double radius_over_diameter) {
     return between(by_radius, radius_over_diameter);
 }
 
-double bend_gored(double angle_rad) { return by_angle(gored, angle_rad); }
+double bend_gored(double angle_rad) {
+    return by_angle(gored, angle_rad);
+}
 
-double bend_mitred(double angle_rad) { return by_angle(mitred, angle_rad); }
+double bend_mitred(double angle_rad) {
+    return by_angle(mitred, angle_rad);
+}
 
 double bend_spacing_factor(double angle_rad, double spacing_over_diameter) {
     const double full = between(short_over_long, degrees(angle_rad));
-    const double share = std::clamp(
-        (far_spacing - spacing_over_diameter) / (far_spacing - near_spacing), 0.0, 1.0);
+    const double share =
+        std::clamp((far_spacing - spacing_over_diameter) / (far_spacing - near_spacing), 0.0, 1.0);
     return 1.0 + share * (full - 1.0);
 }
 
@@ -132,25 +138,27 @@ double tee_along_main(const Junction& tee) {
     const double q = tee.branch_flow;
     const double a = tee.area_ratio;
     const double cosine = std::cos(tee.angle_rad);
-    return 0.03 * square(1.0 - q)
-           - square(q) * (1.0 + 1.62 * (cosine / a - 1.0) - 0.38 * (1.0 - a))
+    return 0.03 * square(1.0 - q) - square(q) * (1.0 + 1.62 * (cosine / a - 1.0) - 0.38 * (1.0 - a))
            + (2.0 - a) * (1.0 - q) * q;
 }
 
-double sudden_enlargement(double area_ratio) { return square(1.0 - area_ratio); }
+double sudden_enlargement(double area_ratio) {
+    return square(1.0 - area_ratio);
+}
 
-double sudden_contraction(double area_ratio) { return 0.5 * (1.0 - area_ratio); }
+double sudden_contraction(double area_ratio) {
+    return 0.5 * (1.0 - area_ratio);
+}
 
 double increaser(const Cone& cone) {
-    const double sine = half_angle_sine(cone);
-    const double factor = sine <= sine_of_half_45 ? 2.6 * sine : 1.0;
-    return std::fmin(factor, 1.0) * sudden_enlargement(small_over_large(cone));
+    const double factor = std::fmin(2.6 * half_angle_sine(cone), 1.0);
+    return factor * sudden_enlargement(small_over_large(cone));
 }
 
 double reducer(const Cone& cone) {
     const double sine = half_angle_sine(cone);
-    const double factor = sine <= sine_of_half_45 ? 1.6 * sine : std::sqrt(sine);
-    return std::fmin(factor, 1.0) * sudden_contraction(small_over_large(cone));
+    const double factor = std::fmin(1.6 * sine, std::sqrt(sine));
+    return factor * sudden_contraction(small_over_large(cone));
 }
 
 double disc_damper(double blade_angle_rad, double free_area_shut) {

@@ -100,10 +100,10 @@ double GasFit::temperature_k(double wanted_j_kg, double guess_k) const {
 }
 
 FlueGas::FlueGas(const MoleFractions& products, const MoleFractions& air)
-    : products_(products), air_(air),
-      at_share_{fit_mixture(products),
-                fit_mixture(mixture::mix_by_mass(products, air, 0.5)),
-                fit_mixture(air)} {}
+    : products_(products),
+      air_(air), at_share_{fit_mixture(products),
+                           fit_mixture(mixture::mix_by_mass(products, air, 0.5)),
+                           fit_mixture(air)} {}
 
 GasFit FlueGas::diluted(double air_share) const {
     if (air_share <= 0.0) {
@@ -157,10 +157,11 @@ EmissionFit::EmissionFit(double carbon_dioxide,
     }
     log_emissivity_ = through_chebyshev_nodes(log_emissivity);
 
-    // The wall sees the gas over a path shortened by T_wall/T_gas; two shorter paths give slope and
-    // curvature of ln eps against ln L.
-    constexpr double shorter = 0.75;
-    constexpr double shortest = 0.5;
+    // The wall sees the gas over a path shortened by T_wall/T_gas, and dilution shortens it
+    // further. Leckner's ln eps is a parabola in ln L but for the pressure term: three points give
+    // it.
+    constexpr double shorter = 0.5;
+    constexpr double shortest = 0.15;
     const double l1 = std::log(shorter);
     const double l2 = std::log(shortest);
     std::array<double, 4> exponent{};
@@ -177,28 +178,38 @@ EmissionFit::EmissionFit(double carbon_dioxide,
     path_curve_ = through_chebyshev_nodes(curve);
 }
 
-double EmissionFit::emissivity(double temperature_k) const {
-    return clear_ ? 0.0 : std::exp(evaluate(log_emissivity_, gas_fit_range.u_of(temperature_k)));
+double EmissionFit::emissivity(double temperature_k, double log_path) const {
+    if (clear_) {
+        return 0.0;
+    }
+    const double u = gas_fit_range.u_of(temperature_k);
+    return std::exp(evaluate(log_emissivity_, u)
+                    + log_path
+                          * (evaluate(path_exponent_, u) + evaluate(path_curve_, u) * log_path));
+}
+
+double EmissionFit::absorptivity(double gas_temperature_k,
+                                 double wall_temperature_k,
+                                 double log_path) const {
+    if (clear_) {
+        return 0.0;
+    }
+    const double u = gas_fit_range.u_of(wall_temperature_k);
+    const double log_shortening = std::log(wall_temperature_k / gas_temperature_k);
+    const double log_length = log_shortening + log_path;
+    return std::exp(evaluate(log_emissivity_, u) - 0.5 * log_shortening
+                    + log_length
+                          * (evaluate(path_exponent_, u) + evaluate(path_curve_, u) * log_length));
 }
 
 double EmissionFit::flux_w_m2(double wall_emissivity,
                               double gas_temperature_k,
                               double wall_temperature_k) const {
-    if (clear_) {
-        return 0.0;
-    }
-    const double u_gas = gas_fit_range.u_of(gas_temperature_k);
-    const double u_wall = gas_fit_range.u_of(wall_temperature_k);
-    const double log_ratio = std::log(wall_temperature_k / gas_temperature_k);
-    const double log_absorptivity =
-        evaluate(log_emissivity_, u_wall)
-        + log_ratio
-              * (evaluate(path_exponent_, u_wall) - 0.5 + evaluate(path_curve_, u_wall) * log_ratio);
     const double gas_2 = gas_temperature_k * gas_temperature_k;
     const double wall_2 = wall_temperature_k * wall_temperature_k;
     return 0.5 * (wall_emissivity + 1.0) * constants::stefan_boltzmann_w_m2k4
-           * (std::exp(evaluate(log_emissivity_, u_gas)) * gas_2 * gas_2
-              - std::exp(log_absorptivity) * wall_2 * wall_2);
+           * (emissivity(gas_temperature_k) * gas_2 * gas_2
+              - absorptivity(gas_temperature_k, wall_temperature_k) * wall_2 * wall_2);
 }
 
 } // namespace fluewright

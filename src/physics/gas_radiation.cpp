@@ -27,7 +27,9 @@ constexpr std::array<Row, 3> carbon_dioxide_coefficients{{
     {-0.23678, 0.19731, -0.19544, 0.044644},
 }};
 
-double square(double x) { return x * x; }
+double square(double x) {
+    return x * x;
+}
 
 double at_one_bar(const std::array<Row, 3>& c, double t, double x) {
     const auto in_t = [t](const Row& r) { return r[0] + t * (r[1] + t * (r[2] + t * r[3])); };

@@ -7,7 +7,9 @@ namespace {
 
 constexpr double reference_temperature_k = 298.15;
 
-constexpr Species nth(std::size_t i) { return static_cast<Species>(i); }
+constexpr Species nth(std::size_t i) {
+    return static_cast<Species>(i);
+}
 
 /// Wilke's weighted sum of `value` over the species; viscosities give the weights.
 template <class Values>
@@ -21,9 +23,9 @@ double wilke_sum(const MoleFractions& x, const Values& viscosity, const Values& 
         double weight = 0.0;
         for (std::size_t j = 0; j < species_count; ++j) {
             if (x[j] > 0.0) {
-                const double root = 1.0
-                                    + std::sqrt(viscosity[i] / viscosity[j])
-                                          * std::sqrt(std::sqrt(m[j] / m[i]));
+                const double root =
+                    1.0
+                    + std::sqrt(viscosity[i] / viscosity[j]) * std::sqrt(std::sqrt(m[j] / m[i]));
                 weight += x[j] * root * root / std::sqrt(8.0 * (1.0 + m[i] / m[j]));
             }
         }

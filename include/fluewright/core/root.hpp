@@ -33,12 +33,8 @@ struct RootGoal {
 /// Notes    `f_low` and `f_high` are the values at the ends, so that callers who know them do not
 ///          pay twice.
 template <class Function>
-[[nodiscard]] Root find_root(const Function& f,
-                             double low,
-                             double high,
-                             double f_low,
-                             double f_high,
-                             const RootGoal& goal) {
+[[nodiscard]] Root find_root(
+    const Function& f, double low, double high, double f_low, double f_high, const RootGoal& goal) {
     if (f_low == 0.0) {
         return {low, low, low, 0.0, 0, Root::Status::converged};
     }
@@ -87,7 +83,8 @@ template <class Function>
         const double least = 0.5 * goal.x_tolerance / width;
         t = std::fmin(std::fmax(t, least), 1.0 - least);
     }
-    return {a, std::fmin(a, b), std::fmax(a, b), f_a, goal.most_steps, Root::Status::too_many_steps};
+    return {
+        a, std::fmin(a, b), std::fmax(a, b), f_a, goal.most_steps, Root::Status::too_many_steps};
 }
 
 template <class Function>

@@ -19,6 +19,7 @@ inline constexpr double prandtl = 0.70;
 /// Rayleigh number of air between a surface and its surroundings, at the film temperature.
 ///
 ///   Ra = g |T_s - T_a| L^3 Pr / (T_f nu^2)
-[[nodiscard]] double rayleigh(double surface_k, double ambient_k, double length_m, double pressure_pa);
+[[nodiscard]] double
+rayleigh(double surface_k, double ambient_k, double length_m, double pressure_pa);
 
 } // namespace fluewright::air

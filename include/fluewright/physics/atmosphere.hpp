@@ -21,7 +21,8 @@ namespace fluewright::atmosphere {
 [[nodiscard]] double density_kg_m3(double pressure_pa, double temperature_k, double humidity);
 
 /// kg water vapour per kg dry air.
-[[nodiscard]] double humidity_ratio_kg_kg(double pressure_pa, double temperature_k, double humidity);
+[[nodiscard]] double
+humidity_ratio_kg_kg(double pressure_pa, double temperature_k, double humidity);
 
 /// Mole fractions of moist air.
 [[nodiscard]] MoleFractions moist_air(double humidity_ratio_kg_kg);

@@ -1,7 +1,7 @@
 #pragma once
 
-/// Heat carried between a surface and the gas along it: Nusselt numbers [-] and the few coefficients
-/// that have no length of their own.
+/// Heat carried between a surface and the gas along it: Nusselt numbers [-] and the few
+/// coefficients that have no length of their own.
 namespace fluewright::convection {
 
 /// Turbulent flow in a smooth pipe, gas form.

@@ -79,6 +79,8 @@ struct Cone {
 /// angle: 2.6 sin(t/2) up to 45 degrees, 1 beyond.
 ///
 /// Source   Crane TP-410, equation for gradual enlargement   [crane410]
+/// Notes    The branches meet at 45.2 degrees, not at 45; the lower of the two is taken, so that
+///          nothing jumps. Likewise for reducer(), at 46.0 degrees.
 [[nodiscard]] double increaser(const Cone& cone);
 
 /// Conical reducer, v in the small section: the sudden contraction times 1.6 sin(t/2) up to 45

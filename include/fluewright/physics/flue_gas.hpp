@@ -70,15 +70,21 @@ public:
     EmissionFit() = default;
 
     /// Source   gas_radiation::emissivity() and absorptivity()
-    /// Range    emissivity to 0.5 %, heat flux to 3 % of gas_radiation::flux_w_m2(), 300 K to 1450 K
+    /// Range    emissivity to 0.5 %, heat flux to 3 % of gas_radiation::flux_w_m2(), 300 K to 1450
+    /// K
     EmissionFit(double carbon_dioxide, double water_vapour, double diameter_m, double pressure_pa);
 
     /// Flux from gas to wall [W/m2].
-    [[nodiscard]] double flux_w_m2(double wall_emissivity,
-                                   double gas_temperature_k,
-                                   double wall_temperature_k) const;
+    [[nodiscard]] double
+    flux_w_m2(double wall_emissivity, double gas_temperature_k, double wall_temperature_k) const;
 
-    [[nodiscard]] double emissivity(double temperature_k) const;
+    /// Emissivity over a path of `exp(log_path)` times the fitted one. Gas diluted with air acts
+    /// like the same gas over a path shorter by its dilution, so that one fit serves all dilutions.
+    [[nodiscard]] double emissivity(double temperature_k, double log_path = 0.0) const;
+
+    /// Absorptivity for a wall at `wall_temperature_k`.
+    [[nodiscard]] double
+    absorptivity(double gas_temperature_k, double wall_temperature_k, double log_path = 0.0) const;
 
 private:
     Coefficients<gas_fit_terms> log_emissivity_{};

@@ -21,6 +21,8 @@ namespace fluewright::friction {
 [[nodiscard]] double colebrook_1939(double re, double relative_roughness);
 
 /// Laminar flow: f = 64/Re. Range: Re below about 2300.
-[[nodiscard]] inline double laminar(double re) { return 64.0 / re; }
+[[nodiscard]] inline double laminar(double re) {
+    return 64.0 / re;
+}
 
 } // namespace fluewright::friction

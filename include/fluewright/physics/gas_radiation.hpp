@@ -32,7 +32,8 @@ inline constexpr double beam_length_over_diameter = 0.95;
 ///   alpha = (T_gas/T_wall)^0.5 eps(T_wall, L T_wall/T_gas) for each gas, less the overlap
 ///
 /// Source   as emissivity()
-[[nodiscard]] double absorptivity(const Path& path, double gas_temperature_k, double wall_temperature_k);
+[[nodiscard]] double
+absorptivity(const Path& path, double gas_temperature_k, double wall_temperature_k);
 
 /// Heat flux from gas to a grey wall around it [W/m2].
 ///

@@ -34,6 +34,7 @@ namespace fluewright::mixture {
 inline constexpr MoleFractions dry_air{0.78084, 0.209476, 0.000319, 0.0, 0.009365, 0.0};
 
 /// Mole fractions of a mixture of two gases by mass: `share` of `b`, the rest `a`.
-[[nodiscard]] MoleFractions mix_by_mass(const MoleFractions& a, const MoleFractions& b, double share);
+[[nodiscard]] MoleFractions
+mix_by_mass(const MoleFractions& a, const MoleFractions& b, double share);
 
 } // namespace fluewright::mixture

@@ -12,7 +12,9 @@ inline constexpr std::size_t species_count = 6;
 
 using MoleFractions = std::array<double, species_count>;
 
-[[nodiscard]] constexpr std::size_t at(Species s) { return static_cast<std::size_t>(s); }
+[[nodiscard]] constexpr std::size_t at(Species s) {
+    return static_cast<std::size_t>(s);
+}
 
 namespace species {
 

@@ -1,0 +1,483 @@
+#include "fluewright/physics/atmosphere.hpp"
+#include "resolving.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::resolving {
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+constexpr double hottest_gas_k = 1473.15;
+
+std::optional<ApplianceType> type_of(std::string_view word) {
+    for (const auto type : {ApplianceType::stove,
+                            ApplianceType::fireplace,
+                            ApplianceType::furnace,
+                            ApplianceType::boiler,
+                            ApplianceType::draft_hood}) {
+        if (name(type) == word) {
+            return type;
+        }
+    }
+    return std::nullopt;
+}
+
+const OwnFuel* own_fuel(const Installation& written, std::string_view id) {
+    for (const OwnFuel& fuel : written.fuels) {
+        if (fuel.id == id) {
+            return &fuel;
+        }
+    }
+    return nullptr;
+}
+
+/// A fuel the file defines.
+void fuel_from_file(const Draft& draft, const OwnFuel& own) {
+    ApplianceCase& a = draft.made.appliance;
+    const std::string pointer = "/fuels/" + own.id;
+    a.analysis = {.carbon = own.carbon.value_or(0.0),
+                  .hydrogen = own.hydrogen.value_or(0.0),
+                  .oxygen = own.oxygen.value_or(0.0),
+                  .nitrogen = own.nitrogen.value_or(0.0),
+                  .sulphur = own.sulphur.value_or(0.0),
+                  .gross_heating_value_dry_j_kg = 0.0};
+    const double ash = own.ash.value_or(0.0);
+    const double sum = a.analysis.carbon + a.analysis.hydrogen + a.analysis.oxygen
+                       + a.analysis.nitrogen + a.analysis.sulphur + ash;
+    if (std::abs(sum - 1.0) > 0.03) {
+        draft.fault(
+            pointer,
+            "the shares of carbon, hydrogen, oxygen, nitrogen, sulphur and ash of this fuel "
+            "do not add up to 100 % within 3 %",
+            "give the analysis of the dry fuel in mass per cent");
+    }
+    double& gross = a.analysis.gross_heating_value_dry_j_kg;
+    if (own.gross_heating_value_dry_j_kg) {
+        gross = *own.gross_heating_value_dry_j_kg;
+    } else if (own.net_heating_value_dry_j_kg) {
+        const double latent = -combustion::net_heating_value_j_kg(a.analysis, 0.0);
+        gross = *own.net_heating_value_dry_j_kg + latent;
+    } else {
+        gross = combustion::gross_heating_value_channiwala_2002_j_kg(a.analysis, ash);
+        draft.assume(pointer + "/gross_heating_value",
+                     "gross heating value of the dry fuel, from its analysis",
+                     Kind::heating_value,
+                     gross,
+                     "channiwala-parikh-2002",
+                     "computed");
+    }
+    a.fuel_group = own.group.value_or("wood");
+    if (!own.group) {
+        draft.assume_word(
+            pointer + "/group", "kind of fuel", a.fuel_group, "judgement", "judgement");
+    }
+}
+
+void fuel(const Draft& draft) {
+    ApplianceCase& a = draft.made.appliance;
+    const FuelChoice& choice = draft.written.appliance.fuel;
+    a.fuel = choice.name.value_or(a.type == ApplianceType::draft_hood ? "natural gas" : "wood");
+    if (!choice.name) {
+        draft.assume_word("/appliance/fuel/name", "fuel", a.fuel, "judgement", "judgement");
+    }
+    Given moisture = choice.moisture;
+    double default_moisture = catalog::find_fuel("wood")->default_moisture;
+    std::string_view source = "judgement";
+    std::string_view mark = "judgement";
+    if (const OwnFuel* own = own_fuel(draft.written, a.fuel)) {
+        fuel_from_file(draft, *own);
+        if (!moisture) {
+            moisture = own->moisture;
+        }
+    } else {
+        const catalog::Fuel& row = *catalog::find_fuel(a.fuel);
+        a.fuel = row.id;
+        a.fuel_group = row.group;
+        a.analysis = {.carbon = row.carbon,
+                      .hydrogen = row.hydrogen,
+                      .oxygen = row.oxygen,
+                      .nitrogen = row.nitrogen,
+                      .sulphur = row.sulphur,
+                      .gross_heating_value_dry_j_kg = row.gross_heating_value_dry_j_kg};
+        default_moisture = row.default_moisture;
+        source = row.source;
+        mark = row.mark;
+    }
+    a.moisture = moisture.value_or(default_moisture);
+    if (!moisture && default_moisture > 0.0) {
+        draft.assume("/appliance/fuel/moisture",
+                     "moisture of the fuel, wet basis",
+                     Kind::moisture,
+                     default_moisture,
+                     source,
+                     mark);
+    }
+    a.net_heating_value_j_kg = combustion::net_heating_value_j_kg(a.analysis, a.moisture);
+}
+
+void outlet(const Draft& draft) {
+    ApplianceCase& a = draft.made.appliance;
+    const Outlet& written = draft.written.appliance.outlet;
+    if (written.width_m && written.depth_m) {
+        a.outlet_area_m2 = *written.width_m * *written.depth_m;
+    } else {
+        Given diameter = written.diameter_m;
+        if (!diameter && !draft.written.run.empty() && draft.written.run.front().diameter_m) {
+            diameter = draft.written.run.front().diameter_m;
+            draft.assume("/appliance/outlet/diameter",
+                         "outlet, taken as wide as the first part of the run",
+                         Kind::length,
+                         *diameter,
+                         "judgement",
+                         "judgement");
+        }
+        if (!diameter) {
+            draft.fault("/appliance/outlet",
+                        "the size of the outlet is missing",
+                        R"(measure the collar inside and write "diameter": "150 mm")");
+            diameter = catalog::default_of("outlet_diameter_m").value;
+        }
+        a.outlet_area_m2 = constants::pi / 4.0 * *diameter * *diameter;
+    }
+    a.outlet_diameter_m = std::sqrt(4.0 * a.outlet_area_m2 / constants::pi);
+    a.outlet_height_m = draft.value_or_default(written.height_m,
+                                               "/appliance/outlet/height",
+                                               "height of the outlet over the floor",
+                                               Kind::length,
+                                               "outlet_height_m");
+}
+
+/// The two ends of one HighLow value with their names in the file.
+enum class End : std::uint8_t { high, low };
+
+const Given& at(const HighLow& pair, End end) {
+    return end == End::high ? pair.high : pair.low;
+}
+
+std::string pointer_to(std::string_view key, End end) {
+    return "/appliance/" + std::string{key} + (end == End::high ? "/high" : "/low");
+}
+
+std::string words_for(std::string_view what, End end) {
+    return std::string{what} + (end == End::high ? ", high fire" : ", low fire");
+}
+
+double air_ratio(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = draft.written.appliance;
+    const combustion::FuelAnalysis& analysis = draft.made.appliance.analysis;
+    if (at(w.air_ratio, end)) {
+        return *at(w.air_ratio, end);
+    }
+    if (at(w.carbon_dioxide, end)) {
+        const double share = *at(w.carbon_dioxide, end);
+        const double greatest = combustion::greatest_carbon_dioxide(analysis);
+        if (share > greatest) {
+            draft.fault(pointer_to("carbon_dioxide", end),
+                        "more carbon dioxide than this fuel can give even without excess air",
+                        "at most " + format_quantity(greatest, Kind::fraction, UnitSystem::metric)
+                            + " of the dry gas; is the reading oxygen?");
+            return 1.0;
+        }
+        return combustion::air_ratio_for_carbon_dioxide(analysis, share);
+    }
+    if (at(w.oxygen, end)) {
+        return combustion::air_ratio_for_oxygen(analysis, *at(w.oxygen, end));
+    }
+    const double value = end == End::high ? defaults.air_ratio_high : defaults.air_ratio_low;
+    draft.assume(pointer_to("air_ratio", end),
+                 words_for("combustion air over the least that would do", end),
+                 Kind::number,
+                 value,
+                 defaults.source,
+                 defaults.mark);
+    return value;
+}
+
+/// Useful heat over net heating value.
+double efficiency(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = draft.written.appliance;
+    const ApplianceCase& a = draft.made.appliance;
+    const Given given = at(w.efficiency, end) ? at(w.efficiency, end) : w.efficiency.high;
+    if (given) {
+        const bool gross = w.efficiency_basis && *w.efficiency_basis == "gross";
+        const double factor =
+            combustion::gross_heating_value_j_kg(a.analysis, a.moisture) / a.net_heating_value_j_kg;
+        return gross ? *given * factor : *given;
+    }
+    draft.assume(pointer_to("efficiency", end),
+                 words_for("efficiency on the net heating value", end),
+                 Kind::fraction,
+                 defaults.efficiency_net,
+                 defaults.source,
+                 defaults.mark);
+    return defaults.efficiency_net;
+}
+
+Given firebox_volume_m3(const Firebox& box) {
+    if (box.volume_m3) {
+        return box.volume_m3;
+    }
+    if (box.width_m && box.depth_m && box.height_m) {
+        return *box.width_m * *box.depth_m * *box.height_m;
+    }
+    return std::nullopt;
+}
+
+struct FireNumbers {
+    double gas_per_fuel_kg_kg;
+    double efficiency;
+};
+
+/// What the file says of the burn rate, by whichever figure it gives; kg/s as fired.
+Given written_burn_rate(const Draft& draft, const FireNumbers& fire, End end) {
+    const Appliance& w = draft.written.appliance;
+    const ApplianceCase& a = draft.made.appliance;
+    if (at(w.burn_rate_kg_s, end)) {
+        const bool dry = w.burn_rate_basis && *w.burn_rate_basis == "dry";
+        return *at(w.burn_rate_kg_s, end) / (dry ? 1.0 - a.moisture : 1.0);
+    }
+    if (at(w.heat_input_w, end)) {
+        return *at(w.heat_input_w, end) / a.net_heating_value_j_kg;
+    }
+    if (at(w.heat_output_w, end)) {
+        return *at(w.heat_output_w, end) / (fire.efficiency * a.net_heating_value_j_kg);
+    }
+    if (at(w.gas_flow_kg_s, end)) {
+        return *at(w.gas_flow_kg_s, end) / fire.gas_per_fuel_kg_kg;
+    }
+    return std::nullopt;
+}
+
+double burn_rate_high(const Draft& draft,
+                      const catalog::ApplianceDefault& defaults,
+                      const FireNumbers& fire) {
+    const Appliance& w = draft.written.appliance;
+    const ApplianceCase& a = draft.made.appliance;
+    if (const Given written = written_burn_rate(draft, fire, End::high)) {
+        return *written;
+    }
+    const std::string pointer = pointer_to("burn_rate", End::high);
+    const Given volume = firebox_volume_m3(w.firebox);
+    if (volume && defaults.load_density_kg_m3 > 0.0 && defaults.burn_hours_high > 0.0) {
+        const double rate =
+            *volume * defaults.load_density_kg_m3 / (defaults.burn_hours_high * seconds_per_hour);
+        draft.assume(pointer,
+                     "fuel burned at high fire, from the firebox: a full load in "
+                         + format_number(defaults.burn_hours_high, 2) + " h",
+                     Kind::mass_rate,
+                     rate,
+                     defaults.source,
+                     "judgement");
+        return rate;
+    }
+    if (a.type == ApplianceType::fireplace && w.door.width_m && w.door.height_m) {
+        const catalog::Default& face = catalog::default_of("door_face_velocity_m_s");
+        const double air_kg_s = face.value * *w.door.width_m * *w.door.height_m
+                                * atmosphere::density_kg_m3(draft.made.air_pressure_pa,
+                                                            draft.made.room_temperature_k,
+                                                            draft.made.room_humidity);
+        const double rate = air_kg_s / fire.gas_per_fuel_kg_kg;
+        draft.assume(pointer,
+                     "fuel burned at high fire, from the opening: air enters at "
+                         + format_quantity(face.value, Kind::speed, draft.made.units),
+                     Kind::mass_rate,
+                     rate,
+                     face.source,
+                     face.mark);
+        return rate;
+    }
+    if (a.type == ApplianceType::stove && a.fuel_group == "wood") {
+        const catalog::Default& row = catalog::default_of("burn_rate_high_dry_kg_s");
+        const double rate = row.value / (1.0 - a.moisture);
+        draft.assume(pointer,
+                     "fuel burned at high fire in a stove of ordinary size",
+                     Kind::mass_rate,
+                     rate,
+                     row.source,
+                     row.mark);
+        return rate;
+    }
+    draft.fault("/appliance",
+                "nothing tells how much fuel this appliance burns",
+                R"(give one of "burn_rate", "heat_input", "heat_output", "gas_flow" or "firebox")");
+    return 1e-3;
+}
+
+double burn_rate_low(const Draft& draft,
+                     const catalog::ApplianceDefault& defaults,
+                     const FireNumbers& fire) {
+    if (const Given written = written_burn_rate(draft, fire, End::low)) {
+        return *written;
+    }
+    const double rate = draft.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
+    draft.assume(pointer_to("burn_rate", End::low),
+                 "fuel burned at low fire",
+                 Kind::mass_rate,
+                 rate,
+                 defaults.source,
+                 defaults.mark);
+    return rate;
+}
+
+double draft_needed(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
+    const HighLow& written = draft.written.appliance.draft_needed_pa;
+    if (at(written, end)) {
+        return *at(written, end);
+    }
+    double value = end == End::high ? defaults.draft_needed_high_pa : defaults.draft_needed_low_pa;
+    if (end == End::low && written.high && defaults.draft_needed_high_pa > 0.0) {
+        value = *written.high * defaults.draft_needed_low_pa / defaults.draft_needed_high_pa;
+    }
+    draft.assume(pointer_to("draft_needed", end),
+                 words_for("draft the appliance needs at its outlet", end),
+                 Kind::pressure,
+                 value,
+                 defaults.source,
+                 defaults.mark);
+    return value;
+}
+
+/// Gas temperature at the outlet: as measured, or what the energy balance leaves.
+void outlet_temperature(const Draft& draft,
+                        const catalog::ApplianceDefault& defaults,
+                        const FireNumbers& fire,
+                        const GasFit& gas,
+                        End end,
+                        Firing& firing) {
+    const double room_k = draft.made.room_temperature_k;
+    const double room_enthalpy = gas.enthalpy_j_kg(gas_fit_range.u_of(room_k));
+    if (const Given& measured = at(draft.written.appliance.gas_temperature_k, end)) {
+        firing.gas_temperature_k = *measured;
+    } else {
+        const double unburned =
+            end == End::high ? defaults.unburned_share_high : defaults.unburned_share_low;
+        draft.assume(pointer_to("efficiency", end),
+                     words_for("share of the net heat that leaves unburned", end),
+                     Kind::fraction,
+                     unburned,
+                     defaults.source,
+                     "judgement");
+        const double sensible = 1.0 - fire.efficiency - unburned;
+        if (sensible < 0.02) {
+            draft.fault("/appliance/efficiency",
+                        "this efficiency leaves no heat in the flue gas",
+                        "give the gas temperature at the outlet as measured, or the efficiency on "
+                        "the basis it was stated for (\"efficiency_basis\": \"net\" or \"gross\")");
+            firing.gas_temperature_k = room_k + 100.0;
+            return;
+        }
+        const double rise = sensible * firing.heat_in_fuel_w / firing.gas_flow_kg_s;
+        firing.gas_temperature_k = gas.temperature_k(room_enthalpy + rise, room_k + 200.0);
+    }
+    if (firing.gas_temperature_k > hottest_gas_k || firing.gas_temperature_k < room_k) {
+        draft.fault(
+            "/appliance",
+            "the heat left over by the efficiency would bring the gas at the outlet to "
+                + format_quantity(firing.gas_temperature_k, Kind::temperature, draft.made.units),
+            "check burn rate, efficiency and gas flow against each other");
+        firing.gas_temperature_k = hottest_gas_k;
+    }
+    firing.heat_to_flue_w =
+        firing.gas_flow_kg_s
+        * (gas.enthalpy_j_kg(gas_fit_range.u_of(firing.gas_temperature_k)) - room_enthalpy);
+}
+
+Firing firing(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
+    Case& made = draft.made;
+    const ApplianceCase& a = made.appliance;
+    const double humidity = atmosphere::humidity_ratio_kg_kg(
+        made.air_pressure_pa, made.room_temperature_k, made.room_humidity);
+    Firing f;
+    f.air_ratio = air_ratio(draft, defaults, end);
+    const combustion::Products products = combustion::burn(
+        a.analysis,
+        {.moisture = a.moisture, .air_ratio = f.air_ratio, .air_humidity_kg_kg = humidity});
+    f.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg;
+    f.carbon_dioxide_dry = products.carbon_dioxide_dry;
+    f.oxygen_dry = products.oxygen_dry;
+    const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg,
+                           .efficiency = efficiency(draft, defaults, end)};
+    f.burn_rate_kg_s = end == End::high ? burn_rate_high(draft, defaults, fire)
+                                        : burn_rate_low(draft, defaults, fire);
+    const Given& measured_flow = at(draft.written.appliance.gas_flow_kg_s, end);
+    f.gas_flow_kg_s = measured_flow.value_or(f.burn_rate_kg_s * products.gas_per_fuel_kg_kg);
+    f.heat_in_fuel_w = f.burn_rate_kg_s * a.net_heating_value_j_kg;
+    f.heat_output_w = fire.efficiency * f.heat_in_fuel_w;
+    f.draft_needed_pa = draft_needed(draft, defaults, end);
+    made.gases.emplace_back(products.wet, atmosphere::moist_air(humidity));
+    outlet_temperature(draft, defaults, fire, made.gases.back().products(), end, f);
+    return f;
+}
+
+void door(const Draft& draft) {
+    ApplianceCase& a = draft.made.appliance;
+    const Door& written = draft.written.appliance.door;
+    const bool is_loaded_by_hand = a.fuel_group == "wood" || a.fuel_group == "coal";
+    a.has_door = (written.width_m && written.height_m)
+                 || (is_loaded_by_hand && a.type != ApplianceType::draft_hood);
+    if (!a.has_door) {
+        return;
+    }
+    a.door.width_m = draft.value_or_default(written.width_m,
+                                            "/appliance/door/width",
+                                            "clear width of the loading door",
+                                            Kind::length,
+                                            "door_width_m");
+    a.door.height_m = draft.value_or_default(written.height_m,
+                                             "/appliance/door/height",
+                                             "clear height of the loading door",
+                                             Kind::length,
+                                             "door_height_m");
+    if (written.sill_height_m) {
+        a.door.top_below_outlet_m = a.outlet_height_m - *written.sill_height_m - a.door.height_m;
+    } else {
+        a.door.top_below_outlet_m =
+            draft.value_or_default(std::nullopt,
+                                   "/appliance/door/sill",
+                                   "from the top edge of the door up to the outlet",
+                                   Kind::length,
+                                   "door_top_below_outlet_m");
+    }
+    const auto share = [&](std::string_view what, std::string_view id) {
+        return draft.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
+    };
+    a.door_passage_share = share(
+        "share of the appliance's resistance that stays with the door open", "door_passage_share");
+    a.embers_share = share("burn rate over embers, of that at high fire", "embers_burn_share");
+}
+
+} // namespace
+
+void appliance(const Draft& draft) {
+    const Appliance& written = draft.written.appliance;
+    ApplianceCase& a = draft.made.appliance;
+    a.type = type_of(written.type.value_or("")).value_or(ApplianceType::stove);
+    fuel(draft);
+    outlet(draft);
+    const catalog::ApplianceDefault* defaults =
+        catalog::find_appliance_default(name(a.type), a.fuel_group);
+    if (defaults == nullptr) {
+        draft.fault("/appliance/fuel",
+                    "a " + std::string{name(a.type)} + " is not known to burn " + a.fuel_group,
+                    "choose another fuel or another type of appliance");
+        defaults = catalog::find_appliance_default("stove", "wood");
+    }
+    a.high = firing(draft, *defaults, End::high);
+    a.low = firing(draft, *defaults, End::low);
+    if (written.draft_greatest_pa) {
+        a.draft_greatest_pa = *written.draft_greatest_pa;
+    } else {
+        a.draft_greatest_pa = defaults->draft_greatest_pa;
+        draft.assume("/appliance/draft_greatest",
+                     "greatest draft at which the fire can be held",
+                     Kind::pressure,
+                     a.draft_greatest_pa,
+                     defaults->source,
+                     defaults->mark);
+    }
+    a.dew_point_acid_share = catalog::default_of("so3_share_of_so2").value;
+    door(draft);
+}
+
+} // namespace fluewright::resolving

@@ -1,0 +1,101 @@
+#include "fluewright/physics/atmosphere.hpp"
+#include "resolving.hpp"
+
+namespace fluewright::resolving {
+namespace {
+
+void weathers(const Draft& draft) {
+    const auto& entries = draft.written.site.weather;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const Weather& entry = entries[i];
+        const std::string pointer = "/site/weather/" + std::to_string(i);
+        WeatherCase w;
+        w.name = entry.name.value_or("weather " + std::to_string(i + 1));
+        w.outdoor_temperature_k = draft.value_or_default(entry.outdoor_temperature_k,
+                                                         pointer + "/outdoor_temperature",
+                                                         "outdoor temperature, " + w.name,
+                                                         Kind::temperature,
+                                                         "outdoor_temperature_mild_k");
+        w.wind_m_s = draft.value_or_default(entry.wind_m_s,
+                                            pointer + "/wind",
+                                            "wind at the mouth, " + w.name,
+                                            Kind::speed,
+                                            "wind_speed_m_s");
+        w.relative_humidity = draft.value_or_default(entry.relative_humidity,
+                                                     pointer + "/humidity",
+                                                     "humidity outdoors, " + w.name,
+                                                     Kind::fraction,
+                                                     "relative_humidity_outdoor");
+        draft.made.weathers.push_back(std::move(w));
+    }
+    if (!entries.empty()) {
+        return;
+    }
+    // Frost gives the strongest draft and the coldest walls, a mild day the weakest draft.
+    const auto assumed = [&](std::string_view name, std::string_view id) {
+        const double outdoor_k =
+            draft.value_or_default(std::nullopt,
+                                   "/site/weather",
+                                   std::string{"outdoor temperature, "} + std::string{name},
+                                   Kind::temperature,
+                                   id);
+        draft.made.weathers.push_back(
+            {.name = std::string{name},
+             .outdoor_temperature_k = outdoor_k,
+             .wind_m_s = catalog::default_of("wind_speed_m_s").value,
+             .relative_humidity = catalog::default_of("relative_humidity_outdoor").value});
+    };
+    assumed("frost", "outdoor_temperature_frost_k");
+    assumed("mild", "outdoor_temperature_mild_k");
+    const catalog::Default& wind = catalog::default_of("wind_speed_m_s");
+    draft.assume(
+        "/site/weather", "wind at the mouth", Kind::speed, wind.value, wind.source, wind.mark);
+    const catalog::Default& damp = catalog::default_of("relative_humidity_outdoor");
+    draft.assume(
+        "/site/weather", "humidity outdoors", Kind::fraction, damp.value, damp.source, damp.mark);
+}
+
+} // namespace
+
+void site(const Draft& draft) {
+    const Site& written = draft.written.site;
+    Case& made = draft.made;
+    if (written.air_pressure_pa) {
+        made.air_pressure_pa = *written.air_pressure_pa;
+    } else {
+        const double altitude_m = draft.value_or_default(written.altitude_m,
+                                                         "/site/altitude",
+                                                         "altitude of the site",
+                                                         Kind::length,
+                                                         "altitude_m");
+        made.air_pressure_pa = atmosphere::pressure_pa(altitude_m);
+    }
+    made.room_temperature_k = draft.value_or_default(written.room.temperature_k,
+                                                     "/site/room/temperature",
+                                                     "room temperature",
+                                                     Kind::temperature,
+                                                     "room_temperature_k");
+    made.room_humidity = draft.value_or_default(written.room.relative_humidity,
+                                                "/site/room/humidity",
+                                                "humidity of the room",
+                                                Kind::fraction,
+                                                "relative_humidity_room");
+    made.room_pressure_burning_pa =
+        draft.value_or_default(written.room.pressure_pa,
+                               "/site/room/pressure",
+                               "room against outdoors while the fire burns",
+                               Kind::pressure,
+                               "room_pressure_burning_pa");
+    made.room_pressure_standing_pa = draft.value_or_default(written.room.pressure_pa,
+                                                            "/site/room/pressure",
+                                                            "room against outdoors with no fire",
+                                                            Kind::pressure,
+                                                            "room_pressure_standing_pa");
+    made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
+    made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
+    made.attic_share = catalog::default_of("attic_share").value;
+    made.chase_share = catalog::default_of("chase_share").value;
+    weathers(draft);
+}
+
+} // namespace fluewright::resolving

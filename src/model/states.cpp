@@ -1,0 +1,219 @@
+#include "fluewright/model/states.hpp"
+
+#include "door_open.hpp"
+#include "fluewright/core/root.hpp"
+
+namespace fluewright {
+namespace {
+
+/// Flows searched for a balance, as multiples of the flow at high fire.
+constexpr double least_flow_share = 0.03;
+constexpr double greatest_flow_share = 60.0;
+constexpr double step_up = 1.4;
+constexpr double step_down = 0.75;
+
+/// The greatest flow at which `surplus` (draft over what is asked) is still not negative, found
+/// from the nominal flow: upwards while there is surplus, downwards until there is.
+template <class Surplus>
+Root greatest_flow(const Surplus& surplus, double nominal_kg_s) {
+    const RootGoal goal{.x_tolerance = 1e-10 * nominal_kg_s, .residual_tolerance = 1e-9};
+    double flow = nominal_kg_s;
+    double value = surplus(flow);
+    if (value >= 0.0) {
+        while (flow < greatest_flow_share * nominal_kg_s) {
+            const double next = flow * step_up;
+            const double next_value = surplus(next);
+            if (next_value < 0.0) {
+                return find_root(surplus, flow, next, value, next_value, goal);
+            }
+            flow = next;
+            value = next_value;
+        }
+        return {flow, flow, flow, value, 0, Root::Status::too_many_steps};
+    }
+    while (flow > least_flow_share * nominal_kg_s) {
+        const double next = flow * step_down;
+        const double next_value = surplus(next);
+        if (next_value >= 0.0) {
+            return find_root(surplus, next, flow, next_value, value, goal);
+        }
+        flow = next;
+        value = next_value;
+    }
+    return {0.0, 0.0, flow, value, 0, Root::Status::no_sign_change};
+}
+
+void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, StateResult& state) {
+    if (detail == Detail::stations) {
+        state.stations.resize(model.station_count());
+    }
+    state.flow = model.solve(stream, state.stations);
+    state.gas_flow_kg_s = stream.flow_kg_s;
+    state.gas_temperature_k = stream.temperature_k;
+    state.draft_pa = model.draft_pa(state.flow);
+}
+
+void burning(const FlueModel& model,
+             const Firing& firing,
+             GasChoice gas,
+             Detail detail,
+             StateResult& state) {
+    state.burn_rate_kg_s = firing.burn_rate_kg_s;
+    state.draft_needed_pa = firing.draft_needed_pa;
+    fill_flow(model,
+              {.gas = gas,
+               .air_share = 0.0,
+               .flow_kg_s = firing.gas_flow_kg_s,
+               .temperature_k = firing.gas_temperature_k},
+              detail,
+              state);
+}
+
+void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
+    const Firing& high = model.installation().appliance.high;
+    GasStream stream{.gas = GasChoice::high_fire,
+                     .air_share = 0.0,
+                     .flow_kg_s = high.gas_flow_kg_s,
+                     .temperature_k = high.gas_temperature_k};
+    const auto draft_at = [&](double flow_kg_s) {
+        stream.flow_kg_s = flow_kg_s;
+        return model.draft_pa(model.solve(stream));
+    };
+    // The appliance resists with the square of the flow; its needed draft at the nominal flow sets
+    // the scale.
+    const auto resistance = [&](double flow_kg_s) {
+        const double ratio = flow_kg_s / high.gas_flow_kg_s;
+        return high.draft_needed_pa * ratio * ratio;
+    };
+    const Root balance = greatest_flow(
+        [&](double flow) { return draft_at(flow) - resistance(flow); }, high.gas_flow_kg_s);
+    const Root capacity = greatest_flow(
+        [&](double flow) { return draft_at(flow) - high.draft_needed_pa; }, high.gas_flow_kg_s);
+    state.capacity_kg_s = capacity.status == Root::Status::no_sign_change
+                              ? 0.0
+                              : capacity.x / high.gas_per_fuel_kg_kg;
+    if (balance.status == Root::Status::no_sign_change) {
+        state.status = Status::no_flow;
+        return;
+    }
+    stream.flow_kg_s = balance.x;
+    fill_flow(model, stream, detail, state);
+    state.burn_rate_kg_s = balance.x / high.gas_per_fuel_kg_kg;
+    state.draft_needed_pa = resistance(balance.x);
+    if (balance.status == Root::Status::too_many_steps) {
+        state.status = Status::no_answer;
+    }
+}
+
+/// No fire: the air in the flue has the temperature of the zone each part stands in.
+void standing(const FlueModel& model, Detail detail, StateResult& state) {
+    const Surroundings& around = model.surroundings();
+    const Case& c = model.installation();
+    double column_pa = 0.0;
+    for (const Section& section : c.sections) {
+        column_pa += (around.outdoor_density_kg_m3
+                      - around.density_kg_m3[static_cast<std::size_t>(section.zone)])
+                     * constants::gravity_m_s2 * section.rise_m;
+    }
+    state.flow.buoyancy_pa = column_pa;
+    state.flow.outlet_pressure_pa = around.mouth_pressure_pa - column_pa;
+    state.flow.mouth_pressure_pa = around.mouth_pressure_pa;
+    state.draft_pa = model.draft_pa(state.flow);
+    state.gas_temperature_k = c.room_temperature_k;
+    if (detail == Detail::totals) {
+        return;
+    }
+    state.stations.resize(model.station_count());
+    double height_m = 0.0;
+    double distance_m = 0.0;
+    double pressure_pa = state.flow.outlet_pressure_pa;
+    for (std::size_t i = 0; i < state.stations.size(); ++i) {
+        const Section& section = c.sections[i == 0 ? 0 : i - 1];
+        const auto zone = static_cast<std::size_t>(section.zone);
+        if (i > 0) {
+            height_m += section.rise_m;
+            distance_m += section.length_m;
+            pressure_pa += (around.outdoor_density_kg_m3 - around.density_kg_m3[zone])
+                           * constants::gravity_m_s2 * section.rise_m;
+        }
+        Station& s = state.stations[i];
+        s.section = i == 0 ? 0 : i - 1;
+        s.distance_m = distance_m;
+        s.height_m = height_m;
+        s.gas_temperature_k = s.inner_wall_k = s.outer_wall_k = around.temperature_k[zone];
+        s.pressure_pa = pressure_pa;
+        s.pressure_in_zone_pa = pressure_pa - around.pressure_pa(section.zone, height_m);
+    }
+}
+
+} // namespace
+
+std::string_view name(StateKind kind) {
+    constexpr std::array<std::string_view, 6> names{"high fire",
+                                                    "low fire",
+                                                    "free burn",
+                                                    "door open, high fire",
+                                                    "door open, embers",
+                                                    "standing"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
+StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
+    const ApplianceCase& appliance = model.installation().appliance;
+    StateResult state;
+    state.kind = kind;
+    switch (kind) {
+    case StateKind::high_fire:
+        burning(model, appliance.high, GasChoice::high_fire, detail, state);
+        break;
+    case StateKind::low_fire:
+        burning(model, appliance.low, GasChoice::low_fire, detail, state);
+        break;
+    case StateKind::free_burn:
+        free_burn(model, detail, state);
+        break;
+    case StateKind::door_open_high:
+        solve_door_open(model, 1.0, detail, state);
+        break;
+    case StateKind::door_open_embers:
+        solve_door_open(model, appliance.embers_share, detail, state);
+        break;
+    case StateKind::standing:
+        standing(model, detail, state);
+        break;
+    }
+    return state;
+}
+
+std::vector<StateKind> states_of(const Case& installation) {
+    std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire, StateKind::free_burn};
+    if (installation.appliance.has_door) {
+        kinds.push_back(StateKind::door_open_high);
+        kinds.push_back(StateKind::door_open_embers);
+    }
+    kinds.push_back(StateKind::standing);
+    return kinds;
+}
+
+Solution solve(const Case& installation, Detail detail) {
+    Solution solution;
+    const std::vector<StateKind> kinds = states_of(installation);
+    solution.states.reserve(kinds.size() * installation.weathers.size());
+    for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
+        const FlueModel burning_model(installation,
+                                      surroundings_of(installation, weather, Fire::burning));
+        for (const StateKind kind : kinds) {
+            if (kind == StateKind::standing) {
+                const FlueModel idle(installation,
+                                     surroundings_of(installation, weather, Fire::out));
+                solution.states.push_back(solve_state(idle, kind, detail));
+            } else {
+                solution.states.push_back(solve_state(burning_model, kind, detail));
+            }
+            solution.states.back().weather = weather;
+        }
+    }
+    return solution;
+}
+
+} // namespace fluewright
