@@ -1,0 +1,91 @@
+#pragma once
+
+#include "fluewright/advice/finding.hpp"
+#include "fluewright/core/fault.hpp"
+#include "fluewright/core/result.hpp"
+#include "fluewright/model/installation.hpp"
+#include "fluewright/model/states.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// The whole answer to "will it draw?".
+namespace fluewright {
+
+/// How one state turned out.
+struct StateVerdict {
+    bool counts{}; ///< whether the state decides the verdict
+    bool passes{};
+    /// What is to spare, in the unit of `kind`: draft over the need [Pa], or the share of the
+    /// door's opening over the share wanted.
+    double spare{};
+    Kind kind{Kind::pressure};
+};
+
+enum class TradeSizes : std::uint8_t { inch, metric };
+
+/// One pipe size tried throughout the run.
+struct SizeTrial {
+    std::string id; ///< as the trade says it
+    double diameter_m{};
+    double area_over_outlet{};
+    bool passes{};
+    std::string ruled_out_by; ///< empty when it passes
+    double least_spare_pa{};  ///< of the states with a draft
+    double least_opening_share{};
+};
+
+struct SizeAdvice {
+    enum class Outcome : std::uint8_t {
+        present_is_right, ///< the size in the file is the one suggested
+        another,          ///< `suggested` differs from the present one
+        none,             ///< no size alone works
+        nothing_to_size,  ///< no part of the run can be chosen by diameter
+    };
+
+    Outcome outcome{};
+    std::string present;   ///< trade name of the present size, or its diameter
+    std::string suggested; ///< trade name
+    double suggested_diameter_m{};
+    std::string reason; ///< one sentence
+    std::vector<SizeTrial> trials;
+};
+
+struct Assessment {
+    Case installation;
+    Solution solution;
+    std::vector<StateVerdict> verdicts; ///< beside solution.states
+    bool works{};                       ///< every state that counts passes
+    std::size_t limiting{};             ///< index of the state with least to spare
+    /// Draft in the limiting state if only the floored forced flow heats the wall, as the European
+    /// calculation has it: the other end of what can be defended.
+    double limiting_draft_other_pa{};
+    std::string sentence; ///< the verdict, for a person
+    Findings findings;    ///< by weight
+    SizeAdvice size;
+};
+
+struct AssessOptions {
+    bool size_search{true};
+    std::optional<TradeSizes> sizes; ///< default: by the units of the file
+    std::optional<UnitSystem> units; ///< default: those of the file
+};
+
+/// Resolves, solves, judges. Faults: those of resolve().
+[[nodiscard]] Result<Assessment, Faults> assess(const Installation& written,
+                                                const AssessOptions& options);
+
+/// Judges one state. High and low fire pass with draft to spare; the reload passes when the door
+/// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire);
+/// free burn, the standing flue and a door opened on a stove's high fire inform only.
+[[nodiscard]] StateVerdict judge(const Case& installation, const StateResult& state);
+
+/// The findings of a solved case, by severity and weight.
+[[nodiscard]] Findings find_all(const Case& installation, const Solution& solution);
+
+/// Tries every trade size throughout the run (existing masonry keeps its size).
+[[nodiscard]] SizeAdvice
+advise_size(const Installation& written, const Case& present, TradeSizes sizes);
+
+} // namespace fluewright
