@@ -42,7 +42,9 @@ public:
 /// Combustion products and the air that may dilute them.
 class FlueGas {
 public:
-    /// Range: fits stay within 0.2 % of mixture:: from 230 K to 1450 K at any dilution.
+    /// Range: from 230 K to 1450 K at any dilution specific heat stays within 0.05 % of mixture::,
+    /// viscosity within 0.2 % and conductivity within 0.2 %; with more than 12 % vapour
+    /// conductivity comes to 0.4 % near 1235 K, where the law of the single gases has a bend.
     FlueGas(const MoleFractions& products, const MoleFractions& air);
 
     /// Properties after dilution; `air_share` is kg air per kg mixture, 0 to 1. Specific heat, gas
@@ -70,8 +72,10 @@ public:
     EmissionFit() = default;
 
     /// Source   gas_radiation::emissivity() and absorptivity()
-    /// Range    emissivity to 0.5 %, heat flux to 3 % of gas_radiation::flux_w_m2(), 300 K to 1450
-    /// K
+    /// Range    pipes of 80 to 400 mm, gas 300 K to 1450 K, wall below gas: emissivity to 0.2 %,
+    ///          absorptivity to 0.8 %; heat flux to 0.3 % of what the gas emits, which is 0.8 % of
+    ///          gas_radiation::flux_w_m2() or less while T_wall - 280 K is below 0.8 (T_gas - 280
+    ///          K)
     EmissionFit(double carbon_dioxide, double water_vapour, double diameter_m, double pressure_pa);
 
     /// Flux from gas to wall [W/m2].
@@ -80,6 +84,8 @@ public:
 
     /// Emissivity over a path of `exp(log_path)` times the fitted one. Gas diluted with air acts
     /// like the same gas over a path shorter by its dilution, so that one fit serves all dilutions.
+    /// Range    emissivity and absorptivity to 1.5 % at 0.8 of the path, 3.3 % at a half, 5.6 % at
+    ///          0.15: thinner gas has narrower lines, which a shorter path does not show
     [[nodiscard]] double emissivity(double temperature_k, double log_path = 0.0) const;
 
     /// Absorptivity for a wall at `wall_temperature_k`.
