@@ -406,14 +406,15 @@ bool is_outdoors_at_end(const std::vector<Part>& parts) {
 void run(const Draft& draft) {
     const auto& parts = draft.written.run;
     const ApplianceCase& a = draft.made.appliance;
-    Builder builder{draft, {}, -1, "/appliance/outlet"};
     const Outlet& outlet = draft.written.appliance.outlet;
-    builder.now.diameter_m = a.outlet_diameter_m;
+    Carried start;
+    start.diameter_m = a.outlet_diameter_m;
     if (outlet.width_m && outlet.depth_m) {
-        builder.now.width_m = *outlet.width_m;
-        builder.now.depth_m = *outlet.depth_m;
+        start.width_m = *outlet.width_m;
+        start.depth_m = *outlet.depth_m;
     }
-    builder.now.wall = "single-wall steel";
+    start.wall = "single-wall steel";
+    Builder builder{draft, std::move(start), -1, "/appliance/outlet"};
     Section collar = builder.section(PartKind::collar, Part{});
     collar.disturbs = true;
     draft.made.sections.push_back(collar);

@@ -92,6 +92,9 @@ double square(double x) {
 
 double half_angle_sine(const Cone& cone) {
     const double half_step_m = 0.5 * (cone.large_diameter_m - cone.small_diameter_m);
+    if (half_step_m <= 0.0) {
+        return 0.0;
+    }
     return half_step_m / std::hypot(half_step_m, cone.length_m);
 }
 
