@@ -22,8 +22,7 @@ void level_run(const Subject& s) {
     const Section* first = nullptr;
     const Section* flattest = nullptr;
     bool insulated = true;
-    for (std::size_t i = 0; i < sections.size(); ++i) {
-        const Section& section = sections[i];
+    for (const Section& section : sections) {
         if (is_level(section)) {
             level_m += section.length_m;
             height_above_m = 0.0;

@@ -13,7 +13,11 @@ namespace {
 using unit_table::Unit;
 
 std::string with_unit(std::string number, const Unit& unit) {
-    return unit.symbol.empty() ? number : number + ' ' + std::string(unit.symbol);
+    if (!unit.symbol.empty()) {
+        number += ' ';
+        number += unit.symbol;
+    }
+    return number;
 }
 
 /// The number 0.d1d2d3... * 10^point.

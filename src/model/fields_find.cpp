@@ -98,7 +98,10 @@ void collect(std::vector<T>& list, const std::string& pointer, std::vector<std::
         } else {
             step = std::to_string(index);
         }
-        collect(entry, pointer + '/' + step, pointers);
+        std::string below = pointer;
+        below += '/';
+        below += step;
+        collect(entry, below, pointers);
         ++index;
     }
 }
