@@ -1,0 +1,21 @@
+#pragma once
+
+#include "fluewright/advice/assessment.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace fluewright {
+
+struct JsonReportOptions {
+    std::string_view version; ///< of the program
+    std::string_view file;    ///< as the user named it
+    bool size_searched{true}; ///< otherwise "size" is null
+};
+
+/// The whole assessment as JSON. Numbers are SI and their keys end in the unit; what was not
+/// computed is null, never a number. "schema" counts up when a key changes its meaning or goes.
+[[nodiscard]] std::string report_json(const Assessment& assessment,
+                                      const JsonReportOptions& options);
+
+} // namespace fluewright

@@ -1,0 +1,279 @@
+#include "fluewright/io/report_json.hpp"
+
+#include "fluewright/io/cautions.hpp"
+#include "report_words.hpp"
+
+#include <array>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace fluewright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int schema = 1;
+
+/// JSON has no infinities; what is not finite was not computed.
+Json number(double value) {
+    return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+
+/// A value under a name of the program, its unit known by the kind only.
+std::string key_of(std::string_view name, Kind kind) {
+    return std::string{name} + std::string{json_suffix(kind)};
+}
+
+Json firing_json(const Firing& fire) {
+    return {{"burn_rate_kg_s", number(fire.burn_rate_kg_s)},
+            {"air_ratio", number(fire.air_ratio)},
+            {"gas_flow_kg_s", number(fire.gas_flow_kg_s)},
+            {"gas_temperature_k", number(fire.gas_temperature_k)},
+            {"heat_in_fuel_w", number(fire.heat_in_fuel_w)},
+            {"heat_output_w", number(fire.heat_output_w)},
+            {"heat_to_flue_w", number(fire.heat_to_flue_w)},
+            {"draft_needed_pa", number(fire.draft_needed_pa)},
+            {"carbon_dioxide_dry", number(fire.carbon_dioxide_dry)},
+            {"oxygen_dry", number(fire.oxygen_dry)}};
+}
+
+Json appliance_json(const ApplianceCase& a) {
+    Json json{{"type", name(a.type)},
+              {"fuel", a.fuel},
+              {"moisture", number(a.moisture)},
+              {"net_heating_value_j_kg", number(a.net_heating_value_j_kg)},
+              {"outlet",
+               {{"diameter_m", number(a.outlet_diameter_m)},
+                {"area_m2", number(a.outlet_area_m2)},
+                {"height_m", number(a.outlet_height_m)}}},
+              {"high_fire", firing_json(a.high)},
+              {"low_fire", firing_json(a.low)},
+              {"draft_greatest_pa", number(a.draft_greatest_pa)}};
+    json["door"] = nullptr;
+    if (a.has_door) {
+        json["door"] = {{"width_m", number(a.door.width_m)},
+                        {"height_m", number(a.door.height_m)},
+                        {"top_below_outlet_m", number(a.door.top_below_outlet_m)}};
+    }
+    return json;
+}
+
+Json run_json(const Case& c) {
+    Json run = Json::array();
+    for (std::size_t i = 0; i < c.sections.size(); ++i) {
+        const Section& s = c.sections[i];
+        const bool added = i + 1 == c.sections.size() && report::has_added_mouth(c);
+        const bool in_file = s.part >= 0 && !added;
+        run.push_back({{"label", report::section_words(c, i)},
+                       {"part", in_file ? Json(s.part + 1) : Json(nullptr)},
+                       {"kind", name(s.kind)},
+                       {"length_m", number(s.length_m)},
+                       {"rise_m", number(s.rise_m)},
+                       {"hydraulic_diameter_m", number(s.diameter_m)},
+                       {"area_m2", number(s.area_m2)},
+                       {"rectangular", s.rectangular},
+                       {"loss", number(s.loss)},
+                       {"turn_rad", number(s.turn_rad)},
+                       {"roughness_m", number(s.roughness_m)},
+                       {"wall", s.wall < c.walls.size() ? Json(c.walls[s.wall].id) : Json(nullptr)},
+                       {"zone", name(s.zone)},
+                       {"cleanout", s.cleanout}});
+    }
+    return run;
+}
+
+Json input_json(const Case& c, const JsonReportOptions& options) {
+    Json weathers = Json::array();
+    for (const WeatherCase& w : c.weathers) {
+        weathers.push_back({{"name", w.name},
+                            {"outdoor_temperature_k", number(w.outdoor_temperature_k)},
+                            {"wind_m_s", number(w.wind_m_s)},
+                            {"relative_humidity", number(w.relative_humidity)}});
+    }
+    return {{"file", options.file},
+            {"title", c.title},
+            {"units", c.units == UnitSystem::us ? "us" : "metric"},
+            {"air_pressure_pa", number(c.air_pressure_pa)},
+            {"room",
+             {{"temperature_k", number(c.room_temperature_k)},
+              {"pressure_burning_pa", number(c.room_pressure_burning_pa)},
+              {"pressure_standing_pa", number(c.room_pressure_standing_pa)},
+              {"relative_humidity", number(c.room_humidity)}}},
+            {"weathers", std::move(weathers)},
+            {"appliance", appliance_json(c.appliance)},
+            {"run", run_json(c)},
+            {"total_rise_m", number(c.total_rise_m())}};
+}
+
+Json stations_json(const Case& c, const StateResult& state) {
+    Json stations = Json::array();
+    for (std::size_t i = 0; i < state.stations.size(); ++i) {
+        const Station& s = state.stations[i];
+        const bool wall = report::has_wall_temperature(c, state, i);
+        const bool mouth = i + 1 == state.stations.size();
+        stations.push_back(
+            {{"label", i == 0 ? std::string{"outlet"} : report::section_words(c, s.section)},
+             {"section", s.section},
+             {"distance_m", number(s.distance_m)},
+             {"height_m", number(s.height_m)},
+             {"gas_temperature_k", number(s.gas_temperature_k)},
+             {"inner_wall_k", wall ? number(s.inner_wall_k) : Json(nullptr)},
+             {"outer_wall_k", wall ? number(s.outer_wall_k) : Json(nullptr)},
+             {"velocity_m_s", number(s.velocity_m_s)},
+             {"reynolds", number(s.reynolds)},
+             {"flow_kg_s", number(s.flow_kg_s)},
+             {"pressure_pa", number(s.pressure_pa)},
+             {"pressure_in_zone_pa", number(s.pressure_in_zone_pa)},
+             {"leak_kg_s", number(s.leak_kg_s)},
+             {"leak",
+              mouth ? Json(nullptr)
+                    : Json(report::leak_words(s.pressure_in_zone_pa, state.kind))}});
+    }
+    return stations;
+}
+
+Json budget_json(const MarchResult& flow) {
+    return {{"buoyancy_pa", number(flow.buoyancy_pa)},
+            {"friction_pa", number(flow.friction_pa)},
+            {"fittings_pa", number(flow.fittings_pa)},
+            {"acceleration_pa", number(flow.acceleration_pa)},
+            {"outlet_pressure_pa", number(flow.outlet_pressure_pa)},
+            {"mouth_pressure_pa", number(flow.mouth_pressure_pa)},
+            {"heat_loss_w", number(flow.heat_loss_w)},
+            {"leak_in_kg_s", number(flow.leak_in_kg_s)},
+            {"leak_out_kg_s", number(flow.leak_out_kg_s)}};
+}
+
+Json state_json(const Case& c, const StateResult& state, const StateVerdict& verdict) {
+    const bool computed = report::has_working_point(state);
+    const bool fire = state.kind != StateKind::standing;
+    const bool door_open = report::is_door_open(state.kind);
+    const auto of_flow = [&](double value) { return computed ? number(value) : Json(nullptr); };
+    const auto of_fire = [&](double value) { return fire ? of_flow(value) : Json(nullptr); };
+    const auto of_need = [&](double value) { return door_open ? Json(nullptr) : of_fire(value); };
+    Json json{{"state", name(state.kind)},
+              {"weather", c.weathers[state.weather].name},
+              {"status", report::name(state.status)},
+              {"counts", verdict.counts},
+              {"passes", verdict.passes},
+              {key_of("spare", verdict.kind), number(verdict.spare)},
+              {"burn_rate_kg_s", of_fire(state.burn_rate_kg_s)},
+              {"gas_flow_kg_s", of_fire(state.gas_flow_kg_s)},
+              {"gas_temperature_k", of_fire(state.gas_temperature_k)},
+              {"mouth_temperature_k", of_fire(state.flow.mouth_temperature_k)},
+              {"mouth_velocity_m_s", of_fire(state.flow.mouth_velocity_m_s)},
+              {"draft_pa", of_flow(state.draft_pa)},
+              {"draft_needed_pa", of_need(state.draft_needed_pa)},
+              {"margin_pa", of_need(state.margin_pa())}};
+    if (state.kind == StateKind::free_burn) {
+        json["capacity_kg_s"] = number(state.capacity_kg_s);
+    }
+    if (door_open) {
+        json["door"] = {{"top_edge_pa", of_flow(state.door.top_edge_pa)},
+                        {"face_velocity_m_s", of_flow(state.door.face_velocity_m_s)},
+                        {"opening_share", number(state.door.opening_share)},
+                        {"box_temperature_k", of_flow(state.door.box_temperature_k)}};
+    }
+    json["budget"] = computed ? budget_json(state.flow) : Json(nullptr);
+    json["stations"] = computed ? stations_json(c, state) : Json::array();
+    return json;
+}
+
+Json size_json(const SizeAdvice& size) {
+    constexpr std::array<std::string_view, 4> outcomes{
+        "present is right", "another", "none", "nothing to size"};
+    Json trials = Json::array();
+    for (const SizeTrial& trial : size.trials) {
+        const bool computed = report::was_computed(trial);
+        trials.push_back(
+            {{"size", trial.id},
+             {"diameter_m", number(trial.diameter_m)},
+             {"area_over_outlet", number(trial.area_over_outlet)},
+             {"passes", trial.passes},
+             {"ruled_out_by", trial.ruled_out_by},
+             {"least_spare_pa", computed ? number(trial.least_spare_pa) : Json(nullptr)},
+             {"least_opening_share",
+              computed ? number(trial.least_opening_share) : Json(nullptr)}});
+    }
+    const bool suggests = !size.suggested.empty();
+    return {{"outcome", outcomes[static_cast<std::size_t>(size.outcome)]},
+            {"present", size.present},
+            {"suggested", suggests ? Json(size.suggested) : Json(nullptr)},
+            {"suggested_diameter_m", suggests ? number(size.suggested_diameter_m) : Json(nullptr)},
+            {"reason", size.reason},
+            {"trials", std::move(trials)}};
+}
+
+Json findings_json(const Findings& findings) {
+    Json list = Json::array();
+    for (const Finding& f : findings) {
+        Json json{{"id", f.info->id},
+                  {"severity", name(f.info->severity)},
+                  {"title", f.info->title},
+                  {"place", f.place},
+                  {"part", f.part < 0 ? Json(nullptr) : Json(f.part + 1)},
+                  {"state", f.state},
+                  {"message", f.message},
+                  {"remedy", f.remedy.empty() ? std::string{f.info->remedy} : f.remedy},
+                  {key_of("figure", f.kind), number(f.figure)}};
+        json[key_of("limit", f.kind)] = f.limit ? number(*f.limit) : Json(nullptr);
+        json["rule"] = f.info->rule;
+        json["source"] = f.info->source;
+        json["mark"] = f.info->mark;
+        list.push_back(std::move(json));
+    }
+    return list;
+}
+
+Json assumptions_json(const std::vector<Assumption>& assumptions) {
+    Json list = Json::array();
+    for (const Assumption& a : assumptions) {
+        Json json{{"pointer", a.pointer}, {"what", a.what}};
+        if (a.word.empty()) {
+            json[key_of("value", a.kind)] = number(a.value);
+        } else {
+            json["word"] = a.word;
+        }
+        json["source"] = a.source;
+        json["mark"] = a.mark;
+        list.push_back(std::move(json));
+    }
+    return list;
+}
+
+Json verdict_json(const Assessment& a) {
+    Json json{{"works", a.works}, {"sentence", a.sentence}, {"limiting_state", nullptr}};
+    if (a.limiting < a.solution.states.size()) {
+        const StateResult& state = a.solution.states[a.limiting];
+        json["limiting_state"] = {
+            {"index", a.limiting},
+            {"state", name(state.kind)},
+            {"weather", a.installation.weathers[state.weather].name},
+            {"draft_pa", number(state.draft_pa)},
+            {"draft_with_european_heat_pa", number(a.limiting_draft_other_pa)}};
+    }
+    return json;
+}
+
+} // namespace
+
+std::string report_json(const Assessment& a, const JsonReportOptions& options) {
+    Json states = Json::array();
+    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+        states.push_back(state_json(a.installation, a.solution.states[i], a.verdicts[i]));
+    }
+    Json whole{{"schema", schema},
+               {"program", {{"name", "fluewright"}, {"version", options.version}}},
+               {"input", input_json(a.installation, options)},
+               {"verdict", verdict_json(a)},
+               {"states", std::move(states)}};
+    whole["size"] = options.size_searched ? size_json(a.size) : Json(nullptr);
+    whole["findings"] = findings_json(a.findings);
+    whole["assumptions"] = assumptions_json(a.installation.assumptions);
+    whole["cautions"] = cautions();
+    // File names may hold any bytes; what is not UTF-8 is replaced, not refused.
+    constexpr int indent = 2;
+    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+} // namespace fluewright

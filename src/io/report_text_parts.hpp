@@ -1,0 +1,30 @@
+#pragma once
+
+#include "fluewright/io/report_text.hpp"
+
+#include <string>
+
+/// The sections of the text report, in the order they are printed.
+namespace fluewright::report {
+
+[[nodiscard]] std::string heading(std::string_view text, const Style& style);
+[[nodiscard]] std::string verdict_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
+[[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string spread_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string assumptions_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string understood_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string profiles_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string cautions_text(const Style& style);
+
+/// A value without its unit, for a column whose heading has it.
+[[nodiscard]] std::string bare_number(double si, Kind kind, const Style& style);
+
+/// The same with its sign.
+[[nodiscard]] std::string signed_number(double si, Kind kind, const Style& style);
+
+/// A value with its unit and its sign: "+5.1 Pa".
+[[nodiscard]] std::string signed_quantity(double si, Kind kind, const Style& style);
+
+} // namespace fluewright::report

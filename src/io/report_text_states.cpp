@@ -1,0 +1,314 @@
+#include "fluewright/io/text_layout.hpp"
+#include "fluewright/io/text_table.hpp"
+#include "report_text_parts.hpp"
+#include "report_words.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace fluewright::report {
+namespace {
+
+constexpr std::size_t inset = 2;
+constexpr std::string_view none = "-";
+
+TableCell verdict_cell(const StateResult& state, const StateVerdict& verdict) {
+    if (state.status == Status::no_answer) {
+        return {"FAILED", Ink::bad};
+    }
+    if (!verdict.counts) {
+        return {"info", Ink::quiet};
+    }
+    return verdict.passes ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad};
+}
+
+std::string with_unit(std::string_view words, Kind kind, const Style& style) {
+    return fmt::format("{}\n{}", words, customary_unit(kind, style.units));
+}
+
+/// The words that head each weather.
+std::string weather_words(const WeatherCase& weather, const Style& style) {
+    return fmt::format(
+        "{}: {} outdoors, {}",
+        weather.name,
+        format_quantity(weather.outdoor_temperature_k, Kind::temperature, style.units),
+        weather.wind_m_s > 0.0
+            ? "wind " + format_quantity(weather.wind_m_s, Kind::speed, style.units)
+            : "no wind");
+}
+
+struct Rows {
+    const Assessment& a;
+    const Style& style;
+    std::size_t weather;
+
+    template <class Visit>
+    void each(const Visit& visit) const {
+        for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+            if (a.solution.states[i].weather == weather) {
+                visit(a.solution.states[i], a.verdicts[i]);
+            }
+        }
+    }
+
+    [[nodiscard]] std::string shown(double si, Kind kind) const {
+        return format_quantity(si, kind, style.units);
+    }
+
+    [[nodiscard]] TextTable drafts() const {
+        TextTable table(
+            {{.heading = "state"},
+             {.heading = with_unit("fuel", Kind::mass_rate, style), .align = Align::decimal},
+             {.heading = with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
+             {.heading = with_unit("outlet", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("mouth", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("draft", Kind::pressure, style), .align = Align::decimal},
+             {.heading = with_unit("needed", Kind::pressure, style), .align = Align::decimal},
+             {.heading = with_unit("margin", Kind::pressure, style), .align = Align::decimal},
+             {.heading = "%", .align = Align::right},
+             {.heading = ""}});
+        each([&](const StateResult& state, const StateVerdict& verdict) {
+            if (!is_door_open(state.kind)) {
+                add_draft(table, state, verdict);
+            }
+        });
+        return table;
+    }
+
+    void add_draft(TextTable& table, const StateResult& state, const StateVerdict& verdict) const {
+        const auto number = [&](double si, Kind kind) {
+            return TableCell{bare_number(si, kind, style)};
+        };
+        const TableCell nothing{std::string{none}};
+        const std::string label{name(state.kind)};
+        if (!has_working_point(state)) {
+            table.add({{label},
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       verdict_cell(state, verdict)});
+            return;
+        }
+        if (state.kind == StateKind::standing) {
+            table.add({{label},
+                       nothing,
+                       nothing,
+                       nothing,
+                       nothing,
+                       number(state.draft_pa, Kind::pressure),
+                       nothing,
+                       nothing,
+                       nothing,
+                       verdict_cell(state, verdict)});
+            return;
+        }
+        const bool burning = state.kind != StateKind::free_burn;
+        const bool has_share = burning && state.draft_needed_pa > 0.0;
+        table.add(
+            {{label},
+             number(state.burn_rate_kg_s, Kind::mass_rate),
+             number(state.gas_flow_kg_s, Kind::gas_flow),
+             number(state.gas_temperature_k, Kind::temperature),
+             number(state.flow.mouth_temperature_k, Kind::temperature),
+             number(state.draft_pa, Kind::pressure),
+             number(state.draft_needed_pa, Kind::pressure),
+             burning ? TableCell{signed_number(state.margin_pa(), Kind::pressure, style)} : nothing,
+             has_share ? TableCell{signed_number(
+                 state.margin_pa() / state.draft_needed_pa, Kind::fraction, style)}
+                       : nothing,
+             verdict_cell(state, verdict)});
+    }
+
+    [[nodiscard]] TextTable doors() const {
+        TextTable table(
+            {{.heading = "door open"},
+             {.heading = with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
+             {.heading = with_unit("firebox", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("top edge", Kind::pressure, style), .align = Align::decimal},
+             {.heading = with_unit("air in", Kind::speed, style), .align = Align::decimal},
+             {.heading = "may be\nopened", .align = Align::right},
+             {.heading = ""}});
+        each([&](const StateResult& state, const StateVerdict& verdict) {
+            if (is_door_open(state.kind)) {
+                add_door(table, state, verdict);
+            }
+        });
+        return table;
+    }
+
+    void add_door(TextTable& table, const StateResult& state, const StateVerdict& verdict) const {
+        const TableCell nothing{std::string{none}};
+        const bool computed = has_working_point(state);
+        const auto number = [&](double si, Kind kind) {
+            return computed ? TableCell{bare_number(si, kind, style)} : nothing;
+        };
+        const double share = state.door.opening_share;
+        const bool embers = state.kind == StateKind::door_open_embers;
+        table.add({{embers ? "on embers" : "on a high fire"},
+                   number(state.gas_flow_kg_s, Kind::gas_flow),
+                   number(state.door.box_temperature_k, Kind::temperature),
+                   computed
+                       ? TableCell{signed_number(state.door.top_edge_pa, Kind::pressure, style)}
+                       : nothing,
+                   number(state.door.face_velocity_m_s, Kind::speed),
+                   {share >= 1.0   ? "fully"
+                    : share <= 0.0 ? "not at all"
+                                   : shown(share, Kind::fraction)},
+                   verdict_cell(state, verdict)});
+    }
+
+    /// What the tables cannot say in a cell.
+    [[nodiscard]] std::vector<std::string> notes() const {
+        std::vector<std::string> lines;
+        each([&](const StateResult& state, const StateVerdict&) {
+            if (!has_working_point(state)) {
+                lines.push_back(fmt::format(
+                    "{}: not computed; {}",
+                    name(state.kind),
+                    state.status == Status::no_flow
+                        ? "no flow up the flue brings run and appliance, or door, into balance."
+                        : "the solver gave up."));
+            }
+            if (state.kind == StateKind::free_burn) {
+                lines.push_back(capacity_words(state));
+            }
+            if (state.kind == StateKind::standing && has_working_point(state)) {
+                lines.push_back(standing_words(state));
+            }
+        });
+        return lines;
+    }
+
+    [[nodiscard]] std::string capacity_words(const StateResult& state) const {
+        const Firing& high = a.installation.appliance.high;
+        if (state.capacity_kg_s <= 0.0) {
+            return "Capacity: no burn rate at which this run gives the draft needed.";
+        }
+        return fmt::format("Capacity: at the draft needed the run carries up to {} of fuel; a high "
+                           "fire burns {}.",
+                           shown(state.capacity_kg_s, Kind::mass_rate),
+                           shown(high.burn_rate_kg_s, Kind::mass_rate));
+    }
+
+    [[nodiscard]] std::string standing_words(const StateResult& state) const {
+        if (state.draft_pa > 0.0) {
+            return "No fire: the flue draws by itself, so a fire catches easily.";
+        }
+        return fmt::format("No fire: REVERSED, cold air comes down with {}. Warm the flue before "
+                           "lighting.",
+                           shown(-state.draft_pa, Kind::pressure));
+    }
+};
+
+} // namespace
+
+std::string states_text(const Assessment& a, const Style& style) {
+    std::string out;
+    const auto& weathers = a.installation.weathers;
+    for (std::size_t weather = 0; weather < weathers.size(); ++weather) {
+        const Rows rows{a, style, weather};
+        const std::string words = weather_words(weathers[weather], style);
+        out += heading(paragraph(words, {.first = 0, .rest = 0}, style.width), style);
+        out.pop_back(); // the paragraph has ended its line already
+        out += rows.drafts().text(style, inset);
+        if (const TextTable doors = rows.doors(); !doors.empty()) {
+            out += '\n' + doors.text(style, inset);
+        }
+        for (const std::string& line : rows.notes()) {
+            out += paragraph(line, {.first = inset, .rest = 2 * inset}, style.width);
+        }
+    }
+    if (weathers.empty()) {
+        return out;
+    }
+    out += '\n';
+    out +=
+        paragraph("Draft: pressure in the flue at the outlet below that of the room. Margin: draft "
+                  "less the draft needed; the run is short where it is negative. Top edge: room "
+                  "less firebox at the upper edge of the open door; smoke stays in while it is "
+                  "positive.",
+                  {.first = inset, .rest = inset},
+                  style.width);
+    return out;
+}
+
+namespace {
+
+void add_station(TextTable& table,
+                 const Assessment& a,
+                 const StateResult& state,
+                 std::size_t index,
+                 const Style& style) {
+    const Station& station = state.stations[index];
+    const double pressure_pa = station.pressure_in_zone_pa;
+    const bool has_wall = has_wall_temperature(a.installation, state, index);
+    const auto wall = [&](double kelvin) {
+        return TableCell{has_wall ? bare_number(kelvin, Kind::temperature, style) : ""};
+    };
+    const bool mouth = index + 1 == state.stations.size();
+    table.add({{index == 0 ? "outlet" : section_words(a.installation, station.section)},
+               {format_quantity(station.height_m, Kind::length, style.units)},
+               {bare_number(station.gas_temperature_k, Kind::temperature, style)},
+               wall(station.inner_wall_k),
+               wall(station.outer_wall_k),
+               {bare_number(station.velocity_m_s, Kind::speed, style)},
+               {signed_number(pressure_pa, Kind::pressure, style)},
+               {mouth ? "" : std::string{leak_words(pressure_pa, state.kind)},
+                pressure_pa > 0.0 ? Ink::warning : Ink::plain}});
+}
+
+} // namespace
+
+std::string profiles_text(const Assessment& a, const Style& style) {
+    std::string out;
+    for (const StateResult& state : a.solution.states) {
+        if (state.stations.empty()) {
+            continue;
+        }
+        TextTable table(
+            {{.heading = "up to and with"},
+             {.heading = "height", .align = Align::right},
+             {.heading = with_unit("gas", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("inside", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("outside", Kind::temperature, style), .align = Align::decimal},
+             {.heading = with_unit("speed", Kind::speed, style), .align = Align::decimal},
+             {.heading = with_unit("pressure", Kind::pressure, style), .align = Align::decimal},
+             {.heading = "a leak here"}});
+        for (std::size_t i = 0; i < state.stations.size(); ++i) {
+            // The collar has no length, so its far end is the outlet over again.
+            if (i != 1 || state.stations.size() == 2) {
+                add_station(table, a, state, i, style);
+            }
+        }
+        out += heading("Along the run: " + state_words(a.installation, state), style);
+        const MarchResult& flow = state.flow;
+        const auto shown = [&](double pa) {
+            return format_quantity(pa, Kind::pressure, style.units);
+        };
+        out += table.text(style, inset);
+        out += paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
+                                     "{}. Heat lost through the walls {}.",
+                                     shown(flow.buoyancy_pa),
+                                     shown(flow.friction_pa),
+                                     shown(flow.fittings_pa),
+                                     shown(flow.acceleration_pa),
+                                     format_quantity(flow.heat_loss_w, Kind::power, style.units)),
+                         {.first = inset, .rest = 2 * inset},
+                         style.width);
+    }
+    if (!out.empty()) {
+        out += '\n';
+        out += paragraph("Pressure: in the flue less the air round the part. Inside and outside: "
+                         "the faces of the wall.",
+                         {.first = inset, .rest = inset},
+                         style.width);
+    }
+    return out;
+}
+
+} // namespace fluewright::report

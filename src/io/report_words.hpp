@@ -1,0 +1,38 @@
+#pragma once
+
+#include "fluewright/advice/assessment.hpp"
+
+#include <string>
+
+/// Names that text and JSON share.
+namespace fluewright::report {
+
+/// "low fire, mild"
+[[nodiscard]] std::string state_words(const Case& installation, const StateResult& state);
+
+/// Whether the last section is a bare mouth the program added, no part of the file.
+[[nodiscard]] bool has_added_mouth(const Case& installation);
+
+/// "outlet", "2 elbow", "5 step" where the flue changes size without a part for it, "mouth". Parts
+/// are counted from 1, as in the file.
+[[nodiscard]] std::string section_words(const Case& installation, std::size_t section);
+
+/// What a joint does at a pressure against the air round it.
+[[nodiscard]] std::string_view leak_words(double pressure_in_zone_pa, StateKind state);
+
+/// Whether the figures of a state mean anything; without a working point only the verdict does.
+[[nodiscard]] bool has_working_point(const StateResult& state);
+
+/// Whether the wall has a temperature of its own at a station: parts without length lose no heat.
+[[nodiscard]] bool
+has_wall_temperature(const Case& installation, const StateResult& state, std::size_t station);
+
+/// Whether a size was computed; one that breaks a rule of the trade is not.
+[[nodiscard]] bool was_computed(const SizeTrial& trial);
+
+/// Whether one of the door-open states.
+[[nodiscard]] bool is_door_open(StateKind kind);
+
+[[nodiscard]] std::string_view name(Status status);
+
+} // namespace fluewright::report
