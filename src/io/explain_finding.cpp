@@ -1,0 +1,47 @@
+#include "fluewright/io/explain.hpp"
+#include "fluewright/io/text_layout.hpp"
+#include "fluewright/model/catalog.hpp"
+
+#include <fmt/format.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent inset{.first = 2, .rest = 2};
+
+std::string section(std::string_view title, std::string_view text, const Style& style) {
+    return '\n' + inked(title, Ink::heading, style) + '\n' + paragraph(text, inset, style.width);
+}
+
+std::string source_words(std::string_view key, std::string_view mark) {
+    if (key == mark) {
+        return fmt::format("{}.", mark);
+    }
+    const catalog::Source* source = catalog::find_source(key);
+    if (source == nullptr) {
+        return fmt::format("{} ({}).", key, mark);
+    }
+    const bool has_place = !source->place.empty() && source->place != "none";
+    return fmt::format("{}{}{} [{}; {}].",
+                       source->document,
+                       has_place ? ", " : "",
+                       has_place ? source->place : std::string_view{},
+                       source->kind,
+                       mark);
+}
+
+} // namespace
+
+std::string explain_finding(const FindingInfo& finding, const Style& style) {
+    std::string out =
+        paragraph(fmt::format("{}: {} ({})", finding.id, finding.title, name(finding.severity)),
+                  {.first = 0, .rest = 2},
+                  style.width);
+    out += section("What it means and why it matters", finding.meaning, style);
+    out += section("Rule", finding.rule, style);
+    out += section("Source", source_words(finding.source, finding.mark), style);
+    out += section("What to do", finding.remedy, style);
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+} // namespace fluewright
