@@ -1,0 +1,104 @@
+#include "command.hpp"
+#include "files.hpp"
+#include "fluewright/io/json_reader.hpp"
+#include "fluewright/io/report_json.hpp"
+#include "fluewright/io/report_text.hpp"
+#include "help.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+int show_faults(const Context& context, const Diagnostics& diagnostics) {
+    if (context.wants_json()) {
+        return write_answer(
+            context, diagnostics_json(diagnostics), fault_of_user, context.arguments.words.front());
+    }
+    context.streams.err << diagnostics_text(diagnostics);
+    return fault_of_user;
+}
+
+AssessOptions assess_options(const Context& context) {
+    AssessOptions options;
+    options.size_search = !context.arguments.has(option::no_size_search);
+    options.units = context.units();
+    if (context.arguments.has(option::sizes)) {
+        options.sizes = context.arguments.value(option::sizes) == "inch" ? TradeSizes::inch
+                                                                         : TradeSizes::metric;
+    }
+    return options;
+}
+
+int status_of(const Context& context, const Assessment& assessment) {
+    const auto& states = assessment.solution.states;
+    if (std::any_of(states.begin(), states.end(), [](const StateResult& state) {
+            return state.status == Status::no_answer;
+        })) {
+        context.streams.err << "fluewright: the solver found no answer for one of the states; "
+                               "please report it with the input and `fluewright --version`\n";
+        return program_failed;
+    }
+    return assessment.works ? all_pass : falls_short;
+}
+
+int run_check(const Context& context) {
+    const std::string& file = context.arguments.words.front();
+    const auto input = read_input(file, context.streams.in);
+    if (!input) {
+        context.streams.err << "fluewright: " << input.error() << '\n';
+        return no_access;
+    }
+    const auto installation = read_installation(input->text, input->name);
+    if (!installation) {
+        return show_faults(context, installation.error());
+    }
+    const AssessOptions options = assess_options(context);
+    const auto assessment = assess(*installation, options);
+    if (!assessment) {
+        return show_faults(context, locate(assessment.error(), input->text, input->name));
+    }
+    const int status = status_of(context, *assessment);
+    if (context.wants_json()) {
+        return write_answer(context,
+                            report_json(*assessment,
+                                        {.version = version_number(),
+                                         .file = input->name,
+                                         .size_searched = options.size_search}),
+                            status,
+                            file);
+    }
+    ReportOptions report{.style = context.style,
+                         .version = version_number(),
+                         .file = input->name,
+                         .details = context.arguments.has(option::details),
+                         .size_searched = options.size_search};
+    report.style.units = assessment->installation.units;
+    return write_answer(context, report_text(*assessment, report), status, file);
+}
+
+constexpr std::array<const OptionInfo*, 7> options{&option::format,
+                                                   &option::json,
+                                                   &option::units,
+                                                   &option::sizes,
+                                                   &option::no_size_search,
+                                                   &option::details,
+                                                   &option::output};
+
+} // namespace
+
+extern const Command check_command;
+const Command check_command{
+    .name = "check",
+    .summary = "will it draw? draft, margin, findings and pipe size of a run",
+    .about = "Reads an installation, works out its draft in every way of firing and every weather, "
+             "says what is wrong and which pipe size suits it. Ends with status 1 when a state "
+             "falls short.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = options,
+    .example = "fluewright check run.json",
+    .run = run_check};
+
+} // namespace fluewright::cli

@@ -1,0 +1,40 @@
+#include "command.hpp"
+#include "fluewright/core/nearest_word.hpp"
+
+#include <array>
+
+namespace fluewright::cli {
+
+extern const Command check_command;
+extern const Command explain_command;
+extern const Command catalog_command;
+extern const Command template_command;
+extern const Command schema_command;
+
+std::span<const Command* const> commands() {
+    static constexpr std::array<const Command*, 5> rows{
+        &check_command, &explain_command, &catalog_command, &template_command, &schema_command};
+    return rows;
+}
+
+const Command* find_command(std::string_view name) {
+    for (const Command* command : commands()) {
+        if (command->name == name) {
+            return command;
+        }
+    }
+    return nullptr;
+}
+
+std::string nearest_command_help(std::string_view typed) {
+    std::vector<std::string_view> names;
+    for (const Command* command : commands()) {
+        names.push_back(command->name);
+    }
+    if (const auto nearest = nearest_word(typed, names)) {
+        return "did you mean `" + std::string{*nearest} + "`?";
+    }
+    return "`fluewright --help` lists the commands";
+}
+
+} // namespace fluewright::cli

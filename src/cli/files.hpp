@@ -1,0 +1,29 @@
+#pragma once
+
+#include "command.hpp"
+#include "fluewright/core/result.hpp"
+
+#include <string>
+#include <string_view>
+
+/// Reading the input and writing the answer.
+namespace fluewright::cli {
+
+/// A text and the name it is known by in messages.
+struct Input {
+    std::string name; ///< "<stdin>" for standard input
+    std::string text;
+};
+
+/// The whole of a file, or of standard input for "-". The failure is the sentence to print.
+[[nodiscard]] Result<Input, std::string> read_input(std::string_view file, std::istream& in);
+
+/// Writes what a command has to say: to the file of --output, or else to standard output. A file is
+/// written aside and renamed, so that it is never half there, and the input is never overwritten.
+/// Returns `status`, or what stands for the failure after telling it.
+[[nodiscard]] int write_answer(const Context& context,
+                               std::string_view text,
+                               int status,
+                               std::string_view input_file = {});
+
+} // namespace fluewright::cli

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+/// The table of options. Parser, help and error texts are made from these rows; a command names the
+/// rows it takes.
+namespace fluewright::cli {
+
+struct OptionInfo {
+    std::string_view name;       ///< "--format"
+    std::string_view short_name; ///< "-o", or empty
+    std::string_view value_name; ///< "FILE"; empty for a flag
+    std::string_view text;       ///< what it does, for help
+    std::span<const std::string_view> choices;
+
+    [[nodiscard]] bool takes_value() const { return !value_name.empty(); }
+};
+
+namespace option {
+extern const OptionInfo color;
+extern const OptionInfo details;
+extern const OptionInfo format;
+extern const OptionInfo help;
+extern const OptionInfo json;
+extern const OptionInfo no_size_search;
+extern const OptionInfo output;
+extern const OptionInfo sizes;
+extern const OptionInfo table_format;
+extern const OptionInfo units;
+extern const OptionInfo version;
+} // namespace option
+
+/// The options every command takes.
+[[nodiscard]] std::span<const OptionInfo* const> common_options();
+
+/// Every row, by name.
+[[nodiscard]] std::span<const OptionInfo* const> all_options();
+
+} // namespace fluewright::cli

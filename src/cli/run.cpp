@@ -1,0 +1,126 @@
+#include "run.hpp"
+
+#include "command.hpp"
+#include "help.hpp"
+#include "look.hpp"
+#include "parse.hpp"
+
+#include <algorithm>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+int complain(std::ostream& err, const UsageError& error) {
+    err << "fluewright: " << error.message;
+    if (!error.help.empty()) {
+        err << "; " << error.help;
+    }
+    err << '\n';
+    return fault_of_user;
+}
+
+bool takes_next(std::string_view argument) {
+    const auto rows = all_options();
+    return std::any_of(rows.begin(), rows.end(), [argument](const OptionInfo* option) {
+        return option->takes_value()
+               && (argument == option->name
+                   || (!option->short_name.empty() && argument == option->short_name));
+    });
+}
+
+/// Where the name of the command stands: options may come before it.
+std::vector<std::string>::const_iterator find_name(const std::vector<std::string>& arguments) {
+    auto at = arguments.begin();
+    while (at != arguments.end() && at->size() > 1 && at->front() == '-') {
+        at += takes_next(*at) && at + 1 != arguments.end() ? 2 : 1;
+    }
+    return at;
+}
+
+/// What is answered without a command.
+int run_alone(const std::vector<std::string>& arguments, const Streams& streams) {
+    if (arguments.empty()) {
+        streams.out << short_help();
+        return all_pass;
+    }
+    const auto given = [&](const OptionInfo& option) {
+        return std::any_of(arguments.begin(), arguments.end(), [&](const std::string& argument) {
+            return argument == option.name
+                   || (!option.short_name.empty() && argument == option.short_name);
+        });
+    };
+    if (given(option::help)) {
+        streams.out << full_help();
+        return all_pass;
+    }
+    if (given(option::version)) {
+        streams.out << version_text();
+        return all_pass;
+    }
+    return complain(streams.err,
+                    {.message = "`" + arguments.front() + "` is not an option without a command",
+                     .help = "`fluewright --help` shows how it is used"});
+}
+
+int run_command(const std::vector<std::string>& arguments,
+                const Environment& environment,
+                const Streams& streams) {
+    const auto name = find_name(arguments);
+    if (name == arguments.end()) {
+        return run_alone(arguments, streams);
+    }
+    std::vector<std::string> rest(arguments.begin(), name);
+    rest.insert(rest.end(), name + 1, arguments.end());
+    if (*name == "help") {
+        const auto topic = find_name(rest);
+        if (topic == rest.end()) {
+            streams.out << full_help();
+            return all_pass;
+        }
+        if (const Command* command = find_command(*topic)) {
+            streams.out << command_help(*command);
+            return all_pass;
+        }
+        return complain(
+            streams.err,
+            {.message = "`" + *topic + "` is not a command", .help = nearest_command_help(*topic)});
+    }
+    const Command* command = find_command(*name);
+    if (command == nullptr) {
+        return complain(
+            streams.err,
+            {.message = "`" + *name + "` is not a command", .help = nearest_command_help(*name)});
+    }
+    const auto parsed = parse(*command, rest);
+    if (!parsed) {
+        return complain(streams.err, parsed.error());
+    }
+    if (parsed->has(option::help)) {
+        streams.out << command_help(*command);
+        return all_pass;
+    }
+    return command->run({.arguments = *parsed,
+                         .environment = environment,
+                         .streams = streams,
+                         .style = look(*parsed, environment)});
+}
+
+} // namespace
+
+int run(const std::vector<std::string>& arguments,
+        const Environment& environment,
+        std::istream& in,
+        std::ostream& out,
+        std::ostream& err) {
+    const int status = run_command(arguments, environment, {in, out, err});
+    // A full disk shows only when the last bytes leave.
+    out.flush();
+    if (!out) {
+        err << "fluewright: cannot write the answer to standard output\n";
+        return no_access;
+    }
+    return status;
+}
+
+} // namespace fluewright::cli
