@@ -1,6 +1,6 @@
 #include "door_open.hpp"
 
-#include "fluewright/core/root.hpp"
+#include "flow_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -50,7 +50,12 @@ public:
     /// Room minus box at the top edge of the opening when the run draws this much.
     [[nodiscard]] double top_edge_pa(double flow_kg_s) const {
         const Box b = box(flow_kg_s);
-        const double draft_pa = model_.draft_pa(model_.solve(b.stream));
+        return top_edge_of(b, model_.draft_pa(model_.solve(b.stream)));
+    }
+
+    /// The same where the draft is known.
+    [[nodiscard]] double top_edge_of(const Box& b, double draft_pa) const {
+        const double flow_kg_s = b.stream.flow_kg_s;
         const double flux = flow_kg_s / appliance_.outlet_area_m2;
         const double head_pa = 0.5 * flux * flux / b.density_kg_m3;
         const double ratio = flow_kg_s / appliance_.high.gas_flow_kg_s;
@@ -107,71 +112,45 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
     state.burn_rate_kg_s = open.fuel_kg_s();
     state.draft_needed_pa = 0.0;
 
-    // From the least flow upwards: the first sign change is the working point, the flow at which
-    // the opening gives what the run draws.
-    const auto surplus = [&](double flow) {
-        return open.net_inflow_kg_s(open.top_edge_pa(flow), open.box(flow).density_kg_m3)
-               - open.air_kg_s(flow);
-    };
-    const double least = std::max(least_flow_share * nominal, 1.02 * open.fuel_kg_s());
-    const RootGoal goal{.x_tolerance = 1e-9 * nominal, .residual_tolerance = 1e-10 * nominal};
-    double low = least;
-    double f_low = surplus(low);
-    double high = low;
-    double f_high = f_low;
-    while (f_high > 0.0 && high < greatest_flow_share * nominal) {
-        low = high;
-        f_low = f_high;
-        high *= 1.6;
-        f_high = surplus(high);
+    const auto top_edge = [&](double flow) { return open.top_edge_pa(flow); };
+    FlowSearch search(top_edge,
+                      {.least_kg_s = std::max(least_flow_share * nominal, 1.02 * open.fuel_kg_s()),
+                       .greatest_kg_s = greatest_flow_share * nominal});
+    const double start = std::max(nominal, 2.0 * open.fuel_kg_s());
+    // The working point: the opening gives what the run draws. Below it the opening gives more and
+    // the flow grows, so that a flue hot from the closed door settles at the greatest one.
+    const std::optional<double> flow = search.greatest_balance(
+        [&](double q, double top_pa) {
+            return open.net_inflow_kg_s(top_pa, open.box(q).density_kg_m3) - open.air_kg_s(q);
+        },
+        start);
+    if (!flow) {
+        state.status = Status::no_flow;
     }
-    double flow = least;
-    if (f_low > 0.0 && f_high <= 0.0) {
-        flow = find_root(surplus, low, high, f_low, f_high, goal).x;
-    } else {
-        state.status = f_low <= 0.0 ? Status::no_flow : Status::no_answer;
-    }
-    const Box box = open.box(flow);
+    const double drawn = flow.value_or(start);
+    const Box box = open.box(drawn);
     if (detail == Detail::stations) {
         state.stations.resize(model.station_count());
     }
     state.flow = model.solve(box.stream, state.stations);
-    state.gas_flow_kg_s = flow;
+    state.gas_flow_kg_s = drawn;
     state.gas_temperature_k = box.stream.temperature_k;
     state.draft_pa = model.draft_pa(state.flow);
     state.door.box_temperature_k = box.stream.temperature_k;
-    state.door.top_edge_pa = open.top_edge_pa(flow);
+    state.door.top_edge_pa = open.top_edge_of(box, state.draft_pa);
     state.door.face_velocity_m_s =
-        open.air_kg_s(flow) / (open.room_density_kg_m3() * door.width_m * door.height_m);
+        open.air_kg_s(drawn) / (open.room_density_kg_m3() * door.width_m * door.height_m);
 
     // How far it may be opened: the flow at which the top edge is at room pressure, over what the
     // whole opening would then let in.
-    const auto edge = [&](double q) { return open.top_edge_pa(q); };
-    low = least;
-    f_low = edge(low);
-    if (f_low <= 0.0) {
+    const std::optional<double> limit =
+        search.greatest_balance([](double, double top_pa) { return top_pa; }, start);
+    if (!limit) {
         state.door.opening_share = 0.0;
         return;
     }
-    high = low;
-    f_high = f_low;
-    while (f_high > 0.0 && high < greatest_flow_share * nominal) {
-        low = high;
-        f_low = f_high;
-        high *= 1.6;
-        f_high = edge(high);
-    }
-    const double limit =
-        f_high > 0.0 ? high
-                     : find_root(edge,
-                                 low,
-                                 high,
-                                 f_low,
-                                 f_high,
-                                 {.x_tolerance = 1e-9 * nominal, .residual_tolerance = 1e-9})
-                           .x;
-    const double whole = open.net_inflow_kg_s(0.0, open.box(limit).density_kg_m3);
-    state.door.opening_share = whole > 0.0 ? open.air_kg_s(limit) / whole : 1.0;
+    const double whole = open.net_inflow_kg_s(0.0, open.box(*limit).density_kg_m3);
+    state.door.opening_share = whole > 0.0 ? open.air_kg_s(*limit) / whole : 1.0;
 }
 
 } // namespace fluewright

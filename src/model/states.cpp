@@ -1,47 +1,16 @@
 #include "fluewright/model/states.hpp"
 
 #include "door_open.hpp"
-#include "fluewright/core/root.hpp"
+#include "flow_search.hpp"
+
+#include <algorithm>
 
 namespace fluewright {
 namespace {
 
 /// Flows searched for a balance, as multiples of the flow at high fire.
 constexpr double least_flow_share = 0.03;
-constexpr double greatest_flow_share = 60.0;
-constexpr double step_up = 1.4;
-constexpr double step_down = 0.75;
-
-/// The greatest flow at which `surplus` (draft over what is asked) is still not negative, found
-/// from the nominal flow: upwards while there is surplus, downwards until there is.
-template <class Surplus>
-Root greatest_flow(const Surplus& surplus, double nominal_kg_s) {
-    const RootGoal goal{.x_tolerance = 1e-10 * nominal_kg_s, .residual_tolerance = 1e-9};
-    double flow = nominal_kg_s;
-    double value = surplus(flow);
-    if (value >= 0.0) {
-        while (flow < greatest_flow_share * nominal_kg_s) {
-            const double next = flow * step_up;
-            const double next_value = surplus(next);
-            if (next_value < 0.0) {
-                return find_root(surplus, flow, next, value, next_value, goal);
-            }
-            flow = next;
-            value = next_value;
-        }
-        return {flow, flow, flow, value, 0, Root::Status::too_many_steps};
-    }
-    while (flow > least_flow_share * nominal_kg_s) {
-        const double next = flow * step_down;
-        const double next_value = surplus(next);
-        if (next_value >= 0.0) {
-            return find_root(surplus, next, flow, next_value, value, goal);
-        }
-        flow = next;
-        value = next_value;
-    }
-    return {0.0, 0.0, flow, value, 0, Root::Status::no_sign_change};
-}
+constexpr double greatest_flow_share = 1e4;
 
 void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, StateResult& state) {
     if (detail == Detail::stations) {
@@ -70,7 +39,8 @@ void burning(const FlueModel& model,
 }
 
 void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
-    const Firing& high = model.installation().appliance.high;
+    const Case& c = model.installation();
+    const Firing& high = c.appliance.high;
     GasStream stream{.gas = GasChoice::high_fire,
                      .air_share = 0.0,
                      .flow_kg_s = high.gas_flow_kg_s,
@@ -79,28 +49,42 @@ void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
         stream.flow_kg_s = flow_kg_s;
         return model.draft_pa(model.solve(stream));
     };
+    // What the gas takes to gain its speed in the outlet: an appliance that asks for no draft still
+    // asks for this.
+    const double density_kg_m3 =
+        model.surroundings().air_pressure_pa
+        / (c.gas_high().products().gas_constant_j_kgk * high.gas_temperature_k);
+    const auto head_pa = [&](double flow_kg_s) {
+        const double flux = flow_kg_s / c.appliance.outlet_area_m2;
+        return 0.5 * flux * flux / density_kg_m3;
+    };
     // The appliance resists with the square of the flow; its needed draft at the nominal flow sets
     // the scale.
-    const auto resistance = [&](double flow_kg_s) {
+    const double needed_pa = std::max(high.draft_needed_pa, head_pa(high.gas_flow_kg_s));
+    const auto resistance_pa = [&](double flow_kg_s) {
         const double ratio = flow_kg_s / high.gas_flow_kg_s;
-        return high.draft_needed_pa * ratio * ratio;
+        return needed_pa * ratio * ratio;
     };
-    const Root balance = greatest_flow(
-        [&](double flow) { return draft_at(flow) - resistance(flow); }, high.gas_flow_kg_s);
-    const Root capacity = greatest_flow(
-        [&](double flow) { return draft_at(flow) - high.draft_needed_pa; }, high.gas_flow_kg_s);
-    state.capacity_kg_s = capacity.status == Root::Status::no_sign_change
-                              ? 0.0
-                              : capacity.x / high.gas_per_fuel_kg_kg;
-    if (balance.status == Root::Status::no_sign_change) {
+    FlowSearch search(draft_at,
+                      {.least_kg_s = least_flow_share * high.gas_flow_kg_s,
+                       .greatest_kg_s = greatest_flow_share * high.gas_flow_kg_s});
+    const std::optional<double> balance = search.greatest_balance(
+        [&](double flow, double draft) { return draft - resistance_pa(flow); }, high.gas_flow_kg_s);
+    const std::optional<double> capacity = search.greatest_balance(
+        [&](double flow, double draft) {
+            return draft - std::max(high.draft_needed_pa, head_pa(flow));
+        },
+        high.gas_flow_kg_s);
+    state.capacity_kg_s = capacity ? *capacity / high.gas_per_fuel_kg_kg : 0.0;
+    if (!balance) {
         state.status = Status::no_flow;
         return;
     }
-    stream.flow_kg_s = balance.x;
+    stream.flow_kg_s = *balance;
     fill_flow(model, stream, detail, state);
-    state.burn_rate_kg_s = balance.x / high.gas_per_fuel_kg_kg;
-    state.draft_needed_pa = resistance(balance.x);
-    if (balance.status == Root::Status::too_many_steps) {
+    state.burn_rate_kg_s = *balance / high.gas_per_fuel_kg_kg;
+    state.draft_needed_pa = resistance_pa(*balance);
+    if (*balance > 0.5 * greatest_flow_share * high.gas_flow_kg_s) {
         state.status = Status::no_answer;
     }
 }
@@ -199,16 +183,16 @@ Solution solve(const Case& installation, Detail detail) {
     Solution solution;
     const std::vector<StateKind> kinds = states_of(installation);
     solution.states.reserve(kinds.size() * installation.weathers.size());
+    std::optional<FlueModel> model;
     for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
-        const FlueModel burning_model(installation,
-                                      surroundings_of(installation, weather, Fire::burning));
+        const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
+        model = model ? FlueModel(*model, burning_air) : FlueModel(installation, burning_air);
         for (const StateKind kind : kinds) {
             if (kind == StateKind::standing) {
-                const FlueModel idle(installation,
-                                     surroundings_of(installation, weather, Fire::out));
+                const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
                 solution.states.push_back(solve_state(idle, kind, detail));
             } else {
-                solution.states.push_back(solve_state(burning_model, kind, detail));
+                solution.states.push_back(solve_state(*model, kind, detail));
             }
             solution.states.back().weather = weather;
         }

@@ -1,6 +1,7 @@
 #include "fluewright/physics/air_gap.hpp"
 
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/cube_root.hpp"
 #include "fluewright/physics/air.hpp"
 
 #include <cmath>
@@ -13,7 +14,7 @@ constexpr double middle_end = 5e4;
 
 double tall_cavity(double ra) {
     if (ra > middle_end) {
-        return 0.0673838 * std::cbrt(ra);
+        return 0.0673838 * cube_root(ra);
     }
     if (ra > conduction_end) {
         return 0.028154 * std::pow(ra, 0.4134);

@@ -1,5 +1,7 @@
 #include "fluewright/physics/convection.hpp"
 
+#include "fluewright/core/cube_root.hpp"
+
 #include <cmath>
 
 namespace fluewright::convection {
@@ -10,7 +12,7 @@ double square(double x) {
 }
 
 double sixth_root(double x) {
-    return std::sqrt(std::cbrt(x));
+    return std::sqrt(cube_root(x));
 }
 
 constexpr double floor_reynolds = 2300.0;
@@ -36,6 +38,12 @@ double floored_reynolds(double re) {
     return floor_reynolds * std::sqrt(std::sqrt(std::sqrt(1.0 + ratio_4 * ratio_4)));
 }
 
+double pipe_gnielinski_gas_floored(double re) {
+    constexpr double floor_to_08 = 489.0826636630202; // 2300^0.8
+    const double ratio_4 = square(square(re / floor_reynolds));
+    return 0.0214 * (floor_to_08 * std::pow(1.0 + ratio_4 * ratio_4, 0.1) - 100.0);
+}
+
 double entry_factor_local(double diameter_over_distance) {
     return 1.0 + std::cbrt(square(diameter_over_distance)) / 3.0;
 }
@@ -50,6 +58,16 @@ double horizontal_cylinder_churchill_1975(double ra, double pr) {
     return square(0.60 + 0.387 * sixth_root(ra) / prandtl);
 }
 
+double vertical_plate_in_air(double ra) {
+    constexpr double factor = 0.32407553881667833; // 0.387 / (1 + (0.492/0.70)^(9/16))^(8/27)
+    return square(0.825 + factor * sixth_root(ra));
+}
+
+double horizontal_cylinder_in_air(double ra) {
+    constexpr double factor = 0.320922444172626; // 0.387 / (1 + (0.559/0.70)^(9/16))^(8/27)
+    return square(0.60 + factor * sixth_root(ra));
+}
+
 double tall_wall_factor(double pr) {
     return square(0.387) / std::pow(1.0 + std::pow(0.492 / pr, 9.0 / 16.0), 16.0 / 27.0);
 }
@@ -62,7 +80,7 @@ double cross_wind_churchill_1977(double re, double pr) {
 }
 
 double blend(double forced, double natural) {
-    return std::cbrt(forced * forced * forced + natural * natural * natural);
+    return cube_root(forced * forced * forced + natural * natural * natural);
 }
 
 } // namespace fluewright::convection

@@ -81,6 +81,11 @@ GasFit fit_mixture(const MoleFractions& x) {
     }
     fit.viscosity = through_chebyshev_nodes(mu);
     fit.conductivity = through_chebyshev_nodes(k);
+    Nodes with_prandtl{};
+    for (std::size_t n = 0; n < gas_fit_terms; ++n) {
+        with_prandtl[n] = k[n] * std::pow(cp[n] * mu[n] / k[n], 0.4);
+    }
+    fit.conductivity_prandtl = through_chebyshev_nodes(with_prandtl);
     return fit;
 }
 
@@ -127,6 +132,9 @@ GasFit FlueGas::diluted(double air_share) const {
         fit.viscosity[i] = w0 * a.viscosity[i] + w1 * half.viscosity[i] + w2 * b.viscosity[i];
         fit.conductivity[i] =
             w0 * a.conductivity[i] + w1 * half.conductivity[i] + w2 * b.conductivity[i];
+        fit.conductivity_prandtl[i] = w0 * a.conductivity_prandtl[i]
+                                      + w1 * half.conductivity_prandtl[i]
+                                      + w2 * b.conductivity_prandtl[i];
     }
     for (std::size_t i = 0; i < fit.enthalpy.size(); ++i) {
         fit.enthalpy[i] = (1.0 - s) * a.enthalpy[i] + s * b.enthalpy[i];
@@ -183,6 +191,9 @@ double EmissionFit::emissivity(double temperature_k, double log_path) const {
         return 0.0;
     }
     const double u = gas_fit_range.u_of(temperature_k);
+    if (log_path == 0.0) {
+        return std::exp(evaluate(log_emissivity_, u));
+    }
     return std::exp(evaluate(log_emissivity_, u)
                     + log_path
                           * (evaluate(path_exponent_, u) + evaluate(path_curve_, u) * log_path));
@@ -191,15 +202,28 @@ double EmissionFit::emissivity(double temperature_k, double log_path) const {
 double EmissionFit::absorptivity(double gas_temperature_k,
                                  double wall_temperature_k,
                                  double log_path) const {
+    return absorbed(gas_temperature_k, wall_temperature_k, log_path).absorptivity;
+}
+
+EmissionFit::Absorbed
+EmissionFit::absorbed(double gas_temperature_k, double wall_temperature_k, double log_path) const {
     if (clear_) {
-        return 0.0;
+        return {0.0, 0.0};
     }
     const double u = gas_fit_range.u_of(wall_temperature_k);
     const double log_shortening = std::log(wall_temperature_k / gas_temperature_k);
     const double log_length = log_shortening + log_path;
-    return std::exp(evaluate(log_emissivity_, u) - 0.5 * log_shortening
-                    + log_length
-                          * (evaluate(path_exponent_, u) + evaluate(path_curve_, u) * log_length));
+    const ValueSlope at_full = evaluate_with_slope(log_emissivity_, u);
+    const ValueSlope exponent = evaluate_with_slope(path_exponent_, u);
+    const ValueSlope curve = evaluate_with_slope(path_curve_, u);
+    const double log_value = at_full.value - 0.5 * log_shortening
+                             + log_length * (exponent.value + curve.value * log_length);
+    const double slope_in_u =
+        at_full.slope + log_length * (exponent.slope + curve.slope * log_length);
+    return {.absorptivity = std::exp(log_value),
+            .log_slope_per_k =
+                slope_in_u / gas_fit_range.half_width()
+                + (exponent.value + 2.0 * curve.value * log_length - 0.5) / wall_temperature_k};
 }
 
 double EmissionFit::flux_w_m2(double wall_emissivity,

@@ -1,5 +1,7 @@
 #include "fluewright/physics/friction.hpp"
 
+#include "fluewright/core/cube_root.hpp"
+
 #include <cmath>
 
 namespace fluewright::friction {
@@ -27,7 +29,7 @@ double churchill_1977(double re, double relative_roughness) {
     const double sum = a + b;
     const double turbulent = 1.0 / (sum * std::sqrt(sum));
     // The twelfth root as a chain of roots costs less than a general power.
-    return 8.0 * std::sqrt(std::sqrt(std::cbrt(power_12(8.0 / re) + turbulent)));
+    return 8.0 * std::sqrt(std::sqrt(cube_root(power_12(8.0 / re) + turbulent)));
 }
 
 double colebrook_1939(double re, double relative_roughness) {

@@ -15,7 +15,7 @@ struct Stretch {
     double high;
 
     [[nodiscard]] constexpr double u_of(double x) const {
-        return (2.0 * x - low - high) / (high - low);
+        return (x - 0.5 * (low + high)) * (2.0 / (high - low));
     }
 
     [[nodiscard]] constexpr double x_of(double u) const {
@@ -67,6 +67,22 @@ template <std::size_t N>
         sum = sum * u + c[i];
     }
     return sum;
+}
+
+struct ValueSlope {
+    double value;
+    double slope; ///< derivative by u
+};
+
+template <std::size_t N>
+[[nodiscard]] constexpr ValueSlope evaluate_with_slope(const Coefficients<N>& c, double u) {
+    double sum = c[N - 1];
+    double slope = 0.0;
+    for (std::size_t i = N - 1; i-- > 0;) {
+        slope = slope * u + sum;
+        sum = sum * u + c[i];
+    }
+    return {sum, slope};
 }
 
 /// Antiderivative in u that is zero at u = 0.

@@ -62,12 +62,16 @@ class FlueModel {
 public:
     FlueModel(const Case& installation, const Surroundings& surroundings);
 
+    /// The same case in other air; takes over what the change of air leaves as it is.
+    FlueModel(const FlueModel& model, const Surroundings& surroundings);
+
     /// Marches from the outlet at a given static pressure there (against outdoors). `stations`,
     /// when not empty, holds station_count() entries and is filled in flow order: the outlet, then
     /// the downstream end of each section.
     ///
-    /// Scheme   Runge-Kutta of fourth order in the enthalpy of the gas, over the cube root of the
-    ///          distance from the last disturbance, which takes the entry effect's corner away
+    /// Scheme   Runge-Kutta of fourth order in ln(T - T_ambient) over the cube root of the distance
+    ///          from the last disturbance, which takes the entry effect's corner away; Gauss' rule
+    ///          for buoyancy and friction
     MarchResult march(const GasStream& stream,
                       double outlet_pressure_pa,
                       std::span<Station> stations = {}) const;
@@ -97,8 +101,11 @@ private:
     };
 
     struct Flow;
-    struct Stage;
+    class Straight;
 
+    void prepare_sections();
+    void prepare_heats();
+    void prepare_emissions();
     void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
     void pass_joint(Flow& flow, const Section& section) const;
     void pass_fitting(Flow& flow, const Section& section) const;
@@ -107,6 +114,7 @@ private:
     const Case* case_;
     Surroundings surroundings_;
     std::vector<Prepared> prepared_;
+    std::vector<std::size_t> heat_owners_; ///< the first section of each wall place
     std::vector<WallHeat> heats_;
     std::array<std::vector<EmissionFit>, 2> emissions_;
     bool has_leaks_{};

@@ -51,6 +51,9 @@ public:
 
     [[nodiscard]] Value at(double inner_k) const;
 
+    /// Temperature of the outer face, to the same accuracy.
+    [[nodiscard]] double outer_k(double inner_k) const;
+
     [[nodiscard]] double ambient_k() const { return place_.ambient_k; }
 
     [[nodiscard]] const WallPlace& place() const { return place_; }
@@ -58,14 +61,27 @@ public:
 private:
     static constexpr std::size_t knots = 14;
 
-    /// Conductance over u = sqrt(|inner - ambient|), in which it is nearly straight.
+    /// One cubic over (u - start), for the conductance and for the share of the temperature drop
+    /// that the outer face keeps.
+    struct Piece {
+        std::array<double, 4> conductance{};
+        std::array<double, 4> outer_share{};
+    };
+
+    /// Over u = sqrt(|inner - ambient|), in which both are nearly straight.
     struct Branch {
-        std::array<double, knots> u{};
-        std::array<double, knots> value{};
-        std::array<double, knots> curvature{};
+        std::array<double, knots> start{};
+        std::array<Piece, knots - 1> piece{};
+        double knots_per_u{};
+
+        [[nodiscard]] std::size_t piece_of(double u) const;
     };
 
     void fill(Branch& branch, double sign, double span_k) const;
+
+    [[nodiscard]] const Branch& branch_of(double difference_k) const {
+        return difference_k >= 0.0 ? warmer_ : colder_;
+    }
 
     WallPlace place_;
     Branch warmer_;

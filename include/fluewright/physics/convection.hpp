@@ -34,6 +34,10 @@ namespace fluewright::convection {
 ///          cooled layer   [en13384-1, from memory]; the rounding is ours
 [[nodiscard]] double floored_reynolds(double re);
 
+/// Nu over Pr^0.4 of pipe_gnielinski_gas_1976() at floored_reynolds(re): one power instead of three
+/// roots and a power, for the march.
+[[nodiscard]] double pipe_gnielinski_gas_floored(double re);
+
 /// Local entry factor at a distance x from the last disturbance.
 ///
 ///   mean over L: 1 + (D/L)^(2/3)   ->   local: 1 + (1/3)(D/x)^(2/3)
@@ -55,9 +59,16 @@ namespace fluewright::convection {
 /// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1049   [churchill1975b]
 [[nodiscard]] double horizontal_cylinder_churchill_1975(double ra, double pr);
 
+/// The two above at air::prandtl, without their powers of the Prandtl number.
+[[nodiscard]] double vertical_plate_in_air(double ra);
+[[nodiscard]] double horizontal_cylinder_in_air(double ra);
+
 /// Nu over Ra^(1/3) on a tall vertical wall, where the coefficient no longer depends on height:
 /// the limit of vertical_plate_churchill_1975().
 [[nodiscard]] double tall_wall_factor(double pr);
+
+/// tall_wall_factor(0.72), for flue gas.
+inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 
 /// Cylinder in cross wind.
 ///

@@ -25,6 +25,7 @@ public:
     Coefficients<gas_fit_terms + 1> enthalpy{};
     Coefficients<gas_fit_terms> viscosity{};
     Coefficients<gas_fit_terms> conductivity{};
+    Coefficients<gas_fit_terms> conductivity_prandtl{};
 
     [[nodiscard]] double specific_heat_j_kgk(double u) const { return evaluate(specific_heat, u); }
 
@@ -34,6 +35,11 @@ public:
     [[nodiscard]] double viscosity_pa_s(double u) const { return evaluate(viscosity, u); }
 
     [[nodiscard]] double conductivity_w_mk(double u) const { return evaluate(conductivity, u); }
+
+    /// Conductivity times Pr^0.4, the group of pipe_gnielinski_gas_1976(), to spare its power.
+    [[nodiscard]] double conductivity_prandtl_w_mk(double u) const {
+        return evaluate(conductivity_prandtl, u);
+    }
 
     /// The temperature [K] of this enthalpy, to round-off; Newton from a first guess.
     [[nodiscard]] double temperature_k(double enthalpy_j_kg, double guess_k) const;
@@ -91,6 +97,15 @@ public:
     /// Absorptivity for a wall at `wall_temperature_k`.
     [[nodiscard]] double
     absorptivity(double gas_temperature_k, double wall_temperature_k, double log_path = 0.0) const;
+
+    struct Absorbed {
+        double absorptivity;
+        double log_slope_per_k; ///< d ln(absorptivity) / d T_wall
+    };
+
+    /// Absorptivity with its slope, for searches of the wall temperature.
+    [[nodiscard]] Absorbed
+    absorbed(double gas_temperature_k, double wall_temperature_k, double log_path = 0.0) const;
 
 private:
     Coefficients<gas_fit_terms> log_emissivity_{};

@@ -1,0 +1,109 @@
+#include "fluewright/model/march.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+/// Groups sections that lose heat alike, so that splitting a straight changes nothing.
+bool same_wall_place(const Section& a, const Section& b) {
+    return a.wall == b.wall && a.zone == b.zone && a.diameter_m == b.diameter_m
+           && a.rectangular == b.rectangular
+           && (a.rise_m > 0.5 * a.length_m) == (b.rise_m > 0.5 * b.length_m);
+}
+
+bool has_length(const Section& section) {
+    return section.length_m > 0.0;
+}
+
+/// Whether walls lose heat alike in both.
+bool same_air(const Surroundings& a, const Surroundings& b) {
+    return a.temperature_k == b.temperature_k && a.wind_m_s == b.wind_m_s
+           && a.air_pressure_pa == b.air_pressure_pa;
+}
+
+} // namespace
+
+FlueModel::FlueModel(const Case& installation, const Surroundings& surroundings)
+    : case_(&installation), surroundings_(surroundings) {
+    prepare_sections();
+    prepare_heats();
+    prepare_emissions();
+}
+
+FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
+    : case_(model.case_), surroundings_(surroundings), prepared_(model.prepared_),
+      heat_owners_(model.heat_owners_), emissions_(model.emissions_), has_leaks_(model.has_leaks_) {
+    if (same_air(model.surroundings_, surroundings)) {
+        heats_ = model.heats_;
+    } else {
+        prepare_heats();
+    }
+}
+
+void FlueModel::prepare_sections() {
+    const auto& sections = case_->sections;
+    prepared_.resize(sections.size());
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const Section& section = sections[i];
+        has_leaks_ = has_leaks_ || section.joint_leak_m2 > 0.0;
+        if (!has_length(section)) {
+            continue;
+        }
+        const auto known =
+            std::find_if(heat_owners_.begin(), heat_owners_.end(), [&](std::size_t owner) {
+                return same_wall_place(sections[owner], section);
+            });
+        prepared_[i].heat = static_cast<std::size_t>(known - heat_owners_.begin());
+        if (known == heat_owners_.end()) {
+            heat_owners_.push_back(i);
+        }
+    }
+}
+
+void FlueModel::prepare_heats() {
+    heats_.reserve(heat_owners_.size());
+    for (const std::size_t owner : heat_owners_) {
+        const Section& section = case_->sections[owner];
+        double height_m = 0.0;
+        for (const Section& other : case_->sections) {
+            if (has_length(other) && same_wall_place(section, other)) {
+                height_m += other.length_m;
+            }
+        }
+        heats_.emplace_back(WallPlace{
+            .wall = &case_->walls[section.wall],
+            .inside_diameter_m = section.diameter_m,
+            .ambient_k = surroundings_.temperature_k[static_cast<std::size_t>(section.zone)],
+            .air_pressure_pa = surroundings_.air_pressure_pa,
+            .wind_m_s = section.zone == Zone::outdoors ? surroundings_.wind_m_s : 0.0,
+            .height_m = height_m,
+            .upright = section.rise_m > 0.5 * section.length_m,
+            .rectangular = section.rectangular});
+    }
+}
+
+void FlueModel::prepare_emissions() {
+    std::vector<double> diameters;
+    for (std::size_t i = 0; i < case_->sections.size(); ++i) {
+        const Section& section = case_->sections[i];
+        if (!has_length(section)) {
+            continue;
+        }
+        const auto known = std::find(diameters.begin(), diameters.end(), section.diameter_m);
+        prepared_[i].emission = static_cast<std::size_t>(known - diameters.begin());
+        if (known == diameters.end()) {
+            diameters.push_back(section.diameter_m);
+        }
+    }
+    for (std::size_t gas = 0; gas < emissions_.size(); ++gas) {
+        const GasFit& pure = case_->gases[gas].products();
+        emissions_[gas].reserve(diameters.size());
+        for (const double diameter_m : diameters) {
+            emissions_[gas].emplace_back(
+                pure.carbon_dioxide, pure.water_vapour, diameter_m, surroundings_.air_pressure_pa);
+        }
+    }
+}
+
+} // namespace fluewright

@@ -1,0 +1,64 @@
+#include "wall_balance.hpp"
+
+#include "fluewright/core/cube_root.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+/// A last step of this size leaves an error in the order of 1e-4 K.
+constexpr double last_step_k = 0.2;
+constexpr int most_steps = 60;
+
+/// Over so many kelvins the absorptivity is carried on by its slope: error in it below 1e-5.
+constexpr double absorbed_reach_k = 4.0;
+
+} // namespace
+
+WallBalance::Answer WallBalance::solve(double guess_k) const {
+    const double gas_2 = gas_k * gas_k;
+    const double gas_glow =
+        radiating_w_m2k4 * emission->emissivity(gas_k, log_path) * gas_2 * gas_2;
+    const double forced_cubed = forced_w_m2k * forced_w_m2k * forced_w_m2k;
+    double low = std::min(gas_k, outside->ambient_k());
+    double high = std::max(gas_k, outside->ambient_k());
+    double wall_k = std::clamp(guess_k, low, high);
+    double absorbed_at_k = wall_k;
+    EmissionFit::Absorbed absorbed = emission->absorbed(gas_k, wall_k, log_path);
+    WallHeat::Value out{};
+    double step_k = 0.0;
+    for (int i = 0; i < most_steps; ++i) {
+        const double difference_k = gas_k - wall_k;
+        // h_n ~ |dT|^(1/3): its cube is linear, and the blend takes one root.
+        const double natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
+        const double carried = cube_root(forced_cubed + natural_cubed);
+        if (std::abs(wall_k - absorbed_at_k) > absorbed_reach_k) {
+            absorbed = emission->absorbed(gas_k, wall_k, log_path);
+            absorbed_at_k = wall_k;
+        }
+        const double absorptivity =
+            absorbed.absorptivity * (1.0 + absorbed.log_slope_per_k * (wall_k - absorbed_at_k));
+        const double wall_2 = wall_k * wall_k;
+        const double wall_glow = radiating_w_m2k4 * absorptivity * wall_2 * wall_2;
+        out = outside->at(wall_k);
+        const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
+        const double slope = carried + natural_cubed / (3.0 * carried * carried)
+                             + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k)
+                             + out.slope_w_m2k;
+        (miss > 0.0 ? low : high) = wall_k;
+        double next_k = wall_k + miss / slope;
+        if (!(next_k >= low && next_k <= high)) {
+            next_k = 0.5 * (low + high);
+        }
+        step_k = next_k - wall_k;
+        wall_k = next_k;
+        if (std::abs(step_k) < last_step_k) {
+            break;
+        }
+    }
+    return {.inner_k = wall_k, .flux_w_m2 = out.flux_w_m2 + out.slope_w_m2k * step_k};
+}
+
+} // namespace fluewright

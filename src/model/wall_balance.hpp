@@ -1,0 +1,32 @@
+#pragma once
+
+#include "fluewright/model/wall_heat.hpp"
+
+namespace fluewright {
+
+/// One cross-section of a straight: gas inside, a wall, the air outside.
+struct WallBalance {
+    const WallHeat* outside;
+    const EmissionFit* emission;
+    double log_path;
+    double radiating_w_m2k4; ///< (1 + wall emissivity)/2 times sigma
+    double gas_k;
+    double forced_w_m2k;
+    double natural_cubed_w3_m6k4; ///< cube of the free-convection coefficient over the temperature
+                                  ///< difference between gas and wall
+
+    struct Answer {
+        double inner_k;
+        double flux_w_m2;
+    };
+
+    /// The wall temperature at which the inside gives what the outside takes:
+    ///
+    ///   (h_f^3 + h_n^3)^(1/3) (T_g - T_w) + E (eps T_g^4 - alpha T_w^4) = q_out(T_w)
+    ///
+    /// Newton with all slopes, kept inside the bracket of gas and ambient. The last step is applied
+    /// to the flux by its slope, so that the answer is good to the square of that step.
+    [[nodiscard]] Answer solve(double guess_k) const;
+};
+
+} // namespace fluewright
