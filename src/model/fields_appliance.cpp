@@ -14,6 +14,16 @@ constexpr std::array<std::string_view, 5> types{
 constexpr std::array<std::string_view, 2> burn_rate_bases{"as fired", "dry"};
 constexpr std::array<std::string_view, 2> efficiency_bases{"net", "gross"};
 
+constexpr std::array<std::string_view, 7> styles{"radiant",
+                                                 "jacketed",
+                                                 "fireplace stove",
+                                                 "furnace",
+                                                 "boiler",
+                                                 "range with lined firepot",
+                                                 "range with unlined firepot"};
+constexpr std::array<std::string_view, 2> floors{"burnable", "noncombustible"};
+constexpr Limits legs{Kind::length, 0.0, 2.0, "heaters that stand on a floor"};
+
 constexpr double kilogram_per_hour = 1.0 / 3600.0;
 constexpr Limits burn_rate{Kind::mass_rate,
                            0.05 * kilogram_per_hour,
@@ -91,6 +101,24 @@ constexpr std::array appliance_fields{
                               draft_greatest,
                               {"Draft above which the fire can no longer be held.", "30 Pa"}),
                      &Appliance::draft_greatest_pa},
+    Field<Appliance>{text("listed", {"Whether a test laboratory has listed it.", "true"}),
+                     &Appliance::listed},
+    Field<Appliance>{choice("style",
+                            styles,
+                            {"How it gives off its heat, for distances of heaters that are not "
+                             "listed.",
+                             "radiant"}),
+                     &Appliance::style},
+    Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
+                     &Appliance::legs_m},
+    Field<Appliance>{choice("floor", floors, {"What the heater stands on.", "burnable"}),
+                     &Appliance::floor},
+    Field<Appliance>{
+        text("damper_allowed", {"Whether its maker allows a damper in the pipe.", "true"}),
+        &Appliance::damper_allowed},
+    Field<Appliance>{text("smoke_exempt",
+                          {"Whether it, or its fuel, is exempt in smoke control areas.", "true"}),
+                     &Appliance::smoke_exempt},
 };
 
 constexpr std::array fuel_fields{
@@ -113,6 +141,12 @@ constexpr std::array outlet_fields{
                   &Outlet::width_m},
     Field<Outlet>{quantity("depth", flue_side, {"Inside depth of a rectangular collar.", "140 mm"}),
                   &Outlet::depth_m},
+    Field<Outlet>{choice("end",
+                         pipe_ends,
+                         {"How the collar takes the pipe: a socket takes a crimped or plain end "
+                          "inside.",
+                          "socket"}),
+                  &Outlet::end},
     Field<Outlet>{quantity("height",
                            outlet_height,
                            {"Centre of the collar over the floor.", "0.75 m", "outlet_height_m"}),

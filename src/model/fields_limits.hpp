@@ -3,6 +3,8 @@
 #include "fluewright/core/quantity.hpp"
 #include "fluewright/model/fields.hpp"
 
+#include <array>
+
 /// Limits that several rows share, and short ways to write a row. Temperatures in kelvin.
 namespace fluewright::field_limits {
 
@@ -53,6 +55,20 @@ inline constexpr Limits oxygen{Kind::fraction, 0.0, 0.2, "air holds 20.9 %; a fi
 inline constexpr Limits emissivity{Kind::number, 0.01, 1.0, sense};
 inline constexpr Limits loss{Kind::number, 0.0, 1000.0, "a nearly shut flue"};
 inline constexpr Limits deposit{Kind::length, 0.0, 0.2, "deposits seen in flues"};
+
+inline constexpr Limits distance{Kind::length, 0.0, 20.0, "distances in and around houses"};
+inline constexpr Limits short_distance{Kind::length, 0.0, 2.0, "gaps and laps of pipe"};
+inline constexpr Limits count{Kind::number, 0.0, 1000.0, "things people count"};
+inline constexpr std::array<std::string_view, 5> pipe_ends{
+    "plain", "crimped", "socket", "flange", "locking"};
+inline constexpr std::array<std::string_view, 8> shields{"brick",
+                                                         "board on batts",
+                                                         "sheet steel on batts",
+                                                         "spaced brick",
+                                                         "sheet steel",
+                                                         "board",
+                                                         "two sheets",
+                                                         "batts between sheets"};
 
 /// The parts of a row that are words.
 struct Wording {

@@ -64,6 +64,18 @@ constexpr std::array<std::string_view, 2> tee_flows{"side", "straight"};
 constexpr std::array<std::string_view, 4> deposits{
     "soot", "flaky creosote", "glazed creosote", "ash"};
 
+constexpr std::array<std::string_view, 7> passages{
+    "nothing", "wall", "floor", "ceiling", "attic", "closet", "roof"};
+constexpr std::array<std::string_view, 6> pass_throughs{"brick",
+                                                        "insulated length",
+                                                        "ventilated thimble",
+                                                        "larger insulated length",
+                                                        "wood cut back",
+                                                        "none"};
+constexpr std::array<std::string_view, 3> ratings{"HT", "650 degC", "other"};
+constexpr Limits sheet{Kind::length, 0.0001, 0.1, "foil to cast iron"};
+constexpr Limits gauges{Kind::number, 8.0, 32.0, "sheet the trade sells"};
+
 constexpr double degree = std::numbers::pi / 180.0;
 constexpr Limits rise{Kind::length, -20.0, 100.0, "a run may dip a little on its way"};
 constexpr Limits slope{Kind::slope, -1.0, 10.0, "steeper than this is a vertical part"};
@@ -230,6 +242,50 @@ constexpr std::array part_fields{
                                   {"Movement the joints of a straight take up when it grows hot.",
                                    "10 mm"})),
                 &Part::expansion_allowed_m},
+    Field<Part>{quantity("clearance", distance, {"Distance to what burns.", "460 mm"}),
+                &Part::clearance_m},
+    Field<Part>{quantity("listed_clearance",
+                         distance,
+                         {"Distance its label asks for; it goes before general figures.", "50 mm"}),
+                &Part::listed_clearance_m},
+    Field<Part>{choice("shield", shields, {"Shield between it and what burns.", "sheet steel"}),
+                &Part::shield},
+    Field<Part>{quantity("shield_gap", short_distance, {"Air gap behind the shield.", "25 mm"}),
+                &Part::shield_gap_m},
+    Field<Part>{quantity("shield_reach",
+                         distance,
+                         {"How far the shield reaches to each side of the pipe.", "400 mm"}),
+                &Part::shield_reach_m},
+    Field<Part>{choice("passes", passages, {"What it goes through.", "nothing"}), &Part::passes},
+    Field<Part>{choice("pass_through",
+                       pass_throughs,
+                       {"How it goes through a wall that burns.", "ventilated thimble"}),
+                &Part::pass_through},
+    Field<Part>{quantity("thickness", sheet, {"Thickness of the sheet.", "0.6 mm"}),
+                &Part::thickness_m},
+    Field<Part>{quantity("gauge", gauges, {"Gauge number of the sheet.", "24"}), &Part::gauge},
+    Field<Part>{choice("heater_end", pipe_ends, {"Its end towards the heater.", "crimped"}),
+                &Part::heater_end},
+    Field<Part>{choice("chimney_end", pipe_ends, {"Its end towards the mouth.", "plain"}),
+                &Part::chimney_end},
+    Field<Part>{quantity("screws", count, {"Screws in the joint at its heater end.", "3"}),
+                &Part::screws},
+    Field<Part>{quantity("lap",
+                         short_distance,
+                         {"How far the joint at its heater end goes together.", "40 mm"}),
+                &Part::lap_m},
+    Field<Part>{quantity("supports", count, {"Supports along it.", "1"}), &Part::supports},
+    Field<Part>{
+        of_parts(pk::straight,
+                 text("slip_joint", {"Whether it telescopes or has a slip joint.", "true"})),
+        &Part::slip_joint},
+    Field<Part>{choice("rating", ratings, {"Class a factory-built chimney is marked with.", "HT"}),
+                &Part::rating},
+    Field<Part>{of_parts(pk::cap,
+                         quantity("gap",
+                                  short_distance,
+                                  {"Height of the opening under a plain cap.", "150 mm"})),
+                &Part::cap_gap_m},
 };
 
 } // namespace

@@ -13,6 +13,12 @@ constexpr std::array<std::string_view, 2> unit_systems{"metric", "us"};
 
 constexpr Limits altitude{Kind::length, -430.0, 5000.0, "the lowest shore to the highest towns"};
 constexpr Limits air_pressure{Kind::pressure, 50.0e3, 110.0e3, "the same range of heights"};
+constexpr std::array<std::string_view, 6> rule_sets{"us", "uk", "ca", "au", "de", "none"};
+
+constexpr Limits inlet{Kind::area, 0.0, 1.0, "openings in houses"};
+constexpr Limits heaters{Kind::number, 1.0, 10.0, "heaters people put on one flue"};
+constexpr Limits year{Kind::number, 1800.0, 2200.0, "years chimneys are fitted in"};
+constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
 constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
 
 constexpr std::array installation_fields{
@@ -47,9 +53,29 @@ constexpr std::array site_fields{
                  zone_temperature,
                  {"Air temperature around parts in the zone chase.", "12 degC", "chase_share"}),
         &Site::chase_temperature_k},
+    Field<Site>{quantity("air_inlet",
+                         inlet,
+                         {"Opening that lets in air from outdoors; 0 cm2 for none.", "80 cm2"}),
+                &Site::air_inlet_m2},
+    Field<Site>{quantity("flue_shared_by",
+                         heaters,
+                         {"How many heaters use the flue, this one counted.", "1"}),
+                &Site::flue_shared_by},
+    Field<Site>{quantity("year_fitted", year, {"The year the chimney is built in.", "2024"}),
+                &Site::year_fitted},
+    Field<Site>{
+        text("tight_house", {"Whether the house is built tight against draughts.", "false"}),
+        &Site::tight_house},
+    Field<Site>{choice("rules",
+                       rule_sets,
+                       {"Whose rules of installation to hold the file against; left out, us in a "
+                        "file with US units, else none.",
+                        "us"}),
+                &Site::rules},
 };
 
 constexpr std::array room_fields{
+    Field<Room>{quantity("volume", room_volume, {"Air in the room.", "55 m3"}), &Room::volume_m3},
     Field<Room>{quantity("temperature",
                          room_temperature,
                          {"Air temperature in the room.", "19 degC", "room_temperature_k"}),

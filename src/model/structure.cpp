@@ -48,6 +48,9 @@ void check_names(const Installation& installation, Faults& faults) {
         check(part.wall, Words::walls, fmt::format("/run/{}/wall", i), "wall");
         check(part.fitting, Words::fittings, fmt::format("/run/{}/fitting", i), "fitting");
     }
+    for (std::size_t i = 0; i < installation.stock.size(); ++i) {
+        check(installation.stock[i].wall, Words::walls, fmt::format("/stock/{}/wall", i), "wall");
+    }
 }
 
 /// One section is given in one way: a diameter, width and depth, or a liner.

@@ -1,5 +1,6 @@
 #include "../catch.hpp"
 #include "fluewright/model/catalog.hpp"
+#include "fluewright/model/rule_catalog.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -32,6 +33,16 @@ void for_each_table(Visitor visit) {
     visit(clay_liners());
     visit(appliance_defaults());
     visit(defaults());
+    visit(rules());
+    visit(rule_bodies());
+    visit(shield_clearances());
+    visit(shield_shares());
+    visit(unlisted_clearances());
+    visit(connector_thicknesses());
+    visit(fireplace_flues());
+    visit(flue_sizes_uk());
+    visit(building_elements());
+    visit(stock_lengths());
 }
 
 /// An id or alias is lower-case, trimmed, used once, and found by its row's look-up.

@@ -102,6 +102,23 @@ std::span<const Field<OwnFitting>> fields();
 template <>
 std::span<const Field<Observation>> fields();
 
+template <>
+std::span<const Field<NearThing>> fields();
+template <>
+std::span<const Field<Roof>> fields();
+template <>
+std::span<const Field<Alarms>> fields();
+template <>
+std::span<const Field<Clearances>> fields();
+template <>
+std::span<const Field<FloorProtection>> fields();
+template <>
+std::span<const Field<Building>> fields();
+template <>
+std::span<const Field<BuildingPart>> fields();
+template <>
+std::span<const Field<StockPiece>> fields();
+
 /// A key that holds an object, a list of objects, or objects under names of the user's own.
 struct ChildInfo {
     std::string_view key;
@@ -131,11 +148,15 @@ void for_each_child(Installation& object, Visit&& visit) {
     visit(ChildInfo{"fittings", "Fittings of your own, each under its name."}, object.fittings);
     visit(ChildInfo{"observed", "What was seen or measured on the installation as it stands."},
           object.observed);
+    visit(ChildInfo{"building", "What the heater has to keep warm."}, object.building);
+    visit(ChildInfo{"stock", "Pieces at hand, and lengths your shop sells."}, object.stock);
 }
 
 template <class Visit>
 void for_each_child(Site& object, Visit&& visit) {
     visit(ChildInfo{"room", "The room the appliance stands in."}, object.room);
+    visit(ChildInfo{"roof", "The roof and what stands near the mouth."}, object.roof);
+    visit(ChildInfo{"alarms", "The alarms in the house."}, object.alarms);
     visit(ChildInfo{"weather", "The weathers to compute, each with a name."}, object.weather);
 }
 
@@ -148,6 +169,23 @@ void for_each_child(Appliance& object, Visit&& visit) {
           object.door);
     visit(ChildInfo{"firebox", "The inside of the firebox, for a heater without a label."},
           object.firebox);
+    visit(ChildInfo{"clearances", "Distances from the heater to what burns, as they stand."},
+          object.clearances);
+    visit(ChildInfo{"listed_clearances", "The distances on the heater's plate."},
+          object.listed_clearances);
+    visit(ChildInfo{"floor_protection", "How far the floor is protected beyond the heater."},
+          object.floor_protection);
+}
+
+template <class Visit>
+void for_each_child(Roof& object, Visit&& visit) {
+    visit(ChildInfo{"near", "Buildings, openings and trees near the mouth."}, object.near);
+}
+
+template <class Visit>
+void for_each_child(Building& object, Visit&& visit) {
+    visit(ChildInfo{"parts", "Walls, roofs, floors, windows and doors to the outside."},
+          object.parts);
 }
 
 template <class Visit>

@@ -28,9 +28,34 @@ struct Weather {
     Given relative_humidity;
 };
 
+/// What stands near the mouth.
+struct NearThing {
+    Word what;           ///< building, opening or tree
+    Given distance_m;    ///< level, from the mouth
+    Given below_mouth_m; ///< how far its top lies under the mouth; negative where it is taller
+};
+
+/// The roof the chimney leaves through.
+struct Roof {
+    Given pitch_rad;
+    Given distance_to_ridge_m; ///< level
+    Given mouth_above_roof_m;  ///< over the highest place where the chimney leaves the roof
+    Word covering;             ///< tiles, metal, felt, thatch or shingles
+    Flag braced;
+    std::vector<NearThing> near;
+};
+
+struct Alarms {
+    Flag carbon_monoxide;
+    Flag smoke;
+    Given distance_m; ///< level, from the heater to the carbon monoxide alarm
+};
+
 struct Room {
+    Given volume_m3;
     Given temperature_k;
-    Given pressure_pa; ///< room minus outdoors at the height of the outlet; negative starves the fire
+    Given
+        pressure_pa; ///< room minus outdoors at the height of the outlet; negative starves the fire
     Given relative_humidity;
 };
 
@@ -39,6 +64,13 @@ struct Site {
     Given air_pressure_pa;
     Given attic_temperature_k;
     Given chase_temperature_k;
+    Given air_inlet_m2;   ///< opening for air from outdoors
+    Given flue_shared_by; ///< heaters on the flue, this one counted
+    Given year_fitted;
+    Flag tight_house;
+    Word rules; ///< us, uk, ca, au, de or none
+    Roof roof;
+    Alarms alarms;
     Room room;
     std::vector<Weather> weather;
 };
@@ -52,6 +84,7 @@ struct Outlet {
     Given diameter_m;
     Given width_m; ///< with depth_m: a rectangular collar
     Given depth_m;
+    Word end;       ///< plain, crimped, socket, flange or locking
     Given height_m; ///< centre of the collar over the floor
 };
 
@@ -68,13 +101,40 @@ struct Firebox {
     Given height_m;
 };
 
+/// Distances around the heater: as they stand, or as its plate lists them.
+struct Clearances {
+    Given side_m;
+    Given back_m;
+    Given corner_m;
+    Given front_m;
+    Given above_m;
+    Word shield; ///< what stands between heater and wall
+    Given shield_gap_m;
+};
+
+struct FloorProtection {
+    Given front_m; ///< how far it reaches beyond the heater
+    Given sides_m;
+    Given back_m;
+    Word build; ///< sheet, close masonry, hollow masonry, slab
+};
+
 struct Appliance {
+    Flag listed;
+    Word style;   ///< radiant, jacketed, ...: for the table of heaters that are not listed
+    Given legs_m; ///< clear height under the heater
+    Word floor;   ///< burnable or noncombustible
+    Flag damper_allowed;
+    Flag smoke_exempt;
+    Clearances clearances;
+    Clearances listed_clearances;
+    FloorProtection floor_protection;
     Word type; ///< stove, fireplace, furnace, boiler or draft-hood
     Word name;
     FuelChoice fuel;
     Outlet outlet;
     HighLow burn_rate_kg_s;
-    Word burn_rate_basis; ///< "as fired" or "dry"
+    Word burn_rate_basis;  ///< "as fired" or "dry"
     HighLow heat_input_w;  ///< net heat in the fuel
     HighLow heat_output_w; ///< useful heat
     HighLow efficiency;
@@ -92,7 +152,8 @@ struct Appliance {
 
 /// One entry of the run. Which members have a meaning depends on `part`; the field table says so.
 struct Part {
-    Word part; ///< straight, elbow, tee, reducer, increaser, damper, screen, cap, obstruction, fitting
+    Word part; ///< straight, elbow, tee, reducer, increaser, damper, screen, cap, obstruction,
+               ///< fitting
     Word name;
     Given up_m;     ///< rise of a vertical straight
     Given down_m;   ///< fall of a vertical straight
@@ -102,25 +163,68 @@ struct Part {
     Given diameter_m;
     Given width_m; ///< with depth_m: a rectangular flue
     Given depth_m;
-    Word liner;    ///< trade name of a clay liner: gives width and depth
+    Word liner; ///< trade name of a clay liner: gives width and depth
     Word wall;
-    Word zone;     ///< room, attic, chase or outdoors
+    Word zone; ///< room, attic, chase or outdoors
     Given angle_rad;
-    Word build;    ///< elbow: smooth, gored, mitred; cap: open, plain, rain
+    Word build;     ///< elbow: smooth, gored, mitred; cap: open, plain, rain
     Given radius_m; ///< centre-line radius of an elbow
     Word flow;      ///< tee: "side" (the gas turns in the tee) or "straight"
     Flag cleanout;
     Given blade_angle_rad; ///< damper: 0 is open, a right angle is shut
     Given taper_length_m;
-    Given mesh_m;      ///< clear opening of a screen
-    Given free_area;   ///< share of the section a screen or cap leaves open
-    Given blocked;     ///< share of the section an obstruction takes
-    Given deposit_m;   ///< thickness of what has grown on the inside
-    Word deposit;      ///< soot, flaky creosote, glazed creosote or ash
-    Word fitting;      ///< a fitting defined in the file or the catalog
-    Given loss;        ///< loss coefficient, when it is known
+    Given mesh_m;                      ///< clear opening of a screen
+    Given free_area;                   ///< share of the section a screen or cap leaves open
+    Given blocked;                     ///< share of the section an obstruction takes
+    Given deposit_m;                   ///< thickness of what has grown on the inside
+    Word deposit;                      ///< soot, flaky creosote, glazed creosote or ash
+    Word fitting;                      ///< a fitting defined in the file or the catalog
+    Given loss;                        ///< loss coefficient, when it is known
     Given rated_surface_temperature_k; ///< of the paint or the wall
-    Given expansion_allowed_m; ///< movement the joint of a straight takes up
+    Given expansion_allowed_m;         ///< movement the joint of a straight takes up
+    Given clearance_m;                 ///< to what burns
+    Given listed_clearance_m;
+    Word shield;
+    Given shield_gap_m;
+    Given shield_reach_m; ///< how far the shield reaches past the pipe's axis on each side
+    Word passes;          ///< what it goes through
+    Word pass_through;    ///< how it goes through a wall that burns
+    Given thickness_m;    ///< of the sheet
+    Given gauge;
+    Word heater_end; ///< plain, crimped, socket, flange or locking
+    Word chimney_end;
+    Given screws; ///< in the joint at its lower end
+    Given lap_m;
+    Given supports; ///< along it
+    Flag slip_joint;
+    Word rating; ///< HT, 650 degC or other
+    Given cap_gap_m;
+};
+
+/// A part of the building that loses heat.
+struct BuildingPart {
+    Word name;
+    Word element; ///< a row of the catalog
+    Given area_m2;
+    Given u_value_w_m2k;
+    Given thermal_resistance_m2k_w;
+};
+
+struct Building {
+    std::vector<BuildingPart> parts;
+    Given volume_m3;
+    Given air_changes_per_s;
+    Given outdoor_temperature_k; ///< to design for
+    Given indoor_temperature_k;
+};
+
+/// Pipe at hand, or a length the shop sells.
+struct StockPiece {
+    Word wall;
+    Given diameter_m;
+    Given length_m;
+    Given shortest_m; ///< of a telescoping piece
+    Given count;      ///< left out: as many as wanted, to be bought
 };
 
 /// A fuel of the user's own, dry analysis as mass shares.
@@ -163,10 +267,10 @@ struct OwnFitting {
 
 /// Something seen or measured on the installation as it stands.
 struct Observation {
-    Word smoke;     ///< joints, door, lighting, wind, ...
-    Word state;     ///< high fire, low fire, ...
-    Word weather;   ///< name of one of the weathers
-    Word at;        ///< "outlet", "mouth", or the number of a part
+    Word smoke;   ///< joints, door, lighting, wind, ...
+    Word state;   ///< high fire, low fire, ...
+    Word weather; ///< name of one of the weathers
+    Word at;      ///< "outlet", "mouth", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;
     Given surface_temperature_k;
@@ -193,6 +297,8 @@ struct Installation {
     std::vector<OwnWall> walls;
     std::vector<OwnFitting> fittings;
     std::vector<Observation> observed;
+    Building building;
+    std::vector<StockPiece> stock;
     std::vector<Tolerance> tolerances;
     int us_quantities{0};     ///< how many quantities were typed in US units
     int metric_quantities{0}; ///< how many in metric units
