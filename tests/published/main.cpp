@@ -1,6 +1,7 @@
 #include "outcome.hpp"
 #include "report.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <fstream>
 #include <iterator>
@@ -95,9 +96,19 @@ int check_report(const files::path& folder, const Files& fresh) {
 int run(const std::string_view mode, const files::path& report) {
     const auto sources = read_sources(tree / "data" / "sources.csv");
     const auto outcomes = compare(read_rows(tree / "tests" / "published"), every_check());
-    int failures = print_failures(outcomes, table_faults(outcomes, sources));
+    const auto notes = read_notes(tree / "tests" / "published" / "notes" / "topics.csv");
+    auto faults = table_faults(outcomes, sources);
+    for (const auto& [topic, note] : notes) {
+        const bool known = std::any_of(outcomes.begin(), outcomes.end(), [&](const Outcome& o) {
+            return o.row.topic == topic;
+        });
+        if (!known) {
+            faults.push_back("notes/topics.csv: no such topic: " + topic);
+        }
+    }
+    int failures = print_failures(outcomes, faults);
     if (!mode.empty()) {
-        const Files fresh = make_report(outcomes, sources, report.filename().string());
+        const Files fresh = make_report(outcomes, sources, notes, report.filename().string());
         if (mode == "--report") {
             write_report(report.parent_path(), fresh);
         } else {

@@ -62,6 +62,10 @@ Registry every_check() {
     add_dew_point_checks(registry);
     add_flow_checks(registry);
     add_heat_checks(registry);
+    add_gas_vent_checks(registry);
+    add_open_fire_checks(registry);
+    add_stack_checks(registry);
+    add_heater_checks(registry);
     return registry;
 }
 

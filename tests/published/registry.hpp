@@ -39,6 +39,10 @@ void add_combustion_checks(Registry& registry);
 void add_dew_point_checks(Registry& registry);
 void add_flow_checks(Registry& registry);
 void add_heat_checks(Registry& registry);
+void add_gas_vent_checks(Registry& registry);
+void add_open_fire_checks(Registry& registry);
+void add_stack_checks(Registry& registry);
+void add_heater_checks(Registry& registry);
 
 /// All of the above.
 [[nodiscard]] Registry every_check();

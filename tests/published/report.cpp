@@ -1,7 +1,9 @@
 #include "report.hpp"
 
+#include "csv.hpp"
 #include "figures.hpp"
 #include "scatter.hpp"
+#include "trends.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -58,12 +60,22 @@ std::string deviation_of(const Outcome& outcome, double deviation) {
     return signed_figure(deviation, round_off(outcome)) + unit;
 }
 
+/// The inputs of a row with room to break the line.
+std::string inputs_of(const Outcome& outcome) {
+    std::string text;
+    for (const char c : outcome.row.inputs) {
+        text += c == ';' ? std::string("; ") : std::string(1, c);
+    }
+    return text;
+}
+
 std::string table_of(const std::vector<Outcome>& outcomes) {
-    std::string text = "| id | published | computed | deviation | source | mark |\n"
-                       "| --- | ---: | ---: | ---: | --- | --- |\n";
+    std::string text = "| id | inputs | published | computed | deviation | source | mark |\n"
+                       "| --- | --- | ---: | ---: | ---: | --- | --- |\n";
     for (const auto& outcome : outcomes) {
-        text += fmt::format("| {} | {} | {} | {} | {} | {} |\n",
+        text += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n",
                             outcome.row.id,
+                            inputs_of(outcome),
                             figure(outcome.row.expected),
                             figure(outcome.computed),
                             deviation_of(outcome, outcome.deviation()),
@@ -157,21 +169,32 @@ std::string tolerances_of(const std::vector<Outcome>& outcomes) {
     return text;
 }
 
-std::string section_of(const std::string& topic, const std::vector<Outcome>& outcomes) {
+std::string note_of(const std::vector<Outcome>& outcomes, const Note* note) {
+    if (note == nullptr) {
+        return "";
+    }
+    const std::string trends = note->trends.empty() ? "" : "\n" + trends_of(outcomes, note->trends);
+    return note->text + "\n" + trends + (trends.empty() ? "\n" : "");
+}
+
+std::string
+section_of(const std::string& topic, const std::vector<Outcome>& outcomes, const Note* note) {
     std::set<std::string> checks;
     for (const auto& outcome : outcomes) {
         checks.insert(outcome.row.check);
     }
     const std::string& unit = outcomes.front().unit;
-    return fmt::format("## {0}\n\n{1}{2}; checks: {3}.\n\n{4}\n{5}\n![Computed against published: "
-                       "{0}](validation/{6}.svg)\n\n",
-                       topic,
-                       outcomes.front().quantity,
-                       unit.empty() ? "" : " in " + unit,
-                       joined(checks),
-                       body_of(outcomes),
-                       tolerances_of(outcomes),
-                       file_name_of(topic));
+    return fmt::format(
+        "## {0}\n\n{1}{2}; checks: {3}.\n\n{7}{4}\n{5}\n![Computed against published: "
+        "{0}](validation/{6}.svg)\n\n",
+        topic,
+        outcomes.front().quantity,
+        unit.empty() ? "" : " in " + unit,
+        joined(checks),
+        body_of(outcomes),
+        tolerances_of(outcomes),
+        file_name_of(topic),
+        note_of(outcomes, note));
 }
 
 std::string head_of(const std::vector<Outcome>& outcomes, const Topics& topics) {
@@ -207,8 +230,28 @@ std::string head_of(const std::vector<Outcome>& outcomes, const Topics& topics) 
 
 } // namespace
 
+std::map<std::string, Note> read_notes(const std::filesystem::path& file) {
+    const Table table = read_csv(file);
+    std::map<std::string, Note> notes;
+    for (const auto& row : table.rows) {
+        Note& note = notes[row[table.column("topic")]];
+        note.text = row[table.column("note")];
+        std::string name;
+        for (const char c : row[table.column("trends")] + "|") {
+            if (c != '|') {
+                name += c;
+            } else if (!name.empty()) {
+                note.trends.push_back(name);
+                name.clear();
+            }
+        }
+    }
+    return notes;
+}
+
 Files make_report(const std::vector<Outcome>& outcomes,
                   const std::map<std::string, std::string>& sources,
+                  const std::map<std::string, Note>& notes,
                   const std::string& name) {
     Topics topics;
     std::set<std::string> used;
@@ -219,7 +262,8 @@ Files make_report(const std::vector<Outcome>& outcomes,
     Files files;
     std::string text = head_of(outcomes, topics);
     for (const auto& [topic, rows] : topics) {
-        text += section_of(topic, rows);
+        const auto note = notes.find(topic);
+        text += section_of(topic, rows, note == notes.end() ? nullptr : &note->second);
         files["validation/" + file_name_of(topic) + ".svg"] = scatter_svg(rows);
     }
     text += "## Sources\n\n";

@@ -1,0 +1,51 @@
+#include "rebuilt.hpp"
+
+#include "fluewright/model/resolve.hpp"
+
+#include <stdexcept>
+
+namespace published::rebuilt {
+
+using namespace fluewright;
+
+Part up(double length_m, const std::string& wall) {
+    Part part;
+    part.part = "straight";
+    part.up_m = length_m;
+    part.wall = wall;
+    return part;
+}
+
+Part across(double length_m, const std::string& wall) {
+    Part part;
+    part.part = "straight";
+    part.across_m = length_m;
+    part.slope = 1.0 / 48.0;
+    part.wall = wall;
+    return part;
+}
+
+Part with_loss(const std::string& kind, double loss) {
+    Part part;
+    part.part = kind;
+    part.loss = loss;
+    return part;
+}
+
+Weather calm(double outdoor_k) {
+    Weather weather;
+    weather.outdoor_temperature_k = outdoor_k;
+    weather.wind_m_s = 0.0;
+    return weather;
+}
+
+Case resolved(const Installation& written) {
+    auto made = resolve(written);
+    if (!made) {
+        const Fault& fault = made.error().front();
+        throw std::runtime_error(fault.pointer + ": " + fault.message);
+    }
+    return std::move(made.value());
+}
+
+} // namespace published::rebuilt

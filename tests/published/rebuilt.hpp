@@ -1,0 +1,24 @@
+#pragma once
+
+#include "fluewright/model/case.hpp"
+#include "fluewright/model/installation.hpp"
+
+#include <string>
+
+/// Small helpers for checks that rebuild a published layout as an installation.
+namespace published::rebuilt {
+
+/// A straight that rises, or that runs level.
+[[nodiscard]] fluewright::Part up(double length_m, const std::string& wall);
+[[nodiscard]] fluewright::Part across(double length_m, const std::string& wall);
+
+/// A part whose loss coefficient is given.
+[[nodiscard]] fluewright::Part with_loss(const std::string& kind, double loss);
+
+/// Sea-level calm air at a temperature.
+[[nodiscard]] fluewright::Weather calm(double outdoor_k);
+
+/// The installation made complete; throws where the reader would report a fault.
+[[nodiscard]] fluewright::Case resolved(const fluewright::Installation& written);
+
+} // namespace published::rebuilt

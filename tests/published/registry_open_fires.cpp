@@ -1,0 +1,94 @@
+#include "fluewright/core/root.hpp"
+#include "fluewright/model/states.hpp"
+#include "rebuilt.hpp"
+#include "registry.hpp"
+
+#include <cmath>
+
+namespace published {
+namespace {
+
+using namespace fluewright;
+
+// What the tables leave open.
+constexpr double outdoor_k = 288.15;       ///< the mild day of the European method
+constexpr double throat_m = 0.3;           ///< from the top of the opening up to the flue
+constexpr double width_over_height = 1.25; ///< of the opening, where its area alone is given
+constexpr double entry_and_velocity = 1.5; ///< heads lost between room and flue
+constexpr double smallest_flue_m = 0.05;
+constexpr double largest_flue_m = 2.0;
+
+struct OpenFire {
+    double width_m;
+    double height_m;
+    double chimney_m; ///< mouth over hearth
+};
+
+OpenFire fire_of(const Inputs& in) {
+    const double area = in.number("opening_m2");
+    const double ratio = in.number_or("width_over_height", width_over_height);
+    return {.width_m = std::sqrt(area * ratio),
+            .height_m = std::sqrt(area / ratio),
+            .chimney_m = in.number("chimney_m")};
+}
+
+Case fireplace(const OpenFire& fire, double flue_m) {
+    Installation written;
+    written.site.room.pressure_pa = 0.0; // openings enough
+    written.site.weather.push_back(rebuilt::calm(outdoor_k));
+    written.appliance.type = "fireplace";
+    written.appliance.fuel.name = "wood";
+    written.appliance.door.width_m = fire.width_m;
+    written.appliance.door.height_m = fire.height_m;
+    written.appliance.door.sill_height_m = 0.0;
+    written.appliance.outlet.diameter_m = flue_m;
+    written.appliance.outlet.height_m = fire.height_m + throat_m;
+    Part flue = rebuilt::up(fire.chimney_m - fire.height_m - throat_m, "clay-lined masonry");
+    flue.zone = "chase";
+    written.run.push_back(flue);
+    return rebuilt::resolved(written);
+}
+
+/// The flue at which `surplus` of the fireplace turns positive [mm].
+template <class Surplus>
+double least_flue_mm(const OpenFire& fire, const Surplus& surplus) {
+    const auto miss = [&](double flue_m) {
+        const Case c = fireplace(fire, flue_m);
+        const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
+        return surplus(model, flue_m);
+    };
+    const Root root = find_root(
+        miss, smallest_flue_m, largest_flue_m, {.x_tolerance = 1e-5, .residual_tolerance = 1e-9});
+    return 1e3 * root.x;
+}
+
+/// Air enters at the mean face velocity of the handbook, which is what the library takes as high
+/// fire of a fireplace; the draft must carry it into the flue.
+double flue_by_face_velocity(const Inputs& in) {
+    return least_flue_mm(fire_of(in), [](const FlueModel& model, double) {
+        const StateResult state = solve_state(model, StateKind::high_fire, Detail::totals);
+        const Case& c = model.installation();
+        const double flux = state.gas_flow_kg_s / c.appliance.outlet_area_m2;
+        const double density =
+            c.air_pressure_pa
+            / (c.gas_high().products().gas_constant_j_kgk * state.gas_temperature_k);
+        return state.draft_pa - entry_and_velocity * 0.5 * flux * flux / density;
+    });
+}
+
+/// Room exceeds firebox over the whole opening, the box evenly hot.
+double flue_by_top_edge(const Inputs& in) {
+    return least_flue_mm(fire_of(in), [](const FlueModel& model, double) {
+        return solve_state(model, StateKind::door_open_high, Detail::totals).door.opening_share
+               - 1.0;
+    });
+}
+
+} // namespace
+
+void add_open_fire_checks(Registry& registry) {
+    registry["open_fire_flue_by_face_velocity"] = {"flue diameter", "mm", flue_by_face_velocity};
+    registry["open_fire_flue_by_top_edge"] = {"flue diameter", "mm", flue_by_top_edge};
+}
+
+} // namespace published
