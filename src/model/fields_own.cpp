@@ -12,10 +12,6 @@ using namespace field_limits;
 constexpr std::array<std::string_view, 5> fuel_groups{"wood", "pellets", "coal", "oil", "gas"};
 constexpr std::array<std::string_view, 5> wall_kinds{
     "single", "double", "insulated", "masonry", "liner"};
-constexpr std::array<std::string_view, 6> smoke_places{
-    "joints", "door", "lighting", "wind", "outlet", "mouth"};
-constexpr std::array<std::string_view, 6> states{
-    "high fire", "low fire", "free burn", "door open", "cold start", "standing"};
 
 constexpr Limits heating_value{Kind::heating_value, 1.0e6, 1.5e8, "peat to hydrogen"};
 constexpr Limits layer_thickness{Kind::length, 1.0e-4, 1.0, "foil to a thick chimney breast"};
@@ -25,12 +21,6 @@ constexpr Limits outside_diameter{Kind::length, 0.05, 3.0, "walls around flues o
 constexpr Limits roughness{Kind::length, 0.0, 0.02, "glass to rough brick"};
 constexpr Limits gas_rating{
     Kind::temperature, celsius(50.0), celsius(1400.0), "ratings of chimney classes"};
-constexpr Limits seen_draft{Kind::pressure, -100.0, 200.0, "gauges for chimneys"};
-constexpr Limits seen_gas{Kind::temperature, celsius(-60.0), celsius(1200.0), physics_range};
-constexpr Limits seen_surface{
-    Kind::temperature, celsius(-60.0), celsius(1000.0), "up to bright red heat"};
-constexpr Limits seen_carbon_dioxide{Kind::fraction, 0.0, 0.21, sense};
-constexpr Limits seen_oxygen{Kind::fraction, 0.0, 0.21, sense};
 
 constexpr std::array own_fuel_fields{
     Field<OwnFuel>{
@@ -124,53 +114,6 @@ constexpr std::array own_fitting_fields{
                       &OwnFitting::loss},
 };
 
-constexpr FieldInfo place_seen() {
-    FieldInfo info = text("at",
-                          {"Where: outlet, mouth, or the number of a part, counted from 1 at "
-                           "the outlet.",
-                           "outlet"});
-    info.may_be_whole_number = true;
-    return info;
-}
-
-constexpr std::array observation_fields{
-    Field<Observation>{
-        choice("smoke", smoke_places, {"Where or when smoke comes into the room.", "joints"}),
-        &Observation::smoke},
-    Field<Observation>{choice("state", states, {"How it was fired at the time.", "high fire"}),
-                       &Observation::state},
-    Field<Observation>{text("weather", {"Name of one of the weathers of the site.", "frost"}),
-                       &Observation::weather},
-    Field<Observation>{place_seen(), &Observation::at},
-    Field<Observation>{quantity("draft",
-                                seen_draft,
-                                {"Draft measured; negative where the flue pushes out.", "3 Pa"}),
-                       &Observation::draft_pa},
-    Field<Observation>{
-        quantity("gas_temperature", seen_gas, {"Gas temperature measured.", "210 degC"}),
-        &Observation::gas_temperature_k},
-    Field<Observation>{quantity("surface_temperature",
-                                seen_surface,
-                                {"Surface temperature measured.", "190 degC"}),
-                       &Observation::surface_temperature_k},
-    Field<Observation>{quantity("room_pressure",
-                                room_pressure,
-                                {"Pressure of the room minus that outdoors, measured.", "-4 Pa"}),
-                       &Observation::room_pressure_pa},
-    Field<Observation>{quantity("carbon_dioxide",
-                                seen_carbon_dioxide,
-                                {"CO2 measured in the dry flue gas.", "7 %"}),
-                       &Observation::carbon_dioxide},
-    Field<Observation>{
-        quantity("oxygen", seen_oxygen, {"O2 measured in the dry flue gas.", "13 %"}),
-        &Observation::oxygen},
-    Field<Observation>{quantity("moisture", moisture, {"Moisture measured in the fuel.", "27 %"}),
-                       &Observation::moisture},
-    Field<Observation>{
-        quantity("deposit_thickness", deposit, {"Deposit found on the inside.", "4 mm"}),
-        &Observation::deposit_m},
-};
-
 } // namespace
 
 template <>
@@ -191,11 +134,6 @@ std::span<const Field<OwnLayer>> fields() {
 template <>
 std::span<const Field<OwnFitting>> fields() {
     return own_fitting_fields;
-}
-
-template <>
-std::span<const Field<Observation>> fields() {
-    return observation_fields;
 }
 
 } // namespace fluewright

@@ -236,6 +236,20 @@ void check_observed(const Installation& installation, Faults& faults) {
                               weathers.empty() ? "none is named" : joined(weathers),
                               nearest ? fmt::format("did you mean `{}`?", *nearest) : ""});
         }
+        if (seen.look.has_value() != seen.found.has_value()) {
+            faults.push_back({fmt::format("/observed/{}", i),
+                              "`look` and `found` go together",
+                              {},
+                              {},
+                              R"(write {"look": "cap", "found": "bad"})"});
+        }
+        if (seen.smoke_stick && !seen.at) {
+            faults.push_back({fmt::format("/observed/{}", i),
+                              "the smoke stick lacks its place",
+                              {},
+                              {},
+                              R"(add "at": 2 for the joint behind part 2, or "at": "outlet")"});
+        }
         if (!seen.at || *seen.at == "outlet" || *seen.at == "mouth") {
             continue;
         }

@@ -265,12 +265,25 @@ struct OwnFitting {
     Given loss;
 };
 
-/// Something seen or measured on the installation as it stands.
+/// Something seen, tried or measured on the installation as it stands. Several readings taken at
+/// one time and place may share an entry; each counts by itself.
 struct Observation {
-    Word smoke;   ///< joints, door, lighting, wind, ...
-    Word state;   ///< high fire, low fire, ...
-    Word weather; ///< name of one of the weathers
-    Word at;      ///< "outlet", "mouth", or the number of a part
+    Word smoke;    ///< joints, door, lighting, wind, fan or none: where or when smoke comes out
+    Flag sluggish; ///< the fire burns poorly
+    Flag roaring;  ///< the fire cannot be held down
+    Flag drips;    ///< tar or water runs from the flue
+    Flag smell_when_idle;
+    Flag co_alarm; ///< a carbon monoxide alarm sounded
+    Word worse;    ///< over weeks, overnight or steady
+    Flag better_with_window_open;
+    Word smoke_stick; ///< in, out or still: what smoke held at a joint does
+    Word look;        ///< what was looked at: cap, flue, damper, ...
+    Word found;       ///< good or bad, of what was looked at
+    Word state;       ///< high fire, low fire, ...
+    Word weather;     ///< name of one of the weathers
+    Word window;      ///< open or shut
+    Word fan;         ///< running or off
+    Word at;          ///< "outlet", "mouth", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;
     Given surface_temperature_k;
