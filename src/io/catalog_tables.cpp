@@ -146,9 +146,9 @@ CatalogTable liners() {
                         {"inside_width", "width", Kind::length},
                         {"inside_depth", "depth", Kind::length},
                         {"net_area", "net area", Kind::area},
-                        source_column,
-                        mark_column,
                         aliases_column,
+                        source_below,
+                        mark_below,
                         note_column},
                        {}};
     for (const auto& row : catalog::clay_liners()) {
@@ -157,9 +157,9 @@ CatalogTable liners() {
                               row.inside_width_m,
                               row.inside_depth_m,
                               row.net_area_m2,
+                              row.aliases,
                               row.source,
                               row.mark,
-                              row.aliases,
                               row.note});
     }
     return table;

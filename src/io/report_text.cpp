@@ -6,6 +6,7 @@
 #include "report_words.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace fluewright {
@@ -37,13 +38,21 @@ std::string limiting_words(const Assessment& a, const Style& style) {
         return fmt::format("Limiting state: {}, not computed.", where);
     }
     if (verdict.kind == Kind::fraction) {
-        const double wanted = state.door.opening_share - verdict.spare;
-        return fmt::format(
-            "Limiting state: {}. The door may be opened {} of the way, {} is wanted.",
-            where,
-            format_quantity(
-                std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, style.units),
-            format_quantity(wanted, Kind::fraction, style.units));
+        const std::string stated = format_quantity(
+            std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, style.units);
+        const std::string wanted =
+            format_quantity(state.door.opening_share - verdict.spare, Kind::fraction, style.units);
+        return a.installation.appliance.type == ApplianceType::fireplace
+                   ? fmt::format("Limiting state: {}. Smoke stays in over {} of the opening, {} is "
+                                 "wanted.",
+                                 where,
+                                 stated,
+                                 wanted)
+                   : fmt::format("Limiting state: {}. The door may be opened {} of the way, {} is "
+                                 "wanted.",
+                                 where,
+                                 stated,
+                                 wanted);
     }
     std::string share;
     if (state.draft_needed_pa > 0.0) {
@@ -62,7 +71,15 @@ std::string limiting_words(const Assessment& a, const Style& style) {
 } // namespace
 
 std::string heading(std::string_view text, const Style& style) {
-    return '\n' + inked(text, Ink::heading, style) + '\n';
+    return '\n' + coloured_paragraph(text, flush_left, style.width, Ink::heading, style);
+}
+
+std::string quantity(double si, Kind kind, const Style& style) {
+    const bool nothing = !(si > 0.0) && !(si < 0.0) && !std::isnan(si);
+    if (nothing && kind == Kind::length) {
+        return style.units == UnitSystem::us ? "0 ft" : "0 m";
+    }
+    return format_quantity(si, kind, style.units);
 }
 
 std::string bare_number(double si, Kind kind, const Style& style) {
@@ -81,6 +98,10 @@ std::string signed_quantity(double si, Kind kind, const Style& style) {
     const bool zero =
         shown.substr(0, shown.find(' ')).find_first_of("123456789") == std::string::npos;
     return si > 0.0 && !zero ? '+' + shown : shown;
+}
+
+std::string with_unit(std::string_view words, Kind kind, const Style& style) {
+    return fmt::format("{}\n{}", words, customary_unit(kind, style.units));
 }
 
 std::string verdict_text(const Assessment& a, const Style& style) {

@@ -91,9 +91,8 @@ void add_group(const Case& installation,
             continue;
         }
         table.add({{assumption.what},
-                   {assumption.word.empty()
-                        ? format_quantity(assumption.value, assumption.kind, style.units)
-                        : assumption.word},
+                   {assumption.word.empty() ? quantity(assumption.value, assumption.kind, style)
+                                            : assumption.word},
                    {known_how(assumption.source, assumption.mark)}});
     }
     if (!table.empty()) {

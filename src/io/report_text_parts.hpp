@@ -18,6 +18,9 @@ namespace fluewright::report {
 [[nodiscard]] std::string profiles_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
 
+/// A value with its unit; a height of nothing is 0 m, not 0 mm.
+[[nodiscard]] std::string quantity(double si, Kind kind, const Style& style);
+
 /// A value without its unit, for a column whose heading has it.
 [[nodiscard]] std::string bare_number(double si, Kind kind, const Style& style);
 
@@ -26,5 +29,8 @@ namespace fluewright::report {
 
 /// A value with its unit and its sign: "+5.1 Pa".
 [[nodiscard]] std::string signed_quantity(double si, Kind kind, const Style& style);
+
+/// A heading with the unit its column is in below it.
+[[nodiscard]] std::string with_unit(std::string_view words, Kind kind, const Style& style);
 
 } // namespace fluewright::report

@@ -22,10 +22,6 @@ TableCell verdict_cell(const StateResult& state, const StateVerdict& verdict) {
     return verdict.passes ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad};
 }
 
-std::string with_unit(std::string_view words, Kind kind, const Style& style) {
-    return fmt::format("{}\n{}", words, customary_unit(kind, style.units));
-}
-
 /// The words that head each weather.
 std::string weather_words(const WeatherCase& weather, const Style& style) {
     return fmt::format(
@@ -125,8 +121,9 @@ struct Rows {
     }
 
     [[nodiscard]] TextTable doors() const {
+        const bool open_front = a.installation.appliance.type == ApplianceType::fireplace;
         TextTable table(
-            {{.heading = "door open"},
+            {{.heading = open_front ? "open front" : "door open"},
              {.heading = with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
              {.heading = with_unit("firebox", Kind::temperature, style), .align = Align::decimal},
              {.heading = with_unit("top edge", Kind::pressure, style), .align = Align::decimal},
@@ -212,9 +209,7 @@ std::string states_text(const Assessment& a, const Style& style) {
     const auto& weathers = a.installation.weathers;
     for (std::size_t weather = 0; weather < weathers.size(); ++weather) {
         const Rows rows{a, style, weather};
-        const std::string words = weather_words(weathers[weather], style);
-        out += heading(paragraph(words, {.first = 0, .rest = 0}, style.width), style);
-        out.pop_back(); // the paragraph has ended its line already
+        out += heading(weather_words(weathers[weather], style), style);
         out += rows.drafts().text(style, inset);
         if (const TextTable doors = rows.doors(); !doors.empty()) {
             out += '\n' + doors.text(style, inset);
@@ -234,80 +229,6 @@ std::string states_text(const Assessment& a, const Style& style) {
                   "positive.",
                   {.first = inset, .rest = inset},
                   style.width);
-    return out;
-}
-
-namespace {
-
-void add_station(TextTable& table,
-                 const Assessment& a,
-                 const StateResult& state,
-                 std::size_t index,
-                 const Style& style) {
-    const Station& station = state.stations[index];
-    const double pressure_pa = station.pressure_in_zone_pa;
-    const bool has_wall = has_wall_temperature(a.installation, state, index);
-    const auto wall = [&](double kelvin) {
-        return TableCell{has_wall ? bare_number(kelvin, Kind::temperature, style) : ""};
-    };
-    const bool mouth = index + 1 == state.stations.size();
-    table.add({{index == 0 ? "outlet" : section_words(a.installation, station.section)},
-               {format_quantity(station.height_m, Kind::length, style.units)},
-               {bare_number(station.gas_temperature_k, Kind::temperature, style)},
-               wall(station.inner_wall_k),
-               wall(station.outer_wall_k),
-               {bare_number(station.velocity_m_s, Kind::speed, style)},
-               {signed_number(pressure_pa, Kind::pressure, style)},
-               {mouth ? "" : std::string{leak_words(pressure_pa, state.kind)},
-                pressure_pa > 0.0 ? Ink::warning : Ink::plain}});
-}
-
-} // namespace
-
-std::string profiles_text(const Assessment& a, const Style& style) {
-    std::string out;
-    for (const StateResult& state : a.solution.states) {
-        if (state.stations.empty()) {
-            continue;
-        }
-        TextTable table(
-            {{.heading = "up to and with"},
-             {.heading = "height", .align = Align::right},
-             {.heading = with_unit("gas", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("inside", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("outside", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("speed", Kind::speed, style), .align = Align::decimal},
-             {.heading = with_unit("pressure", Kind::pressure, style), .align = Align::decimal},
-             {.heading = "a leak here"}});
-        for (std::size_t i = 0; i < state.stations.size(); ++i) {
-            // The collar has no length, so its far end is the outlet over again.
-            if (i != 1 || state.stations.size() == 2) {
-                add_station(table, a, state, i, style);
-            }
-        }
-        out += heading("Along the run: " + state_words(a.installation, state), style);
-        const MarchResult& flow = state.flow;
-        const auto shown = [&](double pa) {
-            return format_quantity(pa, Kind::pressure, style.units);
-        };
-        out += table.text(style, inset);
-        out += paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
-                                     "{}. Heat lost through the walls {}.",
-                                     shown(flow.buoyancy_pa),
-                                     shown(flow.friction_pa),
-                                     shown(flow.fittings_pa),
-                                     shown(flow.acceleration_pa),
-                                     format_quantity(flow.heat_loss_w, Kind::power, style.units)),
-                         {.first = inset, .rest = 2 * inset},
-                         style.width);
-    }
-    if (!out.empty()) {
-        out += '\n';
-        out += paragraph("Pressure: in the flue less the air round the part. Inside and outside: "
-                         "the faces of the wall.",
-                         {.first = inset, .rest = inset},
-                         style.width);
-    }
     return out;
 }
 

@@ -19,9 +19,10 @@ public:
         const ApplianceCase& a = case_.appliance;
         TextTable facts({{}, {.wraps = true}});
         facts.add({{"heater"},
-                   {fmt::format("{}, outlet {} wide inside, {} over the floor",
+                   {fmt::format("{}, outlet {} inside, {} over the floor",
                                 name(a.type),
-                                shown(a.outlet_diameter_m, Kind::length),
+                                case_.sections.empty() ? shown(a.outlet_diameter_m, Kind::length)
+                                                       : inside(case_.sections.front()),
                                 shown(a.outlet_height_m, Kind::length))}});
         facts.add(
             {{"fuel"},
@@ -50,7 +51,7 @@ public:
 
 private:
     [[nodiscard]] std::string shown(double si, Kind kind) const {
-        return format_quantity(si, kind, style_.units);
+        return quantity(si, kind, style_);
     }
 
     [[nodiscard]] std::string air_pressure() const {
@@ -75,10 +76,12 @@ private:
             length_m += section.length_m;
             turns_rad += section.turn_rad;
         }
-        return fmt::format("{} from outlet to mouth, {} along the pipe, turns of {} together",
+        return fmt::format("{} from outlet to mouth, {} along the pipe, {}",
                            shown(case_.total_rise_m(), Kind::length),
                            shown(length_m, Kind::length),
-                           shown(turns_rad, Kind::angle));
+                           turns_rad > 0.0
+                               ? "turns of " + shown(turns_rad, Kind::angle) + " together"
+                               : "no turns");
     }
 
     /// The circle's diameter, or the sides of a rectangle.

@@ -80,6 +80,7 @@ void take_away_excess(const std::vector<TableColumn>& columns,
             }
         }
         if (widest == widths.size()) {
+            measures.gap = narrow_gap;
             return;
         }
         --widths[widest];

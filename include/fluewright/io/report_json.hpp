@@ -8,9 +8,9 @@
 namespace fluewright {
 
 struct JsonReportOptions {
-    std::string_view version; ///< of the program
-    std::string_view file;    ///< as the user named it
-    bool size_searched{true}; ///< otherwise "size" is null
+    std::string_view version{}; ///< of the program
+    std::string_view file{};    ///< as the user named it
+    bool size_searched{true};   ///< otherwise "size" is null
 };
 
 /// The whole assessment as JSON. Numbers are SI and their keys end in the unit; what was not

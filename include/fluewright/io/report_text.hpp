@@ -10,11 +10,11 @@
 namespace fluewright {
 
 struct ReportOptions {
-    Style style;
-    std::string_view version; ///< of the program
-    std::string_view file;    ///< as the user named it
-    bool details{false};      ///< the profile along the run in every state, and every size tried
-    bool size_searched{true}; ///< otherwise the size line says that it was not computed
+    Style style{};
+    std::string_view version{}; ///< of the program
+    std::string_view file{};    ///< as the user named it
+    bool details{false};        ///< the profile along the run in every state, and every size tried
+    bool size_searched{true};   ///< otherwise the size line says that it was not computed
 };
 
 /// Verdict, states, size, findings, spread, assumptions, what was understood, cautions: in this
