@@ -21,6 +21,15 @@ int show_faults(const Context& context, const Diagnostics& diagnostics) {
     return fault_of_user;
 }
 
+/// High and low fire may fail at the same value for the same reason; once is enough.
+Diagnostics without_doubles(Diagnostics diagnostics) {
+    const auto same = [](const Diagnostic& a, const Diagnostic& b) {
+        return a.fault.pointer == b.fault.pointer && a.fault.message == b.fault.message;
+    };
+    diagnostics.erase(std::unique(diagnostics.begin(), diagnostics.end(), same), diagnostics.end());
+    return diagnostics;
+}
+
 AssessOptions assess_options(const Context& context) {
     AssessOptions options;
     options.size_search = !context.arguments.has(option::no_size_search);
@@ -58,7 +67,8 @@ int run_check(const Context& context) {
     const AssessOptions options = assess_options(context);
     const auto assessment = assess(*installation, options);
     if (!assessment) {
-        return show_faults(context, locate(assessment.error(), input->text, input->name));
+        return show_faults(context,
+                           without_doubles(locate(assessment.error(), input->text, input->name)));
     }
     const int status = status_of(context, *assessment);
     if (context.wants_json()) {

@@ -82,6 +82,29 @@ std::string first_unknown(const Parser& parser) {
     return found == left.end() ? std::string{} : *found;
 }
 
+/// The packaged parser would take "--json=no" for a kind of yes.
+std::optional<UsageError> flag_with_value(const Command& command,
+                                          const std::vector<std::string>& typed) {
+    const auto rows = options_of(command);
+    for (const std::string& word : typed) {
+        if (word == "--") {
+            break;
+        }
+        const std::size_t equals = word.find('=');
+        if (equals == std::string::npos) {
+            continue;
+        }
+        const std::string_view name = std::string_view{word}.substr(0, equals);
+        if (std::any_of(rows.begin(), rows.end(), [name](const OptionInfo* row) {
+                return row->name == name && !row->takes_value();
+            })) {
+            return UsageError{.message = fmt::format("{} takes no value", name),
+                              .help = help_line(command)};
+        }
+    }
+    return std::nullopt;
+}
+
 std::optional<UsageError> check_words(const Command& command, const Arguments& arguments) {
     const auto& words = arguments.words;
     if (words.empty() && command.word.required && !command.word.name.empty()) {
@@ -100,6 +123,9 @@ std::optional<UsageError> check_words(const Command& command, const Arguments& a
 } // namespace
 
 Result<Arguments, UsageError> parse(const Command& command, const std::vector<std::string>& typed) {
+    if (auto error = flag_with_value(command, typed)) {
+        return Failure{std::move(*error)};
+    }
     Parser parser(command);
     try {
         // The packaged parser takes its arguments from the back.
@@ -108,14 +134,6 @@ Result<Arguments, UsageError> parse(const Command& command, const std::vector<st
     } catch (const CLI::ExtrasError&) {
         return Failure{unknown_option(command, first_unknown(parser))};
     } catch (const CLI::ParseError&) {
-        // A flag with a value is all that is left to go wrong.
-        for (const std::string& word : typed) {
-            if (word.starts_with("--") && word.find('=') != std::string::npos) {
-                const std::string name = word.substr(0, word.find('='));
-                return Failure{UsageError{.message = fmt::format("{} takes no value", name),
-                                          .help = help_line(command)}};
-            }
-        }
         return Failure{
             UsageError{.message = "the arguments cannot be read", .help = help_line(command)}};
     }

@@ -1,6 +1,7 @@
 #include "run.hpp"
 
 #include "command.hpp"
+#include "fluewright/core/nearest_word.hpp"
 #include "help.hpp"
 #include "look.hpp"
 #include "parse.hpp"
@@ -20,13 +21,33 @@ int complain(std::ostream& err, const UsageError& error) {
     return fault_of_user;
 }
 
-bool takes_next(std::string_view argument) {
+/// Of an argument that begins with a dash.
+const OptionInfo* find_option(std::string_view argument) {
+    const std::string_view name = argument.substr(0, argument.find('='));
     const auto rows = all_options();
-    return std::any_of(rows.begin(), rows.end(), [argument](const OptionInfo* option) {
-        return option->takes_value()
-               && (argument == option->name
-                   || (!option->short_name.empty() && argument == option->short_name));
+    const auto found = std::find_if(rows.begin(), rows.end(), [name](const OptionInfo* option) {
+        return name == option->name || (name.size() > 1 && name == option->short_name);
     });
+    return found == rows.end() ? nullptr : *found;
+}
+
+bool takes_next(std::string_view argument) {
+    const OptionInfo* option = find_option(argument);
+    return option != nullptr && option->takes_value()
+           && argument.find('=') == std::string_view::npos;
+}
+
+/// An option no command has, before the name of one.
+UsageError unknown_option(std::string_view argument) {
+    const std::string_view name = argument.substr(0, argument.find('='));
+    std::vector<std::string_view> names;
+    for (const OptionInfo* option : all_options()) {
+        names.push_back(option->name);
+    }
+    const auto nearest = nearest_word(name, names);
+    return {.message = "`" + std::string{name} + "` is not an option",
+            .help = nearest ? "did you mean `" + std::string{*nearest} + "`?"
+                            : "`fluewright --help` shows how it is used"};
 }
 
 /// Where the name of the command stands: options may come before it.
@@ -46,8 +67,7 @@ int run_alone(const std::vector<std::string>& arguments, const Streams& streams)
     }
     const auto given = [&](const OptionInfo& option) {
         return std::any_of(arguments.begin(), arguments.end(), [&](const std::string& argument) {
-            return argument == option.name
-                   || (!option.short_name.empty() && argument == option.short_name);
+            return find_option(argument) == &option;
         });
     };
     if (given(option::help)) {
@@ -59,14 +79,20 @@ int run_alone(const std::vector<std::string>& arguments, const Streams& streams)
         return all_pass;
     }
     return complain(streams.err,
-                    {.message = "`" + arguments.front() + "` is not an option without a command",
-                     .help = "`fluewright --help` shows how it is used"});
+                    {.message = "`" + arguments.front() + "` needs a command before it",
+                     .help = "`fluewright --help` lists them"});
 }
 
 int run_command(const std::vector<std::string>& arguments,
                 const Environment& environment,
                 const Streams& streams) {
     const auto name = find_name(arguments);
+    const auto unknown = std::find_if(arguments.begin(), name, [](const std::string& argument) {
+        return argument.size() > 1 && argument.front() == '-' && find_option(argument) == nullptr;
+    });
+    if (unknown != name) {
+        return complain(streams.err, unknown_option(*unknown));
+    }
     if (name == arguments.end()) {
         return run_alone(arguments, streams);
     }
