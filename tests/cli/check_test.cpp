@@ -1,0 +1,257 @@
+#include "../catch.hpp"
+#include "fluewright/io/cautions.hpp"
+#include "session.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+using Catch::Matchers::Contains;
+using nlohmann::json;
+using session::file_with;
+using session::run;
+using session::sound_file;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A folder of its own, gone when the test is over.
+class Folder {
+public:
+    Folder() : path_(fs::temp_directory_path() / ("fluewright-cli-" + std::to_string(::getpid()))) {
+        fs::create_directories(path_);
+    }
+
+    ~Folder() {
+        std::error_code ignored;
+        fs::remove_all(path_, ignored);
+    }
+
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+
+    [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
+
+    [[nodiscard]] std::string write(const std::string& name, const std::string& text) const {
+        std::ofstream(path_ / name) << text;
+        return path_ / name;
+    }
+
+    [[nodiscard]] std::ptrdiff_t count() const {
+        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
+    }
+
+private:
+    fs::path path_;
+};
+
+std::string content(const std::string& file) {
+    std::ifstream in(file);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+std::string short_file() {
+    return file_with(sound_file(), R"("draft_needed": "12 Pa")", R"("draft_needed": "60 Pa")");
+}
+
+bool all_finite(const json& value) {
+    if (value.is_number_float()) {
+        return std::isfinite(value.get<double>());
+    }
+    return !value.is_structured() || std::all_of(value.begin(), value.end(), all_finite);
+}
+
+} // namespace
+
+TEST_CASE("the status tells whether every state passes", "[check]") {
+    const auto sound = run({"check", "-"}, sound_file());
+    CHECK(sound.status == 0);
+    CHECK(sound.err.empty());
+    CHECK_THAT(sound.out, !Contains("SHORT"));
+    const auto falling_short = run({"check", "-"}, short_file());
+    CHECK(falling_short.status == 1);
+    CHECK_THAT(falling_short.out, Contains("SHORT"));
+    CHECK(run({"check", "-", "--json"}, short_file()).status == 1);
+}
+
+TEST_CASE("the report has its sections in order", "[check]") {
+    const std::string text = run({"check", "-"}, sound_file()).out;
+    std::size_t at = 0;
+    for (const std::string title : {"This run draws",
+                                    "Limiting state:",
+                                    "frost:",
+                                    "mild:",
+                                    "Size\n",
+                                    "Findings",
+                                    "Spread\n",
+                                    "Assumed",
+                                    "Understood\n",
+                                    "Before you build or light\n",
+                                    "fluewright 0.1.0, from <stdin>\n"}) {
+        const std::size_t next = text.find(title, at);
+        CAPTURE(title);
+        REQUIRE(next != std::string::npos);
+        at = next;
+    }
+}
+
+TEST_CASE("what is wrong with the input is told with its place", "[check]") {
+    const std::string text = file_with(sound_file(), R"("efficiency")", R"("efficency")");
+    const auto outcome = run({"check", "-"}, text);
+    CHECK(outcome.status == 2);
+    CHECK(outcome.out.empty());
+    CHECK_THAT(outcome.err, Contains("<stdin>:"));
+    CHECK_THAT(outcome.err, Contains("did you mean `efficiency`?"));
+    CHECK_THAT(outcome.err, Contains("1 error; nothing was computed"));
+
+    const auto as_json = run({"check", "-", "--json"}, text);
+    CHECK(as_json.status == 2);
+    CHECK(json::parse(as_json.out)["errors"].size() == 1);
+}
+
+TEST_CASE("faults only the physics sees have a place too, once each", "[check]") {
+    const auto outcome =
+        run({"check", "-"},
+            file_with(sound_file(), R"("efficiency": "70 %")", R"("efficiency": "99 %")"));
+    CHECK(outcome.status == 2);
+    CHECK_THAT(outcome.err, Contains("at      /appliance/efficiency\n  found   \"99 %\""));
+    CHECK_THAT(outcome.err, Contains("1 error; nothing was computed"));
+}
+
+TEST_CASE("what cannot be read gives status 3", "[check]") {
+    const Folder folder;
+    for (const std::string& file : {folder.file("absent.json"), folder.file(".")}) {
+        const auto outcome = run({"check", file});
+        CHECK(outcome.status == 3);
+        CHECK_THAT(outcome.err, Contains("cannot read `" + file + "`: "));
+    }
+    CHECK(run({"check", "-"}, "").status == 2);
+}
+
+TEST_CASE("an output file is whole, replaces an old one and is never the input", "[check]") {
+    const Folder folder;
+    const std::string input = folder.write("run.json", sound_file());
+    const std::string output = folder.write("report.txt", "old");
+    const auto outcome = run({"check", input, "-o", output});
+    CHECK(outcome.status == 0);
+    CHECK(outcome.out.empty());
+    CHECK(content(output) == run({"check", input}).out);
+    CHECK(folder.count() == 2);
+
+    const auto refused = run({"check", input, "--output", folder.file("./run.json")});
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, Contains("is the input"));
+    CHECK(content(input) == sound_file());
+
+    CHECK(run({"check", input, "-o", folder.file("absent/report.txt")}).status == 3);
+    CHECK(run({"check", input, "-o", folder.file(".")}).status == 3);
+    CHECK(folder.count() == 2);
+}
+
+TEST_CASE("a file a link leads to is replaced, not the link", "[check]") {
+    const Folder folder;
+    const std::string real = folder.write("real.txt", "old");
+    fs::create_symlink(real, folder.file("link.txt"));
+    CHECK(run({"check", "-", "-o", folder.file("link.txt")}, sound_file()).status == 0);
+    CHECK(fs::is_symlink(folder.file("link.txt")));
+    CHECK(content(real).size() > 1000);
+}
+
+TEST_CASE("a full disk is noticed", "[check]") {
+    if (!fs::exists("/dev/full")) {
+        return;
+    }
+    const std::string command =
+        std::string{FLUEWRIGHT_PROGRAM} + " template >/dev/full 2>/dev/null";
+    // NOLINTNEXTLINE(cert-env33-c,concurrency-mt-unsafe): the shell is what opens the full disk.
+    CHECK(WEXITSTATUS(std::system(command.c_str())) == 3);
+    CHECK(run({"template", "-o", "/dev/full"}).status == 3);
+}
+
+TEST_CASE("colour comes on a terminal only, and can be had or refused", "[check]") {
+    const auto coloured = [](const std::vector<std::string>& more,
+                             const std::map<std::string, std::string, std::less<>>& variables,
+                             bool terminal) {
+        auto environment = session::plain_environment();
+        environment.variables.insert(variables.begin(), variables.end());
+        environment.output_is_terminal = terminal;
+        std::vector<std::string> arguments{"check", "-"};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        return run(arguments, sound_file(), environment).out.find('\x1b') != std::string::npos;
+    };
+    CHECK_FALSE(coloured({}, {}, false));
+    CHECK(coloured({}, {}, true));
+    CHECK_FALSE(coloured({}, {{"NO_COLOR", "1"}}, true));
+    CHECK(coloured({}, {{"NO_COLOR", ""}}, true));
+    CHECK_FALSE(coloured({}, {{"TERM", "dumb"}}, true));
+    CHECK(coloured({}, {{"FORCE_COLOR", "1"}}, false));
+    CHECK(coloured({}, {{"CLICOLOR_FORCE", "1"}}, false));
+    CHECK_FALSE(coloured({}, {{"CLICOLOR_FORCE", "0"}}, false));
+    CHECK_FALSE(coloured({"--color", "never"}, {{"FORCE_COLOR", "1"}}, true));
+    CHECK(coloured({"--color=always"}, {{"NO_COLOR", "1"}}, false));
+    CHECK_FALSE(coloured({"--json"}, {}, true));
+}
+
+TEST_CASE("colour takes nothing away from the words", "[check]") {
+    std::string coloured = run({"check", "-", "--color", "always", "--details"}, short_file()).out;
+    for (auto at = coloured.find('\x1b'); at != std::string::npos; at = coloured.find('\x1b')) {
+        coloured.erase(at, coloured.find('m', at) - at + 1);
+    }
+    std::istringstream with(coloured);
+    std::istringstream without(run({"check", "-", "--details"}, short_file()).out);
+    for (std::string a, b; std::getline(with, a) && std::getline(without, b);) {
+        CHECK(a.substr(0, a.find_last_not_of(' ') + 1) == b);
+    }
+}
+
+TEST_CASE("without a UTF-8 locale only ASCII is written", "[check]") {
+    const std::string text = file_with(sound_file(), "Workshop stove", "Säge ½ – 工");
+    CHECK_THAT(run({"check", "-"}, text).out, Contains("Säge ½ – 工"));
+    fluewright::cli::Environment plain;
+    const std::string ascii = run({"check", "-"}, text, plain).out;
+    CHECK_THAT(ascii, Contains("Sage  1/2 - ?"));
+    CHECK(std::all_of(ascii.begin(), ascii.end(), [](char c) { return c > 0; }));
+    plain.variables["LC_ALL"] = "C";
+    plain.variables["LANG"] = "de_DE.utf8";
+    CHECK_THAT(run({"check", "-"}, text, plain).out, !Contains("Säge"));
+}
+
+TEST_CASE("a title cannot steer the terminal", "[check]") {
+    const std::string text = file_with(sound_file(), "Workshop stove", "a\\u001b[31mb\\nc");
+    CHECK(run({"check", "-"}, text).out.find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("JSON is complete, finite and the same every time", "[check][json]") {
+    for (const std::string& text : {sound_file(), short_file()}) {
+        const auto outcome = run({"check", "-", "--format", "json"}, text);
+        CHECK(outcome.err.empty());
+        const json report = json::parse(outcome.out);
+        CHECK(report["schema"] == 1);
+        CHECK(report["program"]["version"] == "0.1.0");
+        CHECK(report["verdict"]["works"] == (outcome.status == 0));
+        CHECK(report["states"].size() == 12);
+        CHECK(report["input"]["run"].size() == 8);
+        CHECK(report["cautions"].size() == fluewright::cautions().size());
+        CHECK(all_finite(report));
+        for (const json& state : report["states"]) {
+            CHECK(state["stations"].size() == report["input"]["run"].size() + 1);
+        }
+        CHECK(run({"check", "--json", "-"}, text).out == outcome.out);
+    }
+    const json quick =
+        json::parse(run({"check", "-", "--json", "--no-size-search"}, sound_file()).out);
+    CHECK(quick["size"].is_null());
+}
+
+TEST_CASE("details add the profile of every state and the sizes tried", "[check]") {
+    const std::string text = run({"check", "-", "--details"}, sound_file()).out;
+    CHECK_THAT(text, Contains("Along the run: high fire, frost"));
+    CHECK_THAT(text, Contains("Along the run: standing, mild"));
+    CHECK_THAT(text, Contains("draws air in"));
+    CHECK_THAT(text, Contains("ruled out by"));
+    CHECK_THAT(run({"check", "-"}, sound_file()).out, !Contains("Along the run"));
+    CHECK_THAT(run({"check", "-", "--no-size-search"}, sound_file()).out,
+               Contains("not computed (--no-size-search)"));
+    CHECK_THAT(run({"check", "-", "--sizes", "inch", "--details"}, sound_file()).out,
+               Contains("8 in"));
+}
