@@ -139,7 +139,9 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
             a.limiting = i;
         }
     }
-    a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
+    if (options.spread) {
+        a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
+    }
     a.sentence = sentence(a);
     a.findings = find_all(a.installation, a.solution);
     if (options.size_search) {

@@ -64,6 +64,7 @@ struct WordInfo {
     std::string_view name; ///< "FILE"; empty when the command takes none
     std::string_view text;
     bool required{true};
+    bool many{false}; ///< any number of them
 };
 
 /// One row of the table of commands.

@@ -5,6 +5,7 @@
 
 namespace fluewright::cli {
 
+extern const Command batch_command;
 extern const Command check_command;
 extern const Command explain_command;
 extern const Command catalog_command;
@@ -12,8 +13,12 @@ extern const Command template_command;
 extern const Command schema_command;
 
 std::span<const Command* const> commands() {
-    static constexpr std::array<const Command*, 5> rows{
-        &check_command, &explain_command, &catalog_command, &template_command, &schema_command};
+    static constexpr std::array rows{&check_command,
+                                     &batch_command,
+                                     &explain_command,
+                                     &catalog_command,
+                                     &template_command,
+                                     &schema_command};
     return rows;
 }
 

@@ -10,6 +10,7 @@ namespace fluewright::cli {
 struct Environment {
     std::map<std::string, std::string, std::less<>> variables;
     bool output_is_terminal{false};
+    bool error_is_terminal{false};
 
     /// The value of a variable; empty when it is not set.
     [[nodiscard]] std::string_view value(std::string_view name) const {

@@ -18,6 +18,7 @@ fluewright::cli::Environment environment_of_process() {
         }
     }
     environment.output_is_terminal = ::isatty(STDOUT_FILENO) == 1;
+    environment.error_is_terminal = ::isatty(STDERR_FILENO) == 1;
     return environment;
 }
 

@@ -6,27 +6,46 @@ namespace fluewright::cli {
 namespace {
 
 constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
+constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
+constexpr std::array<std::string_view, 3> outcomes{"failing", "short", "fault"};
 constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
 
 } // namespace
 
 namespace option {
 
+constexpr OptionInfo batch_format{"--format",
+                                  "",
+                                  "FORMAT",
+                                  "one line a record: table (the default), ndjson or csv",
+                                  batch_formats};
 constexpr OptionInfo color{
     "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
 constexpr OptionInfo details{
     "--details", "", "", "add the profile along the run in every state, and every size tried", {}};
+constexpr OptionInfo fields{
+    "--fields", "", "NAMES", "columns to write, parted by commas; `all` for every one", {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
 constexpr OptionInfo help{"--help", "-h", "", "print this help", {}};
+constexpr OptionInfo jobs{
+    "--jobs", "-j", "N", "how many to work on at once; default all cores", {}};
 constexpr OptionInfo json{"--json", "", "", "short for --format json", {}};
 constexpr OptionInfo no_size_search{
     "--no-size-search", "", "", "do not look for a better pipe size", {}};
+constexpr OptionInfo only{
+    "--only", "", "WHICH", "write only these records: failing means short or at fault", outcomes};
 constexpr OptionInfo output{
     "--output", "-o", "FILE", "write to FILE, whole or not at all, instead of the screen", {}};
+constexpr OptionInfo resume{
+    "--resume",
+    "",
+    "",
+    "go on where an interrupted run of the same command with --output ended",
+    {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
 constexpr OptionInfo table_format{"--format",
@@ -46,17 +65,22 @@ std::span<const OptionInfo* const> common_options() {
 }
 
 std::span<const OptionInfo* const> all_options() {
-    static constexpr std::array<const OptionInfo*, 11> rows{&option::color,
-                                                            &option::details,
-                                                            &option::format,
-                                                            &option::help,
-                                                            &option::json,
-                                                            &option::no_size_search,
-                                                            &option::output,
-                                                            &option::sizes,
-                                                            &option::table_format,
-                                                            &option::units,
-                                                            &option::version};
+    static constexpr std::array rows{&option::batch_format,
+                                     &option::color,
+                                     &option::details,
+                                     &option::fields,
+                                     &option::format,
+                                     &option::help,
+                                     &option::jobs,
+                                     &option::json,
+                                     &option::no_size_search,
+                                     &option::only,
+                                     &option::output,
+                                     &option::resume,
+                                     &option::sizes,
+                                     &option::table_format,
+                                     &option::units,
+                                     &option::version};
     return rows;
 }
 

@@ -18,13 +18,18 @@ struct OptionInfo {
 };
 
 namespace option {
+extern const OptionInfo batch_format;
 extern const OptionInfo color;
 extern const OptionInfo details;
+extern const OptionInfo fields;
 extern const OptionInfo format;
 extern const OptionInfo help;
+extern const OptionInfo jobs;
 extern const OptionInfo json;
 extern const OptionInfo no_size_search;
+extern const OptionInfo only;
 extern const OptionInfo output;
+extern const OptionInfo resume;
 extern const OptionInfo sizes;
 extern const OptionInfo table_format;
 extern const OptionInfo units;

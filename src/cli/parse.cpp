@@ -112,7 +112,7 @@ std::optional<UsageError> check_words(const Command& command, const Arguments& a
                           .help = fmt::format("for example: {}", command.example)};
     }
     const std::size_t most = command.word.name.empty() ? 0 : 1;
-    if (words.size() > most) {
+    if (words.size() > most && !command.word.many) {
         return UsageError{.message = fmt::format(
                               "`{}` is one argument too many for {}", words[most], command.name),
                           .help = help_line(command)};

@@ -22,6 +22,10 @@ constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
 constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
 
 constexpr std::array installation_fields{
+    Field<Installation>{
+        text("id",
+             {"What a batch calls this installation, so that results can be joined.", "hall-017"}),
+        &Installation::id},
     Field<Installation>{text("title", {"What the report is headed with.", "Bindery, east wall"}),
                         &Installation::title},
     Field<Installation>{

@@ -68,6 +68,7 @@ struct Assessment {
 
 struct AssessOptions {
     bool size_search{true};
+    bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
     std::optional<TradeSizes> sizes; ///< default: by the units of the file
     std::optional<UnitSystem> units; ///< default: those of the file
 };

@@ -301,6 +301,7 @@ struct Tolerance {
 };
 
 struct Installation {
+    Word id; ///< what a batch calls the record, so that results can be joined to it
     Word title;
     Word units; ///< metric or us: how the text output shows quantities
     Site site;

@@ -1,0 +1,74 @@
+#pragma once
+
+#include "fluewright/advice/assessment.hpp"
+
+#include <cstddef>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// One installation of many: what goes in, what comes out, and how it is written on one line.
+namespace fluewright {
+
+/// The text of one installation and where it came from.
+struct BatchRecord {
+    std::size_t number{}; ///< from 1, over all sources
+    std::string source;   ///< file name, or "<stdin>"
+    std::size_t line{};   ///< of a stream of one installation a line; 0 for a whole file
+    std::string text;
+};
+
+enum class Outcome : std::uint8_t { pass, short_of_draft, fault };
+
+[[nodiscard]] std::string_view name(Outcome outcome);
+
+/// What a batch tells of one installation. Figures that do not exist are NaN and written as null.
+struct BatchRow {
+    std::size_t number{};
+    std::string id; ///< the file's "id", or its source and line
+    std::string source;
+    std::size_t line{};
+    std::string title;
+    Outcome outcome{};
+    std::string limiting_state;
+    std::string limiting_weather;
+    double margin_pa{}; ///< least of high and low fire over the weathers
+    double draft_pa{};  ///< that goes with it
+    double draft_needed_pa{};
+    double opening_share{};       ///< least opening of the reload (of a fireplace: the open front)
+    double capacity_kg_s{};       ///< least
+    double gas_temperature_k{};   ///< at the outlet, high fire
+    double mouth_temperature_k{}; ///< lowest
+    double coldest_wall_k{};
+    double height_m{};
+    std::vector<std::string_view> findings;
+    std::string error; ///< the first fault, with its place
+};
+
+/// Reads and assesses one record. Never fails: a fault becomes a row.
+[[nodiscard]] BatchRow assess_record(const BatchRecord& record);
+
+/// A column of the output.
+struct BatchColumn {
+    std::string_view name;
+    std::string_view meaning;
+    bool by_default;
+    void (*append_json)(const BatchRow& row, std::string& line);
+    void (*append_csv)(const BatchRow& row, std::string& line);
+};
+
+[[nodiscard]] std::span<const BatchColumn> batch_columns();
+
+using BatchColumns = std::vector<const BatchColumn*>;
+
+[[nodiscard]] BatchColumns default_batch_columns();
+
+/// The line of a row, with its end of line.
+void append_ndjson(const BatchRow& row, const BatchColumns& columns, std::string& text);
+void append_csv(const BatchRow& row, const BatchColumns& columns, std::string& text);
+void append_csv_header(const BatchColumns& columns, std::string& text);
+void append_table_row(const BatchRow& row, std::string& text);
+void append_table_header(std::string& text);
+
+} // namespace fluewright
