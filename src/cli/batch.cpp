@@ -13,7 +13,9 @@
 #include <csignal>
 #include <fmt/format.h>
 #include <iostream>
+#include <poll.h>
 #include <thread>
+#include <unistd.h>
 
 namespace fluewright::cli {
 namespace {
@@ -40,7 +42,8 @@ public:
 
         action.sa_handler = note_signal;
         ::sigemptyset(&action.sa_mask);
-        action.sa_flags = 0; // a read that waits is broken off
+        action.sa_flags =
+            static_cast<int>(SA_RESETHAND); // a second signal ends the program at once
         ::sigaction(SIGINT, &action, &interrupt_before_);
         ::sigaction(SIGTERM, &action, &terminate_before_);
     }
@@ -58,6 +61,22 @@ private:
 
     struct sigaction terminate_before_ {};
 };
+
+/// Waits until standard input has something, or a signal came. The signal may reach any thread, so
+/// a read that waits would not be broken off by it.
+bool wait_for_line(std::istream& in) {
+    if (&in != &std::cin) {
+        return true;
+    }
+    constexpr int look_again_ms = 100;
+    while (stop_signal == 0 && in.rdbuf()->in_avail() <= 0) {
+        pollfd input{.fd = STDIN_FILENO, .events = POLLIN, .revents = 0};
+        if (::poll(&input, 1, look_again_ms) > 0) {
+            break;
+        }
+    }
+    return stop_signal == 0;
+}
 
 struct Wanted {
     BatchFormat format{BatchFormat::table};
@@ -91,7 +110,8 @@ struct PackDone {
     std::optional<double> share_done;
 };
 
-Result<BatchColumns, std::string> columns_named(std::string_view names) {
+/// The columns of --fields. A run that can be taken up again needs the number of the record.
+Result<BatchColumns, std::string> columns_named(std::string_view names, bool to_file) {
     if (names.empty()) {
         return default_batch_columns();
     }
@@ -99,7 +119,7 @@ Result<BatchColumns, std::string> columns_named(std::string_view names) {
     std::vector<std::string_view> known;
     for (const BatchColumn& column : batch_columns()) {
         known.push_back(column.name);
-        if (names == "all" || column.name == "record") {
+        if (names == "all" || (to_file && column.name == "record")) {
             chosen.push_back(&column);
         }
     }
@@ -131,8 +151,8 @@ Result<Wanted, std::string> wanted_of(const Context& context) {
     wanted.format = format == "ndjson" ? BatchFormat::ndjson
                     : format == "csv"  ? BatchFormat::csv
                                        : BatchFormat::table;
-    Result<BatchColumns, std::string> columns =
-        columns_named(context.arguments.value(option::fields));
+    Result<BatchColumns, std::string> columns = columns_named(
+        context.arguments.value(option::fields), context.arguments.has(option::output));
     if (!columns) {
         return Failure{std::move(columns).error()};
     }
@@ -218,7 +238,7 @@ int run_batch(const Context& context) {
         return refuse(context, fault_of_user, wanted.error());
     }
     Result<RecordSource, std::string> source =
-        RecordSource::open(context.arguments.words, context.streams.in);
+        RecordSource::open(context.arguments.words, context.streams.in, wait_for_line);
     if (!source) {
         return refuse(context, no_access, source.error());
     }

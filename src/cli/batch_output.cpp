@@ -66,10 +66,11 @@ BatchOutput::BatchOutput(std::ostream& out, BatchFormat format) : out_(&out), fo
 
 Result<BatchOutput, std::string>
 BatchOutput::to_file(const std::string& path, BatchFormat format, bool resume) {
-    std::error_code error;
-    if (fs::is_directory(path, error)) {
+    std::error_code no_such_file;
+    if (fs::is_directory(path, no_such_file)) {
         return Failure{fmt::format("cannot write `{}`: it is a folder", path)};
     }
+    std::error_code error;
     Found found;
     const std::string partial = aside(path);
     if (resume) {

@@ -26,6 +26,7 @@ fluewright::cli::Environment environment_of_process() {
 
 int main(int count, char** values) {
     try {
+        std::ios::sync_with_stdio(false);
         const std::vector<std::string> arguments(values + (count > 0 ? 1 : 0), values + count);
         return fluewright::cli::run(
             arguments, environment_of_process(), std::cin, std::cout, std::cerr);

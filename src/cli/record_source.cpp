@@ -52,8 +52,9 @@ double size_of(const std::string& file) {
 } // namespace
 
 Result<RecordSource, std::string> RecordSource::open(const std::vector<std::string>& paths,
-                                                     std::istream& standard_input) {
-    RecordSource source(standard_input);
+                                                     std::istream& standard_input,
+                                                     bool (*wait_for_line)(std::istream&)) {
+    RecordSource source(standard_input, wait_for_line);
     for (const std::string& path : paths) {
         std::error_code error;
         if (path == "-") {
@@ -118,6 +119,9 @@ std::optional<BatchRecord> RecordSource::next() {
                 }
                 return record;
             }
+        }
+        if (lines_ == standard_input_ && !wait_for_line_(*lines_)) {
+            return std::nullopt;
         }
         std::string text;
         if (!std::getline(*lines_, text)) {

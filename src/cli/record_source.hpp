@@ -21,8 +21,12 @@ namespace fluewright::cli {
 class RecordSource {
 public:
     /// The failure is the sentence to print: a path that matches nothing.
+    ///
+    /// `wait_for_line` is asked before a line is taken from standard input; it returns when there
+    /// is something to read, with false when nothing more is wanted.
     static Result<RecordSource, std::string> open(const std::vector<std::string>& paths,
-                                                  std::istream& standard_input);
+                                                  std::istream& standard_input,
+                                                  bool (*wait_for_line)(std::istream&));
 
     /// The next record; nothing at the end. A file that cannot be read gives a record whose text is
     /// empty and sets unreadable().
@@ -34,11 +38,13 @@ public:
     [[nodiscard]] std::optional<double> share_done() const;
 
 private:
-    explicit RecordSource(std::istream& standard_input) : standard_input_(&standard_input) {}
+    RecordSource(std::istream& standard_input, bool (*wait_for_line)(std::istream&))
+        : standard_input_(&standard_input), wait_for_line_(wait_for_line) {}
 
     bool open_next();
 
     std::istream* standard_input_;
+    bool (*wait_for_line_)(std::istream&);
     std::deque<std::string> files_;
     std::unique_ptr<std::ifstream> file_;
     std::istream* lines_{}; ///< the stream of lines being read, when there is one

@@ -2,6 +2,7 @@
 
 #include "fluewright/io/diagnostic.hpp"
 #include "fluewright/io/json_reader.hpp"
+#include "json_document.hpp"
 
 #include <algorithm>
 #include <array>
@@ -34,6 +35,17 @@ void take_fault(const Diagnostics& faults, BatchRow& row) {
     }
     if (faults.size() > 1) {
         row.error += " (and " + std::to_string(faults.size() - 1) + " more)";
+    }
+}
+
+/// The id of a record that could not be read: what was read before the fault may hold it, and a
+/// line without its id cannot be joined.
+void take_id_of_faulty(const std::string& text, BatchRow& row) {
+    const json::Parsed parsed = json::parse(text);
+    bool exact = false;
+    const json::Node& node = parsed.document.nearest_to("/id", exact);
+    if (exact && node.type == json::Type::string) {
+        row.id = node.text;
     }
 }
 
@@ -86,6 +98,7 @@ BatchRow assess_record(const BatchRecord& record) {
             not_computed;
     const ReadResult read = read_installation(record.text, record.source);
     if (!read) {
+        take_id_of_faulty(record.text, row);
         take_fault(read.error(), row);
         return row;
     }
