@@ -1,3 +1,4 @@
+#include "check_method.hpp"
 #include "command.hpp"
 #include "files.hpp"
 #include "fluewright/io/json_reader.hpp"
@@ -54,6 +55,10 @@ int status_of(const Context& context, const Assessment& assessment) {
 }
 
 int run_check(const Context& context) {
+    const std::string_view method = context.arguments.value(option::method);
+    if (!method.empty() && method != "physics") {
+        return run_method(context);
+    }
     const std::string& file = context.arguments.words.front();
     const auto input = read_input(file, context.streams.in);
     if (!input) {
@@ -89,8 +94,9 @@ int run_check(const Context& context) {
     return write_answer(context, report_text(*assessment, report), status, file);
 }
 
-constexpr std::array<const OptionInfo*, 7> options{&option::format,
+constexpr std::array<const OptionInfo*, 8> options{&option::format,
                                                    &option::json,
+                                                   &option::method,
                                                    &option::units,
                                                    &option::sizes,
                                                    &option::no_size_search,

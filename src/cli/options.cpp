@@ -9,6 +9,7 @@ constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
 constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
+constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
 constexpr std::array<std::string_view, 3> outcomes{"failing", "short", "fault"};
 constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
@@ -34,6 +35,12 @@ constexpr OptionInfo help{"--help", "-h", "", "print this help", {}};
 constexpr OptionInfo jobs{
     "--jobs", "-j", "N", "how many to work on at once; default all cores", {}};
 constexpr OptionInfo json{"--json", "", "", "short for --format json", {}};
+constexpr OptionInfo method{"--method",
+                            "",
+                            "METHOD",
+                            "how to compute; physics is the default, en13384 the European "
+                            "calculation, handbook the chimney equation, both term by term",
+                            methods};
 constexpr OptionInfo no_size_search{
     "--no-size-search", "", "", "do not look for a better pipe size", {}};
 constexpr OptionInfo only{
@@ -73,6 +80,7 @@ std::span<const OptionInfo* const> all_options() {
                                      &option::help,
                                      &option::jobs,
                                      &option::json,
+                                     &option::method,
                                      &option::no_size_search,
                                      &option::only,
                                      &option::output,

@@ -26,6 +26,7 @@ extern const OptionInfo format;
 extern const OptionInfo help;
 extern const OptionInfo jobs;
 extern const OptionInfo json;
+extern const OptionInfo method;
 extern const OptionInfo no_size_search;
 extern const OptionInfo only;
 extern const OptionInfo output;

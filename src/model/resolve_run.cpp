@@ -79,6 +79,7 @@ Section Builder::section(PartKind kind, const Part& part) const {
     s.rated_surface_k = part.rated_surface_temperature_k.value_or(0.0);
     s.expansion_allowed_m = part.expansion_allowed_m.value_or(-1.0);
     s.cleanout = part.cleanout.value_or(false);
+    s.loss_given = part.loss.has_value();
     const double narrowing_m = 2.0 * deposit.thickness_m;
     if (now.width_m > 0.0) {
         const double width_m = now.width_m - narrowing_m;

@@ -24,6 +24,13 @@ double pressure_pa(double altitude_m) {
            * std::pow(1.0 - lapse_k_m * geopotential_m / sea_level_temperature_k, exponent);
 }
 
+double altitude_m(double pressure_pa) {
+    const double geopotential_m =
+        sea_level_temperature_k / lapse_k_m
+        * (1.0 - std::pow(pressure_pa / constants::standard_pressure_pa, 1.0 / exponent));
+    return earth_radius_m * geopotential_m / (earth_radius_m - geopotential_m);
+}
+
 double density_kg_m3(double pressure_pa, double temperature_k, double humidity) {
     const double vapour_pa = humidity * dew_point::saturation_pressure_pa(temperature_k);
     const double dry_gas_constant = constants::gas_constant_j_molk / dry_air_kg_mol;

@@ -66,6 +66,8 @@ Registry every_check() {
     add_open_fire_checks(registry);
     add_stack_checks(registry);
     add_heater_checks(registry);
+    add_european_checks(registry);
+    add_handbook_checks(registry);
     return registry;
 }
 

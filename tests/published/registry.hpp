@@ -43,6 +43,8 @@ void add_gas_vent_checks(Registry& registry);
 void add_open_fire_checks(Registry& registry);
 void add_stack_checks(Registry& registry);
 void add_heater_checks(Registry& registry);
+void add_european_checks(Registry& registry);
+void add_handbook_checks(Registry& registry);
 
 /// All of the above.
 [[nodiscard]] Registry every_check();

@@ -13,6 +13,10 @@ namespace fluewright::atmosphere {
 /// Range    -500 m to 11000 m
 [[nodiscard]] double pressure_pa(double altitude_m);
 
+/// Height above sea level [m] at which the standard atmosphere has this pressure: the inverse of
+/// pressure_pa().
+[[nodiscard]] double altitude_m(double pressure_pa);
+
 /// Density of moist air [kg/m3].
 ///
 ///   rho = p / (R_dry T) (1 - 0.378 e / p),   e = humidity times saturation pressure
