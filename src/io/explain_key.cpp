@@ -66,15 +66,16 @@ void look_in(std::vector<T>& /*list*/, std::string_view pointer, Found& found) {
 
 template <class T>
 void look_in(T& object, std::string_view pointer, Found& found) {
-    const auto [first, rest] = split(pointer);
-    if (first.empty()) {
+    // Named members: clang 14 lets no lambda capture a structured binding.
+    const Steps steps = split(pointer);
+    if (steps.first.empty()) {
         list_inside(object, found);
         return;
     }
     for (const auto& field : fields<T>()) {
         const bool pair = std::holds_alternative<HighLow T::*>(field.member);
-        if (field.info.key == first
-            && (rest.empty() || (pair && (rest == "/low" || rest == "/high")))) {
+        if (field.info.key == steps.first
+            && (steps.rest.empty() || (pair && (steps.rest == "/low" || steps.rest == "/high")))) {
             found.fields.push_back(&field.info);
             found.takes_number = takes_number(field);
             found.is_flag = std::holds_alternative<Flag T::*>(field.member);
@@ -86,10 +87,10 @@ void look_in(T& object, std::string_view pointer, Found& found) {
     }
     bool entered = false;
     for_each_child(object, [&](const ChildInfo& child, auto& member) {
-        if (child.key == first) {
+        if (child.key == steps.first) {
             entered = true;
             found.child = child;
-            look_in(member, rest, found);
+            look_in(member, steps.rest, found);
         }
     });
     if (entered) {
@@ -101,8 +102,8 @@ void look_in(T& object, std::string_view pointer, Found& found) {
     for (const auto& [key, meaning] : keys.inside) {
         words.push_back(key);
     }
-    found.unknown.message = fmt::format("`{}` is not a key there", first);
-    if (const auto nearest = nearest_word(first, words)) {
+    found.unknown.message = fmt::format("`{}` is not a key there", steps.first);
+    if (const auto nearest = nearest_word(steps.first, words)) {
         found.unknown.help = fmt::format("did you mean `{}`?", *nearest);
     } else {
         found.unknown.help = "the keys there are: " + joined(words);
