@@ -2,7 +2,7 @@
 
 #include <string>
 
-/// Documents made from the field tables, so that they cannot fall behind the reader.
+/// Documents made from the tables, so that they cannot fall behind the program.
 namespace fluewright {
 
 /// The JSON Schema (draft 2020-12) of the input file, for completion and checks in an editor. It
@@ -11,5 +11,8 @@ namespace fluewright {
 
 /// docs/input.md: every key with its meaning, an example, its range and what stands in for it.
 [[nodiscard]] std::string input_reference_markdown();
+
+/// docs/findings.md: every finding with its meaning, rule, source and remedy.
+[[nodiscard]] std::string findings_reference_markdown();
 
 } // namespace fluewright
