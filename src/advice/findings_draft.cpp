@@ -108,18 +108,28 @@ void opened_door(const Subject& s, const StateResult& state) {
         return;
     }
     Finding& f = s.add("smoke-at-door");
-    f.place = "the loading door";
+    const bool open_front = s.installation.appliance.type == ApplianceType::fireplace;
+    f.place = open_front ? "the open front" : "the loading door";
     f.state = s.words(state);
     f.kind = Kind::fraction;
     f.figure = state.door.opening_share;
     f.limit = 1.0;
     f.weight = 1.0 - state.door.opening_share;
-    f.message = state.door.opening_share > 0.0
-                    ? "Smoke stays in while the door is opened no further than "
-                          + format_quantity(
-                              state.door.opening_share, Kind::fraction, s.installation.units, 2)
-                          + " of its width."
-                    : "Smoke comes out as soon as the door is opened.";
+    const std::string share =
+        format_quantity(state.door.opening_share, Kind::fraction, s.installation.units, 2);
+    if (state.door.opening_share <= 0.0) {
+        f.message = open_front ? "Smoke comes out whatever the size of the opening."
+                               : "Smoke comes out as soon as the door is opened.";
+    } else if (open_front) {
+        f.message = "The flue carries the air of " + share
+                    + " of the opening; smoke rolls out at the top of the rest.";
+        f.remedy =
+            "Make the opening smaller (raise the hearth, lower the lintel with a metal strip), "
+            "or give it a larger or higher flue.";
+    } else {
+        f.message =
+            "Smoke stays in while the door is opened no further than " + share + " of its width.";
+    }
 }
 
 } // namespace

@@ -25,6 +25,9 @@ struct Builder {
     int index{};
     std::string pointer;
 
+    /// The part's number as people count, from 1.
+    [[nodiscard]] std::string number() const { return std::to_string(index + 1); }
+
     Section section(PartKind kind, const Part& part) const;
     void take_over(const Part& part);
     void take_wall_and_zone(const Part& part);
@@ -176,18 +179,15 @@ void Builder::elbow(const Part& part) {
     Section s = section(PartKind::elbow, part);
     if (!part.angle_rad) {
         draft.assume(pointer + "/angle",
-                     "angle of elbow " + std::to_string(index),
+                     "angle of elbow " + number(),
                      Kind::angle,
                      right_angle_rad,
                      "judgement",
                      "judgement");
     }
     if (!part.build) {
-        draft.assume_word(pointer + "/build",
-                          "build of elbow " + std::to_string(index),
-                          "gored",
-                          "judgement",
-                          "judgement");
+        draft.assume_word(
+            pointer + "/build", "build of elbow " + number(), "gored", "judgement", "judgement");
     }
     s.turn_rad = part.angle_rad.value_or(right_angle_rad);
     const std::string build = part.build.value_or("gored");
@@ -211,7 +211,7 @@ void Builder::tee(const Part& part) {
     const bool straight_through = part.flow && *part.flow == "straight";
     if (!part.flow) {
         draft.assume_word(pointer + "/flow",
-                          "way of the gas through tee " + std::to_string(index),
+                          "way of the gas through tee " + number(),
                           "side",
                           "judgement",
                           "judgement");
@@ -237,7 +237,7 @@ void Builder::change_of_size(const Part& part, PartKind kind) {
                               .length_m = part.taper_length_m.value_or(0.0)};
     if (!part.taper_length_m) {
         draft.assume(pointer + "/taper_length",
-                     "length of the taper of part " + std::to_string(index) + ": a sudden step",
+                     "length of the taper of part " + number() + ": a sudden step",
                      Kind::length,
                      0.0,
                      "judgement",
@@ -262,7 +262,7 @@ void Builder::point(const Part& part, PartKind kind, double loss) {
 void Builder::damper(const Part& part) {
     if (!part.blade_angle_rad && !part.loss) {
         draft.assume(pointer + "/blade_angle",
-                     "blade of damper " + std::to_string(index) + ": open",
+                     "blade of damper " + number() + ": open",
                      Kind::angle,
                      0.0,
                      "judgement",
@@ -274,8 +274,7 @@ void Builder::damper(const Part& part) {
     } else if (!part.loss) {
         edge = draft.value_or_default(std::nullopt,
                                       pointer + "/free_area",
-                                      "share that damper " + std::to_string(index)
-                                          + " leaves open when shut",
+                                      "share that damper " + number() + " leaves open when shut",
                                       Kind::fraction,
                                       "damper_shut_free_share");
     }
@@ -286,12 +285,11 @@ double Builder::screen_loss(const Part& part) const {
     if (part.free_area) {
         return fittings::screen(*part.free_area);
     }
-    const double clean =
-        draft.value_or_default(std::nullopt,
-                               pointer + "/free_area",
-                               "free share of the screen at part " + std::to_string(index),
-                               Kind::fraction,
-                               "screen_free_area_share");
+    const double clean = draft.value_or_default(std::nullopt,
+                                                pointer + "/free_area",
+                                                "free share of the screen at part " + number(),
+                                                Kind::fraction,
+                                                "screen_free_area_share");
     return fittings::screen(clean);
 }
 
