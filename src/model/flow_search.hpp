@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 namespace fluewright {
@@ -39,6 +40,16 @@ public:
                 low = i;
             }
         }
+        // More flow keeps the gas warmer: a deficit may be that of too small a flow.
+        while (low == count_ && known_[count_ - 1].flow * step_up <= limits_.greatest_kg_s
+               && count_ < known_.size() && rises_at_the_top(surplus)) {
+            know(known_[count_ - 1].flow * step_up);
+            if (surplus(known_[count_ - 1].flow, known_[count_ - 1].value) >= 0.0) {
+                low = count_ - 1;
+            } else {
+                low = count_;
+            }
+        }
         if (low == count_) {
             while (true) {
                 const double flow = known_[0].flow * step_down;
@@ -53,7 +64,7 @@ public:
             }
         }
         while (low + 1 == count_) {
-            const double flow = known_[low].flow * step_up;
+            const double flow = known_[low].flow * step_up_from(surplus, low);
             if (flow > limits_.greatest_kg_s || count_ == known_.size()) {
                 return known_[low].flow;
             }
@@ -68,16 +79,18 @@ public:
 private:
     struct Known {
         double flow;
-        double log_flow;
         double value;
     };
 
     static constexpr double step_up = 2.0;
+    static constexpr double least_step_up = 1.2;
+    static constexpr double greatest_step_up = 5.0;
+    static constexpr double beyond = 1.1; ///< past the extrapolated balance, to enclose it
     static constexpr double step_down = 0.7;
-    static constexpr double accepted_share = 1e-6;
+    static constexpr double accepted_share = 1e-5;
     static constexpr std::size_t most_known = 64;
-    static constexpr std::size_t most_points = 5; ///< of the curve
-    static constexpr int trusted_steps = 6;       ///< of the curve before halving helps out
+    static constexpr double slack = 10.0; ///< a bracket's mean slope may be that much too small
+    static constexpr std::size_t most_points = 4; ///< of the curve
 
     /// Newton's polynomial through the known points nearest to a gap.
     struct Curve {
@@ -85,17 +98,46 @@ private:
         std::array<double, most_points> coefficient{};
         std::size_t points{};
 
-        [[nodiscard]] double at(double log_flow) const {
+        [[nodiscard]] double at(double flow) const {
             double sum = coefficient[points - 1];
             for (std::size_t i = points - 1; i-- > 0;) {
-                sum = sum * (log_flow - node[i]) + coefficient[i];
+                sum = sum * (flow - node[i]) + coefficient[i];
             }
             return sum;
         }
     };
 
+    /// Whether the surplus grows between the two highest known flows, or is known at one only.
+    template <class Surplus>
+    [[nodiscard]] bool rises_at_the_top(const Surplus& surplus) const {
+        if (count_ < 2) {
+            return true;
+        }
+        const Known& a = known_[count_ - 2];
+        const Known& b = known_[count_ - 1];
+        return surplus(b.flow, b.value) > surplus(a.flow, a.value);
+    }
+
+    /// Factor on the highest known flow that should lead just past the balance: by the secant of
+    /// the two highest.
+    template <class Surplus>
+    [[nodiscard]] double step_up_from(const Surplus& surplus, std::size_t low) const {
+        if (low == 0) {
+            return step_up;
+        }
+        const Known& a = known_[low - 1];
+        const Known& b = known_[low];
+        const double at_a = surplus(a.flow, a.value);
+        const double at_b = surplus(b.flow, b.value);
+        if (!(at_a > at_b)) {
+            return step_up;
+        }
+        const double ahead = at_b * (b.flow - a.flow) / (at_a - at_b);
+        return std::clamp(1.0 + beyond * ahead / b.flow, least_step_up, greatest_step_up);
+    }
+
     std::size_t know(double flow) {
-        const Known fresh{flow, std::log(flow), evaluate_(flow)};
+        const Known fresh{flow, evaluate_(flow)};
         std::size_t i = count_++;
         for (; i > 0 && known_[i - 1].flow > flow; --i) {
             known_[i] = known_[i - 1];
@@ -107,13 +149,12 @@ private:
     [[nodiscard]] Curve curve_around(std::size_t low) const {
         std::size_t first = low;
         std::size_t last = low + 1;
-        const double middle = 0.5 * (known_[low].log_flow + known_[low + 1].log_flow);
+        const double middle = 0.5 * (known_[low].flow + known_[low + 1].flow);
         while (last - first + 1 < std::min(most_points, count_)) {
             const bool below = first > 0;
             const bool above = last + 1 < count_;
             if (below
-                && (!above
-                    || middle - known_[first - 1].log_flow < known_[last + 1].log_flow - middle)) {
+                && (!above || middle - known_[first - 1].flow < known_[last + 1].flow - middle)) {
                 --first;
             } else {
                 ++last;
@@ -122,7 +163,7 @@ private:
         Curve curve;
         curve.points = last - first + 1;
         for (std::size_t i = 0; i < curve.points; ++i) {
-            curve.node[i] = known_[first + i].log_flow;
+            curve.node[i] = known_[first + i].flow;
             curve.coefficient[i] = known_[first + i].value;
         }
         for (std::size_t order = 1; order < curve.points; ++order) {
@@ -137,32 +178,39 @@ private:
     /// Surplus at known_[low], none at the next.
     template <class Surplus>
     double between(const Surplus& surplus, std::size_t low) {
-        double last = 0.0;
+        double width_before = std::numeric_limits<double>::infinity();
         for (int step = 0; count_ < known_.size(); ++step) {
             const Known a = known_[low];
             const Known b = known_[low + 1];
+            const double at_a = surplus(a.flow, a.value);
+            const double at_b = surplus(b.flow, b.value);
+            const double width = b.flow - a.flow;
             const Curve curve = curve_around(low);
-            const auto modelled = [&](double flow) {
-                return surplus(flow, curve.at(std::log(flow)));
-            };
-            double flow = find_root(modelled,
-                                    a.flow,
-                                    b.flow,
-                                    surplus(a.flow, a.value),
-                                    surplus(b.flow, b.value),
-                                    {.x_tolerance = 0.01 * accepted_share * a.flow,
-                                     .residual_tolerance = 0.0})
-                              .x;
-            if (std::abs(flow - last) <= accepted_share * flow
-                || b.flow - a.flow <= accepted_share * flow) {
+            const auto modelled = [&](double flow) { return surplus(flow, curve.at(flow)); };
+            const double flow = find_root(modelled,
+                                          a.flow,
+                                          b.flow,
+                                          at_a,
+                                          at_b,
+                                          {.x_tolerance = 0.01 * accepted_share * a.flow,
+                                           .residual_tolerance = 0.0})
+                                    .x;
+            // Near enough to a flow that is known, and what is known there is next to nothing?
+            const double allowed = accepted_share * flow;
+            const double per_flow = (at_a - at_b) / width;
+            if (width <= allowed || (flow - a.flow <= allowed && at_a <= slack * allowed * per_flow)
+                || (b.flow - flow <= allowed && -at_b <= slack * allowed * per_flow)) {
                 return flow;
             }
-            if (step >= trusted_steps) {
-                flow = 0.5 * (a.flow + b.flow);
+            // A curve with a bend between may point to the same end again and again: halve then.
+            const bool closing = step % 2 == 0 || width < 0.5 * width_before;
+            if (step % 2 == 1) {
+                width_before = width;
             }
-            last = flow;
-            const std::size_t i = know(flow);
-            low = surplus(flow, known_[i].value) >= 0.0 ? i : i - 1;
+            const std::size_t i =
+                know(closing ? std::clamp(flow, a.flow + 0.1 * allowed, b.flow - 0.1 * allowed)
+                             : 0.5 * (a.flow + b.flow));
+            low = surplus(known_[i].flow, known_[i].value) >= 0.0 ? i : i - 1;
         }
         return known_[low].flow;
     }

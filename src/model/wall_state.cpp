@@ -13,6 +13,8 @@ namespace fluewright {
 namespace {
 
 constexpr double conductivity_reference_k = 293.15;
+/// A falling line is not followed to nothing; it is met only beyond any flue gas.
+constexpr double least_conductivity_share = 0.2;
 constexpr double rectangular_shape_factor = 1.1;
 constexpr double gap_tolerance = 1e-9;     ///< of the flux
 constexpr double tallest_gap_cell_m = 1.0; ///< gaps are closed at the joints of pipe lengths
@@ -24,7 +26,8 @@ double through_layer(double conductivity_w_mk,
                      double outer_k,
                      double drop_times_conductivity) {
     const double k_outer =
-        conductivity_w_mk + 2.0 * half_slope_w_mk2 * (outer_k - conductivity_reference_k);
+        std::max(conductivity_w_mk + 2.0 * half_slope_w_mk2 * (outer_k - conductivity_reference_k),
+                 least_conductivity_share * conductivity_w_mk);
     // (k_outer + half_slope drop) drop = drop_times_conductivity
     const double inside_root = k_outer * k_outer + 4.0 * half_slope_w_mk2 * drop_times_conductivity;
     const double root = std::sqrt(std::max(inside_root, 0.01 * k_outer * k_outer));
@@ -139,13 +142,26 @@ WallState wall_state_from_outer(const WallPlace& place, double outer_k) {
 }
 
 WallState wall_state_from_inner(const WallPlace& place, double inner_k) {
+    const double difference_k = std::abs(inner_k - place.ambient_k);
+    if (difference_k == 0.0) {
+        return {.flux_w_m2 = 0.0, .inner_k = inner_k, .outer_k = inner_k};
+    }
     const LayeredWall wall(place);
-    const auto miss = [&](double outer_k) { return wall.from_outer(outer_k).inner_k - inner_k; };
-    const double low = std::min(inner_k, place.ambient_k);
-    const double high = std::max(inner_k, place.ambient_k);
+    const double sign = inner_k > place.ambient_k ? 1.0 : -1.0;
+    const auto miss = [&](double step_k) {
+        return sign * (wall.from_outer(place.ambient_k + sign * step_k).inner_k - inner_k);
+    };
+    // The outer face steps away from ambient until the inner one has gone far enough, so that no
+    // temperature below absolute zero is ever asked for.
+    double low_k = 0.0;
+    double high_k = 0.01 * difference_k;
+    while (miss(high_k) < 0.0 && high_k < difference_k) {
+        low_k = high_k;
+        high_k = std::min(1.5 * high_k, difference_k);
+    }
     const Root root =
-        find_root(miss, low, high, {.x_tolerance = 1e-10, .residual_tolerance = 1e-9});
-    return wall.from_outer(root.x);
+        find_root(miss, low_k, high_k, {.x_tolerance = 1e-10, .residual_tolerance = 1e-9});
+    return wall.from_outer(place.ambient_k + sign * root.x);
 }
 
 } // namespace fluewright

@@ -1,0 +1,109 @@
+#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/states.hpp"
+#include "timing.hpp"
+#include "typical.hpp"
+
+#include <cstdio>
+#include <fmt/format.h>
+#include <string_view>
+#include <vector>
+
+/// How long the parts of the calculation take, on one core. `bench` prints a table, `bench --json`
+/// the same for programs. A new figure is one more line in measure().
+namespace fluewright::bench {
+namespace {
+
+struct Figure {
+    std::string_view id;
+    std::string_view what;
+    double microseconds;
+};
+
+template <class Work>
+Figure timed(std::string_view id, std::string_view what, const Work& work) {
+    return {id, what, 1e6 * seconds_per_call(work)};
+}
+
+std::vector<Figure> measure(const Installation& written, const Case& made) {
+    const Surroundings air = surroundings_of(made, 0, Fire::burning);
+    const Surroundings other_air = surroundings_of(made, made.weathers.size() - 1, Fire::burning);
+    const FlueModel model(made, air);
+    const Firing& high = made.appliance.high;
+    const GasStream stream{.gas = GasChoice::high_fire,
+                           .air_share = 0.0,
+                           .flow_kg_s = high.gas_flow_kg_s,
+                           .temperature_k = high.gas_temperature_k};
+    const Section& chimney = made.sections[made.sections.size() - 2];
+    const WallPlace place{.wall = &made.walls[chimney.wall],
+                          .inside_diameter_m = chimney.diameter_m,
+                          .ambient_k = air.temperature_k.back(),
+                          .air_pressure_pa = air.air_pressure_pa,
+                          .wind_m_s = air.wind_m_s,
+                          .height_m = chimney.length_m,
+                          .upright = true,
+                          .rectangular = false};
+    const GasFit& gas = made.gas_high().products();
+    std::vector<Station> stations(model.station_count());
+
+    const auto state = [&](StateKind kind) {
+        return [&model, kind] { keep(solve_state(model, kind, Detail::totals)); };
+    };
+    return {
+        timed("march", "march at fixed flow", [&] { keep(model.march(stream, 0.0)); }),
+        timed("march_profile",
+              "the same with its profile",
+              [&] { keep(model.march(stream, 0.0, stations)); }),
+        timed("wall", "curve of one wall", [&] { keep(WallHeat(place)); }),
+        timed(
+            "emission",
+            "radiation of one gas in one pipe",
+            [&] {
+                keep(EmissionFit(
+                    gas.carbon_dioxide, gas.water_vapour, chimney.diameter_m, air.air_pressure_pa));
+            }),
+        timed("model", "model of a case in one weather", [&] { keep(FlueModel(made, air)); }),
+        timed("model_other_air",
+              "model taken over to other weather",
+              [&] { keep(FlueModel(model, other_air)); }),
+        timed("high_fire", "state: high fire", state(StateKind::high_fire)),
+        timed("free_burn", "state: free burn and capacity", state(StateKind::free_burn)),
+        timed("door_open", "state: door open on embers", state(StateKind::door_open_embers)),
+        timed("resolve", "resolve an installation", [&] { keep(resolve(written)); }),
+        timed("solve", "all states, two weathers", [&] { keep(solve(made, Detail::totals)); }),
+        timed("solve_profiles",
+              "the same with all profiles",
+              [&] { keep(solve(made, Detail::stations)); }),
+    };
+}
+
+void print(const std::vector<Figure>& figures, bool as_json) {
+    if (!as_json) {
+        for (const Figure& f : figures) {
+            fmt::print("{:<36} {:>10.2f} us\n", f.what, f.microseconds);
+        }
+        return;
+    }
+    fmt::print("{{\n");
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        fmt::print("  \"{}_us\": {:.3f}{}\n",
+                   figures[i].id,
+                   figures[i].microseconds,
+                   i + 1 < figures.size() ? "," : "");
+    }
+    fmt::print("}}\n");
+}
+
+} // namespace
+} // namespace fluewright::bench
+
+int main(int argument_count, char** arguments) {
+    const bool as_json = argument_count > 1 && std::string_view{arguments[1]} == "--json";
+    const fluewright::Installation written = fluewright::bench::typical();
+    const auto made = fluewright::resolve(written);
+    if (!made) {
+        fmt::print(stderr, "bench: the typical installation cannot be resolved\n");
+        return 4;
+    }
+    fluewright::bench::print(fluewright::bench::measure(written, *made), as_json);
+    return 0;
+}

@@ -1,0 +1,139 @@
+#include "model/flow_search.hpp"
+#include "plain_run.hpp"
+
+#include <cmath>
+
+using namespace fluewright;
+
+namespace {
+
+const StateResult& state_of(const Solution& solution, StateKind kind) {
+    for (const StateResult& state : solution.states) {
+        if (state.kind == kind) {
+            return state;
+        }
+    }
+    FAIL("state missing");
+    std::abort();
+}
+
+} // namespace
+
+TEST_CASE("a hand-fired heater has six states, one without a door four") {
+    Installation in = plain::stack(5.0, 0.15, 0.3);
+    CHECK(states_of(plain::resolved(in)).size() == 6);
+    in.appliance.type = "draft-hood";
+    in.appliance.fuel.name = "natural gas";
+    in.appliance.fuel.moisture.reset();
+    CHECK(states_of(plain::resolved(in)).size() == 4);
+}
+
+TEST_CASE("free burn balances the run against the appliance") {
+    const Case c = plain::resolved(plain::stack(5.0, 0.15, 0.3));
+    const Solution solution = solve(c, Detail::totals);
+    const StateResult& free = state_of(solution, StateKind::free_burn);
+    REQUIRE(free.status == Status::solved);
+    const double ratio = free.gas_flow_kg_s / c.appliance.high.gas_flow_kg_s;
+    CHECK(free.draft_needed_pa == Approx(12.0 * ratio * ratio));
+    CHECK(free.margin_pa() == Approx(0.0).margin(1e-3));
+    // At its capacity the run has just the draft the appliance needs, or the gas its speed.
+    const FlueModel model = plain::burning(c);
+    const MarchResult at_capacity =
+        model.solve(plain::gas(free.capacity_kg_s * c.appliance.high.gas_per_fuel_kg_kg,
+                               c.appliance.high.gas_temperature_k));
+    const double flux = at_capacity.mouth_flow_kg_s / c.appliance.outlet_area_m2;
+    const double head_pa = 0.5 * flux * flux * c.gas_high().products().gas_constant_j_kgk
+                           * c.appliance.high.gas_temperature_k / c.air_pressure_pa;
+    CHECK(model.draft_pa(at_capacity) == Approx(std::max(12.0, head_pa)).epsilon(1e-4));
+}
+
+TEST_CASE("an appliance that asks for no draft still asks for the speed in its outlet") {
+    Installation in = plain::stack(5.0, 0.15, 0.3);
+    in.appliance.draft_needed_pa = {0.0, 0.0};
+    in.run.front().diameter_m = 0.30; // a diffuser: the static draft alone would grow with the flow
+    const Case c = plain::resolved(in);
+    const StateResult free = solve_state(plain::burning(c), StateKind::free_burn, Detail::totals);
+    REQUIRE(free.status == Status::solved);
+    const double flux = free.gas_flow_kg_s / c.appliance.outlet_area_m2;
+    const double density =
+        c.air_pressure_pa / (c.gas_high().products().gas_constant_j_kgk * free.gas_temperature_k);
+    CHECK(free.draft_pa == Approx(0.5 * flux * flux / density).epsilon(1e-4));
+}
+
+TEST_CASE("no flow goes up a run that stands in the warm under a starved room") {
+    Installation in = plain::stack(0.5, 0.15, 0.001);
+    in.site.room.pressure_pa = -20.0;
+    const Case c = plain::resolved(in);
+    const StateResult free = solve_state(plain::burning(c), StateKind::free_burn, Detail::totals);
+    CHECK(free.status == Status::no_flow);
+    CHECK(free.capacity_kg_s == 0.0);
+}
+
+TEST_CASE("the open door passes what the run draws") {
+    Installation in = plain::stack(6.0, 0.20, 0.3);
+    in.appliance.door = {0.4, 0.3, {}};
+    const Case c = plain::resolved(in);
+    const Solution solution = solve(c, Detail::totals);
+    for (const StateKind kind : {StateKind::door_open_high, StateKind::door_open_embers}) {
+        const StateResult& door = state_of(solution, kind);
+        REQUIRE(door.status == Status::solved);
+        CHECK(door.gas_flow_kg_s > c.appliance.high.gas_flow_kg_s);
+        CHECK(door.gas_temperature_k < c.appliance.high.gas_temperature_k);
+        CHECK(door.gas_temperature_k > c.room_temperature_k);
+        const FlueModel model = plain::burning(c);
+        const double air = door.gas_flow_kg_s - door.burn_rate_kg_s;
+        CHECK(door.door.face_velocity_m_s
+              == Approx(air / (model.surroundings().density_kg_m3[0] * 0.4 * 0.3)));
+    }
+    // Smoke stays in where the top edge is below the room, and the door may then open fully.
+    for (const StateResult& state : solution.states) {
+        if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {
+            CHECK((state.door.top_edge_pa > 0.0) == (state.door.opening_share > 1.0));
+        }
+    }
+}
+
+TEST_CASE("standing draft is the weight of the columns") {
+    Installation in = plain::stack(4.0, 0.15, 0.3);
+    in.site.room.pressure_pa = -1.0;
+    const Case c = plain::resolved(in);
+    const FlueModel model(c, surroundings_of(c, 0, Fire::out));
+    const StateResult standing = solve_state(model, StateKind::standing, Detail::stations);
+    const Surroundings& around = model.surroundings();
+    const double column =
+        (around.outdoor_density_kg_m3 - around.density_kg_m3[0]) * constants::gravity_m_s2 * 4.0;
+    CHECK(standing.draft_pa == Approx(column - 1.0));
+    CHECK(standing.stations.size() == model.station_count());
+    CHECK(standing.stations.back().pressure_pa == Approx(0.0).margin(1e-9));
+}
+
+TEST_CASE("a search over the flow finds the greatest balance and forgets nothing") {
+    int evaluations = 0;
+    const auto draft = [&](double q) {
+        ++evaluations;
+        return 20.0 - 3.0 / q - 0.5 * q * q;
+    };
+    FlowSearch search(draft, FlowRange{0.01, 1000.0});
+    const auto exact = [&](double needed, double resistance) {
+        return find_root(
+                   [&](double q) {
+                       return 20.0 - 3.0 / q - 0.5 * q * q - needed - resistance * q * q;
+                   },
+                   1.0,
+                   10.0,
+                   {.x_tolerance = 1e-12, .residual_tolerance = 1e-12})
+            .x;
+    };
+    const auto balance =
+        search.greatest_balance([](double q, double d) { return d - 2.0 * q * q; }, 1.0);
+    REQUIRE(balance);
+    CHECK(*balance == Approx(exact(0.0, 2.0)).epsilon(1e-6));
+    const int first = evaluations;
+    CHECK(first <= 9);
+    const auto capacity = search.greatest_balance([](double, double d) { return d - 4.0; }, 1.0);
+    REQUIRE(capacity);
+    CHECK(*capacity == Approx(exact(4.0, 0.0)).epsilon(1e-6));
+    CHECK(evaluations - first <= 7);
+    CHECK_FALSE(search.greatest_balance([](double, double d) { return d - 100.0; }, 1.0));
+    CHECK(*search.greatest_balance([](double, double) { return 1.0; }, 1.0) > 500.0);
+}
