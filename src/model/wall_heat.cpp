@@ -11,7 +11,7 @@ namespace {
 /// The first knot: so near to ambient that the conductance is held constant below it.
 constexpr double first_inner_step_k = 0.3;
 /// Beyond what is asked for, so that the bend assumed at the end has died away.
-constexpr double warmer_span_k = 1800.0;
+constexpr double warmer_span_k = 1500.0;
 constexpr double colder_span_k = 90.0;
 constexpr std::size_t colder_knots = 10;
 constexpr int most_span_steps = 20;

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double conductivity_reference_k = 293.15;
 /// A falling line is not followed to nothing; it is met only beyond any flue gas.
-constexpr double least_conductivity_share = 0.2;
+constexpr double least_conductivity_share = 0.15;
 constexpr double rectangular_shape_factor = 1.1;
 constexpr double gap_tolerance = 1e-9;     ///< of the flux
 constexpr double tallest_gap_cell_m = 1.0; ///< gaps are closed at the joints of pipe lengths
@@ -26,8 +26,11 @@ double through_layer(double conductivity_w_mk,
                      double outer_k,
                      double drop_times_conductivity) {
     const double k_outer =
-        std::max(conductivity_w_mk + 2.0 * half_slope_w_mk2 * (outer_k - conductivity_reference_k),
-                 least_conductivity_share * conductivity_w_mk);
+        conductivity_w_mk + 2.0 * half_slope_w_mk2 * (outer_k - conductivity_reference_k);
+    const double k_least = least_conductivity_share * conductivity_w_mk;
+    if (k_outer < k_least) {
+        return outer_k + drop_times_conductivity / k_least;
+    }
     // (k_outer + half_slope drop) drop = drop_times_conductivity
     const double inside_root = k_outer * k_outer + 4.0 * half_slope_w_mk2 * drop_times_conductivity;
     const double root = std::sqrt(std::max(inside_root, 0.01 * k_outer * k_outer));
