@@ -104,10 +104,6 @@ read_falling_units(const Scan& first, std::string_view rest, Kind kind) {
     return result;
 }
 
-Kind tolerance_kind(Kind kind) {
-    return kind == Kind::temperature ? Kind::temperature_difference : kind;
-}
-
 bool is_percent(std::string_view unit) {
     return unit == "%" || unit == "percent";
 }
@@ -209,6 +205,10 @@ const Unit* unit_of_value(std::string_view typed, const Parts& parts, Kind kind)
 }
 
 } // namespace
+
+Kind tolerance_kind(Kind kind) {
+    return kind == Kind::temperature ? Kind::temperature_difference : kind;
+}
 
 Result<Quantity, QuantityError> parse_quantity(std::string_view typed, Kind kind) {
     const std::string_view text = trimmed(typed);

@@ -77,9 +77,12 @@ std::string shifted(double si, int power) {
     return (si < 0.0 ? "-" : "") + text_of(decimal);
 }
 
+/// Digits that tell every double from its neighbours.
+constexpr int enough_digits = 17;
+
 // With a factor or an offset in between the text is found by trying more and more digits.
-std::optional<std::string> searched(double si, Kind kind, const Unit& unit) {
-    constexpr int most_digits = 17;
+std::optional<std::string>
+searched(double si, Kind kind, const Unit& unit, int most_digits = enough_digits) {
     const double value = unit_table::from_si(si, unit);
     if (value == 0.0 || !std::isfinite(value)) {
         return std::nullopt;
@@ -106,10 +109,33 @@ bool is_plain(const Unit& unit) {
            && unit.scale == unit_table::Scale::linear;
 }
 
+std::string shortest_us(double si, Kind kind) {
+    constexpr int most_digits = 6;
+    std::string shortest;
+    for (const unit_table::Shown& shown : unit_table::facts(kind).shown_us) {
+        const Unit* unit = unit_table::by_symbol(shown.unit, kind);
+        if (unit == nullptr || unit->family != unit_table::Family::us) {
+            continue;
+        }
+        std::string text = si == 0.0 && unit->offset == 0.0
+                               ? with_unit("0", *unit)
+                               : searched(si, kind, *unit, most_digits).value_or("");
+        if (!text.empty() && (shortest.empty() || text.size() < shortest.size())) {
+            shortest = std::move(text);
+        }
+    }
+    return shortest;
+}
+
 } // namespace
 
-std::string write_quantity(double si, Kind kind) {
+std::string write_quantity(double si, Kind kind, UnitSystem system) {
     assert(std::isfinite(si));
+    if (system == UnitSystem::us) {
+        if (std::string text = shortest_us(si, kind); !text.empty()) {
+            return text;
+        }
+    }
     std::string shortest;
     for (const Unit& unit : unit_table::units(kind)) {
         if (!unit.written) {

@@ -110,8 +110,13 @@ format_in_unit(double si, Kind kind, std::string_view unit, int significant_digi
 /// A number for people: rounded, trailing zeros cut, never "-0", a decimal point in every locale.
 [[nodiscard]] std::string format_number(double value, int significant_digits = 3);
 
-/// The shortest text in a customary metric unit that parse_quantity reads as the identical double.
-/// The value must be finite (and not below absolute zero).
-[[nodiscard]] std::string write_quantity(double si, Kind kind);
+/// The shortest text in a customary unit that parse_quantity reads as the identical double: in a
+/// US unit where that takes no more than six digits, else in a metric one. The value must be finite
+/// (and not below absolute zero).
+[[nodiscard]] std::string
+write_quantity(double si, Kind kind, UnitSystem system = UnitSystem::metric);
+
+/// The kind of what stands behind the ± of a value: of a temperature a temperature difference.
+[[nodiscard]] Kind tolerance_kind(Kind kind);
 
 } // namespace fluewright

@@ -19,6 +19,8 @@ using Flag = std::optional<bool>;
 struct HighLow {
     Given low;
     Given high;
+
+    bool operator==(const HighLow&) const = default;
 };
 
 struct Weather {
@@ -26,6 +28,8 @@ struct Weather {
     Given outdoor_temperature_k;
     Given wind_m_s;
     Given relative_humidity;
+
+    bool operator==(const Weather&) const = default;
 };
 
 /// What stands near the mouth.
@@ -33,6 +37,8 @@ struct NearThing {
     Word what;           ///< building, opening or tree
     Given distance_m;    ///< level, from the mouth
     Given below_mouth_m; ///< how far its top lies under the mouth; negative where it is taller
+
+    bool operator==(const NearThing&) const = default;
 };
 
 /// The roof the chimney leaves through.
@@ -43,20 +49,25 @@ struct Roof {
     Word covering;             ///< tiles, metal, felt, thatch or shingles
     Flag braced;
     std::vector<NearThing> near;
+
+    bool operator==(const Roof&) const = default;
 };
 
 struct Alarms {
     Flag carbon_monoxide;
     Flag smoke;
     Given distance_m; ///< level, from the heater to the carbon monoxide alarm
+
+    bool operator==(const Alarms&) const = default;
 };
 
 struct Room {
     Given volume_m3;
     Given temperature_k;
-    Given
-        pressure_pa; ///< room minus outdoors at the height of the outlet; negative starves the fire
+    Given pressure_pa; ///< room minus outdoors at the height of the outlet
     Given relative_humidity;
+
+    bool operator==(const Room&) const = default;
 };
 
 struct Site {
@@ -73,11 +84,15 @@ struct Site {
     Alarms alarms;
     Room room;
     std::vector<Weather> weather;
+
+    bool operator==(const Site&) const = default;
 };
 
 struct FuelChoice {
     Word name;
     Given moisture; ///< kg water per kg fuel as fired (wet basis)
+
+    bool operator==(const FuelChoice&) const = default;
 };
 
 struct Outlet {
@@ -86,12 +101,16 @@ struct Outlet {
     Given depth_m;
     Word end;       ///< plain, crimped, socket, flange or locking
     Given height_m; ///< centre of the collar over the floor
+
+    bool operator==(const Outlet&) const = default;
 };
 
 struct Door {
     Given width_m;
     Given height_m;
     Given sill_height_m; ///< lower edge of the opening over the floor
+
+    bool operator==(const Door&) const = default;
 };
 
 struct Firebox {
@@ -99,6 +118,8 @@ struct Firebox {
     Given width_m;
     Given depth_m;
     Given height_m;
+
+    bool operator==(const Firebox&) const = default;
 };
 
 /// Distances around the heater: as they stand, or as its plate lists them.
@@ -110,6 +131,8 @@ struct Clearances {
     Given above_m;
     Word shield; ///< what stands between heater and wall
     Given shield_gap_m;
+
+    bool operator==(const Clearances&) const = default;
 };
 
 struct FloorProtection {
@@ -117,6 +140,8 @@ struct FloorProtection {
     Given sides_m;
     Given back_m;
     Word build; ///< sheet, close masonry, hollow masonry, slab
+
+    bool operator==(const FloorProtection&) const = default;
 };
 
 struct Appliance {
@@ -148,6 +173,8 @@ struct Appliance {
     Given draft_greatest_pa;
     Door door;
     Firebox firebox;
+
+    bool operator==(const Appliance&) const = default;
 };
 
 /// One entry of the run. Which members have a meaning depends on `part`; the field table says so.
@@ -199,6 +226,8 @@ struct Part {
     Flag slip_joint;
     Word rating; ///< HT, 650 degC or other
     Given cap_gap_m;
+
+    bool operator==(const Part&) const = default;
 };
 
 /// A part of the building that loses heat.
@@ -208,6 +237,8 @@ struct BuildingPart {
     Given area_m2;
     Given u_value_w_m2k;
     Given thermal_resistance_m2k_w;
+
+    bool operator==(const BuildingPart&) const = default;
 };
 
 struct Building {
@@ -216,6 +247,8 @@ struct Building {
     Given air_changes_per_s;
     Given outdoor_temperature_k; ///< to design for
     Given indoor_temperature_k;
+
+    bool operator==(const Building&) const = default;
 };
 
 /// Pipe at hand, or a length the shop sells.
@@ -225,6 +258,8 @@ struct StockPiece {
     Given length_m;
     Given shortest_m; ///< of a telescoping piece
     Given count;      ///< left out: as many as wanted, to be bought
+
+    bool operator==(const StockPiece&) const = default;
 };
 
 /// A fuel of the user's own, dry analysis as mass shares.
@@ -240,12 +275,16 @@ struct OwnFuel {
     Given gross_heating_value_dry_j_kg;
     Given net_heating_value_dry_j_kg;
     Given moisture;
+
+    bool operator==(const OwnFuel&) const = default;
 };
 
 struct OwnLayer {
     Word material;
     Given thickness_m;
     Given conductivity_w_mk;
+
+    bool operator==(const OwnLayer&) const = default;
 };
 
 struct OwnWall {
@@ -258,11 +297,15 @@ struct OwnWall {
     Given outer_emissivity;
     Given roughness_m;
     Given rated_gas_temperature_k;
+
+    bool operator==(const OwnWall&) const = default;
 };
 
 struct OwnFitting {
     std::string id;
     Given loss;
+
+    bool operator==(const OwnFitting&) const = default;
 };
 
 /// Something seen, tried or measured on the installation as it stands. Several readings taken at
@@ -292,12 +335,16 @@ struct Observation {
     Given oxygen;
     Given moisture;
     Given deposit_m;
+
+    bool operator==(const Observation&) const = default;
 };
 
 /// A spread the user wrote behind a value: `"4.2 m ± 0.1 m"`.
 struct Tolerance {
     std::string pointer; ///< of the value in the file
     double half_width;   ///< SI
+
+    bool operator==(const Tolerance&) const = default;
 };
 
 struct Installation {
@@ -316,6 +363,8 @@ struct Installation {
     std::vector<Tolerance> tolerances;
     int us_quantities{0};     ///< how many quantities were typed in US units
     int metric_quantities{0}; ///< how many in metric units
+
+    bool operator==(const Installation&) const = default;
 };
 
 } // namespace fluewright

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "fluewright/model/installation.hpp"
+
+#include <string>
+
+namespace fluewright {
+
+/// An installation in the format of the input file: what read_installation() reads as the same
+/// installation, to the last bit of every value. Keys stand in the order of the field tables, an
+/// object or list stands on one line where it fits. Quantities are in US units where the
+/// installation asks for them or its file used them most, and a short text exists.
+[[nodiscard]] std::string write_installation(const Installation& installation);
+
+} // namespace fluewright
