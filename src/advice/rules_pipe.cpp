@@ -73,13 +73,13 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
             fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")}));
             continue;
         }
-        const bool up = part.chimney_end == "crimped";
-        fold.add(at(view,
-                    *piece,
-                    decided(!up,
-                            up ? "its crimped end points to the chimney: liquid runs out at the "
-                                 "joint"
-                               : "its crimped end does not point to the chimney")));
+        const bool up = part.chimney_end == "crimped" || part.heater_end == "socket";
+        fold.add(
+            at(view,
+               *piece,
+               decided(!up,
+                       up ? "its inserted end points to the chimney: liquid runs out at the joint"
+                          : "its inserted end does not point to the chimney")));
     }
     return fold.result();
 }

@@ -1,3 +1,4 @@
+#include "fluewright/advice/hot_surfaces.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -16,18 +17,16 @@ surface(const View& view, StateKind kind, bool hottest, Wanted&& wanted) {
         if (state.kind != kind) {
             continue;
         }
-        for (const Station& station : state.stations) {
-            const Section& section = view.installation.sections[station.section];
-            for (const Piece& piece : view.pieces) {
-                if (piece.section != &section || !piece.has_length() || !wanted(piece)) {
-                    continue;
-                }
-                const bool better = !found
-                                    || (hottest ? station.outer_wall_k > found->second
-                                                : station.outer_wall_k < found->second);
-                if (better) {
-                    found = {&piece, station.outer_wall_k};
-                }
+        for (const Piece& piece : view.pieces) {
+            const auto range = piece.has_length() && wanted(piece)
+                                   ? surface_range(view.installation, state, *piece.section)
+                                   : std::nullopt;
+            if (!range) {
+                continue;
+            }
+            const double here_k = hottest ? range->hottest_k : range->coldest_k;
+            if (!found || (hottest ? here_k > found->second : here_k < found->second)) {
+                found = {&piece, here_k};
             }
         }
     }
