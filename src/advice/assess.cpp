@@ -1,4 +1,5 @@
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/joints.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/model/resolve.hpp"
 
@@ -144,6 +145,7 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
     }
     a.sentence = sentence(a);
     a.findings = find_all(a.installation, a.solution);
+    add_joint_findings(joints_of(written, a.installation), a.installation, a.findings);
     if (options.size_search) {
         a.size = advise_size(written, a.installation, sizes);
     }

@@ -1,6 +1,7 @@
 // Every finding fires where it should and keeps still just beside it.
 #include "../catch.hpp"
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/joints.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/model/resolve.hpp"
 
@@ -73,7 +74,9 @@ std::set<std::string> ids(const Installation& in) {
     const Result<Case, Faults> resolved = resolve(in);
     REQUIRE(resolved.has_value());
     std::set<std::string> found;
-    for (const Finding& finding : find_all(*resolved, solve(*resolved, Detail::stations))) {
+    Findings all = find_all(*resolved, solve(*resolved, Detail::stations));
+    add_joint_findings(joints_of(in, *resolved), *resolved, all);
+    for (const Finding& finding : all) {
         found.emplace(finding.info->id);
         CHECK_FALSE(finding.message.empty());
         CHECK(finding.weight >= 0.0);
@@ -108,6 +111,24 @@ std::vector<Probe> probes() {
         {"chimney-below-usual-height",
          [](Installation& in) { in.run[1].up_m = 1.9; },
          [](Installation& in) { in.run[1].up_m = 2.0; }},
+        {"crimp-points-up",
+         [](Installation& in) {
+             in.run[0].chimney_end = in.run[1].heater_end = "plain";
+             in.run[1].heater_end = "socket";
+         },
+         [](Installation& in) {
+             in.run[0].chimney_end = "socket";
+             in.run[1].heater_end = "plain";
+         }},
+        {"diameters-do-not-match",
+         [](Installation& in) { in.run[0].diameter_m = 0.1524; },
+         [](Installation& in) { in.run[0].diameter_m = 0.1505; }},
+        {"ends-do-not-mate",
+         [](Installation& in) { in.run[0].chimney_end = in.run[1].heater_end = "plain"; },
+         [](Installation& in) {
+             in.run[0].chimney_end = "plain";
+             in.run[1].heater_end = "crimped";
+         }},
         {"draft-short",
          [](Installation& in) { in.appliance.draft_needed_pa.high = 39.0; },
          nothing},

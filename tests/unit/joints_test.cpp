@@ -1,0 +1,190 @@
+#include "../catch.hpp"
+#include "fluewright/advice/joints.hpp"
+#include "fluewright/model/resolve.hpp"
+
+#include <array>
+#include <cmath>
+#include <map>
+#include <random>
+#include <set>
+
+using namespace fluewright;
+
+namespace {
+
+constexpr std::array<const char*, 5> words{"plain", "crimped", "socket", "flange", "locking"};
+
+/// Row: the end below. Column: the end above. g good, u points up, n never. Written down by hand.
+constexpr std::array<const char*, 5> by_hand{
+    // plain crimped socket flange locking
+    "ngunn", // plain
+    "ununn", // crimped
+    "ggnnn", // socket
+    "nnngn", // flange
+    "nnnng", // locking, of one wall
+};
+
+Part straight(double diameter_m, std::size_t heater, std::size_t chimney, std::string wall) {
+    Part part;
+    part.part = "straight";
+    part.up_m = 0.6;
+    part.diameter_m = diameter_m;
+    part.wall = std::move(wall);
+    part.zone = "room";
+    part.heater_end = words[heater];
+    part.chimney_end = words[chimney];
+    return part;
+}
+
+Case resolved(const Installation& in) {
+    Result<Case, Faults> made = resolve(in);
+    REQUIRE(made.has_value());
+    return std::move(made).value();
+}
+
+EndFacts facts(PipeEnd end, double diameter_m = 0.15, std::string wall = "a") {
+    return {end, diameter_m, std::move(wall), false, false};
+}
+
+} // namespace
+
+TEST_CASE("every wrong pairing is found in 500 random runs") {
+    std::mt19937 random{7};
+    const auto any = [&](std::size_t n) { return static_cast<std::size_t>(random() % n); };
+    constexpr std::array<double, 5> sizes{0.150, 0.1524, 0.180, 0.1778, 0.200};
+    const std::array<std::string, 3> walls{
+        "single-wall steel", "double-wall connector", "insulated 25 mm"};
+    int wrong = 0;
+    for (int run = 0; run < 500; ++run) {
+        Installation in;
+        in.appliance.type = "stove";
+        in.appliance.fuel.name = "beech";
+        in.appliance.outlet.diameter_m = sizes[any(5)];
+        const std::size_t collar = any(5);
+        in.appliance.outlet.end = words[collar];
+
+        struct End {
+            std::size_t end;
+            double diameter_m;
+            std::size_t wall;
+        };
+
+        End below{collar, *in.appliance.outlet.diameter_m, 99};
+        std::set<int> never;
+        std::set<int> up;
+        std::set<int> bore;
+        const std::size_t count = 1 + any(6);
+        for (std::size_t i = 0; i < count; ++i) {
+            const std::size_t heater = any(5);
+            const std::size_t chimney = any(5);
+            const std::size_t wall = any(3);
+            const double d = any(3) == 0 ? sizes[any(5)] : below.diameter_m;
+            in.run.push_back(straight(d, heater, chimney, walls[wall]));
+            const auto part = static_cast<int>(i);
+            char outcome = by_hand[below.end][heater];
+            if (below.end == 4 && heater == 4 && below.wall != wall) {
+                outcome = 'n';
+            }
+            if (outcome == 'n') {
+                never.insert(part);
+            }
+            if (outcome == 'u') {
+                up.insert(part);
+            }
+            if (std::abs(d - below.diameter_m) > 0.001) {
+                bore.insert(part);
+            }
+            below = {chimney, d, wall};
+        }
+        const Case made = resolved(in);
+        const JointReport report = joints_of(in, made);
+        REQUIRE(report.joints.size() == count);
+        Findings found;
+        add_joint_findings(report, made, found);
+        std::map<std::string_view, std::set<int>> by_id;
+        for (const Finding& finding : found) {
+            by_id[finding.info->id].insert(finding.part);
+        }
+        CHECK(by_id["ends-do-not-mate"] == never);
+        CHECK(by_id["crimp-points-up"] == up);
+        CHECK(by_id["diameters-do-not-match"] == bore);
+        for (const Joint& joint : report.joints) {
+            const bool needs = never.count(joint.above) + bore.count(joint.above) > 0;
+            CHECK(joint.fit.adapter.empty() != needs);
+        }
+        wrong += static_cast<int>(never.size() + up.size() + bore.size());
+    }
+    CHECK(wrong > 500);
+}
+
+TEST_CASE("the adapter is named") {
+    const auto adapter = [](const EndFacts& below, const EndFacts& above) {
+        return fit_of(below, above, UnitSystem::metric).adapter;
+    };
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::plain)) == "double-crimped adapter");
+    CHECK(adapter(facts(PipeEnd::crimped), facts(PipeEnd::crimped)) == "collar adapter");
+    CHECK(adapter(facts(PipeEnd::socket), facts(PipeEnd::socket)) == "double-ended spigot");
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::flange)) == "flange adapter");
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::locking, 0.15, "double-wall connector"))
+          == "adapter from pipe to double-wall connector");
+    CHECK(adapter(facts(PipeEnd::plain, 0.1524), facts(PipeEnd::crimped, 0.150))
+          == "inch-to-metric adapter, 6 in to 150 mm");
+    CHECK(adapter(facts(PipeEnd::plain, 0.1778), facts(PipeEnd::crimped, 0.1524))
+          == "reducer, 7 in to 6 in");
+    CHECK(adapter(facts(PipeEnd::plain, 0.150), facts(PipeEnd::plain, 0.180))
+          == "double-crimped adapter, as increaser, 150 mm to 180 mm");
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::crimped)).empty());
+    CHECK(adapter(facts(PipeEnd::plain, 0.15), facts(PipeEnd::open, 0.2)).empty());
+}
+
+TEST_CASE("7 in and 180 mm look alike and do not fit") {
+    const Fit fit =
+        fit_of(facts(PipeEnd::plain, 0.1778), facts(PipeEnd::crimped, 0.180), UnitSystem::metric);
+    CHECK(fit.bore == Bore::inch_and_metric);
+    CHECK(fit.mating == Mating::good);
+    // Two metric sizes that are near each other are not of two systems.
+    CHECK(fit_of(facts(PipeEnd::plain, 0.110), facts(PipeEnd::crimped, 0.113), UnitSystem::metric)
+              .bore
+          == Bore::wider_above);
+}
+
+TEST_CASE("usual ends stand in and are marked as assumed") {
+    Installation in;
+    in.appliance.type = "stove";
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    Part thin = straight(0.15, 0, 0, "single-wall steel");
+    thin.heater_end.reset();
+    thin.chimney_end.reset();
+    Part thick = thin;
+    thick.wall = "single-wall steel heavy";
+    Part chimney = thin;
+    chimney.wall = "insulated 25 mm";
+    Part brick = thin;
+    brick.wall = "clay-lined masonry";
+    in.run = {thin, thick, chimney, brick};
+    const Case made = resolved(in);
+    const JointReport report = joints_of(in, made);
+    REQUIRE(report.parts.size() == 4);
+    CHECK(report.parts[0].heater.end == PipeEnd::crimped);
+    CHECK(report.parts[0].chimney.end == PipeEnd::plain);
+    CHECK(report.parts[0].thickness_m == Approx(0.0006));
+    CHECK(report.parts[1].heater.end == PipeEnd::plain);
+    CHECK(report.parts[1].chimney.end == PipeEnd::socket);
+    CHECK(report.parts[2].heater.end == PipeEnd::locking);
+    CHECK(report.parts[3].heater.end == PipeEnd::open);
+    CHECK(report.parts[0].heater.assumed);
+    CHECK(report.joints[1].fit.mating == Mating::never);
+    // Assumed against assumed tells nothing about what lies on the bench: no finding.
+    Findings found;
+    add_joint_findings(report, made, found);
+    CHECK(found.empty());
+}
+
+TEST_CASE("gauge numbers have their sheet") {
+    CHECK(sheet_gauge_m(24) * 1000 == Approx(0.607).epsilon(0.002));
+    CHECK(sheet_gauge_m(26) * 1000 == Approx(0.456).epsilon(0.002));
+    CHECK(sheet_gauge_m(20) * 1000 == Approx(0.911).epsilon(0.002));
+    CHECK(sheet_gauge_m(22) > sheet_gauge_m(23));
+    CHECK(sheet_gauge_m(4) == 0.0);
+}
