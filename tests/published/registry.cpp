@@ -68,6 +68,7 @@ Registry every_check() {
     add_heater_checks(registry);
     add_european_checks(registry);
     add_handbook_checks(registry);
+    add_march_checks(registry);
     return registry;
 }
 

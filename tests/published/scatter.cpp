@@ -121,6 +121,35 @@ std::string titles(const Outcome& outcome) {
                        y_of(0.5));
 }
 
+/// Dashed lines a tenth above and below, where the axes hold positive values and some row is far
+/// enough off for them to say something.
+std::string tenth_lines(const std::vector<Outcome>& outcomes, const Scale& scale) {
+    constexpr double tenth = 0.1;
+    constexpr double shown_from = 0.02;
+    const bool far = std::any_of(outcomes.begin(), outcomes.end(), [](const Outcome& o) {
+        return std::abs(o.computed - o.row.expected) > shown_from * std::abs(o.row.expected);
+    });
+    if (scale.low <= 0.0 || scale.high / scale.low < 1.0 + 2.0 * tenth || !far) {
+        return "";
+    }
+    const auto line = [&](double x0, double y0, double x1, double y1) {
+        return fmt::format("<path d=\"M{:.1f} {:.1f}L{:.1f} {:.1f}\" stroke=\"#999\" "
+                           "stroke-dasharray=\"4 4\"/>\n",
+                           x_of(scale.position(x0)),
+                           y_of(scale.position(y0)),
+                           x_of(scale.position(x1)),
+                           y_of(scale.position(y1)));
+    };
+    const double over = 1.0 + tenth;
+    const double under = 1.0 - tenth;
+    return line(scale.low, over * scale.low, scale.high / over, scale.high)
+           + line(scale.low / under, scale.low, scale.high, under * scale.high)
+           + fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"end\" "
+                         "fill=\"#666\">dashed: 10 % off</text>\n",
+                         x_of(1.0) - 8.0,
+                         y_of(0.0) - 10.0);
+}
+
 } // namespace
 
 std::string scatter_svg(const std::vector<Outcome>& outcomes) {
@@ -136,6 +165,7 @@ std::string scatter_svg(const std::vector<Outcome>& outcomes) {
                        y_of(0.0),
                        x_of(1.0),
                        y_of(1.0));
+    svg += tenth_lines(outcomes, scale);
     std::set<std::string> drawn;
     for (const auto& outcome : outcomes) {
         const std::string dot = fmt::format("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"3\"/>\n",

@@ -21,6 +21,7 @@ import area_changes_fluids
 import atmosphere_fluids
 import bends_fluids
 import friction_fluids
+import march_scipy
 import water_iapws
 from table import FOLDER
 
@@ -30,7 +31,7 @@ def rows_of(path):
         return list(csv.reader(line for line in file if not line.startswith("#")))
 
 
-def alike(ours, fresh):
+def alike(ours, fresh, close):
     """Cells are equal as text, or as numbers that differ in the last digits alone."""
     if ours == fresh:
         return True
@@ -38,16 +39,16 @@ def alike(ours, fresh):
         a, b = float(ours), float(fresh)
     except ValueError:
         return False
-    return abs(a - b) <= CLOSE * max(abs(a), abs(b), 1e-6)
+    return abs(a - b) <= close * max(abs(a), abs(b), 1e-6)
 
 
-def differences(name, folder):
+def differences(name, folder, close):
     ours = rows_of(FOLDER / (name + ".csv"))
     fresh = rows_of("%s/%s.csv" % (folder, name))
     if len(ours) != len(fresh):
         yield "%s.csv has %d rows, a fresh one %d" % (name, len(ours), len(fresh))
     for a, b in zip(ours, fresh):
-        if len(a) != len(b) or not all(alike(x, y) for x, y in zip(a, b)):
+        if len(a) != len(b) or not all(alike(x, y, close) for x, y in zip(a, b)):
             yield "%s.csv, row %s differs from a fresh one" % (name, a[0])
 
 
@@ -55,10 +56,10 @@ def main():
     found = 0
     with tempfile.TemporaryDirectory() as folder:
         for module in (area_changes_fluids, atmosphere_fluids, bends_fluids, friction_fluids,
-                       water_iapws):
+                       march_scipy, water_iapws):
             table = module.table()
             table.write(folder)
-            for difference in differences(table.name, folder):
+            for difference in differences(table.name, folder, getattr(module, "CLOSE", CLOSE)):
                 print(difference)
                 found += 1
     print("%d differences" % found)
