@@ -102,15 +102,18 @@ double percentile(const std::vector<Outcome>& falling, double share) {
     return rounded_size(falling[falling.size() - std::max<std::size_t>(from_end, 1)]);
 }
 
+/// A deviation without its sign, in the unit of the rows.
+std::string size_text(const std::vector<Outcome>& outcomes, double size) {
+    const std::string text = deviation_of(outcomes.front(), size);
+    return text.front() == '+' ? text.substr(1) : text;
+}
+
 /// Statistics of the rows whose tolerance is of one kind, and the worst of them.
 std::string summary_of(std::vector<Outcome> outcomes) {
     std::stable_sort(outcomes.begin(), outcomes.end(), [](const auto& a, const auto& b) {
         return rounded_size(a) > rounded_size(b);
     });
-    const auto show = [&](double size) {
-        const std::string text = deviation_of(outcomes.front(), size);
-        return text.front() == '+' ? text.substr(1) : text;
-    };
+    const auto show = [&](double size) { return size_text(outcomes, size); };
     std::set<std::string> sources;
     std::set<std::string> marks;
     for (const auto& outcome : outcomes) {
@@ -197,6 +200,25 @@ section_of(const std::string& topic, const std::vector<Outcome>& outcomes, const
         note_of(outcomes, note));
 }
 
+struct Spread {
+    std::string median;
+    std::string most; ///< the 95th percentile
+};
+
+/// Of the rows whose tolerance is of the same kind as that of most of them.
+Spread spread_of(const std::vector<Outcome>& outcomes) {
+    std::vector<Outcome> relative;
+    std::vector<Outcome> absolute;
+    for (const auto& outcome : outcomes) {
+        (outcome.row.relative ? relative : absolute).push_back(outcome);
+    }
+    auto& kept = relative.size() >= absolute.size() ? relative : absolute;
+    std::stable_sort(kept.begin(), kept.end(), [](const auto& a, const auto& b) {
+        return rounded_size(a) > rounded_size(b);
+    });
+    return {size_text(kept, percentile(kept, 0.5)), size_text(kept, percentile(kept, 0.95))};
+}
+
 std::string head_of(const std::vector<Outcome>& outcomes, const Topics& topics) {
     std::map<std::string, std::size_t> marks;
     for (const auto& outcome : outcomes) {
@@ -221,9 +243,12 @@ std::string head_of(const std::vector<Outcome>& outcomes, const Topics& topics) 
         text += fmt::format(
             "- {} ({} rows): {}\n", mark, count, found == meaning.end() ? "" : found->second);
     }
-    text += "\n| topic | rows |\n| --- | ---: |\n";
+    text += "\n| topic | rows | median deviation | 95th percentile |\n"
+            "| --- | ---: | ---: | ---: |\n";
     for (const auto& [topic, rows] : topics) {
-        text += fmt::format("| {} | {} |\n", topic, rows.size());
+        const Spread spread = spread_of(rows);
+        text +=
+            fmt::format("| {} | {} | {} | {} |\n", topic, rows.size(), spread.median, spread.most);
     }
     return text + "\n";
 }
