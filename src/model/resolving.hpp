@@ -42,6 +42,7 @@ struct Draft {
 
 void site(const Draft& draft);
 void appliance(const Draft& draft);
+void fuel(const Draft& draft); ///< of the appliance: analysis, moisture, heating value
 void run(const Draft& draft);
 
 /// Index in Case::walls of the named wall, with `deposit` on its inside; built on first use.
