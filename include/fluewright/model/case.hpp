@@ -80,7 +80,7 @@ struct Section {
     double perimeter_m{};
     double roughness_m{};
     double loss{};
-    bool loss_given{}; ///< the file gave the loss coefficient
+    bool loss_given{};            ///< the file gave the loss coefficient
     double turn_rad{};            ///< how far the gas turns here
     double joint_leak_m2{};       ///< leakage area of the joint at its lower end
     double rated_surface_k{};     ///< of paint or wall; 0 when not stated

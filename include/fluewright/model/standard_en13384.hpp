@@ -64,9 +64,9 @@ struct FlowFactors {
     double fm2_g_per_kw_s;
 };
 
-/// The factors from the fuel's analysis, burned in dry air: the line through air ratios 1.3 and 2.6.
-/// The form is exact but for the CO2 of the air itself: dry gas is proportional to carbon over CO2.
-/// The standard's own table was not seen.
+/// The factors from the fuel's analysis, burned in dry air: the line through air ratios 1.3
+/// and 2.6. The form is exact but for the CO2 of the air itself: dry gas is proportional to carbon
+/// over CO2. The standard's own table was not seen.
 [[nodiscard]] FlowFactors flow_factors(const combustion::FuelAnalysis& fuel, double moisture);
 
 /// The whole calculation at high and at low fire.
