@@ -1,3 +1,9 @@
+#include "fluewright/advice/assessment.hpp"
+#include "fluewright/io/batch_row.hpp"
+#include "fluewright/io/json_reader.hpp"
+#include "fluewright/io/json_writer.hpp"
+#include "fluewright/io/report_json.hpp"
+#include "fluewright/io/report_text.hpp"
 #include "fluewright/model/resolve.hpp"
 #include "fluewright/model/states.hpp"
 #include "timing.hpp"
@@ -42,6 +48,11 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
                           .height_m = chimney.length_m,
                           .upright = true,
                           .rectangular = false};
+    const std::string text = write_installation(written);
+    const BatchRecord record{.number = 1, .source = "<stdin>", .line = 1, .text = text};
+    const auto assessed = assess(written, {});
+    AssessOptions plain;
+    plain.size_search = plain.spread = false;
     const GasFit& gas = made.gas_high().products();
     std::vector<Station> stations(model.station_count());
 
@@ -73,6 +84,21 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
         timed("solve_profiles",
               "the same with all profiles",
               [&] { keep(solve(made, Detail::stations)); }),
+        timed(
+            "check", "check with size search, from the input", [&] { keep(assess(written, {})); }),
+        timed("check_plain",
+              "check alone: states, verdict, findings",
+              [&] { keep(assess(written, plain)); }),
+        timed("parse", "read the file's text", [&] { keep(read_installation(text)); }),
+        timed("report_text", "write the report as text", [&] { keep(report_text(*assessed, {})); }),
+        timed("report_json", "write the report as JSON", [&] { keep(report_json(*assessed, {})); }),
+        timed("batch_record",
+              "one record of a batch, read to line",
+              [&] {
+                  std::string line;
+                  append_ndjson(assess_record(record), default_batch_columns(), line);
+                  keep(line);
+              }),
     };
 }
 
