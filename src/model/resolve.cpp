@@ -104,6 +104,7 @@ Result<Case, Faults> resolve(const Installation& installation) {
     resolving::site(draft);
     resolving::appliance(draft);
     resolving::run(draft);
+    resolving::burn(draft);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }

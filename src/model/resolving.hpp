@@ -44,6 +44,7 @@ void site(const Draft& draft);
 void appliance(const Draft& draft);
 void fuel(const Draft& draft); ///< of the appliance: analysis, moisture, heating value
 void run(const Draft& draft);
+void burn(const Draft& draft);
 
 /// Index in Case::walls of the named wall, with `deposit` on its inside; built on first use.
 std::size_t wall_index(const Draft& draft, std::string_view name, const WallLayer& deposit);

@@ -69,6 +69,7 @@ Registry every_check() {
     add_european_checks(registry);
     add_handbook_checks(registry);
     add_march_checks(registry);
+    add_warmup_checks(registry);
     return registry;
 }
 

@@ -46,6 +46,7 @@ void add_heater_checks(Registry& registry);
 void add_european_checks(Registry& registry);
 void add_handbook_checks(Registry& registry);
 void add_march_checks(Registry& registry);
+void add_warmup_checks(Registry& registry);
 
 /// All of the above.
 [[nodiscard]] Registry every_check();

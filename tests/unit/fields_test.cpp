@@ -164,6 +164,7 @@ TEST_CASE("every row of the table is complete and its example is in range", "[fi
     check_rows<OwnLayer>();
     check_rows<OwnFitting>();
     check_rows<Observation>();
+    check_rows<BurnEntry>();
 }
 
 TEST_CASE("a file with every key reads back to each value", "[fields]") {

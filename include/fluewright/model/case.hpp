@@ -141,6 +141,15 @@ struct WeatherCase {
     double relative_humidity{};
 };
 
+/// A stretch of time of one fire, for the warm-up.
+struct BurnPhase {
+    std::string name; ///< "lighting", "high fire", "burn-down", "fire out"
+    double duration_s{};
+    double start_kg_s{}; ///< burn rate as fired, straight between the two ends
+    double end_kg_s{};
+    bool out{}; ///< no fire: room air follows the draft through the appliance
+};
+
 /// A value supplied because the file did not; always listed.
 struct Assumption {
     std::string pointer; ///< where the file could have said it
@@ -175,6 +184,7 @@ struct Case {
     std::vector<WallBuild> walls;
     std::vector<Section> sections; ///< from the outlet to the mouth
     std::vector<FlueGas> gases;    ///< of high and low fire
+    std::vector<BurnPhase> burn;   ///< as the file has it; empty when it does not say
     std::vector<Assumption> assumptions;
     InsideHeat inside_heat{InsideHeat::disturbed};
     int cells_factor{1}; ///< multiplies the number of cells of every straight

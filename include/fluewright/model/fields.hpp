@@ -101,6 +101,8 @@ template <>
 std::span<const Field<OwnFitting>> fields();
 template <>
 std::span<const Field<Observation>> fields();
+template <>
+std::span<const Field<BurnEntry>> fields();
 
 template <>
 std::span<const Field<NearThing>> fields();
@@ -148,6 +150,8 @@ void for_each_child(Installation& object, Visit&& visit) {
     visit(ChildInfo{"fittings", "Fittings of your own, each under its name."}, object.fittings);
     visit(ChildInfo{"observed", "What was seen or measured on the installation as it stands."},
           object.observed);
+    visit(ChildInfo{"burn", "The course of one fire, for the warm-up: what burns for how long."},
+          object.burn);
     visit(ChildInfo{"building", "What the heater has to keep warm."}, object.building);
     visit(ChildInfo{"stock", "Pieces at hand, and lengths your shop sells."}, object.stock);
 }

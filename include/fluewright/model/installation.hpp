@@ -308,6 +308,15 @@ struct OwnFitting {
     bool operator==(const OwnFitting&) const = default;
 };
 
+/// A stretch of time of one fire, for the warm-up.
+struct BurnEntry {
+    Word name;
+    Given duration_s;
+    Given burn_rate_kg_s; ///< 0: the fire is out
+
+    bool operator==(const BurnEntry&) const = default;
+};
+
 /// Something seen, tried or measured on the installation as it stands. Several readings taken at
 /// one time and place may share an entry; each counts by itself.
 struct Observation {
@@ -358,6 +367,7 @@ struct Installation {
     std::vector<OwnWall> walls;
     std::vector<OwnFitting> fittings;
     std::vector<Observation> observed;
+    std::vector<BurnEntry> burn;
     Building building;
     std::vector<StockPiece> stock;
     std::vector<Tolerance> tolerances;

@@ -1,0 +1,22 @@
+#include "resolving.hpp"
+
+namespace fluewright::resolving {
+
+void burn(const Draft& draft) {
+    const auto& entries = draft.written.burn;
+    const ApplianceCase& a = draft.made.appliance;
+    const bool dry = draft.written.appliance.burn_rate_basis.value_or("") == "dry";
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const BurnEntry& entry = entries[i];
+        const double rate = entry.burn_rate_kg_s.value_or(0.0) / (dry ? 1.0 - a.moisture : 1.0);
+        const bool out = rate == 0.0;
+        BurnPhase phase;
+        phase.name = entry.name.value_or(out ? "fire out" : "phase " + std::to_string(i + 1));
+        phase.duration_s = entry.duration_s.value_or(0.0);
+        phase.start_kg_s = phase.end_kg_s = rate;
+        phase.out = out;
+        draft.made.burn.push_back(std::move(phase));
+    }
+}
+
+} // namespace fluewright::resolving
