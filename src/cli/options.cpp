@@ -41,6 +41,8 @@ constexpr OptionInfo method{"--method",
                             "how to compute; physics is the default, en13384 the European "
                             "calculation, handbook the chimney equation, both term by term",
                             methods};
+constexpr OptionInfo minutes{
+    "--minutes", "", "N", "how long to look at; default until an hour after the fire", {}};
 constexpr OptionInfo no_size_search{
     "--no-size-search", "", "", "do not look for a better pipe size", {}};
 constexpr OptionInfo only{
@@ -55,6 +57,8 @@ constexpr OptionInfo resume{
     {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
+constexpr OptionInfo step{
+    "--step", "", "SECONDS", "greatest step in time; default 20 s, any is stable", {}};
 constexpr OptionInfo table_format{"--format",
                                   "",
                                   "FORMAT",
@@ -81,11 +85,13 @@ std::span<const OptionInfo* const> all_options() {
                                      &option::jobs,
                                      &option::json,
                                      &option::method,
+                                     &option::minutes,
                                      &option::no_size_search,
                                      &option::only,
                                      &option::output,
                                      &option::resume,
                                      &option::sizes,
+                                     &option::step,
                                      &option::table_format,
                                      &option::units,
                                      &option::version};
