@@ -1,6 +1,7 @@
 #include "progress.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <ostream>
 #include <string>
@@ -20,7 +21,7 @@ std::string bar(double share) {
 }
 
 std::string time_left(double seconds) {
-    const long whole = std::max(0L, static_cast<long>(seconds + 0.5));
+    const long whole = std::max(0L, std::lround(seconds));
     return whole >= 3600 ? fmt::format("{} h {:02} min", whole / 3600, whole / 60 % 60)
                          : fmt::format("{} min {:02} s", whole / 60, whole % 60);
 }
