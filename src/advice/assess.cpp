@@ -73,8 +73,11 @@ double draft_with_floor(const Case& installation, const StateResult& state) {
     other.inside_heat = InsideHeat::european_floor;
     const FlueModel model(
         other,
-        surroundings_of(
-            other, state.weather, state.kind == StateKind::standing ? Fire::out : Fire::burning));
+        surroundings_of(other,
+                        state.weather,
+                        state.kind == StateKind::standing || state.kind == StateKind::cold_start
+                            ? Fire::out
+                            : Fire::burning));
     return solve_state(model, state.kind, Detail::totals).draft_pa;
 }
 
@@ -94,6 +97,7 @@ StateVerdict judge(const Case& installation, const StateResult& state) {
         v.passes = state.capacity_kg_s >= installation.appliance.high.burn_rate_kg_s;
         return v;
     case StateKind::standing:
+    case StateKind::cold_start:
         v.spare = state.draft_pa;
         break;
     case StateKind::door_open_high:

@@ -29,6 +29,7 @@ void draft(const Subject& subject);    ///< short, too strong, reversed, smoke a
 void sizes(const Subject& subject);    ///< areas against the outlet and along the run
 void heat(const Subject& subject);     ///< dew point, tar, ratings, lengthening
 void shape(const Subject& subject);    ///< level runs, turns, cleanout, height
+void house(const Subject& subject);    ///< starved, fans, wind, leaking joints and hoods
 void doubtful(const Subject& subject); ///< input far from what is usual
 
 /// Index of the first section of the chimney: the first upright part outdoors, in masonry or with

@@ -34,6 +34,20 @@ constexpr auto table = std::to_array<FindingInfo>({
      .remedy = "Put a reducer, an increaser or an adapter between, or buy both of one size.",
      .source = "practice",
      .mark = "common practice"},
+    {.id = "downdraft-in-wind",
+     .severity = Severity::fault,
+     .title = "Gusts push down the flue",
+     .meaning =
+         "The mouth stands where wind presses on it. In a gust that pressure exceeds the draft, "
+         "and smoke puffs into the room.",
+     .rule =
+         "draft - c rho v^2/2 ((gust factor)^2 - 1) >= 0 at the outlet, c > 0 the wind pressure "
+         "coefficient of the mouth",
+     .remedy =
+         "Raise the mouth clear of the ridge and of what stands near it; a cowl made for downdraft "
+         "helps where that cannot be done.",
+     .source = "memory",
+     .mark = "from memory"},
     {.id = "draft-short",
      .severity = Severity::fault,
      .title = "Not enough draft",
@@ -67,6 +81,16 @@ constexpr auto table = std::to_array<FindingInfo>({
      .remedy = "Put the adapter named between the two parts.",
      .source = "practice",
      .mark = "common practice"},
+    {.id = "fan-reverses-flue",
+     .severity = Severity::danger,
+     .title = "Fans draw air down the flue",
+     .meaning =
+         "The fans take more air than the leaks of the house give at a small pressure; the flue is "
+         "the widest hole left, and gas of a low or dying fire comes back into the room.",
+     .rule = "draft at the outlet >= 0 with the fans running",
+     .remedy = "Switch the fans off with the fire, or give them an inlet of their own.",
+     .source = "hearth-system",
+     .mark = "judgement"},
     {.id = "flue-far-larger-than-outlet",
      .severity = Severity::warning,
      .title = "Flue far larger than the outlet",
@@ -127,6 +151,34 @@ constexpr auto table = std::to_array<FindingInfo>({
          "Check burn rate, air and efficiency in the file; if they are right, burn less at a time.",
      .source = "probe-instructions",
      .mark = "looked up"},
+    {.id = "hood-spills",
+     .severity = Severity::danger,
+     .title = "Draft hood spills",
+     .meaning = "The flue carries less than the appliance makes: the rest leaves by the hood.",
+     .rule = "flow through the opening of the hood inwards at every fire",
+     .remedy = "Look for what holds the gas back above the hood, and for what lowers the room.",
+     .source = "judgement",
+     .mark = "computed"},
+    {.id = "house-starves-the-fire",
+     .severity = Severity::fault,
+     .title = "The house starves the fire",
+     .meaning =
+         "The room is below outdoor pressure by fans, by the house's own stack effect or by the "
+         "air the fire takes out of tight walls. All of it is lost to the draft.",
+     .rule = "room at most 4 Pa below outdoors; and draft >= need with what the room takes",
+     .remedy = "Let air in near the appliance, low in the house and on the side the wind meets.",
+     .source = "room-air-rule",
+     .mark = "looked up"},
+    {.id = "joint-leak-dilutes",
+     .severity = Severity::warning,
+     .title = "Leaky joints chill the flue",
+     .meaning =
+         "Room air drawn in through the joints cools the gas and takes part of what the flue can "
+         "carry; walls turn wet and tar settles.",
+     .rule = "air through the joints at most a tenth of the gas at the outlet",
+     .remedy = "Seal the joints below it first, where the draft is greatest.",
+     .source = "judgement",
+     .mark = "judgement"},
     {.id = "level-run-too-flat",
      .severity = Severity::warning,
      .title = "Level run too flat",

@@ -72,6 +72,7 @@ Findings find_all(const Case& installation, const Solution& solution) {
     rules::sizes(subject);
     rules::heat(subject);
     rules::shape(subject);
+    rules::house(subject);
     rules::doubtful(subject);
     Findings kept = merged(std::move(all));
     std::stable_sort(kept.begin(), kept.end(), [](const Finding& a, const Finding& b) {

@@ -26,7 +26,7 @@ std::string greatest_loss(const Subject& s, const StateResult& state) {
     const std::array<Loss, 3> losses{
         {{flow.friction_pa, "friction in the pipe"},
          {flow.fittings_pa, "turns, cap and other fittings"},
-         {-s.installation.room_pressure_burning_pa, "the room, which is below outdoors"}}};
+         {-state.room.pressure_pa, "the room, which is below outdoors"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
     if (most->pa < 0.25 * std::abs(state.margin_pa())) {
@@ -132,6 +132,17 @@ void opened_door(const Subject& s, const StateResult& state) {
     }
 }
 
+/// What turns an idle flue that pushes down.
+std::string turning_words(const Subject& s, const StateResult& state) {
+    const ColdStart& cold = state.cold;
+    if (cold.turning_k <= 0.0) {
+        return "";
+    }
+    return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
+           + ": at least " + s.show(cold.duration_s, Kind::duration) + " with "
+           + s.show(s.installation.kindling.preheat_w, Kind::power) + " of heat going up.";
+}
+
 } // namespace
 
 void draft(const Subject& s) {
@@ -154,7 +165,7 @@ void draft(const Subject& s) {
             f.limit = 0.0;
             f.weight = -state.draft_pa;
             f.message = "With no fire the flue pushes down with "
-                        + s.show(-state.draft_pa, Kind::pressure) + ".";
+                        + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
         }
     }
 }

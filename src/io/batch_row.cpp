@@ -76,6 +76,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
         }
         break;
     case StateKind::standing:
+    case StateKind::cold_start:
         break;
     }
 }

@@ -157,6 +157,8 @@ private:
             }
             if (entry.type == Type::object) {
                 read_object(entry, object, what);
+            } else if (entry.type == Type::string && !child.bare_key.empty()) {
+                read_bare(entry, child, object);
             } else {
                 troubles_.at_value(entry,
                                    fmt::format("{} must be an object in braces", what),
@@ -166,12 +168,23 @@ private:
         }
     }
 
+    /// A bare text that stands for one key of an object.
+    template <class T>
+    void read_bare(const Node& node, const ChildInfo& child, T& object) {
+        const std::size_t tolerances = result_.tolerances.size();
+        if (const auto* field = find_field<T>(child.bare_key)) {
+            read_field(node, object, *field);
+        }
+        // The value belongs to the key the text stands for.
+        for (std::size_t i = tolerances; i < result_.tolerances.size(); ++i) {
+            result_.tolerances[i].pointer += '/' + std::string{child.bare_key};
+        }
+    }
+
     template <class T>
     void read_member(const Node& node, const ChildInfo& child, T& object) {
         if (node.type == Type::string && !child.bare_key.empty()) {
-            if (const auto* field = find_field<T>(child.bare_key)) {
-                read_field(node, object, *field);
-            }
+            read_bare(node, child, object);
             return;
         }
         if (node.type != Type::object) {

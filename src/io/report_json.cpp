@@ -90,14 +90,16 @@ Json input_json(const Case& c, const JsonReportOptions& options) {
                             {"wind_m_s", number(w.wind_m_s)},
                             {"relative_humidity", number(w.relative_humidity)}});
     }
+    // With a house the room's pressure is an answer; it stands in each state.
+    const auto of_room = [&](double pa) { return c.house.known ? Json(nullptr) : number(pa); };
     return {{"file", options.file},
             {"title", c.title},
             {"units", c.units == UnitSystem::us ? "us" : "metric"},
             {"air_pressure_pa", number(c.air_pressure_pa)},
             {"room",
              {{"temperature_k", number(c.room_temperature_k)},
-              {"pressure_burning_pa", number(c.room_pressure_burning_pa)},
-              {"pressure_standing_pa", number(c.room_pressure_standing_pa)},
+              {"pressure_burning_pa", of_room(c.room_pressure_burning_pa)},
+              {"pressure_standing_pa", of_room(c.room_pressure_standing_pa)},
               {"relative_humidity", number(c.room_humidity)}}},
             {"weathers", std::move(weathers)},
             {"appliance", appliance_json(c.appliance)},
@@ -132,6 +134,18 @@ Json stations_json(const Case& c, const StateResult& state) {
     return stations;
 }
 
+Json joints_json(const Case& c, const StateResult& state) {
+    Json joints = Json::array();
+    for (const report::Joint& joint : report::joints_of(c, state)) {
+        joints.push_back({{"under", report::section_words(c, joint.section)},
+                          {"height_m", number(joint.height_m)},
+                          {"pressure_in_zone_pa", number(joint.pressure_pa)},
+                          {"leak_kg_s", number(joint.leak_kg_s)},
+                          {"leak", report::leak_words(joint.pressure_pa, state.kind)}});
+    }
+    return joints;
+}
+
 Json budget_json(const MarchResult& flow) {
     return {{"buoyancy_pa", number(flow.buoyancy_pa)},
             {"friction_pa", number(flow.friction_pa)},
@@ -142,6 +156,29 @@ Json budget_json(const MarchResult& flow) {
             {"heat_loss_w", number(flow.heat_loss_w)},
             {"leak_in_kg_s", number(flow.leak_in_kg_s)},
             {"leak_out_kg_s", number(flow.leak_out_kg_s)}};
+}
+
+Json room_json(const Case& c, const StateResult& state) {
+    const auto of_house = [&](double value) {
+        return c.house.known ? number(value) : Json(nullptr);
+    };
+    return {{"pressure_pa", number(state.room.pressure_pa)},
+            {"air_taken_kg_s", number(state.room.taken_kg_s)},
+            {"pressure_without_fire_pa", of_house(state.room.idle_pressure_pa)},
+            {"pressure_without_fans_pa", of_house(state.room.pressure_without_fans_pa)},
+            {"neutral_height_m", of_house(state.room.neutral_height_m)}};
+}
+
+Json cold_start_json(const Case& c, const ColdStart& cold) {
+    const bool turns = cold.turning_k > 0.0;
+    const auto of_turning = [&](double value) { return turns ? number(value) : Json(nullptr); };
+    return {{"standing_draft_pa", number(cold.standing_draft_pa)},
+            {"draws_by_itself", cold.standing_draft_pa > 0.0},
+            {"idle_mean_temperature_k", number(cold.idle_mean_k)},
+            {"turning_temperature_k", of_turning(cold.turning_k)},
+            {"preheat_w", number(c.kindling.preheat_w)},
+            {"preheat_heat_j", of_turning(cold.heat_j)},
+            {"preheat_duration_s", of_turning(cold.duration_s)}};
 }
 
 Json state_json(const Case& c, const StateResult& state, const StateVerdict& verdict) {
@@ -168,6 +205,10 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
     if (state.kind == StateKind::free_burn) {
         json["capacity_kg_s"] = number(state.capacity_kg_s);
     }
+    json["room"] = room_json(c, state);
+    if (state.kind == StateKind::standing || state.kind == StateKind::cold_start) {
+        json["cold_start"] = cold_start_json(c, state.cold);
+    }
     if (door_open) {
         json["door"] = {{"top_edge_pa", of_flow(state.door.top_edge_pa)},
                         {"face_velocity_m_s", of_flow(state.door.face_velocity_m_s)},
@@ -175,6 +216,7 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
                         {"box_temperature_k", of_flow(state.door.box_temperature_k)}};
     }
     json["budget"] = computed ? budget_json(state.flow) : Json(nullptr);
+    json["joints"] = computed ? joints_json(c, state) : Json::array();
     json["stations"] = computed ? stations_json(c, state) : Json::array();
     return json;
 }

@@ -16,6 +16,17 @@ namespace fluewright::report {
 [[nodiscard]] std::string assumptions_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string understood_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string profiles_text(const Assessment& assessment, const Style& style);
+/// What turns a reversed flue, and how long that takes; starts with a blank.
+[[nodiscard]] std::string
+turning_words(const Assessment& assessment, const ColdStart& cold, const Style& style);
+
+/// The room's pressure in the states of one weather, from the house's balance.
+[[nodiscard]] std::string
+room_words(const Assessment& assessment, std::size_t weather, const Style& style);
+
+/// Every joint in one state: pressure and leak.
+[[nodiscard]] std::string
+joints_text(const Case& installation, const StateResult& state, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
 
 /// A value with its unit; a height of nothing is 0 m, not 0 mm.

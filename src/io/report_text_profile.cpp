@@ -62,6 +62,7 @@ std::string profiles_text(const Assessment& a, const Style& style) {
             return format_quantity(pa, Kind::pressure, style.units);
         };
         out += table.text(style, inset);
+        out += joints_text(a.installation, state, style);
         out += paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
                                      "{}. Heat lost through the walls {}.",
                                      shown(flow.buoyancy_pa),

@@ -103,7 +103,8 @@ struct Rows {
                        verdict_cell(state, verdict)});
             return;
         }
-        const bool burning = state.kind != StateKind::free_burn;
+        const bool kindling = state.kind == StateKind::cold_start;
+        const bool burning = state.kind != StateKind::free_burn && !kindling;
         const bool has_share = burning && state.draft_needed_pa > 0.0;
         table.add(
             {{label},
@@ -112,7 +113,7 @@ struct Rows {
              number(state.gas_temperature_k, Kind::temperature),
              number(state.flow.mouth_temperature_k, Kind::temperature),
              number(state.draft_pa, Kind::pressure),
-             number(state.draft_needed_pa, Kind::pressure),
+             kindling ? nothing : number(state.draft_needed_pa, Kind::pressure),
              burning ? TableCell{signed_number(state.margin_pa(), Kind::pressure, style)} : nothing,
              has_share ? TableCell{signed_number(
                  state.margin_pa() / state.draft_needed_pa, Kind::fraction, style)}
@@ -178,6 +179,9 @@ struct Rows {
                 lines.push_back(standing_words(state));
             }
         });
+        if (a.installation.house.known) {
+            lines.push_back(room_words(a, weather, style));
+        }
         return lines;
     }
 
@@ -198,7 +202,8 @@ struct Rows {
         }
         return fmt::format("No fire: REVERSED, cold air comes down with {}. Warm the flue before "
                            "lighting.",
-                           shown(-state.draft_pa, Kind::pressure));
+                           shown(-state.draft_pa, Kind::pressure))
+               + turning_words(a, state.cold, style);
     }
 };
 

@@ -1,5 +1,6 @@
 #include "fluewright/io/text_layout.hpp"
 #include "fluewright/io/text_table.hpp"
+#include "fluewright/physics/openings.hpp"
 #include "report_text_parts.hpp"
 #include "report_words.hpp"
 
@@ -39,12 +40,14 @@ public:
                                     shown(a.door.height_m, Kind::length),
                                     shown(a.door.top_below_outlet_m, Kind::length))}});
         }
-        facts.add(
-            {{"room"},
-             {fmt::format("{}, {} against outdoors while burning; air pressure {}",
-                          shown(case_.room_temperature_k, Kind::temperature),
-                          signed_quantity(case_.room_pressure_burning_pa, Kind::pressure, style_),
-                          air_pressure())}});
+        facts.add({{"room"},
+                   {fmt::format("{}, {}; air pressure {}",
+                                shown(case_.room_temperature_k, Kind::temperature),
+                                room_pressure(),
+                                air_pressure())}});
+        if (case_.house.known) {
+            facts.add({{"house"}, {house()}});
+        }
         facts.add({{"run"}, {run()}});
         return facts.text(style_, inset) + '\n' + parts().text(style_, inset);
     }
@@ -52,6 +55,33 @@ public:
 private:
     [[nodiscard]] std::string shown(double si, Kind kind) const {
         return quantity(si, kind, style_);
+    }
+
+    [[nodiscard]] std::string room_pressure() const {
+        return case_.house.known
+                   ? std::string{"pressure from the balance of the house"}
+                   : signed_quantity(case_.room_pressure_burning_pa, Kind::pressure, style_)
+                         + " against outdoors while burning";
+    }
+
+    [[nodiscard]] std::string house() const {
+        const HouseCase& h = case_.house;
+        double open_m2 = 0.0;
+        for (const HouseOpeningCase& opening : h.openings) {
+            open_m2 += opening.area_m2;
+        }
+        constexpr double test_pa = 50.0;
+        std::string text =
+            fmt::format("{} high, leaks {} at 50 Pa",
+                        shown(h.height_m, Kind::length),
+                        shown(openings::leakage_m3_s(h.leak_m3_s, h.leak_exponent, test_pa),
+                              Kind::volume_flow));
+        text += h.exhaust_m3_s > 0.0 ? ", fans take out " + shown(h.exhaust_m3_s, Kind::volume_flow)
+                                     : "";
+        text +=
+            h.supply_m3_s > 0.0 ? ", fans bring in " + shown(h.supply_m3_s, Kind::volume_flow) : "";
+        text += open_m2 > 0.0 ? ", open to outdoors " + shown(open_m2, Kind::area) : "";
+        return text + (h.outdoor_air ? ", the fire has an air duct of its own" : "");
     }
 
     [[nodiscard]] std::string air_pressure() const {

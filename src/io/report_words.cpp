@@ -34,6 +34,23 @@ std::string section_words(const Case& installation, std::size_t section) {
     return fmt::format("{} {}", here.part + 1, step ? "step" : name(here.kind));
 }
 
+std::vector<Joint> joints_of(const Case& installation, const StateResult& state) {
+    std::vector<Joint> joints;
+    const auto& sections = installation.sections;
+    for (std::size_t i = 1; i < sections.size() && i + 1 < state.stations.size(); ++i) {
+        const bool added_mouth = i + 1 == sections.size() && has_added_mouth(installation);
+        if (sections[i].part == sections[i - 1].part || added_mouth) {
+            continue;
+        }
+        const Station& behind = state.stations[i + 1];
+        joints.push_back({.section = i,
+                          .height_m = state.stations[i].height_m,
+                          .pressure_pa = behind.joint_pressure_pa,
+                          .leak_kg_s = behind.leak_kg_s});
+    }
+    return joints;
+}
+
 std::string_view leak_words(double pressure_in_zone_pa, StateKind state) {
     if (pressure_in_zone_pa <= 0.0) {
         return "draws air in";

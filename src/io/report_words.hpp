@@ -17,6 +17,17 @@ namespace fluewright::report {
 /// are counted from 1, as in the file.
 [[nodiscard]] std::string section_words(const Case& installation, std::size_t section);
 
+/// The joint at the lower end of a part, in one state.
+struct Joint {
+    std::size_t section; ///< above it
+    double height_m;
+    double pressure_pa; ///< in the flue, against the air round the joint
+    double leak_kg_s;   ///< into the flue positive
+};
+
+/// Every joint of the run from the outlet up; empty where the state has no profile.
+[[nodiscard]] std::vector<Joint> joints_of(const Case& installation, const StateResult& state);
+
 /// What a joint does at a pressure against the air round it.
 [[nodiscard]] std::string_view leak_words(double pressure_in_zone_pa, StateKind state);
 

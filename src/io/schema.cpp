@@ -100,16 +100,19 @@ Json field_schema(const Field<T>& field) {
 template <class T>
 Json object_schema(unsigned kinds = part_kind::any);
 
+/// An object, or the bare text that may stand for it.
+template <class T>
+Json entry_schema(const ChildInfo& child) {
+    Json schema = object_schema<T>();
+    if (const auto* field = find_field<T>(child.bare_key)) {
+        schema = Json{{"anyOf", Json::array({field_schema(*field), schema})}};
+    }
+    return schema;
+}
+
 template <class T>
 Json member_schema(const ChildInfo& child, const T& /*object*/) {
-    Json schema = object_schema<T>();
-    if (!child.bare_key.empty()) {
-        Json bare;
-        if (const auto* field = find_field<T>(child.bare_key)) {
-            bare = field_schema(*field);
-        }
-        schema = Json{{"anyOf", Json::array({bare, schema})}};
-    }
+    Json schema = entry_schema<T>(child);
     schema["description"] = child.meaning;
     return schema;
 }
@@ -132,7 +135,7 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
         schema["items"] = Json{{"oneOf", std::move(kinds)}};
     } else {
         schema["type"] = "array";
-        schema["items"] = object_schema<T>();
+        schema["items"] = entry_schema<T>(child);
     }
     return schema;
 }

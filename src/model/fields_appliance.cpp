@@ -34,6 +34,7 @@ constexpr Limits efficiency{
 constexpr Limits air_ratio{Kind::number, 1.0, 20.0, "no excess air to mostly air"};
 constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
 constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
+constexpr Limits preheat{Kind::power, 20.0, 2.0e4, "a lamp to a roaring kindling fire"};
 constexpr Limits outlet_height{Kind::length, 0.0, 10.0, "appliances that stand on a floor"};
 constexpr Limits opening_side{Kind::length, 0.02, 5.0, "doors and fireplace fronts"};
 constexpr Limits sill{Kind::length, 0.0, 5.0, "doors and fireplace fronts"};
@@ -97,6 +98,13 @@ constexpr std::array appliance_fields{
                  draft,
                  {"Draft the appliance asks for at its outlet, written positive.", "12 Pa"}),
         &Appliance::draft_needed_pa},
+    Field<Appliance>{
+        quantity("preheat",
+                 preheat,
+                 {"Heat sent up a flue that does not draw before the fire is lit; left "
+                  "out, that of a kindling fire.",
+                  "1.5 kW"}),
+        &Appliance::preheat_w},
     Field<Appliance>{quantity("draft_greatest",
                               draft_greatest,
                               {"Draft above which the fire can no longer be held.", "30 Pa"}),

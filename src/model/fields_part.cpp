@@ -11,7 +11,7 @@ namespace part_kind {
 
 namespace {
 
-constexpr std::array<std::string_view, 10> kind_names{"straight",
+constexpr std::array<std::string_view, 12> kind_names{"straight",
                                                       "elbow",
                                                       "tee",
                                                       "reducer",
@@ -20,7 +20,9 @@ constexpr std::array<std::string_view, 10> kind_names{"straight",
                                                       "screen",
                                                       "cap",
                                                       "obstruction",
-                                                      "fitting"};
+                                                      "fitting",
+                                                      "draft regulator",
+                                                      "draft hood"};
 
 } // namespace
 
@@ -75,6 +77,8 @@ constexpr std::array<std::string_view, 6> pass_throughs{"brick",
 constexpr std::array<std::string_view, 3> ratings{"HT", "650 degC", "other"};
 constexpr Limits sheet{Kind::length, 0.0001, 0.1, "foil to cast iron"};
 constexpr Limits gauges{Kind::number, 8.0, 32.0, "sheet the trade sells"};
+constexpr std::array<std::string_view, 9> joints{
+    "sealed", "tight", "ordinary", "loose", "N1", "N2", "P1", "P2", "H1"};
 
 constexpr double degree = std::numbers::pi / 180.0;
 constexpr Limits rise{Kind::length, -20.0, 100.0, "a run may dip a little on its way"};
@@ -87,6 +91,12 @@ constexpr Limits mesh{Kind::length, 0.001, 0.1, trade_range};
 constexpr Limits free_area{Kind::fraction, 0.01, 1.0, sense};
 constexpr Limits blocked{Kind::fraction, 0.0, 0.99, "something must be left to flow through"};
 constexpr Limits expansion{Kind::length, 0.0, 0.2, trade_range};
+
+constexpr Limits gap{Kind::length, 0.0, 0.02, "slits between parts that fit into each other"};
+constexpr Limits leakage_area{Kind::area, 0.0, 0.05, "holes smaller than the flue"};
+constexpr Limits setting{Kind::pressure, 1.0, 100.0, "drafts that regulators hold"};
+constexpr Limits gate{Kind::length, 0.03, 1.0, trade_range};
+constexpr Limits open_area{Kind::area, 0.0001, 1.0, trade_range};
 
 constexpr unsigned turning = pk::elbow | pk::tee;
 constexpr unsigned with_length = pk::straight | pk::elbow | pk::tee;
@@ -238,6 +248,45 @@ constexpr std::array part_fields{
                  surface_temperature,
                  {"Highest surface temperature its paint or wall is rated for.", "300 degC"}),
         &Part::rated_surface_temperature_k},
+    Field<Part>{carried(choice("joint",
+                               joints,
+                               {"Fit of the joint at the lower end of the part; N1 to H1: a wall "
+                                "that leaks as much as its European tightness class allows. Left "
+                                "out on every part, the joints are taken as sealed.",
+                                "ordinary"})),
+                &Part::joint},
+    Field<Part>{carried(quantity("joint_gap",
+                                 gap,
+                                 {"Width of the slit all round the joint at the lower end, "
+                                  "instead of a fit.",
+                                  "0.3 mm"})),
+                &Part::joint_gap_m},
+    Field<Part>{quantity("leakage_area",
+                         leakage_area,
+                         {"Leakage area of the joint at the lower end of this part alone, or of a "
+                          "hole there.",
+                          "1.5 cm2"}),
+                &Part::leakage_area_m2},
+    Field<Part>{of_parts(pk::draft_regulator,
+                         quantity("setting",
+                                  setting,
+                                  {"Draft in the flue against the air round it at which the gate "
+                                   "begins to open.",
+                                   "15 Pa",
+                                   "regulator_setting_pa"})),
+                &Part::setting_pa},
+    Field<Part>{of_parts(pk::draft_regulator,
+                         quantity("opening_diameter",
+                                  gate,
+                                  {"Diameter of the gate; left out, that of the flue.", "150 mm"})),
+                &Part::opening_diameter_m},
+    Field<Part>{of_parts(pk::draft_hood,
+                         quantity("open_area",
+                                  open_area,
+                                  {"Area through which the hood is open to the room; left out, "
+                                   "that of the flue.",
+                                   "180 cm2"})),
+                &Part::open_area_m2},
     Field<Part>{of_parts(pk::straight,
                          quantity("expansion_allowed",
                                   expansion,

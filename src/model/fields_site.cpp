@@ -19,6 +19,7 @@ constexpr Limits inlet{Kind::area, 0.0, 1.0, "openings in houses"};
 constexpr Limits heaters{Kind::number, 1.0, 10.0, "heaters people put on one flue"};
 constexpr Limits year{Kind::number, 1800.0, 2200.0, "years chimneys are fitted in"};
 constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
+constexpr std::array<std::string_view, 3> mouth_positions{"clear", "near ridge", "adverse"};
 constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
 
 constexpr std::array installation_fields{
@@ -76,6 +77,14 @@ constexpr std::array site_fields{
                         "file with US units, else none.",
                         "us"}),
                 &Site::rules},
+    Field<Site>{choice("mouth_position",
+                       mouth_positions,
+                       {"How the wind meets the mouth. Clear: well over the ridge and all that is "
+                        "near; near ridge: in the eddies of the roof; adverse: below the ridge or "
+                        "beside a higher wall, tree or slope. Left out, wind neither helps nor "
+                        "harms.",
+                        "clear"}),
+                &Site::mouth_position},
 };
 
 constexpr std::array room_fields{
@@ -88,7 +97,7 @@ constexpr std::array room_fields{
                          room_pressure,
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
                           "an exhaust fan makes it negative, and a negative one takes from the "
-                          "draft.",
+                          "draft. Where it stands, `house` is not asked.",
                           "-1 Pa",
                           "room_pressure_burning_pa"}),
                 &Room::pressure_pa},

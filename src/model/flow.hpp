@@ -14,6 +14,7 @@ struct FlueModel::Flow {
     double log_path{}; ///< dilution as a shortening of the radiating path
     double air_share{};
     double flow_kg_s{};
+    double least_flow_kg_s{}; ///< joints take no more than leaves this
     double temperature_k{};
     double pressure_pa{};
     double height_m{};

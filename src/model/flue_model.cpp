@@ -46,7 +46,7 @@ void FlueModel::prepare_sections() {
     prepared_.resize(sections.size());
     for (std::size_t i = 0; i < sections.size(); ++i) {
         const Section& section = sections[i];
-        has_leaks_ = has_leaks_ || section.joint_leak_m2 > 0.0;
+        has_leaks_ = has_leaks_ || section.leaks();
         if (!has_length(section)) {
             continue;
         }

@@ -10,7 +10,7 @@ std::string_view name(Zone zone) {
 }
 
 std::string_view name(PartKind kind) {
-    constexpr std::array<std::string_view, 11> names{"outlet",
+    constexpr std::array<std::string_view, part_kind_count> names{"outlet",
                                                      "straight",
                                                      "elbow",
                                                      "tee",
@@ -20,7 +20,9 @@ std::string_view name(PartKind kind) {
                                                      "screen",
                                                      "cap",
                                                      "obstruction",
-                                                     "fitting"};
+                                                     "fitting",
+                                                     "draft regulator",
+                                                     "draft hood"};
     return names[static_cast<std::size_t>(kind)];
 }
 
@@ -103,8 +105,12 @@ Result<Case, Faults> resolve(const Installation& installation) {
     made.units = us ? UnitSystem::us : UnitSystem::metric;
     resolving::site(draft);
     resolving::appliance(draft);
+    resolving::kindling(draft);
+    resolving::house(draft);
+    resolving::mouth_wind(draft);
     resolving::run(draft);
     resolving::burn(draft);
+    resolving::joints(draft);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }

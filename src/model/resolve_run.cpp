@@ -54,16 +54,9 @@ Zone zone_of(std::string_view word) {
 }
 
 PartKind kind_of(std::string_view word) {
-    for (const PartKind kind : {PartKind::elbow,
-                                PartKind::tee,
-                                PartKind::reducer,
-                                PartKind::increaser,
-                                PartKind::damper,
-                                PartKind::screen,
-                                PartKind::cap,
-                                PartKind::obstruction,
-                                PartKind::fitting}) {
-        if (name(kind) == word) {
+    for (std::size_t i = 0; i < part_kind_count; ++i) {
+        const auto kind = static_cast<PartKind>(i);
+        if (kind != PartKind::collar && name(kind) == word) {
             return kind;
         }
     }
@@ -369,6 +362,12 @@ void Builder::add(const Part& part) {
         break;
     case PartKind::fitting:
         point(part, PartKind::fitting, fitting_loss(part));
+        break;
+    case PartKind::draft_regulator:
+        point(part, PartKind::draft_regulator, catalog::find_fitting("draft regulator")->loss);
+        break;
+    case PartKind::draft_hood:
+        point(part, PartKind::draft_hood, catalog::find_fitting("draft hood")->loss);
         break;
     case PartKind::straight:
     case PartKind::collar:

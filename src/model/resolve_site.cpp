@@ -55,6 +55,26 @@ void weathers(const Draft& draft) {
         "/site/weather", "humidity outdoors", Kind::fraction, damp.value, damp.source, damp.mark);
 }
 
+/// Left to the house's balance where the file tells of a house.
+void room_pressure(const Draft& draft) {
+    const Site& written = draft.written.site;
+    if (written.house.is_given() && !written.room.pressure_pa) {
+        return;
+    }
+    draft.made.room_pressure_burning_pa =
+        draft.value_or_default(written.room.pressure_pa,
+                               "/site/room/pressure",
+                               "room against outdoors while the fire burns",
+                               Kind::pressure,
+                               "room_pressure_burning_pa");
+    draft.made.room_pressure_standing_pa =
+        draft.value_or_default(written.room.pressure_pa,
+                               "/site/room/pressure",
+                               "room against outdoors with no fire",
+                               Kind::pressure,
+                               "room_pressure_standing_pa");
+}
+
 } // namespace
 
 void site(const Draft& draft) {
@@ -80,17 +100,7 @@ void site(const Draft& draft) {
                                                 "humidity of the room",
                                                 Kind::fraction,
                                                 "relative_humidity_room");
-    made.room_pressure_burning_pa =
-        draft.value_or_default(written.room.pressure_pa,
-                               "/site/room/pressure",
-                               "room against outdoors while the fire burns",
-                               Kind::pressure,
-                               "room_pressure_burning_pa");
-    made.room_pressure_standing_pa = draft.value_or_default(written.room.pressure_pa,
-                                                            "/site/room/pressure",
-                                                            "room against outdoors with no fire",
-                                                            Kind::pressure,
-                                                            "room_pressure_standing_pa");
+    room_pressure(draft);
     made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
     made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
     made.attic_share = catalog::default_of("attic_share").value;

@@ -46,6 +46,18 @@ void fuel(const Draft& draft); ///< of the appliance: analysis, moisture, heatin
 void run(const Draft& draft);
 void burn(const Draft& draft);
 
+/// The house whose balance gives the room pressure, unless that is given.
+void house(const Draft& draft);
+
+/// What wind does at the mouth.
+void mouth_wind(const Draft& draft);
+
+/// The first minutes of a fire.
+void kindling(const Draft& draft);
+
+/// Leakage of the joints, gates of draft regulators and openings of draft hoods.
+void joints(const Draft& draft);
+
 /// Index in Case::walls of the named wall, with `deposit` on its inside; built on first use.
 std::size_t wall_index(const Draft& draft, std::string_view name, const WallLayer& deposit);
 

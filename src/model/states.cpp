@@ -2,6 +2,8 @@
 
 #include "door_open.hpp"
 #include "flow_search.hpp"
+#include "house_state.hpp"
+#include "kindling.hpp"
 
 #include <algorithm>
 
@@ -20,6 +22,9 @@ void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, S
     state.gas_flow_kg_s = stream.flow_kg_s;
     state.gas_temperature_k = stream.temperature_k;
     state.draft_pa = model.draft_pa(state.flow);
+    if (!state.flow.meets_mouth) {
+        state.status = Status::no_answer;
+    }
 }
 
 void burning(const FlueModel& model,
@@ -133,16 +138,19 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
 } // namespace
 
 std::string_view name(StateKind kind) {
-    constexpr std::array<std::string_view, 6> names{"high fire",
+    constexpr std::array<std::string_view, 7> names{"high fire",
                                                     "low fire",
                                                     "free burn",
                                                     "door open, high fire",
                                                     "door open, embers",
-                                                    "standing"};
+                                                    "standing",
+                                                    "cold start"};
     return names[static_cast<std::size_t>(kind)];
 }
 
-StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
+namespace {
+
+StateResult solve_in_room(const FlueModel& model, StateKind kind, Detail detail) {
     const ApplianceCase& appliance = model.installation().appliance;
     StateResult state;
     state.kind = kind;
@@ -164,9 +172,23 @@ StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
         break;
     case StateKind::standing:
         standing(model, detail, state);
+        state.cold = cold_start(model.installation(), model.surroundings());
+        break;
+    case StateKind::cold_start:
+        solve_kindling(model, detail, state);
+        state.cold = cold_start(model.installation(), model.surroundings());
         break;
     }
+    state.room.pressure_pa = model.surroundings().room_pressure_pa;
+    state.room.taken_kg_s = room_air_kg_s(model.installation(), state);
     return state;
+}
+
+} // namespace
+
+StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
+    return model.surroundings().house.known() ? solve_with_house(model, kind, detail, solve_in_room)
+                                              : solve_in_room(model, kind, detail);
 }
 
 std::vector<StateKind> states_of(const Case& installation) {
@@ -176,6 +198,7 @@ std::vector<StateKind> states_of(const Case& installation) {
         kinds.push_back(StateKind::door_open_embers);
     }
     kinds.push_back(StateKind::standing);
+    kinds.push_back(StateKind::cold_start);
     return kinds;
 }
 
@@ -188,7 +211,7 @@ Solution solve(const Case& installation, Detail detail) {
         const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
         model = model ? FlueModel(*model, burning_air) : FlueModel(installation, burning_air);
         for (const StateKind kind : kinds) {
-            if (kind == StateKind::standing) {
+            if (kind == StateKind::standing || kind == StateKind::cold_start) {
                 const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
                 solution.states.push_back(solve_state(idle, kind, detail));
             } else {

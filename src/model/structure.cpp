@@ -104,6 +104,12 @@ void check_part(const Part& part, const std::string& pointer, Faults& faults) {
     if (kind == part_kind::straight) {
         check_straight(part, pointer, faults);
     }
+    if (part.joint && part.joint_gap_m) {
+        add(faults,
+            pointer,
+            "`joint` and `joint_gap` say the same thing twice",
+            "keep one of them");
+    }
     const bool sized = part.diameter_m || part.width_m || part.depth_m || part.liner;
     if ((kind & (part_kind::reducer | part_kind::increaser)) != 0U && !sized) {
         add(faults,
@@ -155,6 +161,22 @@ void check_run(const Installation& installation, Faults& faults) {
                 "add the straight before or after it, such as "
                 "{\"part\": \"straight\", \"up\": \"1.2 m\"}");
         }
+    }
+}
+
+void check_house(const House& house, Faults& faults) {
+    const std::string pointer = "/site/house";
+    if (house.leakage_area_m2 && house.air_changes_50_pa_1_s) {
+        add(faults,
+            pointer,
+            "the tightness of the house is given in two ways",
+            "keep the air changes at 50 Pa, or the leakage area");
+    }
+    if (house.height_m && house.neutral_level_m && *house.neutral_level_m >= *house.height_m) {
+        add(faults,
+            pointer + "/neutral_level",
+            "the neutral level is above the top of the house",
+            "it counts from the lowest floor of the heated shell");
     }
 }
 
@@ -272,6 +294,7 @@ void check_observed(const Installation& installation, Faults& faults) {
 
 Faults check_structure(const Installation& installation) {
     Faults faults;
+    check_house(installation.site.house, faults);
     const auto& appliance = installation.appliance;
     check_section(appliance.outlet, false, "/appliance/outlet", faults);
     check_high_low(appliance.burn_rate_kg_s, "burn_rate", "burn rate", faults);

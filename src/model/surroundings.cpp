@@ -36,6 +36,16 @@ Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
                 ? s.outdoor_density_kg_m3
                 : atmosphere::density_kg_m3(c.air_pressure_pa, s.temperature_k[zone], humidity);
     }
+    const double wind_head_pa = 0.5 * s.outdoor_density_kg_m3 * w.wind_m_s * w.wind_m_s;
+    s.mouth_pressure_pa = c.mouth_wind_coefficient * wind_head_pa;
+    if (c.house.known) {
+        s.house =
+            HouseAir(c.house,
+                     {.outdoor_density_kg_m3 = s.outdoor_density_kg_m3,
+                      .room_density_kg_m3 = s.density_kg_m3[static_cast<std::size_t>(Zone::room)],
+                      .wind_m_s = w.wind_m_s});
+        s.room_pressure_pa = s.house.room_pressure_pa(0.0);
+    }
     return s;
 }
 

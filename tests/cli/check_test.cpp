@@ -229,7 +229,7 @@ TEST_CASE("JSON is complete, finite and the same every time", "[check][json]") {
         CHECK(report["schema"] == 1);
         CHECK(report["program"]["version"] == "0.1.0");
         CHECK(report["verdict"]["works"] == (outcome.status == 0));
-        CHECK(report["states"].size() == 12);
+        CHECK(report["states"].size() == 14);
         CHECK(report["input"]["run"].size() == 8);
         CHECK(report["cautions"].size() == fluewright::cautions().size());
         CHECK(all_finite(report));

@@ -61,6 +61,7 @@ Registry every_check() {
     add_combustion_checks(registry);
     add_dew_point_checks(registry);
     add_flow_checks(registry);
+    add_house_checks(registry);
     add_heat_checks(registry);
     add_gas_vent_checks(registry);
     add_open_fire_checks(registry);

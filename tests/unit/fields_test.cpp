@@ -45,8 +45,18 @@ public:
 
 private:
     static bool left_out(std::string_view key, const std::string& path) {
-        const std::set<std::string_view> other_ways{
-            "down", "across", "rise", "slope", "width", "depth", "liner", "thermal_resistance"};
+        const std::set<std::string_view> other_ways{"down",
+                                                    "across",
+                                                    "rise",
+                                                    "slope",
+                                                    "width",
+                                                    "depth",
+                                                    "liner",
+                                                    "thermal_resistance",
+                                                    "joint_gap"};
+        if (path == "/site/house" && key == "leakage_area") {
+            return true;
+        }
         return path != "/appliance/door" && path != "/appliance/firebox"
                && other_ways.count(key) > 0;
     }
@@ -153,6 +163,9 @@ TEST_CASE("every row of the table is complete and its example is in range", "[fi
     check_rows<Site>();
     check_rows<Room>();
     check_rows<Weather>();
+    check_rows<House>();
+    check_rows<Fan>();
+    check_rows<HouseOpening>();
     check_rows<Appliance>();
     check_rows<FuelChoice>();
     check_rows<Outlet>();

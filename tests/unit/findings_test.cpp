@@ -105,6 +105,15 @@ void with_level_run(Installation& in, double across_m, double rise_m, bool clean
     in.run.insert(in.run.begin(), {first, elbow, across, tee});
 }
 
+/// A tight house with a cooker hood.
+void in_house(Installation& in, double fan_m3_s) {
+    in.site.room.pressure_pa.reset();
+    in.site.house.height_m = 5.0;
+    in.site.house.volume_m3 = 300.0;
+    in.site.house.air_changes_50_pa_1_s = 3.0 / 3600.0;
+    in.site.house.fans = {{"hood", fan_m3_s}};
+}
+
 std::vector<Probe> probes() {
     const auto nothing = [](Installation&) {};
     return {
@@ -129,12 +138,24 @@ std::vector<Probe> probes() {
              in.run[0].chimney_end = "plain";
              in.run[1].heater_end = "crimped";
          }},
+        {"downdraft-in-wind",
+         [](Installation& in) {
+             in.site.mouth_position = "adverse";
+             in.site.weather[0].wind_m_s = 11.0;
+         },
+         [](Installation& in) {
+             in.site.mouth_position = "adverse";
+             in.site.weather[0].wind_m_s = 4.0;
+         }},
         {"draft-short",
          [](Installation& in) { in.appliance.draft_needed_pa.high = 39.0; },
          nothing},
         {"draft-too-strong",
          [](Installation& in) { in.appliance.draft_greatest_pa = 15.0; },
          nothing},
+        {"fan-reverses-flue",
+         [](Installation& in) { in_house(in, 0.12); },
+         [](Installation& in) { in_house(in, 0.02); }},
         {"flue-far-larger-than-outlet",
          [](Installation& in) { in.run[0].diameter_m = 0.264; },
          [](Installation& in) { in.run[0].diameter_m = 0.258; }},
@@ -151,6 +172,18 @@ std::vector<Probe> probes() {
         {"gas-too-hot",
          [](Installation& in) { in.appliance.gas_temperature_k.high = 760.0; },
          [](Installation& in) { in.appliance.gas_temperature_k.high = 750.0; }},
+        {"hood-spills",
+         [](Installation& in) {
+             in.run.insert(in.run.begin() + 1, named("draft hood"));
+             in.run.back().loss = 900.0;
+         },
+         [](Installation& in) { in.run.insert(in.run.begin() + 1, named("draft hood")); }},
+        {"house-starves-the-fire",
+         [](Installation& in) { in.site.room.pressure_pa = -4.1; },
+         [](Installation& in) { in.site.room.pressure_pa = -3.9; }},
+        {"joint-leak-dilutes",
+         [](Installation& in) { in.run[1].leakage_area_m2 = 4e-4; },
+         [](Installation& in) { in.run[1].leakage_area_m2 = 1e-4; }},
         {"level-run-too-flat",
          [](Installation& in) { with_level_run(in, 1.0, 0.015, true); },
          [](Installation& in) { with_level_run(in, 1.0, 0.021, true); }},

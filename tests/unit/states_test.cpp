@@ -19,13 +19,13 @@ const StateResult& state_of(const Solution& solution, StateKind kind) {
 
 } // namespace
 
-TEST_CASE("a hand-fired heater has six states, one without a door four") {
+TEST_CASE("a hand-fired heater has seven states, one without a door five") {
     Installation in = plain::stack(5.0, 0.15, 0.3);
-    CHECK(states_of(plain::resolved(in)).size() == 6);
+    CHECK(states_of(plain::resolved(in)).size() == 7);
     in.appliance.type = "draft-hood";
     in.appliance.fuel.name = "natural gas";
     in.appliance.fuel.moisture.reset();
-    CHECK(states_of(plain::resolved(in)).size() == 4);
+    CHECK(states_of(plain::resolved(in)).size() == 5);
 }
 
 TEST_CASE("free burn balances the run against the appliance") {

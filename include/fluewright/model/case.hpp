@@ -33,7 +33,11 @@ enum class PartKind : std::uint8_t {
     cap,
     obstruction,
     fitting,
+    draft_regulator,
+    draft_hood,
 };
+
+inline constexpr std::size_t part_kind_count = 13;
 
 [[nodiscard]] std::string_view name(PartKind kind);
 
@@ -83,6 +87,9 @@ struct Section {
     bool loss_given{};            ///< the file gave the loss coefficient
     double turn_rad{};            ///< how far the gas turns here
     double joint_leak_m2{};       ///< leakage area of the joint at its lower end
+    double opening_m2{};          ///< of a regulator's gate or a hood, at its lower end
+    double opens_above_pa{};      ///< draft at which a gate begins to open
+    double opens_over_pa{};       ///< further draft until it is wide open; 0: it always is
     double rated_surface_k{};     ///< of paint or wall; 0 when not stated
     double expansion_allowed_m{}; ///< movement its joint takes up; negative when not stated
     std::size_t wall{};           ///< index into Case::walls
@@ -90,6 +97,8 @@ struct Section {
     bool rectangular{};
     bool cleanout{};
     bool disturbs{}; ///< the flow develops anew behind it
+
+    [[nodiscard]] bool leaks() const { return joint_leak_m2 > 0.0 || opening_m2 > 0.0; }
 };
 
 /// What the fire sends up in one way of firing.
@@ -150,6 +159,39 @@ struct BurnPhase {
     bool out{}; ///< no fire: room air follows the draft through the appliance
 };
 
+/// A window set open or an air inlet.
+struct HouseOpeningCase {
+    double area_m2{};
+    double height_m{};         ///< over the outlet
+    double wind_coefficient{}; ///< pressure outside it over the wind head at the house
+};
+
+/// The building, where the file tells of one and gives no room pressure.
+struct HouseCase {
+    bool known{};
+    double height_m{};
+    double outlet_level_m{};     ///< the outlet over the lowest floor of the shell
+    double leak_m3_s{};          ///< C of Q = C dp^n
+    double leak_exponent{};      ///< n
+    double neutral_level_m{-1.}; ///< over the lowest floor; negative: from even leaks
+    double exhaust_m3_s{};       ///< fans that take air out
+    double supply_m3_s{};        ///< fans that bring air in
+    bool outdoor_air{};          ///< the fire has an air duct of its own
+    double wind_share{};         ///< wind at the house over wind at the mouth
+    double wind_coefficient_windward{};
+    double wind_coefficient_lee{};
+    double wind_coefficient_sides{};
+    std::vector<HouseOpeningCase> openings;
+};
+
+/// The first minutes of a fire, and what warms the flue before it.
+struct Kindling {
+    double gas_flow_kg_s{};
+    double gas_temperature_k{};
+    double burn_rate_kg_s{};
+    double preheat_w{}; ///< heat that goes up the flue
+};
+
 /// A value supplied because the file did not; always listed.
 struct Assumption {
     std::string pointer; ///< where the file could have said it
@@ -176,7 +218,10 @@ struct Case {
     double room_humidity{};
     double room_pressure_burning_pa{};
     double room_pressure_standing_pa{};
-    double attic_temperature_k{}; ///< 0: between room and outdoors by attic_share
+    HouseCase house;
+    Kindling kindling;
+    double mouth_wind_coefficient{}; ///< wind pressure at the mouth over the wind head
+    double attic_temperature_k{};    ///< 0: between room and outdoors by attic_share
     double chase_temperature_k{};
     double attic_share{};
     double chase_share{};

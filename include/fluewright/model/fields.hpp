@@ -27,7 +27,9 @@ inline constexpr unsigned screen = 1U << 6U;
 inline constexpr unsigned cap = 1U << 7U;
 inline constexpr unsigned obstruction = 1U << 8U;
 inline constexpr unsigned fitting = 1U << 9U;
-inline constexpr unsigned any = (1U << 10U) - 1U;
+inline constexpr unsigned draft_regulator = 1U << 10U;
+inline constexpr unsigned draft_hood = 1U << 11U;
+inline constexpr unsigned any = (1U << 12U) - 1U;
 
 /// Names in the order of the bits.
 [[nodiscard]] std::span<const std::string_view> names();
@@ -79,6 +81,12 @@ template <>
 std::span<const Field<Room>> fields();
 template <>
 std::span<const Field<Weather>> fields();
+template <>
+std::span<const Field<House>> fields();
+template <>
+std::span<const Field<Fan>> fields();
+template <>
+std::span<const Field<HouseOpening>> fields();
 template <>
 std::span<const Field<Appliance>> fields();
 template <>
@@ -161,7 +169,18 @@ void for_each_child(Site& object, Visit&& visit) {
     visit(ChildInfo{"room", "The room the appliance stands in."}, object.room);
     visit(ChildInfo{"roof", "The roof and what stands near the mouth."}, object.roof);
     visit(ChildInfo{"alarms", "The alarms in the house."}, object.alarms);
+    visit(ChildInfo{"house",
+                    "The building round the room: its leaks, fans and open windows give the "
+                    "pressure in the room."},
+          object.house);
     visit(ChildInfo{"weather", "The weathers to compute, each with a name."}, object.weather);
+}
+
+template <class Visit>
+void for_each_child(House& object, Visit&& visit) {
+    visit(ChildInfo{"fans", "The fans that run: a flow alone, or name and flow.", false, "flow"},
+          object.fans);
+    visit(ChildInfo{"openings", "Windows set open and air inlets."}, object.openings);
 }
 
 template <class Visit>

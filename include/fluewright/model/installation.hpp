@@ -70,6 +70,48 @@ struct Room {
     bool operator==(const Room&) const = default;
 };
 
+/// A fan that takes air out of the house, or brings it in where the flow is negative.
+struct Fan {
+    Word name;
+    Given flow_m3_s;
+
+    bool operator==(const Fan&) const = default;
+};
+
+/// A window set open or an air inlet.
+struct HouseOpening {
+    Word name;
+    Given area_m2;  ///< clear area
+    Word side;      ///< windward or lee
+    Given height_m; ///< centre over the floor the appliance stands on
+
+    bool operator==(const HouseOpening&) const = default;
+};
+
+/// The building round the appliance, from which its room pressure follows.
+struct House {
+    Given storeys;
+    Given height_m;          ///< of the heated shell
+    Given appliance_level_m; ///< floor of the appliance over the lowest floor of the shell
+    Given volume_m3;
+    Given air_changes_50_pa_1_s;
+    Given leakage_area_m2; ///< equivalent opening, instead of air changes
+    Given leakage_exponent;
+    Given neutral_level_m; ///< over the lowest floor of the shell, with fans and fire off
+    Flag outdoor_air;      ///< the fire takes its air from outdoors through a duct
+    std::vector<Fan> fans;
+    std::vector<HouseOpening> openings;
+
+    /// Whether the file says anything about the house.
+    [[nodiscard]] bool is_given() const {
+        return storeys || height_m || appliance_level_m || volume_m3 || air_changes_50_pa_1_s
+               || leakage_area_m2 || leakage_exponent || neutral_level_m || outdoor_air
+               || !fans.empty() || !openings.empty();
+    }
+
+    bool operator==(const House&) const = default;
+};
+
 struct Site {
     Given altitude_m;
     Given air_pressure_pa;
@@ -82,7 +124,9 @@ struct Site {
     Word rules; ///< us, uk, ca, au, de or none
     Roof roof;
     Alarms alarms;
+    Word mouth_position; ///< clear, near ridge or adverse
     Room room;
+    House house;
     std::vector<Weather> weather;
 
     bool operator==(const Site&) const = default;
@@ -170,6 +214,7 @@ struct Appliance {
     HighLow gas_flow_kg_s;
     HighLow gas_temperature_k; ///< at the outlet
     HighLow draft_needed_pa;
+    Given preheat_w; ///< heat sent up the flue before lighting
     Given draft_greatest_pa;
     Door door;
     Firebox firebox;
@@ -208,8 +253,14 @@ struct Part {
     Word fitting;                      ///< a fitting defined in the file or the catalog
     Given loss;                        ///< loss coefficient, when it is known
     Given rated_surface_temperature_k; ///< of the paint or the wall
-    Given expansion_allowed_m;         ///< movement the joint of a straight takes up
-    Given clearance_m;                 ///< to what burns
+    Word joint;                ///< fit of the joint at its lower end: sealed ... loose, or a class
+    Given joint_gap_m;         ///< width of the slit all round that joint
+    Given leakage_area_m2;     ///< of that joint alone
+    Given setting_pa;          ///< draft regulator: the draft at which it opens
+    Given opening_diameter_m;  ///< draft regulator: of its gate
+    Given open_area_m2;        ///< draft hood: of its opening to the room
+    Given expansion_allowed_m; ///< movement the joint of a straight takes up
+    Given clearance_m;         ///< to what burns
     Given listed_clearance_m;
     Word shield;
     Given shield_gap_m;

@@ -33,7 +33,9 @@ struct Station {
     double flow_kg_s{};
     double pressure_pa{};         ///< static, against outdoor air at this height
     double pressure_in_zone_pa{}; ///< against the air of the zone the section is in
-    double leak_kg_s{};           ///< through the joint here: into the flue positive
+    /// Pressure at the lower end of the section, where its joint is, against the air round it.
+    double joint_pressure_pa{};
+    double leak_kg_s{}; ///< through that joint: into the flue positive
 };
 
 /// Sums over the run; the pressures obey
@@ -55,6 +57,8 @@ struct MarchResult {
     double enthalpy_out_w{};  ///< at the mouth
     double leak_in_kg_s{};
     double leak_out_kg_s{};
+    double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net
+    bool meets_mouth{true};       ///< solve(): whether the root was found
 };
 
 /// A case in one weather, prepared so that a march allocates nothing.
@@ -107,6 +111,7 @@ private:
     void prepare_heats();
     void prepare_emissions();
     void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
+    MarchResult solve_leaking(const GasStream& stream, std::span<Station> stations) const;
     void pass_joint(Flow& flow, const Section& section) const;
     void pass_fitting(Flow& flow, const Section& section) const;
     [[nodiscard]] Station station_at(const Flow& flow, std::size_t section) const;

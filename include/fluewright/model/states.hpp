@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/cold_start.hpp"
 #include "fluewright/model/march.hpp"
 
 #include <string_view>
@@ -15,6 +16,7 @@ enum class StateKind : std::uint8_t {
     door_open_high,   ///< loading door open on a high fire
     door_open_embers, ///< loading door open on embers: the reload
     standing,         ///< no fire
+    cold_start,       ///< the first minutes of kindling, walls still cold
 };
 
 [[nodiscard]] std::string_view name(StateKind kind);
@@ -34,6 +36,16 @@ struct DoorResult {
     double box_temperature_k{};
 };
 
+/// The air of the room in a state.
+struct RoomAir {
+    double pressure_pa{}; ///< against outdoors at the height of the outlet
+    double taken_kg_s{};  ///< by the fire and by joints and openings of the run
+    // With a house only:
+    double idle_pressure_pa{};         ///< with no fire
+    double pressure_without_fans_pa{}; ///< with this fire and every fan off
+    double neutral_height_m{};         ///< of the neutral level over the outlet
+};
+
 struct StateResult {
     StateKind kind{};
     std::size_t weather{};
@@ -45,6 +57,8 @@ struct StateResult {
     double draft_needed_pa{};
     double capacity_kg_s{}; ///< free burn: highest burn rate carried at the needed draft
     DoorResult door;
+    RoomAir room;
+    ColdStart cold;
     MarchResult flow;
     std::vector<Station> stations;
 
@@ -61,7 +75,8 @@ enum class Detail : std::uint8_t { stations, totals };
 /// Solves every state that has a meaning for the appliance, in every weather.
 [[nodiscard]] Solution solve(const Case& installation, Detail detail);
 
-/// One state in a prepared weather. `standing` needs a model prepared with Fire::out.
+/// One state in a prepared weather. `standing` and `cold_start` need a
+/// model prepared with Fire::out.
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);
 
 /// The states this appliance has.

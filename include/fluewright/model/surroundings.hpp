@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/model/case.hpp"
+#include "fluewright/model/house_air.hpp"
 
 namespace fluewright {
 
@@ -16,6 +17,7 @@ struct Surroundings {
     double wind_m_s{};
     std::array<double, zone_count> temperature_k{};
     std::array<double, zone_count> density_kg_m3{};
+    HouseAir house; ///< known() where the room pressure is to be found with the flow
 
     /// Pressure of the air of a zone at a height, relative to outdoors there [Pa]. Only the room
     /// can differ: attic and chase are taken as open to the outdoors.
