@@ -11,18 +11,18 @@ std::string_view name(Zone zone) {
 
 std::string_view name(PartKind kind) {
     constexpr std::array<std::string_view, part_kind_count> names{"outlet",
-                                                     "straight",
-                                                     "elbow",
-                                                     "tee",
-                                                     "reducer",
-                                                     "increaser",
-                                                     "damper",
-                                                     "screen",
-                                                     "cap",
-                                                     "obstruction",
-                                                     "fitting",
-                                                     "draft regulator",
-                                                     "draft hood"};
+                                                                  "straight",
+                                                                  "elbow",
+                                                                  "tee",
+                                                                  "reducer",
+                                                                  "increaser",
+                                                                  "damper",
+                                                                  "screen",
+                                                                  "cap",
+                                                                  "obstruction",
+                                                                  "fitting",
+                                                                  "draft regulator",
+                                                                  "draft hood"};
     return names[static_cast<std::size_t>(kind)];
 }
 
