@@ -79,9 +79,9 @@ struct Writer {
                               limit,
                               minutes_or(w.clean_s, ""),
                               part_words(w, w.last_clean))
-                : fmt::format("{} does not come wholly above {}, below which creosote settles.",
-                              part_words(w, w.last_clean),
-                              limit);
+                : fmt::format("It stays below {}, where creosote settles, in {}.",
+                              limit,
+                              part_words(w, w.last_clean));
         return words;
     }
 
