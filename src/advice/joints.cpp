@@ -4,6 +4,7 @@
 #include "rule_check.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright {
 namespace {
@@ -104,6 +105,24 @@ EndFacts collar(const Installation& written, const Case& c) {
     return facts;
 }
 
+/// Joint `lower` is under the part, `upper` over it; null at the mouth.
+void find_upside_down(Joint& lower, Joint* upper, const PartEnds& ends, UnitSystem units) {
+    const bool stated = !ends.heater.assumed && !ends.chimney.assumed;
+    const bool bad =
+        lower.fit.mating != Mating::good || (upper != nullptr && upper->fit.mating != Mating::good);
+    const bool same_bore = std::abs(ends.heater.diameter_m - ends.chimney.diameter_m) < 1e-4;
+    if (!stated || !bad || !same_bore
+        || fit_of(lower.lower, ends.chimney, units).mating != Mating::good
+        || (upper != nullptr && fit_of(ends.heater, upper->upper, units).mating != Mating::good)) {
+        return;
+    }
+    const std::string part = lower.place.substr(lower.place.find(" and ") + 5);
+    lower.turn_round = lower.fit.mating != Mating::good ? part : "";
+    if (upper != nullptr && upper->fit.mating != Mating::good) {
+        upper->turn_round = part;
+    }
+}
+
 } // namespace
 
 JointReport joints_of(const Installation& written, const Case& installation) {
@@ -125,10 +144,15 @@ JointReport joints_of(const Installation& written, const Case& installation) {
                                  .place = "between " + below_place + " and " + place,
                                  .lower = below,
                                  .upper = ends.heater,
-                                 .fit = fit_of(below, ends.heater, installation.units)});
+                                 .fit = fit_of(below, ends.heater, installation.units),
+                                 .turn_round = {}});
         below = ends.chimney;
         below_place = place;
         below_part = piece.index;
+    }
+    for (std::size_t i = 0; i < report.joints.size(); ++i) {
+        Joint* upper = i + 1 < report.joints.size() ? &report.joints[i + 1] : nullptr;
+        find_upside_down(report.joints[i], upper, report.parts[i], installation.units);
     }
     return report;
 }
@@ -141,7 +165,9 @@ void add(Findings& findings, std::string_view id, const Joint& joint, std::strin
     finding.place = joint.place;
     finding.part = joint.above;
     finding.message = std::move(message);
-    if (!joint.fit.adapter.empty()) {
+    if (!joint.turn_round.empty()) {
+        finding.remedy = "Turn " + joint.turn_round + " round; it lies upside down.";
+    } else if (!joint.fit.adapter.empty()) {
         finding.remedy = "Put in: " + joint.fit.adapter + ".";
     }
     finding.weight = 1.0;

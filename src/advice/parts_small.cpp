@@ -84,6 +84,9 @@ void fasteners(const Job& job) {
 
 void adapters(const Job& job) {
     for (const Joint& joint : job.list.joints.joints) {
+        if (!joint.turn_round.empty() && joint.fit.bore == Bore::same) {
+            continue; // the joints say which part to turn
+        }
         if (!joint.fit.adapter.empty()) {
             add(job, joint.fit.adapter, 1.0, joint.place);
         } else if (joint.fit.mating == Mating::points_up) {
@@ -158,6 +161,14 @@ void passages(const Job& job) {
                     1.0,
                     "under " + job.view.place_of(piece));
             }
+        }
+        const bool into_brick =
+            before != nullptr && piece.wall->kind == "masonry" && before->wall->kind != "masonry";
+        if (into_brick) {
+            add(job,
+                "thimble for the masonry, cemented in",
+                1.0,
+                "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece));
         }
         before = &piece;
     }

@@ -79,7 +79,8 @@ double centre_to_face_m(const Piece& piece) {
         return radius_m * std::tan(0.5 * piece.section->turn_rad) + collar_m;
     }
     case PartKind::tee:
-        return 0.5 * diameter_m + collar_m;
+        // In masonry the pipe ends flush with the inside of the flue.
+        return 0.5 * diameter_m + (piece.wall->kind == "masonry" ? 0.0 : collar_m);
     case PartKind::reducer:
     case PartKind::increaser:
         // It stands in the way of the pipe after it.

@@ -135,6 +135,9 @@ void Fold::add(Verdict verdict) {
     if (verdict.outcome == RuleOutcome::does_not_apply) {
         return;
     }
+    if (verdict.outcome == RuleOutcome::not_met) {
+        failed_.push_back((verdict.place.empty() ? "" : verdict.place + ": ") + verdict.message);
+    }
     if (!worst_ || verdict.outcome < worst_->outcome) {
         worst_ = std::move(verdict);
         return;
@@ -156,6 +159,15 @@ Verdict Fold::result() const {
     }
     Verdict v = *worst_;
     v.missing = v.outcome == RuleOutcome::cannot_tell ? missing_ : std::vector<std::string>{};
+    constexpr std::size_t most_named = 3;
+    const std::string own = (v.place.empty() ? "" : v.place + ": ") + v.message;
+    std::size_t named = 0;
+    for (const std::string& other : failed_) {
+        if (other != own && named < most_named) {
+            v.message += (named == 0 ? "; also " : "; ") + other;
+            ++named;
+        }
+    }
     return v;
 }
 

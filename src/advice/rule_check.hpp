@@ -116,6 +116,7 @@ private:
     std::string_view none_;
     std::optional<Verdict> worst_;
     std::vector<std::string> missing_;
+    std::vector<std::string> failed_; ///< every message of what is not met
 };
 
 } // namespace fluewright::rule_check

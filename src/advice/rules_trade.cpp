@@ -92,8 +92,10 @@ Verdict deposit(const View& view, const catalog::Rule& rule) {
         thickest_m = std::max(thickest_m, seen.deposit_m.value_or(-1.0));
     }
     if (thickest_m < 0.0) {
-        return view.solid_fuel() ? unknown({"/observed/0/deposit_thickness"})
-                                 : not_here("for solid fuel only");
+        if (!view.solid_fuel() || view.pieces.empty()) {
+            return not_here("for solid fuel only");
+        }
+        return unknown({view.pieces.front().key("deposit_thickness")});
     }
     const double shown_m = thickest_m;
     Verdict v = decided(shown_m < rule.figure,

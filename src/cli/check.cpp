@@ -76,12 +76,15 @@ int run_check(const Context& context) {
                            without_doubles(locate(assessment.error(), input->text, input->name)));
     }
     const int status = status_of(context, *assessment);
+    const TradeAdvice trade =
+        trade_advice(*installation, *assessment, context.arguments.value(option::rules));
     if (context.wants_json()) {
         return write_answer(context,
                             report_json(*assessment,
                                         {.version = version_number(),
                                          .file = input->name,
-                                         .size_searched = options.size_search}),
+                                         .size_searched = options.size_search,
+                                         .trade = &trade}),
                             status,
                             file);
     }
@@ -89,16 +92,18 @@ int run_check(const Context& context) {
                          .version = version_number(),
                          .file = input->name,
                          .details = context.arguments.has(option::details),
-                         .size_searched = options.size_search};
+                         .size_searched = options.size_search,
+                         .trade = &trade};
     report.style.units = assessment->installation.units;
     return write_answer(context, report_text(*assessment, report), status, file);
 }
 
-constexpr std::array<const OptionInfo*, 8> options{&option::format,
+constexpr std::array<const OptionInfo*, 9> options{&option::format,
                                                    &option::json,
                                                    &option::method,
                                                    &option::units,
                                                    &option::sizes,
+                                                   &option::rules,
                                                    &option::no_size_search,
                                                    &option::details,
                                                    &option::output};

@@ -7,6 +7,7 @@ namespace fluewright::cli {
 
 extern const Command batch_command;
 extern const Command check_command;
+extern const Command parts_command;
 extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command template_command;
@@ -17,6 +18,7 @@ std::span<const Command* const> commands() {
     static constexpr std::array rows{&check_command,
                                      &warmup_command,
                                      &batch_command,
+                                     &parts_command,
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,

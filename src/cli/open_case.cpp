@@ -40,7 +40,8 @@ Result<OpenedCase, int> open_case(const Context& context) {
     if (!made) {
         return Failure{tell(context, locate(made.error(), input->text, input->name))};
     }
-    OpenedCase opened{.name = input->name, .installation = std::move(made).value()};
+    OpenedCase opened{
+        .name = input->name, .written = *installation, .installation = std::move(made).value()};
     if (const auto units = context.units()) {
         opened.installation.units = *units;
     }

@@ -4,6 +4,7 @@
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/diagnostic.hpp"
 #include "fluewright/model/case.hpp"
+#include "fluewright/model/installation.hpp"
 
 #include <string>
 
@@ -12,6 +13,7 @@ namespace fluewright::cli {
 
 struct OpenedCase {
     std::string name; ///< of the file in messages
+    Installation written;
     Case installation;
 };
 

@@ -10,6 +10,7 @@ constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
+constexpr std::array<std::string_view, 6> rule_bodies{"us", "uk", "ca", "au", "de", "none"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
 constexpr std::array<std::string_view, 3> outcomes{"failing", "short", "fault"};
 constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
@@ -55,10 +56,22 @@ constexpr OptionInfo resume{
     "",
     "go on where an interrupted run of the same command with --output ended",
     {}};
+constexpr OptionInfo rules{"--rules",
+                           "",
+                           "BODY",
+                           "rules of installation to hold the file against; default what the file "
+                           "says, else us with US units",
+                           rule_bodies};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
 constexpr OptionInfo step{
     "--step", "", "SECONDS", "greatest step in time; default 20 s, any is stable", {}};
+constexpr OptionInfo stock{
+    "--stock",
+    "",
+    "FILE",
+    "pieces at hand, as {\"stock\": [{\"length\": \"1 m\", \"count\": 2}]}; they are used first",
+    {}};
 constexpr OptionInfo table_format{"--format",
                                   "",
                                   "FORMAT",
@@ -90,8 +103,10 @@ std::span<const OptionInfo* const> all_options() {
                                      &option::only,
                                      &option::output,
                                      &option::resume,
+                                     &option::rules,
                                      &option::sizes,
                                      &option::step,
+                                     &option::stock,
                                      &option::table_format,
                                      &option::units,
                                      &option::version};

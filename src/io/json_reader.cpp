@@ -37,6 +37,26 @@ public:
         result_.metric_quantities = units_.metric;
     }
 
+    /// A file that holds nothing but a list of pieces at hand.
+    void fill_stock() {
+        const Node& root = document_.root();
+        const Node* list = root.type == Type::object ? member(root, "stock") : nullptr;
+        if (list == nullptr) {
+            troubles_.at_value(root,
+                               "a list of pieces at hand is an object with the key `stock`",
+                               {},
+                               R"(write {"stock": [{"length": "1 m", "count": 2}]})");
+            return;
+        }
+        for (auto i = root.first; i != json::no_node; i = document_.at(i).next) {
+            if (&document_.at(i) != list) {
+                constexpr std::string_view keys[] = {"stock"};
+                report_unknown(document_.at(i), "a list of pieces at hand", keys, {});
+            }
+        }
+        read_member(*list, ChildInfo{"stock", ""}, result_.stock);
+    }
+
     [[nodiscard]] Installation& result() { return result_; }
 
     [[nodiscard]] std::vector<json::Trouble>& troubles() { return troubles_.list(); }
@@ -311,6 +331,34 @@ ReadResult read_installation(std::string_view text, std::string_view file) {
                 troubles.push_back(json::trouble_of(fault, parsed.document));
             }
         }
+    }
+    return Failure{json::placed(std::move(troubles), text, file)};
+}
+
+Result<std::vector<StockPiece>, Diagnostics> read_stock(std::string_view text,
+                                                        std::string_view file) {
+    auto parsed = json::parse(text);
+    std::vector<json::Trouble> troubles = std::move(parsed.troubles);
+    if (parsed.complete) {
+        Filler filler{parsed.document};
+        filler.fill_stock();
+        auto& of_values = filler.troubles();
+        const auto& stock = filler.result().stock;
+        for (std::size_t i = 0; i < stock.size(); ++i) {
+            if (stock[i].wall && !is_known_name(*stock[i].wall, Words::walls, filler.result())) {
+                troubles.push_back(
+                    json::trouble_of({fmt::format("/stock/{}/wall", i),
+                                      fmt::format("`{}` is not a known wall", *stock[i].wall),
+                                      {},
+                                      joined(known_names(Words::walls, filler.result())),
+                                      {}},
+                                     parsed.document));
+            }
+        }
+        if (troubles.empty() && of_values.empty()) {
+            return std::move(filler.result().stock);
+        }
+        troubles.insert(troubles.end(), of_values.begin(), of_values.end());
     }
     return Failure{json::placed(std::move(troubles), text, file)};
 }

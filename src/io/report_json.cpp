@@ -2,6 +2,7 @@
 
 #include "fluewright/io/cautions.hpp"
 #include "report_words.hpp"
+#include "trade_json.hpp"
 
 #include <array>
 #include <cmath>
@@ -311,6 +312,9 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
                {"states", std::move(states)}};
     whole["size"] = options.size_searched ? size_json(a.size) : Json(nullptr);
     whole["findings"] = findings_json(a.findings);
+    if (options.trade != nullptr) {
+        report::add_trade_json(*options.trade, whole);
+    }
     whole["assumptions"] = assumptions_json(a.installation.assumptions);
     whole["cautions"] = cautions();
     // File names may hold any bytes; what is not UTF-8 is replaced, not refused.

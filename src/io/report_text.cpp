@@ -3,6 +3,7 @@
 #include "fluewright/io/cautions.hpp"
 #include "fluewright/io/text_layout.hpp"
 #include "report_text_parts.hpp"
+#include "report_trade.hpp"
 #include "report_words.hpp"
 
 #include <algorithm>
@@ -164,6 +165,9 @@ std::string report_text(const Assessment& assessment, const ReportOptions& optio
     out += report::states_text(assessment, style);
     out += report::size_text(assessment, options);
     out += report::findings_text(assessment, style);
+    if (options.trade != nullptr) {
+        out += report::trade_text(*options.trade, style, options.details);
+    }
     out += report::spread_text(assessment, style);
     if (options.details) {
         out += report::profiles_text(assessment, style);

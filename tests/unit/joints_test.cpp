@@ -181,6 +181,31 @@ TEST_CASE("usual ends stand in and are marked as assumed") {
     CHECK(found.empty());
 }
 
+TEST_CASE("a part that only lies upside down is told from one that needs an adapter") {
+    Installation in;
+    in.appliance.type = "stove";
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.end = "socket";
+    // plain towards the heater, crimped up: the wrong way round between two right ones.
+    in.run = {straight(0.15, 1, 0, "single-wall steel"),
+              straight(0.15, 0, 1, "single-wall steel"),
+              straight(0.15, 1, 0, "single-wall steel")};
+    const Case made = resolved(in);
+    const JointReport report = joints_of(in, made);
+    CHECK(report.joints[0].turn_round.empty());
+    CHECK(report.joints[1].turn_round == "straight 2");
+    CHECK(report.joints[2].turn_round == "straight 2");
+    Findings found;
+    add_joint_findings(report, made, found);
+    REQUIRE(found.size() == 2);
+    CHECK(found[0].remedy == "Turn straight 2 round; it lies upside down.");
+    // Two plain ends that no turning helps.
+    in.run[1].chimney_end = "plain";
+    in.run[1].heater_end = "plain";
+    CHECK(joints_of(in, resolved(in)).joints[1].turn_round.empty());
+}
+
 TEST_CASE("gauge numbers have their sheet") {
     CHECK(sheet_gauge_m(24) * 1000 == Approx(0.607).epsilon(0.002));
     CHECK(sheet_gauge_m(26) * 1000 == Approx(0.456).epsilon(0.002));

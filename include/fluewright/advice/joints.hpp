@@ -62,6 +62,8 @@ struct Joint {
     EndFacts lower;    ///< chimney end of the part below
     EndFacts upper;    ///< heater end of the part above
     Fit fit;
+    /// A part that only lies upside down: turned round, its joints are good without an adapter.
+    std::string turn_round;
 };
 
 struct PartEnds {

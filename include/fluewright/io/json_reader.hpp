@@ -20,4 +20,8 @@ using ReadResult = Result<Installation, Diagnostics>;
 [[nodiscard]] ReadResult read_installation(std::string_view text,
                                            std::string_view file = "<input>");
 
+/// Reads a list of pieces at hand: {"stock": [{"length": "1 m", "count": 2}]}.
+[[nodiscard]] Result<std::vector<StockPiece>, Diagnostics>
+read_stock(std::string_view text, std::string_view file = "<input>");
+
 } // namespace fluewright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/trade.hpp"
 
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@ struct JsonReportOptions {
     std::string_view version{}; ///< of the program
     std::string_view file{};    ///< as the user named it
     bool size_searched{true};   ///< otherwise "size" is null
+    const TradeAdvice* trade{}; ///< adds "rules", "joints", "hot_surfaces", "building", "upkeep"
 };
 
 /// The whole assessment as JSON. Numbers are SI and their keys end in the unit; what was not

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/trade.hpp"
 #include "fluewright/io/style.hpp"
 
 #include <string>
@@ -15,10 +16,11 @@ struct ReportOptions {
     std::string_view file{};    ///< as the user named it
     bool details{false};        ///< the profile along the run in every state, and every size tried
     bool size_searched{true};   ///< otherwise the size line says that it was not computed
+    const TradeAdvice* trade{}; ///< rules, joints, heat and upkeep, where they are wanted
 };
 
-/// Verdict, states, size, findings, spread, assumptions, what was understood, cautions: in this
-/// order, in lines of at most style.width columns.
+/// Verdict, states, size, findings, what the trade says, spread, assumptions, what was understood,
+/// cautions: in this order, in lines of at most style.width columns.
 [[nodiscard]] std::string report_text(const Assessment& assessment, const ReportOptions& options);
 
 } // namespace fluewright

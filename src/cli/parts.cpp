@@ -1,0 +1,79 @@
+#include "command.hpp"
+#include "files.hpp"
+#include "fluewright/advice/parts_list.hpp"
+#include "fluewright/io/json_reader.hpp"
+#include "fluewright/io/report_parts.hpp"
+#include "fluewright/model/resolve.hpp"
+#include "help.hpp"
+#include "open_case.hpp"
+
+#include <array>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+/// The pieces of --stock. The failure is the exit status; what was wrong has been told.
+Result<std::vector<StockPiece>, int> at_hand(const Context& context) {
+    if (!context.arguments.has(option::stock)) {
+        return std::vector<StockPiece>{};
+    }
+    const auto input = read_input(context.arguments.value(option::stock), context.streams.in);
+    if (!input) {
+        context.streams.err << "fluewright: " << input.error() << '\n';
+        return Failure{static_cast<int>(no_access)};
+    }
+    auto stock = read_stock(input->text, input->name);
+    if (!stock) {
+        context.streams.err << diagnostics_text(stock.error());
+        return Failure{static_cast<int>(fault_of_user)};
+    }
+    return std::move(stock).value();
+}
+
+int run_parts(const Context& context) {
+    const auto opened = open_case(context);
+    if (!opened) {
+        return opened.error();
+    }
+    const auto stock = at_hand(context);
+    if (!stock) {
+        return stock.error();
+    }
+    const PartsList list = parts_list(opened->written,
+                                      opened->installation,
+                                      solve(opened->installation, Detail::stations),
+                                      *stock);
+    PartsReportOptions report{.style = context.style,
+                              .version = version_number(),
+                              .file = opened->name,
+                              .title = opened->installation.title};
+    report.style.units = opened->installation.units;
+    const std::string_view format = context.arguments.value(option::table_format);
+    return write_answer(context,
+                        context.wants_json() ? parts_json(list, report)
+                        : format == "csv"    ? parts_csv(list)
+                                             : parts_text(list, report),
+                        all_pass,
+                        context.arguments.words.front());
+}
+
+constexpr std::array<const OptionInfo*, 5> options{
+    &option::table_format, &option::json, &option::units, &option::stock, &option::output};
+
+} // namespace
+
+extern const Command parts_command;
+const Command parts_command{
+    .name = "parts",
+    .summary = "what to buy, what to cut from which end, which adapters",
+    .about =
+        "Reads an installation and lists the lengths to buy, the pieces to cut and the end to "
+        "measure each from, screws, supports, adapters and sealant, what it all weighs and how "
+        "far it grows when hot. The plan of cuts buys as little as possible.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = options,
+    .example = "fluewright parts run.json --stock shelf.json",
+    .run = run_parts};
+
+} // namespace fluewright::cli

@@ -1,0 +1,139 @@
+#include "fluewright/io/report_parts.hpp"
+#include "trade_json.hpp"
+
+#include <cmath>
+#include <fmt/format.h>
+
+namespace fluewright {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int schema = 1;
+
+Json number(double value) {
+    return std::isfinite(value) ? Json(value) : Json(nullptr);
+}
+
+Json lines_json(const PartsList& list) {
+    Json all = Json::array();
+    for (const PartsLine& line : list.lines) {
+        all.push_back({{"what", line.what},
+                       {"size", line.size},
+                       {"count", number(line.count)},
+                       {"unit", line.unit},
+                       {"weight_kg", line.weight_kg > 0.0 ? number(line.weight_kg) : Json(nullptr)},
+                       {"at_hand", line.at_hand},
+                       {"where", line.where}});
+    }
+    return all;
+}
+
+Json cuts_json(const PartsList& list) {
+    Json all = Json::array();
+    for (const Cut& cut : list.cuts) {
+        all.push_back({{"place", cut.place},
+                       {"piece", cut.piece},
+                       {"length_m", number(cut.length_m)},
+                       {"from_m", number(cut.from_m)},
+                       {"from_offcut", cut.from_offcut},
+                       {"at_hand", cut.at_hand},
+                       {"measure", cut.measure}});
+    }
+    return all;
+}
+
+Json stretches_json(const PartsList& list) {
+    Json all = Json::array();
+    for (const PipeStretch& s : list.stretches) {
+        Json parts = Json::array();
+        for (const int part : s.parts) {
+            parts.push_back(part + 1);
+        }
+        all.push_back({{"place", s.place},
+                       {"parts", std::move(parts)},
+                       {"wall", s.wall},
+                       {"diameter_m", number(s.diameter_m)},
+                       {"drawn_m", number(s.drawn_m)},
+                       {"between_m", number(s.between_m)},
+                       {"lap_m", number(s.lap_m)},
+                       {"pieces_m", s.pieces_m},
+                       {"telescopes", s.telescopes},
+                       {"off_m", number(s.off_m)},
+                       {"note", s.note}});
+    }
+    return all;
+}
+
+Json growth_json(const PartsList& list) {
+    Json all = Json::array();
+    for (const Growth& g : list.growth) {
+        all.push_back({{"place", g.place},
+                       {"length_m", number(g.length_m)},
+                       {"grows_m", number(g.grows_m)},
+                       {"mean_wall_k", number(g.mean_wall_k)},
+                       {"free", g.free},
+                       {"where", g.where}});
+    }
+    return all;
+}
+
+/// A cell of RFC 4180: quoted where it must be.
+std::string cell(std::string_view text) {
+    if (text.find_first_of("\",\n\r") == std::string_view::npos) {
+        return std::string{text};
+    }
+    std::string out = "\"";
+    for (const char c : text) {
+        out += c == '"' ? "\"\"" : std::string{c};
+    }
+    return out + '"';
+}
+
+} // namespace
+
+std::string parts_json(const PartsList& list, const PartsReportOptions& options) {
+    const Json whole{{"schema", schema},
+                     {"program", {{"name", "fluewright"}, {"version", options.version}}},
+                     {"file", options.file},
+                     {"title", options.title},
+                     {"parts", lines_json(list)},
+                     {"cuts", cuts_json(list)},
+                     {"stretches", stretches_json(list)},
+                     {"joints", report::joints_json(list.joints)},
+                     {"growth", growth_json(list)},
+                     {"totals",
+                      {{"weight_kg", number(list.weight_kg)},
+                       {"bought_m", number(list.bought_m)},
+                       {"offcut_m", number(list.offcut_m)},
+                       {"exact", list.exact}}},
+                     {"assumed", list.assumed}};
+    constexpr int indent = 2;
+    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+}
+
+std::string parts_csv(const PartsList& list) {
+    std::string out = "kind,what,size,count,unit,length_m,from_m,weight_kg,at_hand,where,note\n";
+    for (const PartsLine& line : list.lines) {
+        out += fmt::format("part,{},{},{},{},,,{},{},{},\n",
+                           cell(line.what),
+                           cell(line.size),
+                           format_number(line.count, 6),
+                           line.unit,
+                           line.weight_kg > 0.0 ? format_number(line.weight_kg, 4) : "",
+                           line.at_hand ? "yes" : "no",
+                           cell(line.where));
+    }
+    for (const Cut& cut : list.cuts) {
+        out += fmt::format("cut,{},,1,,{},{},,{},{},{}\n",
+                           cell(fmt::format("piece {}", cut.piece)),
+                           format_number(cut.length_m, 6),
+                           format_number(cut.from_m, 6),
+                           cut.at_hand ? "yes" : "no",
+                           cell(cut.place),
+                           cell(cut.measure));
+    }
+    return out;
+}
+
+} // namespace fluewright
