@@ -89,27 +89,13 @@ std::span<const OptionInfo* const> common_options() {
 }
 
 std::span<const OptionInfo* const> all_options() {
-    static constexpr std::array rows{&option::batch_format,
-                                     &option::color,
-                                     &option::details,
-                                     &option::fields,
-                                     &option::format,
-                                     &option::help,
-                                     &option::jobs,
-                                     &option::json,
-                                     &option::method,
-                                     &option::minutes,
-                                     &option::no_size_search,
-                                     &option::only,
-                                     &option::output,
-                                     &option::resume,
-                                     &option::rules,
-                                     &option::sizes,
-                                     &option::step,
-                                     &option::stock,
-                                     &option::table_format,
-                                     &option::units,
-                                     &option::version};
+    static constexpr std::array rows{
+        &option::batch_format, &option::color,   &option::details,        &option::fields,
+        &option::format,       &option::help,    &option::jobs,           &option::json,
+        &option::method,       &option::minutes, &option::no_size_search, &option::only,
+        &option::output,       &option::resume,  &option::rules,          &option::sizes,
+        &option::step,         &option::stock,   &option::table_format,   &option::units,
+        &option::version};
     return rows;
 }
 
