@@ -9,14 +9,6 @@
 namespace fluewright {
 namespace {
 
-/// What is to spare, over what is asked: comparable between drafts and doors.
-double relative_spare(const StateVerdict& verdict, const StateResult& state) {
-    if (verdict.kind == Kind::pressure) {
-        return verdict.spare / std::max(1.0, state.draft_needed_pa);
-    }
-    return verdict.spare / catalog::default_of("door_opening_wanted").value;
-}
-
 std::string weather_words(const Case& c, const StateResult& state) {
     return c.weathers[state.weather].name;
 }
@@ -82,39 +74,6 @@ double draft_with_floor(const Case& installation, const StateResult& state) {
 }
 
 } // namespace
-
-StateVerdict judge(const Case& installation, const StateResult& state) {
-    const bool open_front = installation.appliance.type == ApplianceType::fireplace;
-    StateVerdict v;
-    switch (state.kind) {
-    case StateKind::high_fire:
-    case StateKind::low_fire:
-        v.counts = true;
-        v.spare = state.margin_pa();
-        break;
-    case StateKind::free_burn:
-        v.spare = state.margin_pa();
-        v.passes = state.capacity_kg_s >= installation.appliance.high.burn_rate_kg_s;
-        return v;
-    case StateKind::standing:
-    case StateKind::cold_start:
-        v.spare = state.draft_pa;
-        break;
-    case StateKind::door_open_high:
-        v.counts = open_front;
-        v.kind = Kind::fraction;
-        v.spare = state.door.opening_share
-                  - (open_front ? 1.0 : catalog::default_of("door_opening_wanted").value);
-        break;
-    case StateKind::door_open_embers:
-        v.counts = !open_front;
-        v.kind = Kind::fraction;
-        v.spare = state.door.opening_share - catalog::default_of("door_opening_wanted").value;
-        break;
-    }
-    v.passes = v.spare >= 0.0;
-    return v;
-}
 
 Result<Assessment, Faults> assess(const Installation& written, const AssessOptions& options) {
     Result<Case, Faults> resolved = resolve(written);

@@ -86,38 +86,21 @@ Present present_size(const Case& c, const std::vector<bool>& can) {
 
 /// Solves the states that count and fills the trial.
 void try_size(const Case& c, SizeTrial& trial) {
-    trial.passes = true;
+    const Score scored = score(c);
+    trial.passes = scored.passes;
     trial.least_spare_pa = std::numeric_limits<double>::infinity();
-    trial.least_opening_share = std::numeric_limits<double>::infinity();
-    double worst = 0.0;
-    std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire};
-    if (c.appliance.has_door) {
-        kinds.push_back(c.appliance.type == ApplianceType::fireplace ? StateKind::door_open_high
-                                                                     : StateKind::door_open_embers);
-    }
-    for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
-        const FlueModel model(c, surroundings_of(c, weather, Fire::burning));
-        for (const StateKind kind : kinds) {
-            const StateResult state = solve_state(model, kind, Detail::totals);
-            const StateVerdict verdict = judge(c, state);
-            double lacking = 0.0;
-            if (verdict.kind == Kind::pressure) {
-                trial.least_spare_pa = std::min(trial.least_spare_pa, verdict.spare);
-                lacking = -verdict.spare / std::max(1.0, state.draft_needed_pa);
-            } else {
-                trial.least_opening_share =
-                    std::min(trial.least_opening_share, state.door.opening_share);
-                lacking = -verdict.spare;
-            }
-            if (!verdict.passes && lacking > worst) {
-                worst = lacking;
-                trial.ruled_out_by = std::string{name(kind)} + ", " + c.weathers[weather].name;
-            }
-            trial.passes = trial.passes && verdict.passes;
+    trial.least_opening_share =
+        c.appliance.has_door ? std::numeric_limits<double>::infinity() : 0.0;
+    for (std::size_t i = 0; i < scored.states.size(); ++i) {
+        if (scored.verdicts[i].kind == Kind::pressure) {
+            trial.least_spare_pa = std::min(trial.least_spare_pa, scored.verdicts[i].spare);
+        } else {
+            trial.least_opening_share =
+                std::min(trial.least_opening_share, scored.states[i].door.opening_share);
         }
     }
-    if (!c.appliance.has_door) {
-        trial.least_opening_share = 0.0;
+    if (!scored.passes) {
+        trial.ruled_out_by = state_name(c, scored.states[scored.limiting]);
     }
 }
 

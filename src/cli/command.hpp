@@ -17,17 +17,24 @@ namespace fluewright::cli {
 
 /// The arguments behind the name of a command, sorted out but not yet understood.
 struct Arguments {
-    std::map<std::string, std::string, std::less<>> options; ///< by "--name"; flags hold ""
-    std::vector<std::string> words;                          ///< what is no option, in order
+    /// By "--name": the values in the order they were given; none for a flag.
+    std::map<std::string, std::vector<std::string>, std::less<>> options;
+    std::vector<std::string> words; ///< what is no option, in order
 
     [[nodiscard]] bool has(const OptionInfo& option) const {
         return options.find(option.name) != options.end();
     }
 
-    /// The value of an option; empty when it was not given.
+    /// The value of an option, the last one given; empty when it was not given.
     [[nodiscard]] std::string_view value(const OptionInfo& option) const {
+        const auto given = values(option);
+        return given.empty() ? std::string_view{} : std::string_view{given.back()};
+    }
+
+    /// All values of an option.
+    [[nodiscard]] std::span<const std::string> values(const OptionInfo& option) const {
         const auto found = options.find(option.name);
-        return found == options.end() ? std::string_view{} : found->second;
+        return found == options.end() ? std::span<const std::string>{} : found->second;
     }
 };
 

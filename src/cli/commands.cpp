@@ -8,6 +8,7 @@ namespace fluewright::cli {
 extern const Command batch_command;
 extern const Command check_command;
 extern const Command parts_command;
+extern const Command improve_command;
 extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command template_command;
@@ -19,6 +20,7 @@ std::span<const Command* const> commands() {
                                      &warmup_command,
                                      &batch_command,
                                      &parts_command,
+                                     &improve_command,
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,

@@ -132,4 +132,11 @@ int write_answer(const Context& context,
     return status;
 }
 
+int write_to_file(const Context& context,
+                  std::string_view target,
+                  std::string_view text,
+                  std::string_view input_file) {
+    return write_file(context, fs::path{target}, text, all_pass, input_file);
+}
+
 } // namespace fluewright::cli

@@ -26,4 +26,10 @@ struct Input {
                                int status,
                                std::string_view input_file = {});
 
+/// Writes a second thing a command has to say to a file of its own, in the same way.
+[[nodiscard]] int write_to_file(const Context& context,
+                                std::string_view target,
+                                std::string_view text,
+                                std::string_view input_file);
+
 } // namespace fluewright::cli

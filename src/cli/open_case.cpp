@@ -5,6 +5,7 @@
 #include "fluewright/model/resolve.hpp"
 
 #include <algorithm>
+#include <charconv>
 #include <iostream>
 
 namespace fluewright::cli {
@@ -26,22 +27,51 @@ int tell(const Context& context, Diagnostics diagnostics) {
 
 } // namespace
 
-Result<OpenedCase, int> open_case(const Context& context) {
-    const auto input = read_input(context.arguments.words.front(), context.streams.in);
+Result<Written, int> read_written(const Context& context, std::string_view file) {
+    auto input = read_input(file, context.streams.in);
     if (!input) {
         context.streams.err << "fluewright: " << input.error() << '\n';
         return Failure{static_cast<int>(no_access)};
     }
-    const auto installation = read_installation(input->text, input->name);
+    auto installation = read_installation(input->text, input->name);
     if (!installation) {
         return Failure{tell(context, installation.error())};
     }
-    auto made = resolve(*installation);
-    if (!made) {
-        return Failure{tell(context, locate(made.error(), input->text, input->name))};
+    return Written{.name = std::move(input->name),
+                   .text = std::move(input->text),
+                   .installation = std::move(installation).value()};
+}
+
+int tell_faults(const Context& context, const Faults& faults, const Written& written) {
+    return tell(context, locate(faults, written.text, written.name));
+}
+
+Result<std::size_t, int> count_of(const Context& context,
+                                  const OptionInfo& option,
+                                  std::string_view typed,
+                                  std::size_t most) {
+    std::size_t count = 0;
+    const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), count);
+    if (error != std::errc{} || end != typed.data() + typed.size() || count < 1 || count > most) {
+        context.streams.err << "fluewright: `" << typed << "` is no number for " << option.name
+                            << "; write one from 1 to " << most << '\n';
+        return Failure{static_cast<int>(fault_of_user)};
     }
-    OpenedCase opened{
-        .name = input->name, .written = *installation, .installation = std::move(made).value()};
+    return count;
+}
+
+Result<OpenedCase, int> open_case(const Context& context) {
+    const auto written = read_written(context, context.arguments.words.front());
+    if (!written) {
+        return Failure{written.error()};
+    }
+    auto made = resolve(written->installation);
+    if (!made) {
+        return Failure{tell_faults(context, made.error(), *written)};
+    }
+    OpenedCase opened{.name = written->name,
+                      .written = written->installation,
+                      .installation = std::move(made).value()};
     if (const auto units = context.units()) {
         opened.installation.units = *units;
     }

@@ -46,10 +46,15 @@ constexpr OptionInfo minutes{
     "--minutes", "", "N", "how long to look at; default until an hour after the fire", {}};
 constexpr OptionInfo no_size_search{
     "--no-size-search", "", "", "do not look for a better pipe size", {}};
+constexpr OptionInfo most{"--most", "", "N", "how many changes to show; default 5", {}};
 constexpr OptionInfo only{
     "--only", "", "WHICH", "write only these records: failing means short or at fault", outcomes};
 constexpr OptionInfo output{
     "--output", "-o", "FILE", "write to FILE, whole or not at all, instead of the screen", {}};
+constexpr OptionInfo pairs{
+    "--pairs", "", "", "two changes together, even where one alone suffices", {}};
+constexpr OptionInfo prices{
+    "--prices", "", "FILE", "rank by your own prices instead of effort", {}};
 constexpr OptionInfo resume{
     "--resume",
     "",
@@ -80,6 +85,12 @@ constexpr OptionInfo table_format{"--format",
 constexpr OptionInfo units{
     "--units", "", "SYSTEM", "units of text; default those the file uses most", unit_systems};
 constexpr OptionInfo version{"--version", "", "", "print the version", {}};
+constexpr OptionInfo write_plan{"--write-plan",
+                                "",
+                                "N FILE",
+                                "write the installation with change number N made to FILE",
+                                {},
+                                2};
 
 } // namespace option
 
@@ -90,12 +101,13 @@ std::span<const OptionInfo* const> common_options() {
 
 std::span<const OptionInfo* const> all_options() {
     static constexpr std::array rows{
-        &option::batch_format, &option::color,   &option::details,        &option::fields,
-        &option::format,       &option::help,    &option::jobs,           &option::json,
-        &option::method,       &option::minutes, &option::no_size_search, &option::only,
-        &option::output,       &option::resume,  &option::rules,          &option::sizes,
-        &option::step,         &option::stock,   &option::table_format,   &option::units,
-        &option::version};
+        &option::batch_format, &option::color,        &option::details, &option::fields,
+        &option::format,       &option::help,         &option::jobs,    &option::json,
+        &option::method,       &option::minutes,      &option::most,    &option::no_size_search,
+        &option::only,         &option::output,       &option::pairs,   &option::prices,
+        &option::resume,       &option::rules,        &option::sizes,   &option::step,
+        &option::stock,        &option::table_format, &option::units,   &option::version,
+        &option::write_plan};
     return rows;
 }
 

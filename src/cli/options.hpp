@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <span>
 #include <string_view>
 
@@ -13,6 +14,8 @@ struct OptionInfo {
     std::string_view value_name; ///< "FILE"; empty for a flag
     std::string_view text;       ///< what it does, for help
     std::span<const std::string_view> choices;
+    std::size_t values{1}; ///< how many it takes, where it takes any
+    bool repeats{false};   ///< may be given more than once, and every time counts
 
     [[nodiscard]] bool takes_value() const { return !value_name.empty(); }
 };
@@ -29,8 +32,11 @@ extern const OptionInfo json;
 extern const OptionInfo method;
 extern const OptionInfo minutes;
 extern const OptionInfo no_size_search;
+extern const OptionInfo most;
 extern const OptionInfo only;
 extern const OptionInfo output;
+extern const OptionInfo pairs;
+extern const OptionInfo prices;
 extern const OptionInfo resume;
 extern const OptionInfo rules;
 extern const OptionInfo sizes;
@@ -39,6 +45,7 @@ extern const OptionInfo stock;
 extern const OptionInfo table_format;
 extern const OptionInfo units;
 extern const OptionInfo version;
+extern const OptionInfo write_plan;
 } // namespace option
 
 /// The options every command takes.

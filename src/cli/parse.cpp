@@ -64,8 +64,11 @@ struct Parser {
                 names = fmt::format("{},{}", row->short_name, row->name);
             }
             CLI::Option* option = row->takes_value() ? app.add_option(names) : app.add_flag(names);
-            if (row->takes_value()) {
-                option->expected(0, 1);
+            if (row->repeats) {
+                option->expected(0, CLI::detail::expected_max_vector_size);
+                option->allow_extra_args(false);
+            } else if (row->takes_value()) {
+                option->expected(0, static_cast<int>(row->values));
                 option->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
             }
             options.emplace_back(row, option);
@@ -143,9 +146,9 @@ Result<Arguments, UsageError> parse(const Command& command, const std::vector<st
         if (option->count() == 0) {
             continue;
         }
-        const auto values = option->results();
-        const std::string value = row->takes_value() && !values.empty() ? values.back() : "";
-        arguments.options.insert_or_assign(std::string{row->name}, value);
+        arguments.options.insert_or_assign(std::string{row->name},
+                                           row->takes_value() ? option->results()
+                                                              : std::vector<std::string>{});
     }
     if (arguments.has(option::help)) {
         return arguments;
@@ -155,7 +158,7 @@ Result<Arguments, UsageError> parse(const Command& command, const std::vector<st
             continue;
         }
         const std::string_view value = arguments.value(*row);
-        if (value.empty()) {
+        if (value.empty() || arguments.values(*row).size() < row->values) {
             return Failure{missing_value(*row)};
         }
         if (!row->choices.empty()

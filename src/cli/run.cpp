@@ -31,10 +31,12 @@ const OptionInfo* find_option(std::string_view argument) {
     return found == rows.end() ? nullptr : *found;
 }
 
-bool takes_next(std::string_view argument) {
+/// How many arguments behind it belong to it.
+std::ptrdiff_t takes_next(std::string_view argument) {
     const OptionInfo* option = find_option(argument);
-    return option != nullptr && option->takes_value()
-           && argument.find('=') == std::string_view::npos;
+    const bool takes =
+        option != nullptr && option->takes_value() && argument.find('=') == std::string_view::npos;
+    return takes ? static_cast<std::ptrdiff_t>(option->values) : 0;
 }
 
 /// An option no command has, before the name of one.
@@ -54,7 +56,7 @@ UsageError unknown_option(std::string_view argument) {
 std::vector<std::string>::const_iterator find_name(const std::vector<std::string>& arguments) {
     auto at = arguments.begin();
     while (at != arguments.end() && at->size() > 1 && at->front() == '-') {
-        at += takes_next(*at) && at + 1 != arguments.end() ? 2 : 1;
+        at += std::min(1 + takes_next(*at), std::distance(at, arguments.end()));
     }
     return at;
 }

@@ -1,5 +1,6 @@
 #include "fluewright/io/report_catalog.hpp"
 
+#include "csv_text.hpp"
 #include "fluewright/io/text_layout.hpp"
 #include "fluewright/io/text_table.hpp"
 
@@ -72,17 +73,6 @@ void add_note(const CatalogColumn& column, std::string_view text, std::vector<st
     } else {
         notes.push_back(std::move(note));
     }
-}
-
-std::string csv_field(std::string_view text) {
-    if (text.find_first_of("\",\n\r") == std::string_view::npos) {
-        return std::string{text};
-    }
-    std::string out = "\"";
-    for (const char c : text) {
-        out += c == '"' ? "\"\"" : std::string{c};
-    }
-    return out + '"';
 }
 
 } // namespace

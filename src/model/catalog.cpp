@@ -14,6 +14,7 @@ namespace {
 #include "fluewright_data/fittings.inc"
 #include "fluewright_data/fuels.inc"
 #include "fluewright_data/materials.inc"
+#include "fluewright_data/remedy_effort.inc"
 #include "fluewright_data/sources.inc"
 #include "fluewright_data/trade_sizes.inc"
 #include "fluewright_data/walls.inc"
@@ -38,6 +39,7 @@ static_assert(sound(trade_size_rows, trade_size_bounds), "trade_sizes.csv");
 static_assert(sound(clay_liner_rows, clay_liner_bounds), "clay_liners.csv");
 static_assert(sound(appliance_default_rows, appliance_default_bounds), "appliance_defaults.csv");
 static_assert(sound(default_rows, default_bounds), "defaults.csv");
+static_assert(sound(remedy_effort_rows, remedy_effort_bounds), "remedy_effort.csv");
 
 static_assert(analyses_complete(fuel_rows),
               "fuels.csv: the elements of a fuel do not add up to 100 %");
@@ -141,6 +143,10 @@ std::span<const ApplianceDefault> appliance_defaults() {
 
 std::span<const Default> defaults() {
     return default_rows;
+}
+
+std::span<const RemedyEffort> remedy_efforts() {
+    return remedy_effort_rows;
 }
 
 const Source* find_source(std::string_view id) {

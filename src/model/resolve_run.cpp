@@ -274,16 +274,20 @@ void Builder::damper(const Part& part) {
     point(part, PartKind::damper, fittings::disc_damper(part.blade_angle_rad.value_or(0.0), edge));
 }
 
+/// What is stuck in the mesh takes its share of the openings that clean wire leaves.
 double Builder::screen_loss(const Part& part) const {
+    const bool wire = part.mesh_m || kind_of(part.part.value_or("")) == PartKind::screen;
+    double open = 1.0;
     if (part.free_area) {
-        return fittings::screen(*part.free_area);
+        open = *part.free_area;
+    } else if (wire) {
+        open = draft.value_or_default(std::nullopt,
+                                      pointer + "/free_area",
+                                      "free share of the screen at part " + number(),
+                                      Kind::fraction,
+                                      "screen_free_area_share");
     }
-    const double clean = draft.value_or_default(std::nullopt,
-                                                pointer + "/free_area",
-                                                "free share of the screen at part " + number(),
-                                                Kind::fraction,
-                                                "screen_free_area_share");
-    return fittings::screen(clean);
+    return fittings::screen(open * (1.0 - part.blocked.value_or(0.0)));
 }
 
 void Builder::cap(const Part& part) {
@@ -303,7 +307,7 @@ void Builder::cap(const Part& part) {
                      row.source,
                      row.mark);
     }
-    if (part.mesh_m || part.free_area) {
+    if (part.mesh_m || part.free_area || part.blocked) {
         loss += screen_loss(part);
     }
     point(part, PartKind::cap, loss);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/finding.hpp"
+#include "fluewright/advice/score.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/model/installation.hpp"
@@ -12,16 +13,6 @@
 
 /// The whole answer to "will it draw?".
 namespace fluewright {
-
-/// How one state turned out.
-struct StateVerdict {
-    bool counts{}; ///< whether the state decides the verdict
-    bool passes{};
-    /// What is to spare, in the unit of `kind`: draft over the need [Pa], or the share of the
-    /// door's opening over the share wanted.
-    double spare{};
-    Kind kind{Kind::pressure};
-};
 
 enum class TradeSizes : std::uint8_t { inch, metric };
 
@@ -69,18 +60,13 @@ struct Assessment {
 struct AssessOptions {
     bool size_search{true};
     bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
-    std::optional<TradeSizes> sizes; ///< default: by the units of the file
-    std::optional<UnitSystem> units; ///< default: those of the file
+    std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
+    std::optional<UnitSystem> units{}; ///< default: those of the file
 };
 
 /// Resolves, solves, judges. Faults: those of resolve().
 [[nodiscard]] Result<Assessment, Faults> assess(const Installation& written,
                                                 const AssessOptions& options);
-
-/// Judges one state. High and low fire pass with draft to spare; the reload passes when the door
-/// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire);
-/// free burn, the standing flue and a door opened on a stove's high fire inform only.
-[[nodiscard]] StateVerdict judge(const Case& installation, const StateResult& state);
 
 /// The findings of a solved case, by severity and weight.
 [[nodiscard]] Findings find_all(const Case& installation, const Solution& solution);

@@ -135,6 +135,17 @@ struct Default {
     std::string_view mark;
 };
 
+/// What a change to an installation takes, on a plain scale; see data/remedy_effort.csv.
+struct RemedyEffort {
+    std::string_view id;
+    std::string_view title;
+    double effort;
+    double effort_per_metre; ///< of the pipe or wall the change touches
+    std::string_view may_worsen;
+    std::string_view source;
+    std::string_view mark;
+};
+
 [[nodiscard]] std::span<const Source> sources();
 [[nodiscard]] std::span<const Fuel> fuels();
 [[nodiscard]] std::span<const Material> materials();
@@ -144,6 +155,7 @@ struct Default {
 [[nodiscard]] std::span<const ClayLiner> clay_liners();
 [[nodiscard]] std::span<const ApplianceDefault> appliance_defaults();
 [[nodiscard]] std::span<const Default> defaults();
+[[nodiscard]] std::span<const RemedyEffort> remedy_efforts();
 
 /// Look-ups by id or alias, exact after lower-casing and trimming; null when there is no such row.
 [[nodiscard]] const Source* find_source(std::string_view id);

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "fluewright/core/quantity.hpp"
+#include "fluewright/model/states.hpp"
+
+#include <string>
+#include <vector>
+
+/// How a state turns out, and the quick answer for comparing many runs: only the states that
+/// decide, without the profile along the run.
+namespace fluewright {
+
+/// How one state turned out.
+struct StateVerdict {
+    bool counts{}; ///< whether the state decides the verdict
+    bool passes{};
+    /// What is to spare, in the unit of `kind`: draft over the need [Pa], or the share of the
+    /// door's opening over the share wanted.
+    double spare{};
+    Kind kind{Kind::pressure};
+};
+
+/// Judges one state. High and low fire pass with draft to spare; the reload passes when the door
+/// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire);
+/// free burn, the standing flue and a door opened on a stove's high fire inform only.
+[[nodiscard]] StateVerdict judge(const Case& installation, const StateResult& state);
+
+/// What is to spare over what is asked [-]: comparable between drafts and doors. Negative where the
+/// state falls short.
+[[nodiscard]] double relative_spare(const StateVerdict& verdict, const StateResult& state);
+
+/// The states of an appliance that decide the verdict, in the order of StateKind.
+[[nodiscard]] std::vector<StateKind> deciding_states(const Case& installation);
+
+struct Score {
+    std::vector<StateResult> states; ///< weather by weather; only those that decide
+    std::vector<StateVerdict> verdicts;
+    double least_spare{};   ///< relative_spare() of the limiting state
+    std::size_t limiting{}; ///< index of the state with least to spare
+    bool passes{};          ///< every state passes
+    double greatest_over{}; ///< greatest draft over the appliance's greatest, less one; over 0: too
+                            ///< strong
+};
+
+/// Solves and judges the states that decide.
+[[nodiscard]] Score score(const Case& installation);
+
+/// Fills what follows from the states and verdicts.
+void sum_up(const Case& installation, Score& score);
+
+/// "low fire, mild day"
+[[nodiscard]] std::string state_name(const Case& installation, const StateResult& state);
+
+} // namespace fluewright

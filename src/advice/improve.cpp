@@ -1,0 +1,256 @@
+#include "fluewright/advice/improve.hpp"
+
+#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/resolve.hpp"
+#include "plan_details.hpp"
+#include "plan_search.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+namespace fluewright {
+namespace {
+
+double enough() {
+    return catalog::default_of("spare_wanted_share").value;
+}
+
+/// What is left to spare for the goal: the front compares it, uncapped.
+double left_to_spare(const Plan& plan, Goal goal) {
+    if (goal == Goal::more_to_spare) {
+        return plan.score.least_spare;
+    }
+    return plan.score.passes ? -std::max(0.0, plan.score.greatest_over)
+                             : plan.score.least_spare - 1.0;
+}
+
+int class_of(const Plan& plan) {
+    return !plan.cures ? 2 : plan.too_strong ? 1 : 0;
+}
+
+/// A damper is turned only where the draft is too strong, and opened before the door: the other
+/// states are what they were.
+void use_damper_where_needed(const Improvement& made, Plan& plan) {
+    const double greatest_pa = made.present.installation.appliance.draft_greatest_pa;
+    for (std::size_t i = 0; i < plan.score.states.size(); ++i) {
+        const bool is_draft = made.score.verdicts[i].kind == Kind::pressure;
+        if (!is_draft || made.score.states[i].draft_pa <= greatest_pa) {
+            plan.score.states[i] = made.score.states[i];
+            plan.score.verdicts[i] = made.score.verdicts[i];
+        }
+    }
+    sum_up(made.present.installation, plan.score);
+}
+
+void judge_plan(const Improvement& made, Plan& plan) {
+    const Score& before = made.score;
+    if (plan.steps.front().kind == RemedyKind::fit_damper) {
+        use_damper_where_needed(made, plan);
+    }
+    constexpr double noise = 0.02;
+    if (made.goal == Goal::more_to_spare) {
+        plan.gain = std::min(plan.score.least_spare, enough()) - before.least_spare;
+        plan.cures = plan.score.passes;
+    } else {
+        plan.gain = plan.score.passes
+                        ? before.greatest_over - std::max(0.0, plan.score.greatest_over)
+                        : plan.score.least_spare;
+        plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0;
+    }
+    plan.too_strong = plan.score.greatest_over > std::max(0.0, before.greatest_over + noise);
+}
+
+bool has_new_danger(const Plan& plan) {
+    return std::any_of(plan.raised.begin(), plan.raised.end(), [](const FindingInfo* info) {
+        return info->severity == Severity::danger;
+    });
+}
+
+/// Chooses what is shown: the best by rank and the whole front.
+void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most) {
+    // A new danger shows only with the profile along the run, which is worked out for some more
+    // plans than are shown.
+    constexpr std::size_t looked_at_per_shown = 4;
+    std::vector<Plan> looked_at;
+    for (std::size_t i = 0; i < ranked.size(); ++i) {
+        if (i < looked_at_per_shown * most || ranked[i].on_front) {
+            add_details(made.present, ranked[i]);
+            looked_at.push_back(std::move(ranked[i]));
+        }
+    }
+    std::stable_sort(looked_at.begin(), looked_at.end(), [](const Plan& a, const Plan& b) {
+        const auto order = [](const Plan& plan) {
+            return std::max(class_of(plan), plan.cures && has_new_danger(plan) ? 1 : 0);
+        };
+        return order(a) < order(b);
+    });
+    std::size_t chosen = 0;
+    std::map<std::vector<RemedyKind>, std::size_t> of_these_kinds;
+    for (std::size_t i = 0; i < looked_at.size(); ++i) {
+        looked_at[i].rank = i + 1;
+        std::vector<RemedyKind> kinds;
+        for (const Remedy& remedy : looked_at[i].steps) {
+            kinds.push_back(remedy.kind);
+        }
+        // Three sizes of the same liner tell a fitter no more than two.
+        constexpr std::size_t most_alike = 2;
+        const bool wanted = chosen < most && of_these_kinds[kinds]++ < most_alike;
+        chosen += wanted ? 1U : 0U;
+        if (wanted || looked_at[i].on_front) {
+            made.plans.push_back(std::move(looked_at[i]));
+        }
+    }
+}
+
+std::vector<Remedy> remedies_for(const Installation& written, const Improvement& made) {
+    std::vector<Remedy> remedies = possible_remedies(written, made.present.installation);
+    if (made.goal == Goal::more_to_spare) {
+        remedies.erase(std::remove_if(remedies.begin(),
+                                      remedies.end(),
+                                      [](const Remedy& remedy) {
+                                          return remedy.kind == RemedyKind::fit_damper;
+                                      }),
+                       remedies.end());
+    }
+    return remedies;
+}
+
+/// Takes the prices of the user; remedies without one are left out and named.
+std::vector<Remedy>
+priced(std::vector<Remedy> remedies, const PriceList& list, std::vector<std::string>& unpriced) {
+    std::vector<Remedy> kept;
+    for (Remedy& remedy : remedies) {
+        const catalog::RemedyEffort& row = effort_of(remedy.kind);
+        const auto price = list.prices.find(row.id);
+        if (price != list.prices.end()) {
+            remedy.effort = price->second.fixed + price->second.per_metre * remedy.length_m;
+            kept.push_back(std::move(remedy));
+        } else if (unpriced.empty() || unpriced.back() != row.title) {
+            unpriced.emplace_back(row.title);
+        }
+    }
+    return kept;
+}
+
+void drop_useless(std::vector<Plan>& plans) {
+    constexpr double least_gain = 0.005;
+    plans.erase(std::remove_if(plans.begin(),
+                               plans.end(),
+                               [](const Plan& plan) { return plan.gain <= least_gain; }),
+                plans.end());
+}
+
+/// A pair is worth its trouble when it leaves more than the better of its two changes alone.
+void drop_idle_pairs(const Improvement& made,
+                     const std::vector<double>& alone,
+                     const std::vector<std::pair<std::size_t, std::size_t>>& parents,
+                     std::vector<Plan>& pairs) {
+    constexpr double least_more = 0.01;
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
+        const double better = std::max(alone[parents[i].first], alone[parents[i].second]);
+        if (left_to_spare(pairs[i], made.goal) > better + least_more) {
+            if (kept != i) {
+                pairs[kept] = std::move(pairs[i]);
+            }
+            ++kept;
+        }
+    }
+    pairs.erase(pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end());
+}
+
+std::vector<Plan> search(const Installation& written,
+                         const ImproveOptions& options,
+                         const std::vector<Remedy>& remedies,
+                         Improvement& made) {
+    PlanSearch searching(written, options.threads, options.progress);
+    std::vector<Plan> singles = searching.singles(remedies);
+    bool one_cures = false;
+    for (Plan& plan : singles) {
+        judge_plan(made, plan);
+        one_cures = one_cures || plan.cures;
+    }
+    std::vector<Plan> all;
+    if (options.pairs || !one_cures) {
+        std::vector<double> alone;
+        for (const Plan& plan : singles) {
+            alone.push_back(left_to_spare(plan, made.goal));
+        }
+        PlanSearch::Pairs pairs = searching.pairs(singles);
+        drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
+        for (Plan& plan : pairs.plans) {
+            judge_plan(made, plan);
+        }
+        all = std::move(pairs.plans);
+    }
+    all.insert(all.begin(),
+               std::make_move_iterator(singles.begin()),
+               std::make_move_iterator(singles.end()));
+    drop_useless(all);
+    made.tried = searching.tried();
+    return all;
+}
+
+} // namespace
+
+bool ranks_before(const Plan& a, const Plan& b) {
+    if (class_of(a) != class_of(b)) {
+        return class_of(a) < class_of(b);
+    }
+    return a.merit() != b.merit() ? a.merit() > b.merit() : a.cost < b.cost;
+}
+
+void mark_front(std::vector<Plan>& plans, Goal goal) {
+    std::vector<std::size_t> order(plans.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        order[i] = i;
+    }
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return plans[a].cost != plans[b].cost
+                   ? plans[a].cost < plans[b].cost
+                   : left_to_spare(plans[a], goal) > left_to_spare(plans[b], goal);
+    });
+    double most = -std::numeric_limits<double>::infinity();
+    for (const std::size_t i : order) {
+        plans[i].on_front = left_to_spare(plans[i], goal) > most;
+        most = std::max(most, left_to_spare(plans[i], goal));
+    }
+}
+
+Result<Improvement, Faults> improve(const Installation& written, const ImproveOptions& options) {
+    Result<Assessment, Faults> assessed =
+        assess(written, {.size_search = false, .spread = false, .units = options.units});
+    if (!assessed) {
+        return Failure{std::move(assessed).error()};
+    }
+    Improvement made;
+    made.present = std::move(assessed).value();
+    made.score = score(made.present.installation);
+    made.goal = made.present.works ? Goal::less_draft : Goal::more_to_spare;
+    if (made.present.works && made.score.greatest_over <= 0.0) {
+        made.outcome = Improvement::Outcome::leave_alone;
+        made.sentence = improvement_sentence(made);
+        return made;
+    }
+    std::vector<Remedy> remedies = remedies_for(written, made);
+    if (options.prices) {
+        made.currency = options.prices->currency;
+        remedies = priced(std::move(remedies), *options.prices, made.unpriced);
+    }
+    std::vector<Plan> plans = search(written, options, remedies, made);
+    mark_front(plans, made.goal);
+    std::stable_sort(plans.begin(), plans.end(), ranks_before);
+    choose_shown(made, std::move(plans), options.most);
+    using Outcome = Improvement::Outcome;
+    made.outcome = made.plans.empty() || !made.plans.front().cures ? Outcome::hopeless
+                   : made.plans.front().steps.size() == 1          ? Outcome::one_cures
+                                                                   : Outcome::two_cure;
+    made.sentence = improvement_sentence(made);
+    if (made.outcome == Outcome::hopeless) {
+        made.reason = hopeless_reason(made);
+    }
+    return made;
+}
+
+} // namespace fluewright

@@ -1,0 +1,36 @@
+#include "remedy_changes.hpp"
+
+#include <algorithm>
+
+namespace fluewright::changes {
+
+void air_inlet(Installation& in, double pressure_pa) {
+    Given& pressure = in.site.room.pressure_pa;
+    if (!pressure || *pressure < pressure_pa) {
+        pressure = pressure_pa;
+    }
+}
+
+void dry_fuel(Installation& in, double moisture) {
+    in.appliance.fuel.moisture = moisture;
+}
+
+void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s) {
+    Appliance& a = in.appliance;
+    const bool dry = a.burn_rate_basis && *a.burn_rate_basis == "dry";
+    const double share = dry ? 1.0 - a.fuel.moisture.value_or(0.0) : 1.0;
+    a.burn_rate_kg_s = {std::min(low_kg_s, high_kg_s) * share, high_kg_s * share};
+    // One figure for the fire: the others would speak of the old one.
+    a.heat_input_w = {};
+    a.heat_output_w = {};
+    a.gas_flow_kg_s = {};
+}
+
+void lower_door_opening(Installation& in, double height_m) {
+    Door& door = in.appliance.door;
+    if (door.height_m.value_or(catalog::default_of("door_height_m").value) > height_m) {
+        door.height_m = height_m;
+    }
+}
+
+} // namespace fluewright::changes

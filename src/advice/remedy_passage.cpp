@@ -1,0 +1,121 @@
+#include "fluewright/core/constants.hpp"
+#include "remedy_changes.hpp"
+#include "run_edit.hpp"
+
+#include <algorithm>
+
+namespace fluewright::changes {
+namespace {
+
+using run_edit::is_a;
+
+void take_out(Installation& in, std::string_view kind) {
+    auto& run = in.run;
+    run.erase(std::remove_if(
+                  run.begin(), run.end(), [kind](const Part& part) { return is_a(part, kind); }),
+              run.end());
+}
+
+bool may_hold_screen(const Part& part) {
+    return is_a(part, "screen") || is_a(part, "cap");
+}
+
+/// Clean wire of the free area that is taken where the file says nothing.
+void make_clean(Part& part) {
+    part.blocked.reset();
+    part.free_area.reset();
+    if (is_a(part, "cap") && !part.mesh_m) {
+        part.free_area = catalog::default_of("screen_free_area_share").value;
+    }
+}
+
+bool has_screen(const Part& part) {
+    return is_a(part, "screen") || (is_a(part, "cap") && (part.mesh_m || part.free_area));
+}
+
+} // namespace
+
+void open_damper(Installation& in) {
+    for (Part& part : in.run) {
+        if (is_a(part, "damper") && part.blade_angle_rad.value_or(0.0) > 0.0) {
+            part.blade_angle_rad = 0.0;
+        }
+    }
+}
+
+void remove_damper(Installation& in) {
+    take_out(in, "damper");
+}
+
+void fit_damper(Installation& in, double blade_angle_rad) {
+    for (Part& part : in.run) {
+        if (is_a(part, "damper")) {
+            part.blade_angle_rad = std::max(part.blade_angle_rad.value_or(0.0), blade_angle_rad);
+            return;
+        }
+    }
+    const auto first = std::find_if(in.run.begin(), in.run.end(), run_edit::is_straight);
+    if (first == in.run.end()) {
+        return;
+    }
+    Part damper;
+    damper.part = "damper";
+    damper.blade_angle_rad = blade_angle_rad;
+    damper.diameter_m = first->diameter_m;
+    damper.width_m = first->width_m;
+    damper.depth_m = first->depth_m;
+    damper.liner = first->liner;
+    damper.wall = first->wall;
+    damper.zone = first->zone;
+    in.run.insert(first + 1, std::move(damper));
+}
+
+void sweep(Installation& in) {
+    take_out(in, "obstruction");
+    for (Part& part : in.run) {
+        part.deposit_m.reset();
+        part.deposit.reset();
+    }
+}
+
+void clean_screen(Installation& in) {
+    const double clean = catalog::default_of("screen_free_area_share").value;
+    for (Part& part : in.run) {
+        const bool clogged =
+            part.blocked.value_or(0.0) > 0.0 || part.free_area.value_or(1.0) < clean;
+        if (may_hold_screen(part) && clogged) {
+            make_clean(part);
+        }
+    }
+}
+
+void remove_screen(Installation& in) {
+    take_out(in, "screen");
+    for (Part& part : in.run) {
+        if (is_a(part, "cap")) {
+            part.mesh_m.reset();
+            part.free_area.reset();
+            part.blocked.reset();
+        }
+    }
+}
+
+void wider_mesh(Installation& in, double mesh_m) {
+    for (Part& part : in.run) {
+        if (has_screen(part) && part.mesh_m.value_or(mesh_m) < mesh_m) {
+            part.mesh_m = mesh_m;
+            make_clean(part);
+        }
+    }
+}
+
+void change_cap(Installation& in, const std::string& build) {
+    for (Part& part : in.run) {
+        if (is_a(part, "cap")) {
+            part.build = build;
+            part.loss.reset();
+        }
+    }
+}
+
+} // namespace fluewright::changes

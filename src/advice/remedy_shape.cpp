@@ -1,0 +1,177 @@
+#include "fluewright/core/constants.hpp"
+#include "remedy_changes.hpp"
+#include "run_edit.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::changes {
+namespace {
+
+using namespace run_edit;
+
+/// The least that is left of an upright from which height is taken.
+constexpr double least_upright_m = 0.3;
+
+double rise_m(const Part& level) {
+    return level.rise_m ? *level.rise_m : level.slope.value_or(0.0) * level.across_m.value_or(0.0);
+}
+
+void set_rise(Part& level, double value_m) {
+    level.rise_m = value_m;
+    level.slope.reset();
+}
+
+double angle_rad(const Part& elbow) {
+    return elbow.angle_rad.value_or(constants::pi / 2.0);
+}
+
+bool is_square_elbow(const Part& part) {
+    constexpr double least_rad = 1.4; // 80 degrees
+    return is_a(part, "elbow") && angle_rad(part) > least_rad;
+}
+
+/// Takes height from the uprights nearest to part `at`, those above it first, so that the mouth
+/// stays where it is; negative: adds to it. Returns whether there was enough.
+bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
+    const auto take = [&](Part& part) {
+        if (!is_upright(part)) {
+            return;
+        }
+        const double there_m = std::max(0.0, *part.up_m - least_upright_m);
+        const double taken_m = std::min(height_m, there_m);
+        part.up_m = *part.up_m - taken_m;
+        height_m -= taken_m;
+    };
+    for (std::size_t i = at + 1; i < run.size() && height_m != 0.0; ++i) {
+        take(run[i]);
+    }
+    for (std::size_t i = at; i-- > 0 && height_m != 0.0;) {
+        take(run[i]);
+    }
+    return height_m <= 0.0;
+}
+
+bool same_place(const Part& a, const Part& b) {
+    return a.zone == b.zone;
+}
+
+} // namespace
+
+void give_slope(Installation& in, double slope) {
+    for (std::size_t i = 0; i < in.run.size(); ++i) {
+        Part& part = in.run[i];
+        if (!is_level(part)) {
+            continue;
+        }
+        const double more_m = slope * *part.across_m - rise_m(part);
+        std::vector<Part> run = in.run;
+        if (more_m > 0.0 && take_height(run, i, more_m)) {
+            set_rise(run[i], slope * *part.across_m);
+            in.run = std::move(run);
+        }
+    }
+}
+
+void smooth_elbows(Installation& in) {
+    for (Part& part : in.run) {
+        if (is_a(part, "elbow") && !part.loss && part.build.value_or("gored") != "smooth") {
+            part.build = "smooth";
+            part.radius_m.reset();
+        }
+    }
+}
+
+void two_45(Installation& in) {
+    for (std::size_t i = 1; i + 3 < in.run.size(); ++i) {
+        const bool dogleg = is_square_elbow(in.run[i]) && is_level(in.run[i + 1])
+                            && is_square_elbow(in.run[i + 2]) && is_upright(in.run[i - 1])
+                            && is_upright(in.run[i + 3]);
+        // Through a wall one goes straight.
+        if (!dogleg || !same_place(in.run[i - 1], in.run[i + 3])) {
+            continue;
+        }
+        std::vector<Part> run = in.run;
+        const double across_m = *run[i + 1].across_m;
+        if (!take_height(run, i + 1, across_m - rise_m(run[i + 1]))) {
+            continue;
+        }
+        set_rise(run[i + 1], across_m);
+        run[i].angle_rad = run[i + 2].angle_rad = constants::pi / 4.0;
+        in.run = std::move(run);
+    }
+}
+
+void shorten_level(Installation& in, double factor) {
+    for (std::size_t i = 0; i < in.run.size(); ++i) {
+        Part& part = in.run[i];
+        if (is_level(part) && (!part.zone || *part.zone == "room")) {
+            const double lost_m = rise_m(part) * (1.0 - factor);
+            part.across_m = *part.across_m * factor;
+            if (part.rise_m) {
+                part.rise_m = *part.rise_m * factor;
+            }
+            take_height(in.run, i, -lost_m);
+        }
+    }
+}
+
+void straighten_level(Installation& in) {
+    for (std::size_t i = 0; i + 2 < in.run.size(); ++i) {
+        const Part& second = in.run[i + 2];
+        if (!is_level(in.run[i]) || !is_a(in.run[i + 1], "elbow") || !is_level(second)
+            || !same_place(in.run[i], second)) {
+            continue;
+        }
+        const double rise_together_m = rise_m(in.run[i]) + rise_m(second);
+        in.run[i].across_m = std::hypot(*in.run[i].across_m, *second.across_m);
+        set_rise(in.run[i], rise_together_m);
+        const auto first_gone = in.run.begin() + static_cast<std::ptrdiff_t>(i) + 1;
+        in.run.erase(first_gone, first_gone + 2);
+    }
+}
+
+void remove_level(Installation& in) {
+    const auto& run = in.run;
+    const auto turn =
+        std::find_if(run.begin(), run.end(), [](const Part& part) { return is_a(part, "elbow"); });
+    const auto level = std::find_if(run.begin(), run.end(), is_level);
+    if (turn == run.begin() || turn == run.end() || level == run.end()
+        || !is_upright(*std::prev(turn))) {
+        return;
+    }
+    const auto last = static_cast<std::size_t>(
+        std::distance(run.begin(), std::find_if(level, run.end(), is_upright)));
+    const auto from = static_cast<std::size_t>(std::distance(run.begin(), turn));
+    if (last == run.size()) {
+        return;
+    }
+    double lost_m = 0.0;
+    for (std::size_t i = from; i < last; ++i) {
+        // A tee stands where the flue goes through a wall or turns for good.
+        const bool movable = !is_a(run[i], "tee") && (!run[i].zone || *run[i].zone == "room");
+        if (!movable) {
+            return;
+        }
+        lost_m += is_straight(run[i]) ? rise_m(run[i]) : 0.0;
+    }
+    if (run[last].zone && *run[last].zone == "outdoors") {
+        return;
+    }
+    auto& parts = in.run;
+    parts[last].up_m = *parts[last].up_m + lost_m;
+    const auto gone =
+        std::remove_if(parts.begin() + static_cast<std::ptrdiff_t>(from),
+                       parts.begin() + static_cast<std::ptrdiff_t>(last),
+                       [](const Part& part) { return is_a(part, "elbow") || is_straight(part); });
+    parts.erase(gone, parts.begin() + static_cast<std::ptrdiff_t>(last));
+}
+
+void raise_top(Installation& in, double height_m) {
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), is_upright);
+    if (last != in.run.rend()) {
+        last->up_m = *last->up_m + height_m;
+    }
+}
+
+} // namespace fluewright::changes

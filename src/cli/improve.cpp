@@ -1,0 +1,143 @@
+#include "fluewright/advice/improve.hpp"
+
+#include "command.hpp"
+#include "files.hpp"
+#include "fluewright/io/json_writer.hpp"
+#include "fluewright/io/price_reader.hpp"
+#include "fluewright/io/report_improve.hpp"
+#include "help.hpp"
+#include "open_case.hpp"
+#include "progress.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+constexpr std::size_t most_shown = 1000;
+
+Result<PriceList, int> prices_of(const Context& context) {
+    const auto input = read_input(context.arguments.value(option::prices), context.streams.in);
+    if (!input) {
+        context.streams.err << "fluewright: " << input.error() << '\n';
+        return Failure{static_cast<int>(no_access)};
+    }
+    auto prices = read_prices(input->text, input->name);
+    if (!prices) {
+        context.streams.err << diagnostics_text(prices.error());
+        return Failure{static_cast<int>(fault_of_user)};
+    }
+    return std::move(prices).value();
+}
+
+/// Writes the installation with one of the changes made; returns the exit status.
+int write_plan(const Context& context, const Improvement& improvement, std::size_t number) {
+    const auto plan = std::find_if(improvement.plans.begin(),
+                                   improvement.plans.end(),
+                                   [number](const Plan& p) { return p.rank == number; });
+    if (plan == improvement.plans.end()) {
+        context.streams.err << "fluewright: there is no change number " << number << " to write\n";
+        return fault_of_user;
+    }
+    return write_to_file(context,
+                         context.arguments.values(option::write_plan).back(),
+                         write_installation(in_short(plan->changed)),
+                         context.arguments.words.front());
+}
+
+std::string answer(const Context& context, const Improvement& improvement, std::string_view file) {
+    if (context.wants_json()) {
+        return improvement_json(improvement, version_number(), file);
+    }
+    if (context.arguments.value(option::table_format) == "csv") {
+        return improvement_csv(improvement);
+    }
+    Style style = context.style;
+    style.units = improvement.present.installation.units;
+    return improvement_text(improvement, style);
+}
+
+int run_improve(const Context& context) {
+    const Arguments& arguments = context.arguments;
+    ImproveOptions options;
+    options.pairs = arguments.has(option::pairs);
+    options.units = context.units();
+    if (arguments.has(option::most)) {
+        const auto most =
+            count_of(context, option::most, arguments.value(option::most), most_shown);
+        if (!most) {
+            return most.error();
+        }
+        options.most = *most;
+    }
+    std::size_t plan_number = 0;
+    if (arguments.has(option::write_plan)) {
+        const auto number = count_of(
+            context, option::write_plan, arguments.values(option::write_plan).front(), most_shown);
+        if (!number) {
+            return number.error();
+        }
+        plan_number = *number;
+        options.most = std::max(options.most, plan_number);
+    }
+    if (arguments.has(option::prices)) {
+        auto prices = prices_of(context);
+        if (!prices) {
+            return prices.error();
+        }
+        options.prices = std::move(prices).value();
+    }
+    const auto written = read_written(context, arguments.words.front());
+    if (!written) {
+        return written.error();
+    }
+    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    options.progress = [&progress](std::size_t done, std::size_t all) {
+        progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
+    };
+    const auto improvement = improve(written->installation, options);
+    progress.clear();
+    if (!improvement) {
+        return tell_faults(context, improvement.error(), *written);
+    }
+    if (plan_number > 0) {
+        const int status = write_plan(context, *improvement, plan_number);
+        if (status != all_pass) {
+            return status;
+        }
+    }
+    const bool hopeless =
+        improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works;
+    return write_answer(context,
+                        answer(context, *improvement, written->name),
+                        hopeless ? falls_short : all_pass,
+                        arguments.words.front());
+}
+
+constexpr std::array options{&option::pairs,
+                             &option::most,
+                             &option::prices,
+                             &option::write_plan,
+                             &option::table_format,
+                             &option::json,
+                             &option::units,
+                             &option::output};
+
+} // namespace
+
+extern const Command improve_command;
+const Command improve_command{
+    .name = "improve",
+    .summary = "which change makes it work? ranked by gain against effort",
+    .about = "Tries the changes that can really be made to a run, alone and where that is not "
+             "enough in pairs, solves each and ranks them by what they gain against what they "
+             "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
+             "alone; ends with status 1 when nothing that was tried makes the run work.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = options,
+    .example = "fluewright improve run.json --write-plan 1 better.json",
+    .run = run_improve};
+
+} // namespace fluewright::cli

@@ -1,0 +1,91 @@
+// The commands that help to choose, as a user calls them.
+#include "../catch.hpp"
+#include "session.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+using session::run;
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string example = PROJECT_SOURCE_DIR "/examples/toll-house.json";
+
+/// A folder that goes with the test.
+struct Scratch {
+    fs::path folder = fs::temp_directory_path() / "fluewright_improve_test";
+
+    Scratch() { fs::create_directories(folder); }
+
+    ~Scratch() {
+        std::error_code error;
+        fs::remove_all(folder, error);
+    }
+
+    Scratch(const Scratch&) = delete;
+    Scratch& operator=(const Scratch&) = delete;
+
+    [[nodiscard]] std::string file(const std::string& name, const std::string& text = "") const {
+        const fs::path path = folder / name;
+        if (!text.empty()) {
+            std::ofstream(path) << text;
+        }
+        return path.string();
+    }
+};
+
+} // namespace
+
+TEST_CASE("the changed file works as promised", "[improve]") {
+    const Scratch scratch;
+    const std::string better = scratch.file("better.json");
+    const auto made = run({"improve", example, "--write-plan", "1", better});
+    CHECK(made.status == 0);
+    CHECK(made.out.find("Line the masonry flue") == 0);
+    CHECK(run({"check", example, "--no-size-search"}).status == 1);
+    CHECK(run({"check", better, "--no-size-search"}).status == 0);
+}
+
+TEST_CASE("the numbers of the options are checked", "[improve]") {
+    const Scratch scratch;
+    CHECK(run({"improve", example, "--most", "0"}).status == 2);
+    CHECK(run({"improve", example, "--most", "four"}).err.find("`four` is no number for --most")
+          != std::string::npos);
+    const auto lacking = run({"improve", example, "--write-plan", "1"});
+    CHECK(lacking.status == 2);
+    CHECK(lacking.err.find("--write-plan needs") != std::string::npos);
+    const auto none = run({"improve", example, "--write-plan", "900", scratch.file("x.json")});
+    CHECK(none.status == 2);
+    CHECK(none.err.find("no change number 900") != std::string::npos);
+    const auto itself = run({"improve", example, "--write-plan", "1", example});
+    CHECK(itself.status == 2);
+}
+
+TEST_CASE("prices come from a file of the user's", "[improve]") {
+    const Scratch scratch;
+    const std::string prices =
+        scratch.file("prices.json",
+                     R"({"currency": "EUR", "prices": {"line-flue": {"fixed": 300, "per_metre": 90},
+            "brisk-low-fire": 1, "raise-top": {"fixed": 150, "per_foot": 40}}})");
+    const auto made = run({"improve", example, "--prices", prices, "--json"});
+    CHECK(made.status == 0);
+    const auto json = nlohmann::json::parse(made.out);
+    CHECK(json.at("cost_unit") == "EUR");
+    CHECK(json.at("plans").at(0).at("steps").at(0).at("remedy") == "line-flue");
+    CHECK_FALSE(json.at("unpriced").empty());
+
+    const std::string wrong =
+        scratch.file("wrong.json", R"({"currency": "EUR", "prices": {"line-fleu": 300}})");
+    const auto refused = run({"improve", example, "--prices", wrong});
+    CHECK(refused.status == 2);
+    CHECK(refused.err.find("did you mean `line-flue`?") != std::string::npos);
+    CHECK(run({"improve", example, "--prices", scratch.file("none.json")}).status == 3);
+}
+
+TEST_CASE("faults of the file are told as check tells them", "[improve]") {
+    const auto made = run({"improve", "-"}, "{}");
+    CHECK(made.status == 2);
+    CHECK(made.err.find("lacks the key `appliance`") != std::string::npos);
+}
