@@ -109,7 +109,8 @@ std::vector<Remedy> remedies_for(const Installation& written, const Improvement&
         remedies.erase(std::remove_if(remedies.begin(),
                                       remedies.end(),
                                       [](const Remedy& remedy) {
-                                          return remedy.kind == RemedyKind::fit_damper;
+                                          return remedy.kind == RemedyKind::fit_damper
+                                                 || remedy.kind == RemedyKind::fit_regulator;
                                       }),
                        remedies.end());
     }

@@ -178,7 +178,26 @@ std::string improvement_sentence(const Improvement& made) {
     return before + steps_words(best) + '.' + after + tightest(c, best.score) + ".";
 }
 
+std::string nothing_tames_it(const Improvement& made) {
+    const Case& c = made.present.installation;
+    const auto weakest =
+        std::min_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
+            return a.score.greatest_over < b.score.greatest_over;
+        });
+    if (weakest == made.plans.end()) {
+        return "No change that was tried lowers the draft without costing another state.";
+    }
+    return "The nearest is: " + steps_words(*weakest) + "; it still leaves up to "
+           + shown(c,
+                   (1.0 + weakest->score.greatest_over) * c.appliance.draft_greatest_pa,
+                   Kind::pressure)
+           + ".";
+}
+
 std::string hopeless_reason(const Improvement& made) {
+    if (made.goal == Goal::less_draft) {
+        return nothing_tames_it(made);
+    }
     const Case& c = made.present.installation;
     std::string reason;
     const auto nearest =
@@ -193,7 +212,7 @@ std::string hopeless_reason(const Improvement& made) {
     }
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
     const double usual_m = catalog::default_of("usual_chimney_height_m").value;
-    if (made.goal == Goal::more_to_spare && over_floor_m < usual_m) {
+    if (over_floor_m < usual_m) {
         reason += " The mouth is only " + shown(c, c.total_rise_m(), Kind::length)
                   + " over the outlet and " + shown(c, over_floor_m, Kind::length)
                   + " over the floor, where " + shown(c, usual_m, Kind::length)

@@ -16,6 +16,8 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::remove_damper(in);
     case RemedyKind::sweep:
         return changes::sweep(in);
+    case RemedyKind::seal_joints:
+        return changes::seal_joints(in);
     case RemedyKind::clean_screen:
         return changes::clean_screen(in);
     case RemedyKind::remove_screen:
@@ -25,7 +27,10 @@ void change(const Remedy& remedy, Installation& in) {
     case RemedyKind::change_cap:
         return changes::change_cap(in, remedy.word);
     case RemedyKind::air_inlet:
-        return changes::air_inlet(in, remedy.amount);
+        return remedy.other > 0.0 ? changes::house_inlet(in, remedy.other)
+                                  : changes::air_inlet(in, remedy.amount);
+    case RemedyKind::stop_fans:
+        return changes::stop_fans(in);
     case RemedyKind::dry_fuel:
         return changes::dry_fuel(in, remedy.amount);
     case RemedyKind::brisk_low_fire:
@@ -65,6 +70,8 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::pipe_size(in, remedy.amount);
     case RemedyKind::fit_damper:
         return changes::fit_damper(in, remedy.amount);
+    case RemedyKind::fit_regulator:
+        return changes::fit_regulator(in, remedy.amount);
     }
 }
 
@@ -81,6 +88,7 @@ unsigned families(RemedyKind kind) {
     case RemedyKind::open_damper:
     case RemedyKind::remove_damper:
     case RemedyKind::fit_damper:
+    case RemedyKind::fit_regulator:
         return damper;
     case RemedyKind::clean_screen:
     case RemedyKind::remove_screen:

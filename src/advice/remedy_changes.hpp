@@ -10,14 +10,20 @@ namespace fluewright::changes {
 void open_damper(Installation& in);
 void remove_damper(Installation& in);
 void fit_damper(Installation& in, double blade_angle_rad);
+void fit_regulator(Installation& in, double setting_pa);
 void sweep(Installation& in);
+void seal_joints(Installation& in);
 void clean_screen(Installation& in);
 void remove_screen(Installation& in);
 void wider_mesh(Installation& in, double mesh_m);
 void change_cap(Installation& in, const std::string& build);
 
 // Fire, door and room: remedy_fire.cpp
+/// Raises the room's pressure to a value, where the file gives the pressure.
 void air_inlet(Installation& in, double pressure_pa);
+/// Adds an opening to the house, from which its pressure follows.
+void house_inlet(Installation& in, double area_m2);
+void stop_fans(Installation& in);
 void dry_fuel(Installation& in, double moisture);
 /// Burn rates of fuel as fired; the other end of the fire keeps its own.
 void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s);

@@ -11,6 +11,19 @@ void air_inlet(Installation& in, double pressure_pa) {
     }
 }
 
+void house_inlet(Installation& in, double area_m2) {
+    in.site.house.openings.push_back(
+        {.name = "new air inlet", .area_m2 = area_m2, .side = "lee", .height_m = std::nullopt});
+}
+
+void stop_fans(Installation& in) {
+    auto& fans = in.site.house.fans;
+    fans.erase(std::remove_if(fans.begin(),
+                              fans.end(),
+                              [](const Fan& fan) { return fan.flow_m3_s.value_or(0.0) > 0.0; }),
+               fans.end());
+}
+
 void dry_fuel(Installation& in, double moisture) {
     in.appliance.fuel.moisture = moisture;
 }

@@ -1,5 +1,7 @@
 #include "fluewright/advice/remedy.hpp"
+#include "fluewright/advice/score.hpp"
 #include "fluewright/core/constants.hpp"
+#include "pipe_sizes.hpp"
 #include "run_edit.hpp"
 
 #include <algorithm>
@@ -11,7 +13,7 @@ namespace {
 using namespace run_edit;
 
 constexpr double foot_m = 0.3048;
-constexpr double same_size = 0.02;
+using pipe_sizes::same_size;
 /// How many sizes beyond the present one are worth a try.
 constexpr std::size_t most_sizes = 3;
 
@@ -42,6 +44,7 @@ private:
 
     void sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what);
     void raise();
+    void house();
     void liners();
     void caps();
 
@@ -143,6 +146,8 @@ void Offer::passage() {
     add({.kind = RemedyKind::sweep,
          .what = has("obstruction") ? "Sweep the flue and take out what blocks it"
                                     : "Sweep the flue down to the bare wall"});
+    add({.kind = RemedyKind::seal_joints,
+         .what = "Close the joints: cement or new gaskets, screws, a tight clean-out"});
     constexpr double wide_mesh_m = 0.012;
     add({.kind = RemedyKind::clean_screen, .what = "Clean the screen"});
     add({.kind = RemedyKind::remove_screen, .what = "Take the screen out"});
@@ -155,7 +160,9 @@ void Offer::passage() {
 void Offer::fire() {
     const ApplianceCase& a = case_.appliance;
     constexpr double near_outdoors_pa = -1.0;
-    if (case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
+    if (case_.house.known) {
+        house();
+    } else if (case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
         add({.kind = RemedyKind::air_inlet,
              .amount = near_outdoors_pa,
              .place = "the room",
@@ -199,6 +206,42 @@ void Offer::fire() {
                  .place = "the door",
                  .what = "Lower the opening to " + show(height_m, Kind::length)
                          + " with a fixed strip at its top"});
+        }
+    }
+}
+
+/// Inlets that bring the room near outdoors in the state that takes most of its air, and fans off.
+void Offer::house() {
+    std::string fans;
+    for (const Fan& fan : before_.site.house.fans) {
+        if (fan.flow_m3_s.value_or(0.0) > 0.0) {
+            fans += (fans.empty() ? "" : ", ") + fan.name.value_or("the fan");
+        }
+    }
+    add({.kind = RemedyKind::stop_fans,
+         .place = fans,
+         .what = "Run no fan that takes air out while the fire burns, or let a window contact "
+                 "switch it"});
+    std::vector<double> taken_kg_s(case_.weathers.size());
+    for (const StateResult& state : score(case_).states) {
+        double& most = taken_kg_s[state.weather];
+        most = std::max(most, state.room.taken_kg_s);
+    }
+    for (const double target_pa : {-4.0, -2.0, -1.0}) {
+        double area_m2 = 0.0;
+        for (std::size_t weather = 0; weather < case_.weathers.size(); ++weather) {
+            const Surroundings around = surroundings_of(case_, weather, Fire::burning);
+            area_m2 = std::max(area_m2, around.house.inlet_area_m2(target_pa, taken_kg_s[weather]));
+        }
+        constexpr double step_m2 = 0.001;
+        if (area_m2 > 0.0) {
+            area_m2 = std::ceil(area_m2 / step_m2) * step_m2;
+            add({.kind = RemedyKind::air_inlet,
+                 .amount = target_pa,
+                 .other = area_m2,
+                 .place = "the room",
+                 .what = "Open an air inlet of " + show(area_m2, Kind::area)
+                         + " clear area near the heater"});
         }
     }
 }
@@ -248,18 +291,13 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
     if (most_m2 <= 0.0) {
         return;
     }
-    const bool outdoors = std::any_of(before_.run.begin(), before_.run.end(), [](const Part& part) {
-        return part.zone && *part.zone == "outdoors" && length_m(part) > 1.0;
-    });
-    const double most =
-        catalog::default_of(outdoors ? "flue_area_most_outside" : "flue_area_most_inside").value;
+    const double greatest = pipe_sizes::greatest_area_ratio(case_);
     std::size_t wider = 0;
     for (const catalog::TradeSize& size : catalog::trade_sizes()) {
         const double d = size.inside_diameter_m;
         const double size_m2 = constants::pi / 4.0 * d * d;
-        const bool open_front = case_.appliance.type == ApplianceType::fireplace;
-        if (size.system != system || size_m2 < outlet_m2 * (1.0 - 2.0 * same_size)
-            || (!open_front && size_m2 > outlet_m2 * most * (1.0 + same_size))) {
+        if (size.system != system
+            || !pipe_sizes::rule_against(size_m2 / outlet_m2, greatest).empty()) {
             continue;
         }
         const bool helps_narrow = size_m2 > least_m2 * (1.0 + same_size);
@@ -340,6 +378,16 @@ void Offer::damper() {
              .what = "Fit a damper and turn it to "
                      + format_quantity(angle_deg * degree, Kind::angle, case_.units)
                      + " when the draft is strong"});
+    }
+    const double greatest_pa = case_.appliance.draft_greatest_pa;
+    const double needed_pa =
+        std::max(case_.appliance.high.draft_needed_pa, case_.appliance.low.draft_needed_pa);
+    const double setting_pa = std::floor(0.5 * (needed_pa + greatest_pa));
+    if (setting_pa > needed_pa) {
+        add({.kind = RemedyKind::fit_regulator,
+             .amount = setting_pa,
+             .place = "the connector",
+             .what = "Fit a draft regulator, set to " + show(setting_pa, Kind::pressure)});
     }
 }
 

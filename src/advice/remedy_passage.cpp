@@ -29,6 +29,20 @@ void make_clean(Part& part) {
     }
 }
 
+/// A part of the section, wall and joints of a pipe, behind which it is set.
+Part like_pipe(const Part& pipe) {
+    Part part;
+    part.diameter_m = pipe.diameter_m;
+    part.width_m = pipe.width_m;
+    part.depth_m = pipe.depth_m;
+    part.liner = pipe.liner;
+    part.wall = pipe.wall;
+    part.zone = pipe.zone;
+    part.joint = pipe.joint;
+    part.joint_gap_m = pipe.joint_gap_m;
+    return part;
+}
+
 bool has_screen(const Part& part) {
     return is_a(part, "screen") || (is_a(part, "cap") && (part.mesh_m || part.free_area));
 }
@@ -47,6 +61,20 @@ void remove_damper(Installation& in) {
     take_out(in, "damper");
 }
 
+void fit_regulator(Installation& in, double setting_pa) {
+    const auto first = std::find_if(in.run.begin(), in.run.end(), run_edit::is_straight);
+    const bool has_one = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
+        return is_a(part, "draft regulator") || is_a(part, "draft hood");
+    });
+    if (has_one || first == in.run.end()) {
+        return;
+    }
+    Part regulator = like_pipe(*first);
+    regulator.part = "draft regulator";
+    regulator.setting_pa = setting_pa;
+    in.run.insert(first + 1, std::move(regulator));
+}
+
 void fit_damper(Installation& in, double blade_angle_rad) {
     for (Part& part : in.run) {
         if (is_a(part, "damper")) {
@@ -58,15 +86,9 @@ void fit_damper(Installation& in, double blade_angle_rad) {
     if (first == in.run.end()) {
         return;
     }
-    Part damper;
+    Part damper = like_pipe(*first);
     damper.part = "damper";
     damper.blade_angle_rad = blade_angle_rad;
-    damper.diameter_m = first->diameter_m;
-    damper.width_m = first->width_m;
-    damper.depth_m = first->depth_m;
-    damper.liner = first->liner;
-    damper.wall = first->wall;
-    damper.zone = first->zone;
     in.run.insert(first + 1, std::move(damper));
 }
 
@@ -75,6 +97,21 @@ void sweep(Installation& in) {
     for (Part& part : in.run) {
         part.deposit_m.reset();
         part.deposit.reset();
+    }
+}
+
+void seal_joints(Installation& in) {
+    const bool leaks = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
+        return part.joint.value_or("sealed") != "sealed" || part.joint_gap_m
+               || part.leakage_area_m2;
+    });
+    if (!leaks) {
+        return;
+    }
+    for (Part& part : in.run) {
+        part.joint = "sealed";
+        part.joint_gap_m.reset();
+        part.leakage_area_m2.reset();
     }
 }
 

@@ -12,9 +12,23 @@ namespace {
 
 constexpr double same_size = 0.005;
 
-/// The section, which is given in one of three ways; the rest carries on key by key.
+/// The section is given in one of three ways and carries on as a whole; the rest key by key.
 bool is_of_section(std::string_view key) {
     return key == "diameter" || key == "width" || key == "depth" || key == "liner";
+}
+
+/// The fit of a joint is given in one of two ways, too.
+bool is_of_joint(std::string_view key) {
+    return key == "joint" || key == "joint_gap";
+}
+
+bool has_joint(const Part& part) {
+    return part.joint || part.joint_gap_m;
+}
+
+void copy_joint(const Part& from, Part& to) {
+    to.joint = from.joint;
+    to.joint_gap_m = from.joint_gap_m;
 }
 
 bool has_section(const Part& part) {
@@ -33,11 +47,13 @@ void copy_section(const Part& from, Part& to) {
     to.liner = from.liner;
 }
 
-/// Calls visit(member of `a`, member of `b`) for each key that carries on, but for the section.
+/// Calls visit(member of `a`, member of `b`) for each key that carries on, but for section and
+/// joint.
 template <class Visit>
 void for_each_carried(Part& a, Part& b, const Visit& visit) {
     for (const Field<Part>& field : fields<Part>()) {
-        if (!field.info.carries_on || is_of_section(field.info.key)) {
+        if (!field.info.carries_on || is_of_section(field.info.key)
+            || is_of_joint(field.info.key)) {
             continue;
         }
         if (const auto* given = std::get_if<Given Part::*>(&field.member)) {
@@ -71,6 +87,9 @@ Installation spelled_out(const Installation& written) {
     for (Part& part : spelled.run) {
         if (!has_section(part)) {
             copy_section(before, part);
+        }
+        if (!has_joint(part)) {
+            copy_joint(before, part);
         }
         for_each_carried(before, part, [](const auto& from, auto& to) {
             if (!to) {
@@ -111,6 +130,9 @@ Installation shortened(Installation spelled) {
         // The first part keeps its size: one wants to see it where the run begins.
         if (!first && !changes_size(part) && same_section(before, part)) {
             copy_section(Part{}, part);
+        }
+        if (before.joint == part.joint && before.joint_gap_m == part.joint_gap_m) {
+            copy_joint(Part{}, part);
         }
         for_each_carried(before, part, [](const auto& from, auto& to) {
             if (to == from) {

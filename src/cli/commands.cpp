@@ -9,6 +9,7 @@ extern const Command batch_command;
 extern const Command check_command;
 extern const Command parts_command;
 extern const Command improve_command;
+extern const Command size_command;
 extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command template_command;
@@ -20,6 +21,7 @@ std::span<const Command* const> commands() {
                                      &warmup_command,
                                      &batch_command,
                                      &parts_command,
+                                     &size_command,
                                      &improve_command,
                                      &explain_command,
                                      &catalog_command,

@@ -32,6 +32,8 @@ constexpr OptionInfo fields{
     "--fields", "", "NAMES", "columns to write, parted by commas; `all` for every one", {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
+constexpr OptionInfo heights{
+    "--heights", "", "RANGE", "heights of the mouth over the outlet to try, such as 3..7m:5", {}};
 constexpr OptionInfo help{"--help", "-h", "", "print this help", {}};
 constexpr OptionInfo jobs{
     "--jobs", "-j", "N", "how many to work on at once; default all cores", {}};
@@ -67,6 +69,7 @@ constexpr OptionInfo rules{"--rules",
                            "rules of installation to hold the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
+constexpr OptionInfo separate{"--separate", "", "", "connector and chimney may differ in size", {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
 constexpr OptionInfo step{
@@ -101,13 +104,13 @@ std::span<const OptionInfo* const> common_options() {
 
 std::span<const OptionInfo* const> all_options() {
     static constexpr std::array rows{
-        &option::batch_format, &option::color,        &option::details, &option::fields,
-        &option::format,       &option::help,         &option::jobs,    &option::json,
-        &option::method,       &option::minutes,      &option::most,    &option::no_size_search,
-        &option::only,         &option::output,       &option::pairs,   &option::prices,
-        &option::resume,       &option::rules,        &option::sizes,   &option::step,
-        &option::stock,        &option::table_format, &option::units,   &option::version,
-        &option::write_plan};
+        &option::batch_format,   &option::color,   &option::details,   &option::fields,
+        &option::format,         &option::heights, &option::help,      &option::jobs,
+        &option::json,           &option::method,  &option::minutes,   &option::most,
+        &option::no_size_search, &option::only,    &option::output,    &option::pairs,
+        &option::prices,         &option::resume,  &option::rules,     &option::separate,
+        &option::sizes,          &option::step,    &option::stock,     &option::table_format,
+        &option::units,          &option::version, &option::write_plan};
     return rows;
 }
 

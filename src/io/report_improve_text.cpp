@@ -72,6 +72,13 @@ private:
         const Case& c = made_.present.installation;
         const StateResult& state = plan.score.states[plan.score.limiting];
         const StateVerdict& verdict = plan.score.verdicts[plan.score.limiting];
+        if (made_.goal == Goal::less_draft && plan.score.passes && !plan.cures) {
+            return "not enough: draft still up to "
+                   + format_quantity((1.0 + plan.score.greatest_over)
+                                         * c.appliance.draft_greatest_pa,
+                                     Kind::pressure,
+                                     style_.units);
+        }
         const std::string spare =
             verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)

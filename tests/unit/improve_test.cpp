@@ -182,6 +182,44 @@ TEST_CASE("a starved room gets air", "[improve]") {
     check_cured_by(in, "air-inlet");
 }
 
+TEST_CASE("joints that leak are closed", "[improve]") {
+    Installation in = sound();
+    in.run.front().joint_gap_m = 0.0011;
+    in.appliance.draft_needed_pa = {10.0, 23.0};
+    check_cured_by(in, "seal-joints");
+}
+
+TEST_CASE("a fan that takes the fire's air is left off", "[improve]") {
+    Installation in = example("weaving-mill");
+    in.site.house.fans.front().flow_m3_s = 0.16;
+    in.site.house.openings.clear();
+    in.appliance.draft_greatest_pa = 60.0;
+    check_cured_by(in, "stop-fans");
+}
+
+TEST_CASE("a tight house gets an inlet of the size it needs", "[improve]") {
+    Installation in = example("weaving-mill");
+    in.site.house.fans.clear();
+    in.site.house.openings.clear();
+    in.site.house.air_changes_50_pa_1_s = 0.25 / 3600.0;
+    in.appliance.draft_greatest_pa = 60.0;
+    check_cured_by(in, "air-inlet");
+}
+
+TEST_CASE("a fit of joints carries on as one of its two ways", "[improve]") {
+    Installation in = sound();
+    in.run[0].joint = "loose";
+    in.run[1].joint_gap_m = 0.0001;
+    in.run[2].joint = "loose";
+    const auto before = resolve(in);
+    const auto after = resolve(in_short(in));
+    REQUIRE(before.has_value());
+    REQUIRE(after.has_value());
+    for (std::size_t i = 0; i < before->sections.size(); ++i) {
+        CHECK(before->sections[i].joint_leak_m2 == after->sections[i].joint_leak_m2);
+    }
+}
+
 TEST_CASE("a rain cap that chokes is changed", "[improve]") {
     Installation in = sound();
     in.run.back().build = "rain";
@@ -321,11 +359,15 @@ TEST_CASE("prices of the user's own rank in place of effort", "[improve]") {
 }
 
 TEST_CASE("every kind of remedy has its row and every row its kind", "[improve]") {
-    CHECK(catalog::remedy_efforts().size() == static_cast<std::size_t>(RemedyKind::fit_damper) + 1);
+    CHECK(catalog::remedy_efforts().size()
+          == static_cast<std::size_t>(RemedyKind::fit_regulator) + 1);
     CHECK(effort_of(RemedyKind::open_damper).id == "open-damper");
     CHECK(effort_of(RemedyKind::give_slope).id == "give-slope");
     CHECK(effort_of(RemedyKind::raise_top).id == "raise-top");
+    CHECK(effort_of(RemedyKind::seal_joints).id == "seal-joints");
+    CHECK(effort_of(RemedyKind::stop_fans).id == "stop-fans");
     CHECK(effort_of(RemedyKind::fit_damper).id == "fit-damper");
+    CHECK(effort_of(RemedyKind::fit_regulator).id == "fit-regulator");
 }
 
 TEST_CASE("a change keeps the mouth where it is unless it raises it", "[improve]") {

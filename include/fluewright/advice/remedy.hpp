@@ -18,11 +18,13 @@ enum class RemedyKind : std::uint8_t {
     open_damper,
     remove_damper,
     sweep,
+    seal_joints,
     clean_screen,
     remove_screen,
     wider_mesh,
     change_cap,
     air_inlet,
+    stop_fans,
     dry_fuel,
     brisk_low_fire,
     smaller_fire,
@@ -43,6 +45,7 @@ enum class RemedyKind : std::uint8_t {
     chimney_size,
     pipe_size,
     fit_damper,
+    fit_regulator,
 };
 
 /// The row of the kind: its id, title, effort and what it may worsen.

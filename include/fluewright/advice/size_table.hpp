@@ -1,0 +1,53 @@
+#pragma once
+
+#include "fluewright/advice/assessment.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// Every trade size, and where asked for every height, against every state.
+namespace fluewright {
+
+struct SizeTableOptions {
+    std::vector<double> heights_m;     ///< of the mouth over the outlet; empty: as it stands
+    bool separate{false};              ///< connector and chimney may differ
+    std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
+    std::optional<UnitSystem> units{}; ///< default: those of the file
+};
+
+/// One choice of pipe and height.
+struct SizeRow {
+    std::string connector; ///< as the trade says it
+    std::string chimney;   ///< the same where both are one
+    double connector_m{};
+    double chimney_m{};
+    double height_m{};
+    double area_over_outlet{};  ///< the narrower of the two
+    std::optional<Score> score; ///< empty where it cannot be built
+    std::string ruled_out_by;   ///< a rule or a state; empty where it passes
+    bool against_rule{};        ///< a rule of the trade stands against it, however it draws
+    bool present{};
+    bool suggested{};
+};
+
+struct SizeTable {
+    Case present;
+    std::string present_pipe; ///< its trade name, or that there are several sizes
+    double present_height_m{};
+    double door_wanted{}; ///< share of the opening that has to hold
+    bool separate{};
+    bool several_heights{};
+    bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
+    std::vector<SizeRow> rows;
+    std::optional<std::size_t> suggested; ///< index of the row
+    std::string sentence;                 ///< the suggestion and why
+};
+
+/// Solves every size. Of those that no rule stands against, the present pipe is suggested where it
+/// passes, else the smallest that does, at the height nearest to the present one. Faults: those of
+/// resolve().
+[[nodiscard]] Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
+                                                       const SizeTableOptions& options);
+
+} // namespace fluewright

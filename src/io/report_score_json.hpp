@@ -1,0 +1,26 @@
+#pragma once
+
+#include "fluewright/advice/score.hpp"
+
+#include <nlohmann/json.hpp>
+#include <string>
+#include <string_view>
+
+/// Scored states as JSON and CSV, the same for every command that writes them.
+namespace fluewright::report {
+
+/// JSON has no infinities; what is not finite was not computed.
+[[nodiscard]] nlohmann::ordered_json json_number(double value);
+
+[[nodiscard]] nlohmann::ordered_json score_json(const Case& installation, const Score& score);
+
+/// "state,weather,passes,..."
+[[nodiscard]] std::string_view score_csv_heading();
+
+/// One line for each state, each after `head`.
+void append_score_csv(std::string& out,
+                      const Case& installation,
+                      const Score& score,
+                      std::string_view head);
+
+} // namespace fluewright::report
