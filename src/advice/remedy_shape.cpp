@@ -13,10 +13,6 @@ using namespace run_edit;
 /// The least that is left of an upright from which height is taken.
 constexpr double least_upright_m = 0.3;
 
-double rise_m(const Part& level) {
-    return level.rise_m ? *level.rise_m : level.slope.value_or(0.0) * level.across_m.value_or(0.0);
-}
-
 void set_rise(Part& level, double value_m) {
     level.rise_m = value_m;
     level.slope.reset();

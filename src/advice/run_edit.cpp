@@ -153,6 +153,24 @@ bool is_straight(const Part& part) {
     return is_a(part, "straight");
 }
 
+double rise_m(const Part& part) {
+    if (!is_straight(part)) {
+        return 0.0;
+    }
+    if (part.across_m) {
+        return part.rise_m ? *part.rise_m : part.slope.value_or(0.0) * *part.across_m;
+    }
+    return part.up_m ? *part.up_m : -part.down_m.value_or(0.0);
+}
+
+double total_rise_m(const Installation& installation) {
+    double sum_m = 0.0;
+    for (const Part& part : installation.run) {
+        sum_m += rise_m(part);
+    }
+    return sum_m;
+}
+
 double length_m(const Part& part) {
     if (!is_straight(part)) {
         return 0.0;

@@ -28,6 +28,10 @@ void settle_size_changes(Installation& spelled);
 [[nodiscard]] bool changes_size(const Part& part);
 
 [[nodiscard]] double length_m(const Part& part);
+[[nodiscard]] double rise_m(const Part& part);
+
+/// Height of the mouth over the outlet.
+[[nodiscard]] double total_rise_m(const Installation& installation);
 
 /// single, double, insulated, masonry or liner; single where the part names no wall.
 [[nodiscard]] std::string wall_kind(const Installation& installation, const Part& part);
