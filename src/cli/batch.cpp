@@ -1,5 +1,6 @@
 #include "batch_output.hpp"
 #include "command.hpp"
+#include "count_option.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch_row.hpp"
@@ -9,12 +10,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <csignal>
 #include <fmt/format.h>
 #include <iostream>
 #include <poll.h>
-#include <thread>
 #include <unistd.h>
 
 namespace fluewright::cli {
@@ -158,16 +157,11 @@ Result<Wanted, std::string> wanted_of(const Context& context) {
     }
     wanted.columns = std::move(columns).value();
     wanted.only = context.arguments.value(option::only);
-    wanted.jobs = std::max(1U, std::thread::hardware_concurrency());
-    const std::string_view jobs = context.arguments.value(option::jobs);
-    if (!jobs.empty()) {
-        const auto [end, error] =
-            std::from_chars(jobs.data(), jobs.data() + jobs.size(), wanted.jobs);
-        if (error != std::errc{} || end != jobs.data() + jobs.size() || wanted.jobs < 1
-            || wanted.jobs > 1024) {
-            return Failure{fmt::format("`{}` is no number of jobs; write --jobs 4", jobs)};
-        }
+    const auto jobs = read_jobs(context);
+    if (!jobs) {
+        return Failure{jobs.error()};
     }
+    wanted.jobs = *jobs;
     return wanted;
 }
 

@@ -1,5 +1,6 @@
 #include "check_method.hpp"
 #include "command.hpp"
+#include "count_option.hpp"
 #include "files.hpp"
 #include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/report_json.hpp"
@@ -8,7 +9,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <iostream>
+#include <limits>
+#include <optional>
 
 namespace fluewright::cli {
 namespace {
@@ -42,6 +46,24 @@ AssessOptions assess_options(const Context& context) {
     return options;
 }
 
+Result<ToleranceOptions, std::string> tolerance_options(const Context& context) {
+    constexpr std::uint64_t fewest = 100;
+    constexpr std::uint64_t most = 1'000'000;
+    const ToleranceOptions usual;
+    const auto runs = read_count(
+        context, {.option = option::samples, .least = fewest, .most = most, .usual = usual.runs});
+    const auto seed = read_count(context,
+                                 {.option = option::seed,
+                                  .least = 0,
+                                  .most = std::numeric_limits<std::uint64_t>::max(),
+                                  .usual = usual.seed});
+    const auto jobs = read_jobs(context);
+    if (!runs || !seed || !jobs) {
+        return Failure{!runs ? runs.error() : !seed ? seed.error() : jobs.error()};
+    }
+    return ToleranceOptions{.runs = *runs, .seed = *seed, .jobs = *jobs};
+}
+
 int status_of(const Context& context, const Assessment& assessment) {
     const auto& states = assessment.solution.states;
     if (std::any_of(states.begin(), states.end(), [](const StateResult& state) {
@@ -69,6 +91,11 @@ int run_check(const Context& context) {
     if (!installation) {
         return show_faults(context, installation.error());
     }
+    const auto study_options = tolerance_options(context);
+    if (!study_options) {
+        context.streams.err << "fluewright: " << study_options.error() << '\n';
+        return fault_of_user;
+    }
     const AssessOptions options = assess_options(context);
     const auto assessment = assess(*installation, options);
     if (!assessment) {
@@ -78,13 +105,19 @@ int run_check(const Context& context) {
     const int status = status_of(context, *assessment);
     const TradeAdvice trade =
         trade_advice(*installation, *assessment, context.arguments.value(option::rules));
+    std::optional<ToleranceStudy> study;
+    if (has_tolerances(*installation)) {
+        study = study_tolerances(*installation, *assessment, *study_options);
+    }
+    const ToleranceStudy* const tolerances = study ? &*study : nullptr;
     if (context.wants_json()) {
         return write_answer(context,
                             report_json(*assessment,
                                         {.version = version_number(),
                                          .file = input->name,
                                          .size_searched = options.size_search,
-                                         .trade = &trade}),
+                                         .trade = &trade,
+                                         .tolerances = tolerances}),
                             status,
                             file);
     }
@@ -93,20 +126,24 @@ int run_check(const Context& context) {
                          .file = input->name,
                          .details = context.arguments.has(option::details),
                          .size_searched = options.size_search,
-                         .trade = &trade};
+                         .trade = &trade,
+                         .tolerances = tolerances};
     report.style.units = assessment->installation.units;
     return write_answer(context, report_text(*assessment, report), status, file);
 }
 
-constexpr std::array<const OptionInfo*, 9> options{&option::format,
-                                                   &option::json,
-                                                   &option::method,
-                                                   &option::units,
-                                                   &option::sizes,
-                                                   &option::rules,
-                                                   &option::no_size_search,
-                                                   &option::details,
-                                                   &option::output};
+constexpr std::array<const OptionInfo*, 12> options{&option::format,
+                                                    &option::json,
+                                                    &option::method,
+                                                    &option::units,
+                                                    &option::sizes,
+                                                    &option::rules,
+                                                    &option::no_size_search,
+                                                    &option::samples,
+                                                    &option::seed,
+                                                    &option::jobs,
+                                                    &option::details,
+                                                    &option::output};
 
 } // namespace
 

@@ -69,6 +69,13 @@ constexpr OptionInfo rules{"--rules",
                            "rules of installation to hold the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
+constexpr OptionInfo samples{
+    "--samples", "", "N", "runs over the values with a \u00b1; default 2000", {}};
+constexpr OptionInfo seed{"--seed",
+                          "",
+                          "N",
+                          "where the random draws start; default 1; the same seed, the same answer",
+                          {}};
 constexpr OptionInfo separate{"--separate", "", "", "connector and chimney may differ in size", {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
@@ -104,13 +111,14 @@ std::span<const OptionInfo* const> common_options() {
 
 std::span<const OptionInfo* const> all_options() {
     static constexpr std::array rows{
-        &option::batch_format,   &option::color,   &option::details,   &option::fields,
-        &option::format,         &option::heights, &option::help,      &option::jobs,
-        &option::json,           &option::method,  &option::minutes,   &option::most,
-        &option::no_size_search, &option::only,    &option::output,    &option::pairs,
-        &option::prices,         &option::resume,  &option::rules,     &option::separate,
-        &option::sizes,          &option::step,    &option::stock,     &option::table_format,
-        &option::units,          &option::version, &option::write_plan};
+        &option::batch_format,   &option::color,        &option::details, &option::fields,
+        &option::format,         &option::heights,      &option::help,    &option::jobs,
+        &option::json,           &option::method,       &option::minutes, &option::most,
+        &option::no_size_search, &option::only,         &option::output,  &option::pairs,
+        &option::prices,         &option::resume,       &option::rules,   &option::samples,
+        &option::seed,           &option::separate,     &option::sizes,   &option::step,
+        &option::stock,          &option::table_format, &option::units,   &option::version,
+        &option::write_plan};
     return rows;
 }
 

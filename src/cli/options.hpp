@@ -41,6 +41,8 @@ extern const OptionInfo prices;
 extern const OptionInfo resume;
 extern const OptionInfo rules;
 extern const OptionInfo separate;
+extern const OptionInfo samples;
+extern const OptionInfo seed;
 extern const OptionInfo sizes;
 extern const OptionInfo step;
 extern const OptionInfo stock;

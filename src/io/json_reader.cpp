@@ -108,20 +108,25 @@ private:
         }
     }
 
-    void read_given(const Node& node, const FieldInfo& field, Given& given) {
+    /// `step` is added to the pointer of a tolerance.
+    void read_given(const Node& node,
+                    const FieldInfo& field,
+                    Given& given,
+                    std::string_view step = {}) {
         const auto number = json::read_number(document_, node, field, units_, troubles_);
         if (!number) {
             return;
         }
         given = number->value;
         if (number->tolerance > 0.0) {
-            result_.tolerances.push_back({document_.pointer_to(node), number->tolerance});
+            result_.tolerances.push_back(
+                {document_.pointer_to(node) + std::string{step}, number->tolerance});
         }
     }
 
     void read_high_low(const Node& node, const FieldInfo& field, HighLow& values) {
         if (node.type != Type::object) {
-            read_given(node, field, values.high);
+            read_given(node, field, values.high, "/high");
             return;
         }
         for (auto i = node.first; i != json::no_node; i = document_.at(i).next) {

@@ -184,6 +184,17 @@ std::optional<ReadNumber> read_number(const Document& document,
             node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
         return std::nullopt;
     }
+    if (!in_range(read->value - read->tolerance, field)
+        || !in_range(read->value + read->tolerance, field)) {
+        const UnitSystem system = read->us_units ? UnitSystem::us : UnitSystem::metric;
+        troubles.at_value(node,
+                          fmt::format("`{}` with its \u00b1 reaches past {}",
+                                      field.key,
+                                      range_in_words(field, system)),
+                          fmt::format("{} ({})", range_in_words(field, system), field.limit_reason),
+                          "give a smaller \u00b1");
+        return std::nullopt;
+    }
     return ReadNumber{read->value, read->tolerance};
 }
 

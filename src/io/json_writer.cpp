@@ -66,7 +66,7 @@ private:
         if (const auto* pair = std::get_if<HighLow T::*>(&field.member)) {
             const HighLow& values = source.**pair;
             if (!values.low) {
-                return quantity(values.high, field.info, pointer);
+                return quantity(values.high, field.info, pointer + "/high");
             }
             Json json = Json::object();
             json["low"] = quantity(values.low, field.info, pointer + "/low");

@@ -1,6 +1,7 @@
 #include "fluewright/io/report_json.hpp"
 
 #include "fluewright/io/cautions.hpp"
+#include "report_tolerances_json.hpp"
 #include "report_words.hpp"
 #include "trade_json.hpp"
 
@@ -315,6 +316,9 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
     if (options.trade != nullptr) {
         report::add_trade_json(*options.trade, whole);
     }
+    whole["tolerances"] = options.tolerances != nullptr
+                              ? report::tolerances_json(a, *options.tolerances)
+                              : Json(nullptr);
     whole["assumptions"] = assumptions_json(a.installation.assumptions);
     whole["cautions"] = cautions();
     // File names may hold any bytes; what is not UTF-8 is replaced, not refused.

@@ -162,11 +162,17 @@ std::string cautions_text(const Style& style) {
 std::string report_text(const Assessment& assessment, const ReportOptions& options) {
     const Style& style = options.style;
     std::string out = report::verdict_text(assessment, style);
+    if (options.tolerances != nullptr) {
+        out += report::tolerances_in_short(*options.tolerances, style);
+    }
     out += report::states_text(assessment, style);
     out += report::size_text(assessment, options);
     out += report::findings_text(assessment, style);
     if (options.trade != nullptr) {
         out += report::trade_text(*options.trade, style, options.details);
+    }
+    if (options.tolerances != nullptr) {
+        out += report::tolerances_text(assessment, *options.tolerances, style);
     }
     out += report::spread_text(assessment, style);
     if (options.details) {

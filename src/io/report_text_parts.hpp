@@ -12,6 +12,10 @@ namespace fluewright::report {
 [[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
 [[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
+/// One sentence below the verdict: how far it holds.
+[[nodiscard]] std::string tolerances_in_short(const ToleranceStudy& study, const Style& style);
+[[nodiscard]] std::string
+tolerances_text(const Assessment& assessment, const ToleranceStudy& study, const Style& style);
 [[nodiscard]] std::string spread_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string assumptions_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string understood_text(const Assessment& assessment, const Style& style);

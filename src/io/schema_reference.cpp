@@ -18,7 +18,8 @@ by; do not edit it by hand.
 
 - A value with a unit is a text: `"150 mm"`, `"6 in"`, `"3 ft 4 1/2 in"`, `"20 degF"`. A bare number
   where a unit is due is an error. A plain number stands where the table shows one.
-- A spread may follow a value: `"4.2 m ± 0.1 m"` or `"12 Pa ± 10 %"`.
+- A spread may follow a value: `"4.2 m ± 0.1 m"` or `"12 Pa ± 10 %"`. `check` then
+  tells how far each margin holds (uniform over the limits); the limits must themselves be allowed.
 - A value that changes with the fire is written once, for high fire, or as
   `{"low": "1.1 kg/h", "high": "3.8 kg/h"}`.
 - A part of the run that leaves out a key marked *carries on* has the value of the part before it.

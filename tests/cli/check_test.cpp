@@ -95,6 +95,26 @@ TEST_CASE("the report has its sections in order", "[check]") {
     }
 }
 
+TEST_CASE("a spread in the file gives the chance that the run draws", "[check]") {
+    const std::string file =
+        file_with(sound_file(), R"("efficiency": "70 %")", R"("efficiency": "70 % ± 8 %")");
+    const auto text = run({"check", "-"}, file);
+    CHECK(text.status == 0);
+    CHECK_THAT(text.out, Contains("With the ") && Contains("runs") && Contains("efficiency"));
+    const auto tolerances = [&](std::vector<std::string> more) {
+        std::vector<std::string> words{"check", "-", "--json", "--no-size-search"};
+        words.insert(words.end(), more.begin(), more.end());
+        return nlohmann::json::parse(run(words, file).out)["tolerances"];
+    };
+    CHECK(tolerances({"--jobs", "1"}) == tolerances({"--jobs", "3"}));
+    CHECK(tolerances({}) != tolerances({"--seed", "2"}));
+    CHECK(tolerances({"--samples", "300"})["runs"] == 300);
+    CHECK(run({"check", "-", "--samples", "3"}, file).status == 2);
+    CHECK_THAT(run({"check", "-", "--seed", "x"}, file).err, Contains("--seed"));
+    CHECK(nlohmann::json::parse(run({"check", "-", "--json"}, sound_file()).out)["tolerances"]
+              .is_null());
+}
+
 TEST_CASE("what is wrong with the input is told with its place", "[check]") {
     const std::string text = file_with(sound_file(), R"("efficiency")", R"("efficency")");
     const auto outcome = run({"check", "-"}, text);

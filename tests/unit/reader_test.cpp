@@ -90,7 +90,7 @@ TEST_CASE("a plain installation reads into SI", "[reader]") {
     CHECK(read.us_quantities == 1);
     CHECK(read.metric_quantities > 10);
     REQUIRE(read.tolerances.size() == 1);
-    CHECK(read.tolerances[0].pointer == "/appliance/draft_needed");
+    CHECK(read.tolerances[0].pointer == "/appliance/draft_needed/high");
     CHECK(read.tolerances[0].half_width == Approx(1.0));
 }
 

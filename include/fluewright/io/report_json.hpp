@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/tolerance_study.hpp"
 #include "fluewright/advice/trade.hpp"
 
 #include <string>
@@ -13,6 +14,7 @@ struct JsonReportOptions {
     std::string_view file{};    ///< as the user named it
     bool size_searched{true};   ///< otherwise "size" is null
     const TradeAdvice* trade{}; ///< adds "rules", "joints", "hot_surfaces", "building", "upkeep"
+    const ToleranceStudy* tolerances{}; ///< adds "tolerances"; otherwise it is null
 };
 
 /// The whole assessment as JSON. Numbers are SI and their keys end in the unit; what was not

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/tolerance_study.hpp"
 #include "fluewright/advice/trade.hpp"
 #include "fluewright/io/style.hpp"
 
@@ -17,6 +18,7 @@ struct ReportOptions {
     bool details{false};        ///< the profile along the run in every state, and every size tried
     bool size_searched{true};   ///< otherwise the size line says that it was not computed
     const TradeAdvice* trade{}; ///< rules, joints, heat and upkeep, where they are wanted
+    const ToleranceStudy* tolerances{}; ///< where the file gives any
 };
 
 /// Verdict, states, size, findings, what the trade says, spread, assumptions, what was understood,

@@ -401,7 +401,7 @@ struct Observation {
 
 /// A spread the user wrote behind a value: `"4.2 m ± 0.1 m"`.
 struct Tolerance {
-    std::string pointer; ///< of the value in the file
+    std::string pointer; ///< of the value; a bare value of low and high fire is /high
     double half_width;   ///< SI
 
     bool operator==(const Tolerance&) const = default;

@@ -1,0 +1,41 @@
+#include "count_option.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <fmt/format.h>
+#include <thread>
+
+namespace fluewright::cli {
+
+Result<std::uint64_t, std::string> read_count(const Context& context, const CountOption& info) {
+    const std::string_view text = context.arguments.value(info.option);
+    if (text.empty()) {
+        return info.usual;
+    }
+    std::uint64_t count = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
+    if (error != std::errc{} || end != text.data() + text.size() || count < info.least
+        || count > info.most) {
+        return Failure{fmt::format("`{}` does not do for {}; write a whole number from {} to {}",
+                                   text,
+                                   info.option.name,
+                                   info.least,
+                                   info.most)};
+    }
+    return count;
+}
+
+Result<unsigned, std::string> read_jobs(const Context& context) {
+    constexpr std::uint64_t most_jobs = 1024;
+    const auto jobs = read_count(context,
+                                 {.option = option::jobs,
+                                  .least = 1,
+                                  .most = most_jobs,
+                                  .usual = std::max(1U, std::thread::hardware_concurrency())});
+    if (!jobs) {
+        return Failure{jobs.error()};
+    }
+    return static_cast<unsigned>(*jobs);
+}
+
+} // namespace fluewright::cli

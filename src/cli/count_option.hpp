@@ -1,0 +1,26 @@
+#pragma once
+
+#include "command.hpp"
+#include "fluewright/core/result.hpp"
+
+#include <cstdint>
+#include <string>
+
+namespace fluewright::cli {
+
+/// An option whose value is a whole number.
+struct CountOption {
+    const OptionInfo& option;
+    std::uint64_t least;
+    std::uint64_t most;
+    std::uint64_t usual; ///< where the option is not given
+};
+
+/// The failure is the sentence to print.
+[[nodiscard]] Result<std::uint64_t, std::string> read_count(const Context& context,
+                                                            const CountOption& info);
+
+/// The value of --jobs: all cores where it is not given.
+[[nodiscard]] Result<unsigned, std::string> read_jobs(const Context& context);
+
+} // namespace fluewright::cli
