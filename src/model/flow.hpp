@@ -23,6 +23,7 @@ struct FlueModel::Flow {
     double wall_share{0.5}; ///< (wall - ambient) / (gas - ambient): the next search starts there
     double wall_k{};        ///< inner face at the end of the last straight; 0 before the first
     double area_m2{};
+    bool wants_wall{}; ///< whether wall_k is asked for
     MarchResult sums;
 
     void set_dilution(double share) {

@@ -61,6 +61,7 @@ MarchResult FlueModel::march(const GasStream& stream,
     flow.temperature_k = stream.temperature_k;
     flow.pressure_pa = outlet_pressure_pa;
     flow.area_m2 = case_->appliance.outlet_area_m2;
+    flow.wants_wall = !stations.empty();
     flow.sums.outlet_pressure_pa = outlet_pressure_pa;
     flow.sums.enthalpy_in_w = flow.flow_kg_s * flow.enthalpy_j_kg();
 

@@ -11,8 +11,8 @@
 /// The gas temperature is marched as y = ln((T - T_a)/(T_0 - T_a)), T_a being the air around: under
 /// a constant overall coefficient y is a straight line, so that only changes of the coefficient
 /// cost accuracy. The independent variable is xi, the cube root of the distance from the last
-/// disturbance, in which the entry effect has no corner. Buoyancy and friction are then integrated
-/// by Gauss' rule over the cubic through the ends and slopes of y.
+/// disturbance, in which the entry effect has no corner. Heat, buoyancy and friction are summed
+/// over the same three points of a cell.
 namespace fluewright {
 namespace {
 
@@ -22,26 +22,32 @@ constexpr double gravity = constants::gravity_m_s2;
 /// separation makes the formula's infinity meaningless.
 constexpr double entry_start_over_diameter = 0.1;
 
-/// A straight gets one cell for each of these steps in y, by the loss at its start.
-constexpr double cell_transfer_units = 0.3;
+/// A straight gets one cell for each of these steps in y, by the loss near its start.
+constexpr double cell_transfer_units = 0.4;
 constexpr double most_cells = 1000.0;
+
+/// The loss near the start serves as the first stage where y has changed less than this till there.
+constexpr double small_change = 0.01;
 
 /// Nearer than this to the air around, the gas is taken to lose nothing more.
 constexpr double equal_temperature_k = 1e-6;
 
-/// Gauss-Legendre points and weights on [0, 1].
-constexpr std::array<double, 3> gauss_points{0.11270166537925831, 0.5, 0.88729833462074169};
-constexpr std::array<double, 3> gauss_weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+/// Gauss-Legendre points and weights on [0, 1], and the weights that lead from the start to each
+/// point: the three-stage collocation of sixth order.
+constexpr double root_15 = 3.8729833462074169;
+constexpr std::array<double, 3> points{0.11270166537925831, 0.5, 0.88729833462074169};
+constexpr std::array<double, 3> weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+constexpr std::array<std::array<double, 3>, 3> weights_to_point{
+    {{5.0 / 36.0, 2.0 / 9.0 - root_15 / 15.0, 5.0 / 36.0 - root_15 / 30.0},
+     {5.0 / 36.0 + root_15 / 24.0, 2.0 / 9.0, 5.0 / 36.0 - root_15 / 24.0},
+     {5.0 / 36.0 + root_15 / 30.0, 2.0 / 9.0 + root_15 / 15.0, 5.0 / 36.0}}};
 
-double cube(double x) {
+/// Of the temperature, about: what viscosity and the other properties grow with.
+constexpr double viscosity_power = 0.7;
+constexpr double heat_power = 0.17;
+
+constexpr double cube(double x) {
     return x * x * x;
-}
-
-/// The cubic through two values and the slopes there, over a step.
-double hermite(double share, double step, double y_0, double y_1, double slope_0, double slope_1) {
-    const double rest = 1.0 - share;
-    return rest * rest * ((1.0 + 2.0 * share) * y_0 + share * step * slope_0)
-           + share * share * ((1.0 + 2.0 * rest) * y_1 - rest * step * slope_1);
 }
 
 } // namespace
@@ -54,21 +60,38 @@ public:
     void march();
 
 private:
-    [[nodiscard]] double slope_at(double y, double xi);
-    void add_pressures(double xi, double step, const std::array<double, 4>& cubic);
+    /// A point of a cell.
+    struct Stage {
+        double xi;
+        double distance_m; ///< xi cubed
+        double y;          ///< as predicted when the stage was computed
+        double gas_k;      ///< at that y
+        double reynolds;
+        double loss_per_m; ///< -dy/dx there
+        double loss_slope; ///< derivative of its logarithm by y
+        double entry;
+        double loss_per_entry; ///< derivative of its logarithm by that of the entry factor
+        double wall_k;
+        double wall_per_gas;     ///< derivative by the gas temperature
+        double wall_per_entry_k; ///< and by the logarithm of the entry factor
+    };
 
-    [[nodiscard]] double temperature_k(double y) const {
-        return ambient_k_ + start_difference_k_ * std::exp(y);
-    }
+    Stage stage_at(double y, double xi);
+    [[nodiscard]] double wall_guess_k(const Stage& here, double difference_k) const;
+    void correct(std::array<Stage, 3>& stages, double step, double y) const;
+    void add_pressures(const std::array<Stage, 3>& stages, double step);
+    [[nodiscard]] double cell(double xi, double step, double y, Stage& last, bool first_is_known);
 
     const FlueModel& model_;
     const Section& section_;
     Flow& flow_;
     WallBalance balance_;
+    Stage known_{}; ///< the last one computed
     double ambient_k_;
     double start_difference_k_;
     double start_; ///< distance from the disturbance and the tenth of a diameter [m]
     double mass_flux_;
+    double flux_diameter_;
     double heated_; ///< inside area per metre over mass flow [m s/kg]
     double entry_scale_;
     double natural_scale_;
@@ -89,6 +112,7 @@ FlueModel::Straight::Straight(const FlueModel& model,
     start_difference_k_ = flow.temperature_k - ambient_k_;
     start_ = entry_start_over_diameter * section.diameter_m + flow.since_disturbance_m;
     mass_flux_ = flow.flow_kg_s / section.area_m2;
+    flux_diameter_ = mass_flux_ * section.diameter_m;
     heated_ = section.perimeter_m / flow.flow_kg_s;
     entry_scale_ = (convection::entry_factor_local(1.0) - 1.0)
                    * cube_root(section.diameter_m * section.diameter_m);
@@ -100,60 +124,104 @@ FlueModel::Straight::Straight(const FlueModel& model,
             : 0.0;
 }
 
-/// dy/dxi.
-double FlueModel::Straight::slope_at(double y, double xi) {
-    const double gas_k = temperature_k(y);
-    const double difference_k = gas_k - ambient_k_;
-    if (std::abs(difference_k) < equal_temperature_k) {
-        return 0.0;
-    }
+FlueModel::Straight::Stage FlueModel::Straight::stage_at(double y, double xi) {
+    const double difference_k = start_difference_k_ * std::exp(y);
+    const double gas_k = ambient_k_ + difference_k;
     const GasFit& fit = flow_.fit;
     const double u = gas_fit_range.u_of(gas_k);
     const double viscosity = fit.viscosity_pa_s(u);
+    const double re = flux_diameter_ / viscosity;
+    Stage stage{.xi = xi,
+                .distance_m = cube(xi),
+                .y = y,
+                .gas_k = gas_k,
+                .reynolds = re,
+                .loss_per_m = 0.0,
+                .loss_slope = 0.0,
+                .entry = 1.0 + entry_scale_ / (xi * xi),
+                .loss_per_entry = 0.0,
+                .wall_k = 0.0,
+                .wall_per_gas = 0.0,
+                .wall_per_entry_k = 0.0};
+    if (std::abs(difference_k) < equal_temperature_k) {
+        flow_.wall_k = gas_k;
+        return stage;
+    }
     const double conductivity = fit.conductivity_w_mk(u);
     const double specific_heat = fit.specific_heat_j_kgk(u);
-    const double re = mass_flux_ * section_.diameter_m / viscosity;
 
     // convection::entry_factor_local() without its root: xi is the cube root of the distance.
-    const double entry = 1.0 + entry_scale_ / (xi * xi);
     balance_.gas_k = gas_k;
-    balance_.forced_w_m2k = entry * convection::pipe_gnielinski_gas_floored(re)
+    balance_.forced_w_m2k = stage.entry * convection::pipe_gnielinski_gas_floored(re)
                             * fit.conductivity_prandtl_w_mk(u) / section_.diameter_m;
     // A tall wall has h = F k (g dT Pr / (T nu^2))^(1/3); in the cube the powers collapse.
     balance_.natural_cubed_w3_m6k4 =
         natural_scale_ * conductivity * conductivity * specific_heat / (viscosity * cube(gas_k));
-    const WallBalance::Answer answer = balance_.solve(ambient_k_ + flow_.wall_share * difference_k);
+    const WallBalance::Answer answer = balance_.solve(wall_guess_k(stage, difference_k));
     flow_.wall_k = answer.inner_k;
     flow_.wall_share = (answer.inner_k - ambient_k_) / difference_k;
-    return -3.0 * xi * xi * heated_ * answer.flux_w_m2 / (specific_heat * difference_k);
+    stage.loss_per_m = heated_ * answer.flux_w_m2 / (specific_heat * difference_k);
+    const double per_wall_k =
+        answer.flux_w_m2 != 0.0 ? answer.flux_slope_w_m2k / answer.flux_w_m2 : 0.0;
+    stage.loss_per_entry = per_wall_k * answer.wall_per_forced_k;
+    stage.loss_slope =
+        per_wall_k * answer.wall_per_gas * difference_k - 1.0 - heat_power * difference_k / gas_k;
+    stage.wall_k = answer.inner_k;
+    stage.wall_per_gas = answer.wall_per_gas;
+    stage.wall_per_entry_k = answer.wall_per_forced_k;
+    known_ = stage;
+    return stage;
 }
 
-/// Buoyancy and friction of one cell; `cubic` holds y and its slope at both ends.
-void FlueModel::Straight::add_pressures(double xi,
-                                        double step,
-                                        const std::array<double, 4>& cubic) {
+/// All stages known, y at each is known better than when it was predicted, and the loss follows by
+/// its slope.
+void FlueModel::Straight::correct(std::array<Stage, 3>& stages, double step, double y) const {
+    std::array<double, 3> change{};
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        change[i] = -3.0 * step * stages[i].xi * stages[i].xi * stages[i].loss_per_m;
+    }
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        Stage& stage = stages[i];
+        double y_here = y;
+        for (std::size_t j = 0; j < points.size(); ++j) {
+            y_here += weights_to_point[i][j] * change[j];
+        }
+        const double late = y_here - stage.y;
+        const double warmer_k = (stage.gas_k - ambient_k_) * late * (1.0 + 0.5 * late);
+        stage.reynolds *= 1.0 - viscosity_power * warmer_k / stage.gas_k;
+        stage.gas_k += warmer_k;
+        stage.loss_per_m *= 1.0 + late * stage.loss_slope;
+        stage.y = y_here;
+    }
+}
+
+/// The wall's temperature by that of the stage before and its slopes.
+double FlueModel::Straight::wall_guess_k(const Stage& here, double difference_k) const {
+    if (known_.wall_k <= 0.0) {
+        return ambient_k_ + flow_.wall_share * difference_k;
+    }
+    return known_.wall_k + known_.wall_per_gas * (here.gas_k - known_.gas_k)
+           + known_.wall_per_entry_k * (here.entry / known_.entry - 1.0);
+}
+
+/// Buoyancy and friction of one cell.
+void FlueModel::Straight::add_pressures(const std::array<Stage, 3>& stages, double step) {
     const Surroundings& around = model_.surroundings_;
     const double steepness = section_.rise_m / section_.length_m;
     const double roughness = section_.roughness_m / section_.diameter_m;
     const double density_k = around.air_pressure_pa / flow_.fit.gas_constant_j_kgk;
+    // Both columns get lighter with height by the same share; to first order.
+    const double thinning_per_m = around.outdoor_density_kg_m3 * gravity / around.air_pressure_pa;
     double buoyancy = 0.0;
     double friction = 0.0;
-    for (std::size_t i = 0; i < gauss_points.size(); ++i) {
-        const double share = gauss_points[i];
-        const double y = hermite(share, step, cubic[0], cubic[1], cubic[2], cubic[3]);
-        const double gas_k = temperature_k(y);
-        const double density = density_k / gas_k;
-        const double here = xi + share * step;
-        const double distance = cube(here);
-        const double height_m = flow_.height_m + steepness * (distance - start_);
-        // Both columns get lighter with height by the same share; to first order.
-        const double thinning =
-            1.0 - around.outdoor_density_kg_m3 * gravity * height_m / around.air_pressure_pa;
-        const double re =
-            mass_flux_ * section_.diameter_m / flow_.fit.viscosity_pa_s(gas_fit_range.u_of(gas_k));
-        const double stretch = gauss_weights[i] * step * 3.0 * here * here;
-        buoyancy += stretch * (around.outdoor_density_kg_m3 - density) * thinning;
-        friction += stretch * friction::churchill_1977(re, roughness) / density;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const Stage& stage = stages[i];
+        const double density = density_k / stage.gas_k;
+        const double height_m = flow_.height_m + steepness * (stage.distance_m - start_);
+        const double stretch = weights[i] * step * 3.0 * stage.xi * stage.xi;
+        buoyancy +=
+            stretch * (around.outdoor_density_kg_m3 - density) * (1.0 - thinning_per_m * height_m);
+        friction += stretch * friction::churchill_1977(stage.reynolds, roughness) / density;
     }
     buoyancy *= gravity * steepness;
     friction *= 0.5 * mass_flux_ * mass_flux_ / section_.diameter_m;
@@ -162,29 +230,60 @@ void FlueModel::Straight::add_pressures(double xi,
     flow_.pressure_pa += buoyancy - friction;
 }
 
+/// Marches one cell from `y` on and returns y at its end. `last` is the stage before, and the first
+/// of this cell when `first_is_known`.
+double
+FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool first_is_known) {
+    std::array<Stage, 3> stages;
+    double xi_here = xi;
+    double y_here = y;
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        const double next = xi + points[i] * step;
+        // The cubes' difference over the roots': the mean of 1/xi^2 over the distance is 3 over it.
+        const double squares = next * next + next * xi_here + xi_here * xi_here;
+        const double along_m = (next - xi_here) * squares;
+        // What the stage before tells of the mean loss from here to there.
+        const double mean_entry = 1.0 + 3.0 * entry_scale_ / squares;
+        const double by_entry = last.loss_per_entry * (mean_entry / last.entry - 1.0);
+        const double change = -last.loss_per_m * along_m;
+        y_here += change * (1.0 + by_entry + 0.5 * last.loss_slope * change);
+        stages[i] = i == 0 && first_is_known ? last : stage_at(y_here, next);
+        xi_here = next;
+        last = stages[i];
+    }
+    correct(stages, step, y);
+    correct(stages, step, y);
+    add_pressures(stages, step);
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        y -= step * weights[i] * 3.0 * stages[i].xi * stages[i].xi * stages[i].loss_per_m;
+    }
+    return y;
+}
+
 void FlueModel::Straight::march() {
     const double enthalpy_before = flow_.enthalpy_j_kg();
     const double temperature_before = flow_.temperature_k;
     const double xi_start = cube_root(start_);
     const double xi_length = cube_root(start_ + section_.length_m) - xi_start;
-    double slope = slope_at(0.0, xi_start);
-    const double transfer_units = std::abs(slope) * section_.length_m / (3.0 * xi_start * xi_start);
+    Stage last = stage_at(0.0, xi_start + points[0] * xi_length);
+    const double transfer_units = std::abs(last.loss_per_m) * section_.length_m;
     const int cells =
         model_.case_->cells_factor
         * (1 + static_cast<int>(std::fmin(transfer_units / cell_transfer_units, most_cells)));
+    const bool first_is_known =
+        cells == 1 && std::abs(last.loss_per_m) * (last.distance_m - start_) < small_change;
     const double step = xi_length / cells;
     double y = 0.0;
-    for (int cell = 0; cell < cells; ++cell) {
-        const double xi = xi_start + step * cell;
-        const double k1 = cell == 0 ? slope : slope_at(y, xi);
-        const double k2 = slope_at(y + 0.5 * step * k1, xi + 0.5 * step);
-        const double k3 = slope_at(y + 0.5 * step * k2, xi + 0.5 * step);
-        const double k4 = slope_at(y + step * k3, xi + step);
-        const double next = y + step / 6.0 * (k1 + 2.0 * (k2 + k3) + k4);
-        add_pressures(xi, step, {y, next, k1, k4});
-        y = next;
+    for (int i = 0; i < cells; ++i) {
+        y = cell(xi_start + step * i, step, y, last, i == 0 && first_is_known);
     }
-    flow_.temperature_k = temperature_k(y);
+    if (flow_.wants_wall) {
+        // Asking must not change what follows.
+        const double share = flow_.wall_share;
+        stage_at(y, xi_start + xi_length);
+        flow_.wall_share = share;
+    }
+    flow_.temperature_k = ambient_k_ + start_difference_k_ * std::exp(y);
     flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
     // The gas speeds up or slows down with its volume.
     const double acceleration = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk

@@ -8,12 +8,18 @@
 namespace fluewright {
 namespace {
 
-/// A last step of this size leaves an error in the order of 1e-4 K.
-constexpr double last_step_k = 0.2;
+/// A last step of this size leaves an error in the order of 1e-3 K, and of 1e-5 of the flux.
+constexpr double last_step_k = 0.8;
 constexpr int most_steps = 60;
 
 /// Over so many kelvins the absorptivity is carried on by its slope: error in it below 1e-5.
 constexpr double absorbed_reach_k = 4.0;
+
+/// Powers of the gas temperature with which the coefficients and the gas's glow change beside what
+/// the balance itself shows; about, for sensitivities only.
+constexpr double forced_power = 0.2;
+constexpr double natural_cubed_power = -2.2;
+constexpr double glow_power = 3.3;
 
 } // namespace
 
@@ -29,11 +35,15 @@ WallBalance::Answer WallBalance::solve(double guess_k) const {
     EmissionFit::Absorbed absorbed = emission->absorbed(gas_k, wall_k, log_path);
     WallHeat::Value out{};
     double step_k = 0.0;
+    double difference_k = 0.0;
+    double carried = 0.0;
+    double natural_cubed = 0.0;
+    double slope = 0.0;
     for (int i = 0; i < most_steps; ++i) {
-        const double difference_k = gas_k - wall_k;
+        difference_k = gas_k - wall_k;
         // h_n ~ |dT|^(1/3): its cube is linear, and the blend takes one root.
-        const double natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
-        const double carried = cube_root(forced_cubed + natural_cubed);
+        natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
+        carried = cube_root(forced_cubed + natural_cubed);
         if (std::abs(wall_k - absorbed_at_k) > absorbed_reach_k) {
             absorbed = emission->absorbed(gas_k, wall_k, log_path);
             absorbed_at_k = wall_k;
@@ -44,9 +54,8 @@ WallBalance::Answer WallBalance::solve(double guess_k) const {
         const double wall_glow = radiating_w_m2k4 * absorptivity * wall_2 * wall_2;
         out = outside->at(wall_k);
         const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
-        const double slope = carried + natural_cubed / (3.0 * carried * carried)
-                             + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k)
-                             + out.slope_w_m2k;
+        slope = carried + natural_cubed / (3.0 * carried * carried)
+                + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k) + out.slope_w_m2k;
         (miss > 0.0 ? low : high) = wall_k;
         double next_k = wall_k + miss / slope;
         if (!(next_k >= low && next_k <= high)) {
@@ -58,7 +67,18 @@ WallBalance::Answer WallBalance::solve(double guess_k) const {
             break;
         }
     }
-    return {.inner_k = wall_k, .flux_w_m2 = out.flux_w_m2 + out.slope_w_m2k * step_k};
+    const double per_root = 1.0 / (carried * carried * slope);
+    const double relative = difference_k / gas_k;
+    const double wall_per_gas =
+        (carried + glow_power * gas_glow / gas_k) / slope
+        + per_root
+              * (natural_cubed * (1.0 + natural_cubed_power * relative) / 3.0
+                 + forced_cubed * forced_power * relative);
+    return {.inner_k = wall_k,
+            .flux_w_m2 = out.flux_w_m2 + out.slope_w_m2k * step_k,
+            .flux_slope_w_m2k = out.slope_w_m2k,
+            .wall_per_gas = wall_per_gas,
+            .wall_per_forced_k = per_root * forced_cubed * difference_k};
 }
 
 } // namespace fluewright

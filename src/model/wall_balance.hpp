@@ -18,6 +18,9 @@ struct WallBalance {
     struct Answer {
         double inner_k;
         double flux_w_m2;
+        double flux_slope_w_m2k;  ///< derivative of the flux by the temperature of the wall
+        double wall_per_gas;      ///< and of that temperature by the gas's, to some 5 %
+        double wall_per_forced_k; ///< and by the logarithm of the forced coefficient
     };
 
     /// The wall temperature at which the inside gives what the outside takes:

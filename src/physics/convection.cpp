@@ -1,6 +1,7 @@
 #include "fluewright/physics/convection.hpp"
 
 #include "fluewright/core/cube_root.hpp"
+#include "fluewright/core/tenth_root.hpp"
 
 #include <cmath>
 
@@ -41,7 +42,7 @@ double floored_reynolds(double re) {
 double pipe_gnielinski_gas_floored(double re) {
     constexpr double floor_to_08 = 489.0826636630202; // 2300^0.8
     const double ratio_4 = square(square(re / floor_reynolds));
-    return 0.0214 * (floor_to_08 * std::pow(1.0 + ratio_4 * ratio_4, 0.1) - 100.0);
+    return 0.0214 * (floor_to_08 * tenth_root(1.0 + ratio_4 * ratio_4) - 100.0);
 }
 
 double entry_factor_local(double diameter_over_distance) {

@@ -1,6 +1,7 @@
 #include "fluewright/physics/friction.hpp"
 
 #include "fluewright/core/cube_root.hpp"
+#include "fluewright/core/tenth_root.hpp"
 
 #include <cmath>
 
@@ -23,7 +24,8 @@ double power_12(double x) {
 } // namespace
 
 double churchill_1977(double re, double relative_roughness) {
-    const double inner = std::pow(7.0 / re, 0.9) + 0.27 * relative_roughness;
+    const double slowness = 7.0 / re;
+    const double inner = slowness / tenth_root(slowness) + 0.27 * relative_roughness;
     const double a = power_16(-2.457 * std::log(inner));
     const double b = power_16(37530.0 / re);
     const double sum = a + b;

@@ -44,9 +44,10 @@ TEST_CASE("default cells are within 0.1 % of draft and 0.5 K of cells 64 times f
     SUCCEED();
 }
 
-// Each halving of the cells must divide the error by 2^4. The order is taken from the median over
-// many installations: a single one may pass through zero error by chance.
-TEST_CASE("halving the cells shows the fourth order") {
+// The rule itself is of sixth order; that its points are computed once, from where the slopes so
+// far lead, leaves the second. The order is taken from the median over many installations: a single
+// one may pass through zero error by chance.
+TEST_CASE("four times the cells show the second order") {
     std::vector<double> temperature_orders;
     std::vector<double> draft_orders;
     for (std::uint64_t seed = 0; seed < some / 4; ++seed) {
@@ -55,19 +56,21 @@ TEST_CASE("halving the cells shows the fourth order") {
         const GasStream stream = stream_of(t.resolved, GasChoice::high_fire);
         const MarchResult exact = with_cells(t.resolved, model, stream, fine);
         const MarchResult one = with_cells(t.resolved, model, stream, 1);
-        const MarchResult two = with_cells(t.resolved, model, stream, 2);
-        const auto order = [](double coarse, double halved) { return std::log2(coarse / halved); };
+        const MarchResult four = with_cells(t.resolved, model, stream, 4);
+        const auto order = [](double coarse, double finer) {
+            return std::log2(coarse / finer) / 2.0;
+        };
         const double k_one = std::abs(one.mouth_temperature_k - exact.mouth_temperature_k);
-        const double k_two = std::abs(two.mouth_temperature_k - exact.mouth_temperature_k);
-        // The search for the wall temperature stops within 1e-4 K: smaller errors are its own.
+        const double k_four = std::abs(four.mouth_temperature_k - exact.mouth_temperature_k);
+        // The search for the wall temperature stops within 1e-3 K: smaller errors are its own.
         constexpr double least_k = 5e-3;
-        if (k_one > least_k && k_two > 0.0) {
-            temperature_orders.push_back(order(k_one, k_two));
+        if (k_one > least_k && k_four > 0.0) {
+            temperature_orders.push_back(order(k_one, k_four));
         }
         const double p_one = std::abs(model.draft_pa(one) - model.draft_pa(exact));
-        const double p_two = std::abs(model.draft_pa(two) - model.draft_pa(exact));
-        if (p_one > 1e-5 * scale_pa(model, exact) && p_two > 0.0) {
-            draft_orders.push_back(order(p_one, p_two));
+        const double p_four = std::abs(model.draft_pa(four) - model.draft_pa(exact));
+        if (p_one > 1e-5 * scale_pa(model, exact) && p_four > 0.0) {
+            draft_orders.push_back(order(p_one, p_four));
         }
     }
     const auto median = [](std::vector<double>& values) {
@@ -76,6 +79,6 @@ TEST_CASE("halving the cells shows the fourth order") {
     };
     REQUIRE(temperature_orders.size() > 5);
     REQUIRE(draft_orders.size() > 5);
-    CHECK(median(temperature_orders) > 3.5);
-    CHECK(median(draft_orders) > 3.5);
+    CHECK(median(temperature_orders) > 1.5);
+    CHECK(median(draft_orders) > 1.5);
 }
