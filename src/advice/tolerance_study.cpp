@@ -70,6 +70,7 @@ void solve_runs(const Installation& written,
                 Outcomes& outcomes) {
     Installation varied = written;
     std::vector<Slot> slots;
+    slots.reserve(inputs.size());
     for (const VariedInput& input : inputs) {
         slots.push_back(find_value(varied, input.pointer));
     }
