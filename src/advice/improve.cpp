@@ -161,6 +161,18 @@ void drop_idle_pairs(const Improvement& made,
     pairs.erase(pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end());
 }
 
+/// Whether a change alone moves the state that limits, however little, where the goal lies. Of two
+/// that do not, the state that limits would still limit.
+bool helps(const Improvement& made, const Plan& plan) {
+    constexpr double noise = 1e-3;
+    if (made.goal == Goal::less_draft) {
+        return plan.score.greatest_over < made.score.greatest_over - noise;
+    }
+    const std::size_t limiting = made.score.limiting;
+    return relative_spare(plan.score.verdicts[limiting], plan.score.states[limiting])
+           > made.score.least_spare + noise;
+}
+
 std::vector<Plan> search(const Installation& written,
                          const ImproveOptions& options,
                          const std::vector<Remedy>& remedies,
@@ -175,10 +187,12 @@ std::vector<Plan> search(const Installation& written,
     std::vector<Plan> all;
     if (options.pairs || !one_cures) {
         std::vector<double> alone;
+        std::vector<bool> help;
         for (const Plan& plan : singles) {
             alone.push_back(left_to_spare(plan, made.goal));
+            help.push_back(helps(made, plan));
         }
-        PlanSearch::Pairs pairs = searching.pairs(singles);
+        PlanSearch::Pairs pairs = searching.pairs(singles, help);
         drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
         for (Plan& plan : pairs.plans) {
             judge_plan(made, plan);

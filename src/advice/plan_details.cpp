@@ -91,7 +91,8 @@ void over_draft(const Assessment& present, Plan& plan) {
         plan.worsens.push_back(
             "draft up to "
             + shown(c, (1.0 + plan.score.greatest_over) * greatest_pa, Kind::pressure)
-            + ", the appliance holds " + shown(c, greatest_pa, Kind::pressure));
+            + ", the appliance holds " + shown(c, greatest_pa, Kind::pressure)
+            + "; a damper or a regulator then has to tame it, if its maker allows one");
     }
 }
 

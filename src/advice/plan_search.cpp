@@ -130,13 +130,14 @@ std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {
     return plans;
 }
 
-PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles) {
+PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles,
+                                    const std::vector<bool>& helps) {
     Pairs made;
     for (std::size_t i = 0; i < singles.size(); ++i) {
         for (std::size_t j = i + 1; j < singles.size(); ++j) {
             const Remedy& first = singles[i].steps.front();
             const Remedy& second = singles[j].steps.front();
-            if (!go_together(first, second)) {
+            if ((!helps[i] && !helps[j]) || !go_together(first, second)) {
                 continue;
             }
             std::optional<Installation> changed = apply(second, singles[i].changed);

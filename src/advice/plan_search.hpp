@@ -22,7 +22,8 @@ public:
         std::vector<std::pair<std::size_t, std::size_t>> parents; ///< of each, among the singles
     };
 
-    [[nodiscard]] Pairs pairs(const std::vector<Plan>& singles);
+    /// Pairs of changes of which one at least helps by itself.
+    [[nodiscard]] Pairs pairs(const std::vector<Plan>& singles, const std::vector<bool>& helps);
 
     [[nodiscard]] std::size_t tried() const { return tried_; }
 

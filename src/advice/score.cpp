@@ -14,6 +14,10 @@ bool has_open_front(const Case& installation) {
 
 } // namespace
 
+double door_wanted(const Case& installation) {
+    return has_open_front(installation) ? 1.0 : catalog::default_of("door_opening_wanted").value;
+}
+
 StateVerdict judge(const Case& installation, const StateResult& state) {
     const bool open_front = has_open_front(installation);
     StateVerdict v;
@@ -34,8 +38,7 @@ StateVerdict judge(const Case& installation, const StateResult& state) {
     case StateKind::door_open_high:
         v.counts = open_front;
         v.kind = Kind::fraction;
-        v.spare = state.door.opening_share
-                  - (open_front ? 1.0 : catalog::default_of("door_opening_wanted").value);
+        v.spare = state.door.opening_share - door_wanted(installation);
         break;
     case StateKind::door_open_embers:
         v.counts = !open_front;

@@ -262,9 +262,6 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
     if (options.units) {
         table.present.units = *options.units;
     }
-    table.door_wanted = table.present.appliance.type == ApplianceType::fireplace
-                            ? 1.0
-                            : catalog::default_of("door_opening_wanted").value;
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
     table.keeps_masonry = std::any_of(table.present.walls.begin(),

@@ -27,6 +27,12 @@ void set_outdoor(Installation& in, double temperature_k) {
     if (same) {
         weathers.resize(1);
         weathers.front().name = "any weather";
+        return;
+    }
+    for (std::size_t i = 0; i < weathers.size(); ++i) {
+        // "hard frost" would be said of a warm day as well.
+        Weather& weather = weathers[i];
+        weather.name = "wind of " + weather.name.value_or("weather " + std::to_string(i + 1));
     }
 }
 

@@ -7,6 +7,7 @@ namespace {
 
 constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
 constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
+constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "svg"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
@@ -24,6 +25,12 @@ constexpr OptionInfo batch_format{"--format",
                                   "FORMAT",
                                   "one line a record: table (the default), ndjson or csv",
                                   batch_formats};
+constexpr OptionInfo chart_format{
+    "--format",
+    "",
+    "FORMAT",
+    "what to write; text is the default, json and csv are in SI, svg is a chart",
+    chart_formats};
 constexpr OptionInfo color{
     "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
 constexpr OptionInfo details{
@@ -53,6 +60,13 @@ constexpr OptionInfo only{
     "--only", "", "WHICH", "write only these records: failing means short or at fault", outcomes};
 constexpr OptionInfo output{
     "--output", "-o", "FILE", "write to FILE, whole or not at all, instead of the screen", {}};
+constexpr OptionInfo over{"--over",
+                          "",
+                          "NAME=RANGE",
+                          "a number and its values, such as outdoor=-20..15degC:8",
+                          {},
+                          1,
+                          true};
 constexpr OptionInfo pairs{
     "--pairs", "", "", "two changes together, even where one alone suffices", {}};
 constexpr OptionInfo prices{
@@ -111,14 +125,14 @@ std::span<const OptionInfo* const> common_options() {
 
 std::span<const OptionInfo* const> all_options() {
     static constexpr std::array rows{
-        &option::batch_format,   &option::color,        &option::details, &option::fields,
-        &option::format,         &option::heights,      &option::help,    &option::jobs,
-        &option::json,           &option::method,       &option::minutes, &option::most,
-        &option::no_size_search, &option::only,         &option::output,  &option::pairs,
-        &option::prices,         &option::resume,       &option::rules,   &option::samples,
-        &option::seed,           &option::separate,     &option::sizes,   &option::step,
-        &option::stock,          &option::table_format, &option::units,   &option::version,
-        &option::write_plan};
+        &option::batch_format, &option::chart_format,   &option::color,     &option::details,
+        &option::fields,       &option::format,         &option::heights,   &option::help,
+        &option::jobs,         &option::json,           &option::method,    &option::minutes,
+        &option::most,         &option::no_size_search, &option::only,      &option::output,
+        &option::over,         &option::pairs,          &option::prices,    &option::resume,
+        &option::rules,        &option::samples,        &option::seed,      &option::separate,
+        &option::sizes,        &option::step,           &option::stock,     &option::table_format,
+        &option::units,        &option::version,        &option::write_plan};
     return rows;
 }
 

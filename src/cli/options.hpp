@@ -22,6 +22,7 @@ struct OptionInfo {
 
 namespace option {
 extern const OptionInfo batch_format;
+extern const OptionInfo chart_format;
 extern const OptionInfo color;
 extern const OptionInfo details;
 extern const OptionInfo fields;
@@ -36,6 +37,7 @@ extern const OptionInfo no_size_search;
 extern const OptionInfo most;
 extern const OptionInfo only;
 extern const OptionInfo output;
+extern const OptionInfo over;
 extern const OptionInfo pairs;
 extern const OptionInfo prices;
 extern const OptionInfo resume;

@@ -48,6 +48,16 @@ UsageError missing_value(const OptionInfo& option) {
                         : fmt::format("it takes one of {}", joined(option.choices))};
 }
 
+/// Only an option that may be repeated insists on its value when the arguments are taken apart.
+UsageError value_of_repeating(const Command& command) {
+    for (const OptionInfo* row : options_of(command)) {
+        if (row->repeats) {
+            return missing_value(*row);
+        }
+    }
+    return {.message = "the arguments cannot be read", .help = help_line(command)};
+}
+
 /// What the packaged parser knows of a command: names only. It takes any number of values, so that
 /// what is missing or too much gets words of our own.
 struct Parser {
@@ -65,8 +75,9 @@ struct Parser {
             }
             CLI::Option* option = row->takes_value() ? app.add_option(names) : app.add_flag(names);
             if (row->repeats) {
-                option->expected(0, CLI::detail::expected_max_vector_size);
-                option->allow_extra_args(false);
+                // One value each time; to take none as well it would have to take any number.
+                option->expected(1);
+                option->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
             } else if (row->takes_value()) {
                 option->expected(0, static_cast<int>(row->values));
                 option->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
@@ -136,6 +147,8 @@ Result<Arguments, UsageError> parse(const Command& command, const std::vector<st
         parser.app.parse(std::move(reversed));
     } catch (const CLI::ExtrasError&) {
         return Failure{unknown_option(command, first_unknown(parser))};
+    } catch (const CLI::ArgumentMismatch&) {
+        return Failure{value_of_repeating(command)};
     } catch (const CLI::ParseError&) {
         return Failure{
             UsageError{.message = "the arguments cannot be read", .help = help_line(command)}};

@@ -1,8 +1,8 @@
 #include "fluewright/io/report_size.hpp"
 #include "fluewright/io/text_layout.hpp"
 #include "fluewright/io/text_table.hpp"
+#include "report_score_text.hpp"
 #include "report_text_parts.hpp"
-#include "report_words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -11,7 +11,6 @@ namespace fluewright {
 namespace {
 
 constexpr Indent flush{.first = 0, .rest = 0};
-constexpr Indent inset{.first = 2, .rest = 4};
 
 class Page {
 public:
@@ -31,25 +30,18 @@ public:
                           flush,
                           style_.width);
         verdicts();
-        for (std::size_t weather = 0; weather < table_.present.weathers.size(); ++weather) {
-            states(weather);
+        std::vector<report::ScoredRow> rows;
+        for (const SizeRow& row : table_.rows) {
+            if (row.score && (!row.against_rule || row.present)) {
+                rows.push_back({.cells = size_cells(row), .score = &*row.score});
+            }
         }
-        legend();
+        out_ += report::score_tables(table_.present, size_columns(), rows, style_);
+        out_ += report::score_legend(table_.present, style_);
         return std::move(out_);
     }
 
 private:
-    void legend() {
-        std::string words = "! falls short. Margin: draft less the draft needed. Mouth: gas at the "
-                            "mouth, and its speed at high fire.";
-        if (table_.present.appliance.has_door) {
-            words += " Door: how far it may be opened with the smoke staying in; "
-                     + format_quantity(table_.door_wanted, Kind::fraction, style_.units)
-                     + " is asked.";
-        }
-        out_ += paragraph(words, inset, style_.width);
-    }
-
     [[nodiscard]] std::vector<TableColumn> size_columns() const {
         std::vector<TableColumn> columns{{.heading = table_.separate ? "connector" : "size"}};
         if (table_.separate) {
@@ -114,77 +106,6 @@ private:
         cells.push_back({std::move(words)});
         lines.add(std::move(cells));
         return next;
-    }
-
-    /// The states that decide, as they come in the first row that was solved.
-    [[nodiscard]] const Score* any_score() const {
-        const auto row = std::find_if(table_.rows.begin(), table_.rows.end(), [](const SizeRow& r) {
-            return r.score.has_value();
-        });
-        return row == table_.rows.end() ? nullptr : &*row->score;
-    }
-
-    void states(std::size_t weather) {
-        const Score* first = any_score();
-        if (first == nullptr) {
-            return;
-        }
-        out_ += report::heading(table_.present.weathers[weather].name, style_);
-        std::vector<TableColumn> columns = size_columns();
-        for (const StateResult& state : first->states) {
-            if (state.weather != weather) {
-                continue;
-            }
-            const std::string words{name(state.kind)};
-            if (report::is_door_open(state.kind)) {
-                columns.push_back({.heading = "door may\nbe opened", .align = Align::decimal});
-                continue;
-            }
-            columns.push_back(
-                {.heading = report::with_unit(words + "\nmargin", Kind::pressure, style_),
-                 .align = Align::decimal});
-            columns.push_back({.heading = report::with_unit("mouth", Kind::temperature, style_),
-                               .align = Align::decimal});
-            if (state.kind == StateKind::high_fire) {
-                columns.push_back({.heading = report::with_unit("", Kind::speed, style_),
-                                   .align = Align::decimal});
-            }
-        }
-        TextTable lines(std::move(columns));
-        for (const SizeRow& row : table_.rows) {
-            if (row.score && (!row.against_rule || row.present)) {
-                add_states(lines, row, weather);
-            }
-        }
-        out_ += lines.text(style_, 2);
-    }
-
-    void add_states(TextTable& lines, const SizeRow& row, std::size_t weather) const {
-        std::vector<TableCell> cells = size_cells(row);
-        for (std::size_t i = 0; i < row.score->states.size(); ++i) {
-            const StateResult& state = row.score->states[i];
-            const StateVerdict& verdict = row.score->verdicts[i];
-            if (state.weather != weather) {
-                continue;
-            }
-            const Ink ink = verdict.passes ? Ink::plain : Ink::bad;
-            const std::string mark = verdict.passes ? "" : " !";
-            if (report::is_door_open(state.kind)) {
-                const double share = std::clamp(state.door.opening_share, 0.0, 1.0);
-                cells.push_back(
-                    {format_quantity(share, Kind::fraction, style_.units, 2) + mark, ink});
-                continue;
-            }
-            cells.push_back(
-                {report::signed_number(verdict.spare, Kind::pressure, style_) + mark, ink});
-            cells.push_back(
-                {report::bare_number(state.flow.mouth_temperature_k, Kind::temperature, style_)});
-            if (state.kind == StateKind::high_fire) {
-                cells.push_back(
-                    {report::bare_number(state.flow.mouth_velocity_m_s, Kind::speed, style_)});
-            }
-        }
-        lines.add(std::move(cells));
     }
 
     const SizeTable& table_;

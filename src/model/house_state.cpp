@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 namespace fluewright {
 namespace {
@@ -18,7 +20,7 @@ bool has_door_open(StateKind kind) {
 /// regula falsi, which begins there, with the Illinois halving of an end that stays.
 template <class PressureFor>
 double balance_below(double idle_pa, const PressureFor& pressure_for) {
-    constexpr double tolerance_pa = 1e-6;
+    constexpr double tolerance_pa = 1e-4;
     constexpr int most_steps = 60;
     double high = idle_pa;
     double low = pressure_for(idle_pa);
@@ -70,12 +72,17 @@ solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInR
         return solve_in_room(FlueModel(model, around), kind, wanted);
     };
     const double idle_pa = house.room_pressure_pa(0.0);
+    StateResult last;
+    double last_pa = std::numeric_limits<double>::quiet_NaN();
     const auto pressure_for = [&](double room_pa) {
-        return house.room_pressure_pa(room_air_kg_s(c, at(room_pa, Detail::totals)));
+        last = at(room_pa, Detail::totals);
+        last_pa = room_pa;
+        return house.room_pressure_pa(room_air_kg_s(c, last));
     };
     const bool takes_air = kind != StateKind::standing && kind != StateKind::cold_start;
     const double room_pa = takes_air ? balance_below(idle_pa, pressure_for) : idle_pa;
-    StateResult state = at(room_pa, detail);
+    const bool is_solved = detail == Detail::totals && last_pa == room_pa;
+    StateResult state = is_solved ? std::move(last) : at(room_pa, detail);
     state.room.idle_pressure_pa = idle_pa;
     state.room.neutral_height_m = house.neutral_height_m(state.room.pressure_pa);
     state.room.pressure_without_fans_pa =

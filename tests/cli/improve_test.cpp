@@ -89,3 +89,46 @@ TEST_CASE("faults of the file are told as check tells them", "[improve]") {
     CHECK(made.status == 2);
     CHECK(made.err.find("lacks the key `appliance`") != std::string::npos);
 }
+
+TEST_CASE("a sweep asks for what it lacks", "[sweep]") {
+    const auto none = run({"sweep", example});
+    CHECK(none.status == 2);
+    CHECK(none.err.find("needs --over name=range") != std::string::npos);
+    const auto bare = run({"sweep", example, "--over"});
+    CHECK(bare.status == 2);
+    CHECK(bare.err.find("write --over NAME=RANGE") != std::string::npos);
+    const auto wrong = run({"sweep", example, "--over", "moistrue=10..30%"});
+    CHECK(wrong.status == 2);
+    CHECK(wrong.err.find("did you mean `moisture`?") != std::string::npos);
+    const auto three = run({"sweep",
+                            example,
+                            "--over",
+                            "height=3..8m",
+                            "--over",
+                            "moisture=10..30%",
+                            "--over",
+                            "outdoor=0..9degC"});
+    CHECK(three.status == 2);
+    CHECK(run({"sweep", example, "--over", "height=3..8m", "--over", "height=3..9m"}).status == 2);
+    const auto many =
+        run({"sweep", example, "--over", "height=3..8m:500", "--over", "moisture=10..30%:500"});
+    CHECK(many.status == 2);
+    CHECK(many.err.find("at most") != std::string::npos);
+}
+
+TEST_CASE("a sweep draws into a file of its own", "[sweep]") {
+    const Scratch scratch;
+    const std::string chart = scratch.file("chart.svg");
+    const auto made = run({"sweep",
+                           example,
+                           "--over",
+                           "moisture=12..40%:3",
+                           "--over=height=4..9m:3",
+                           "--format",
+                           "svg",
+                           "-o",
+                           chart});
+    CHECK(made.status == 1);
+    CHECK(made.out.empty());
+    CHECK(fs::file_size(chart) > 1000);
+}

@@ -25,6 +25,9 @@ struct StateVerdict {
 /// free burn, the standing flue and a door opened on a stove's high fire inform only.
 [[nodiscard]] StateVerdict judge(const Case& installation, const StateResult& state);
 
+/// Share of the opening over which the smoke has to stay in: all of an open front.
+[[nodiscard]] double door_wanted(const Case& installation);
+
 /// What is to spare over what is asked [-]: comparable between drafts and doors. Negative where the
 /// state falls short.
 [[nodiscard]] double relative_spare(const StateVerdict& verdict, const StateResult& state);

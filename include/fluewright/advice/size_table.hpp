@@ -35,7 +35,6 @@ struct SizeTable {
     Case present;
     std::string present_pipe; ///< its trade name, or that there are several sizes
     double present_height_m{};
-    double door_wanted{}; ///< share of the opening that has to hold
     bool separate{};
     bool several_heights{};
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is

@@ -1,0 +1,125 @@
+#include "sweep_words.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+std::string value_words(const Sweep& made, std::size_t which, double value) {
+    const Varied& varied = made.over[which];
+    return format_in_unit(value, varied.key.kind, shown_unit(varied, made.present.units));
+}
+
+std::string range_words(const Sweep& made, std::size_t which) {
+    const auto& values = made.over[which].values;
+    return value_words(made, which, values.front()) + " to "
+           + value_words(made, which, values.back());
+}
+
+/// "low fire, mild day (1.2 Pa to spare)"
+std::string tightest_words(const Sweep& made, const Score& score) {
+    const StateResult& state = score.states[score.limiting];
+    const StateVerdict& verdict = score.verdicts[score.limiting];
+    const UnitSystem units = made.present.units;
+    const std::string figure =
+        verdict.kind == Kind::pressure
+            ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
+                  + (verdict.spare < 0.0 ? " short" : " to spare")
+            : "the door may be opened "
+                  + format_quantity(
+                      std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, units, 2)
+                  + " of the way";
+    return state_name(made.shape, state) + " (" + figure + ")";
+}
+
+std::string place_words(const Sweep& made, const SweepPoint& point) {
+    std::string words;
+    for (std::size_t i = 0; i < made.over.size(); ++i) {
+        words += (i == 0 ? "" : " and ") + made.over[i].key.label + ' '
+                 + value_words(made, i, point.at[i]);
+    }
+    return words;
+}
+
+/// The point with the least or the most to spare; null where none was solved.
+const SweepPoint* extreme(const Sweep& made, bool most) {
+    const SweepPoint* found = nullptr;
+    for (const SweepPoint& point : made.points) {
+        if (point.score
+            && (found == nullptr
+                || (most ? point.score->least_spare > found->score->least_spare
+                         : point.score->least_spare < found->score->least_spare))) {
+            found = &point;
+        }
+    }
+    return found;
+}
+
+std::string intervals(const Sweep& made) {
+    const auto& values = made.over[0].values;
+    std::string passing;
+    double from = values.front();
+    bool inside = made.points.front().passes();
+    const auto add = [&](double low, double high) {
+        passing += (passing.empty() ? "from " : " and from ") + value_words(made, 0, low) + " to "
+                   + value_words(made, 0, high);
+    };
+    for (const SweepTurn& turn : made.turns) {
+        if (inside) {
+            add(from, turn.at);
+        }
+        from = turn.at;
+        inside = turn.passes_above;
+    }
+    if (inside) {
+        add(from, values.back());
+    }
+    return passing;
+}
+
+std::string where_it_turns(const Sweep& made) {
+    std::string words =
+        "Every state passes with the " + made.over[0].key.label + ' ' + intervals(made) + ".";
+    for (const SweepTurn& turn : made.turns) {
+        words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at)
+                 + " it is " + turn.state + " that falls short.";
+    }
+    return words;
+}
+
+std::string how_many(const Sweep& made, std::size_t passing) {
+    const SweepPoint* best = extreme(made, true);
+    return std::to_string(passing) + " of " + std::to_string(made.points.size())
+           + " combinations carry every state; most is to spare at " + place_words(made, *best)
+           + ": the tightest there is " + tightest_words(made, *best->score) + ".";
+}
+
+} // namespace
+
+std::string sweep_sentence(const Sweep& made) {
+    const auto passing = static_cast<std::size_t>(
+        std::count_if(made.points.begin(), made.points.end(), [](const SweepPoint& point) {
+            return point.passes();
+        }));
+    std::string over = made.over[0].key.label + " from " + range_words(made, 0);
+    if (made.over.size() > 1) {
+        over += " and " + made.over[1].key.label + " from " + range_words(made, 1);
+    }
+    const SweepPoint* best = extreme(made, true);
+    if (best == nullptr) {
+        return "Nothing could be computed with the " + over + ": " + made.points.front().fault
+               + ".";
+    }
+    if (passing == 0) {
+        return "No value of the " + over + " carries every state. The nearest is at "
+               + place_words(made, *best) + ": " + tightest_words(made, *best->score) + ".";
+    }
+    if (passing == made.points.size()) {
+        const SweepPoint* worst = extreme(made, false);
+        return "Every state passes with the " + over + ". The tightest is "
+               + tightest_words(made, *worst->score) + ", at " + place_words(made, *worst) + ".";
+    }
+    return made.over.size() == 1 ? where_it_turns(made) : how_many(made, passing);
+}
+
+} // namespace fluewright

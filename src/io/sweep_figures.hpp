@@ -1,0 +1,14 @@
+#pragma once
+
+#include "fluewright/advice/score.hpp"
+
+namespace fluewright {
+
+/// Least draft less the draft needed of all states with the door shut [Pa]; not a number where one
+/// has no working point.
+[[nodiscard]] double least_margin_pa(const Score& score);
+
+/// How far the door may be opened in the worst state, 0 to 1; 1 without a door.
+[[nodiscard]] double least_opening(const Score& score);
+
+} // namespace fluewright
