@@ -196,4 +196,9 @@ std::string write_installation(const Installation& installation) {
     return laid_out(Writer{installation}.object(copy, ""), 0, 0) + '\n';
 }
 
+std::string write_installation_line(const Installation& installation) {
+    Installation copy = installation;
+    return text_of(Writer{installation}.object(copy, "")) + '\n';
+}
+
 } // namespace fluewright

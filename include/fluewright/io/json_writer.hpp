@@ -12,4 +12,7 @@ namespace fluewright {
 /// installation asks for them or its file used them most, and a short text exists.
 [[nodiscard]] std::string write_installation(const Installation& installation);
 
+/// The same on a single line, for a stream of one installation a line.
+[[nodiscard]] std::string write_installation_line(const Installation& installation);
+
 } // namespace fluewright
