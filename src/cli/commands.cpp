@@ -15,12 +15,14 @@ extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command template_command;
 extern const Command schema_command;
+extern const Command vary_command;
 extern const Command warmup_command;
 
 std::span<const Command* const> commands() {
     static constexpr std::array rows{&check_command,
                                      &warmup_command,
                                      &batch_command,
+                                     &vary_command,
                                      &parts_command,
                                      &size_command,
                                      &improve_command,

@@ -93,6 +93,8 @@ constexpr OptionInfo seed{"--seed",
 constexpr OptionInfo separate{"--separate", "", "", "connector and chimney may differ in size", {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
+constexpr OptionInfo spread_samples{
+    "--samples", "", "N", "N samples spread evenly in place of every combination", {}};
 constexpr OptionInfo step{
     "--step", "", "SECONDS", "greatest step in time; default 20 s, any is stable", {}};
 constexpr OptionInfo stock{
@@ -124,15 +126,42 @@ std::span<const OptionInfo* const> common_options() {
 }
 
 std::span<const OptionInfo* const> all_options() {
+    // One a line, so that two changes seldom meet.
+    // clang-format off
     static constexpr std::array rows{
-        &option::batch_format, &option::chart_format,   &option::color,     &option::details,
-        &option::fields,       &option::format,         &option::heights,   &option::help,
-        &option::jobs,         &option::json,           &option::method,    &option::minutes,
-        &option::most,         &option::no_size_search, &option::only,      &option::output,
-        &option::over,         &option::pairs,          &option::prices,    &option::resume,
-        &option::rules,        &option::samples,        &option::seed,      &option::separate,
-        &option::sizes,        &option::step,           &option::stock,     &option::table_format,
-        &option::units,        &option::version,        &option::write_plan};
+        &option::batch_format,
+        &option::chart_format,
+        &option::color,
+        &option::details,
+        &option::fields,
+        &option::format,
+        &option::heights,
+        &option::help,
+        &option::jobs,
+        &option::json,
+        &option::method,
+        &option::minutes,
+        &option::most,
+        &option::no_size_search,
+        &option::only,
+        &option::output,
+        &option::over,
+        &option::pairs,
+        &option::prices,
+        &option::resume,
+        &option::rules,
+        &option::samples,
+        &option::seed,
+        &option::separate,
+        &option::sizes,
+        &option::spread_samples,
+        &option::step,
+        &option::stock,
+        &option::table_format,
+        &option::units,
+        &option::version,
+        &option::write_plan};
+    // clang-format on
     return rows;
 }
 

@@ -46,6 +46,7 @@ extern const OptionInfo separate;
 extern const OptionInfo samples;
 extern const OptionInfo seed;
 extern const OptionInfo sizes;
+extern const OptionInfo spread_samples;
 extern const OptionInfo step;
 extern const OptionInfo stock;
 extern const OptionInfo table_format;

@@ -1,0 +1,92 @@
+// Many installations out of one file, and their way through a batch.
+#include "../catch.hpp"
+#include "session.hpp"
+
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+using Catch::Matchers::Contains;
+using nlohmann::json;
+using session::run;
+using session::sound_file;
+
+namespace {
+
+std::vector<json> lines_of(const std::string& text) {
+    std::vector<json> lines;
+    std::istringstream in(text);
+    for (std::string line; std::getline(in, line);) {
+        lines.push_back(json::parse(line));
+    }
+    return lines;
+}
+
+} // namespace
+
+TEST_CASE("every variation is answered by a batch under its id", "[vary]") {
+    const auto made =
+        run({"vary", "-", "--over", "height=6..9m:4", "--over", "outdoor=-5, 5degC"}, sound_file());
+    REQUIRE(made.status == 0);
+    CHECK(made.err.empty());
+    const auto files = lines_of(made.out);
+    REQUIRE(files.size() == 8);
+    const auto answers = lines_of(
+        run({"batch", "-", "--format", "ndjson", "--fields", "id,outcome,height_m"}, made.out).out);
+    REQUIRE(answers.size() == 8);
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        CHECK(answers[i]["id"] == files[i]["id"]);
+        CHECK(answers[i]["id"] == "layout-" + std::to_string(i + 1));
+        CHECK(answers[i]["outcome"] != "fault");
+        CHECK(answers[i]["height_m"].get<double>()
+              == Approx(6.0 + static_cast<double>(i / 2)).epsilon(1e-6));
+    }
+}
+
+TEST_CASE("samples are the same for the same seed", "[vary]") {
+    const auto samples = [](const char* seed) {
+        return run({"vary",
+                    "-",
+                    "--over",
+                    "height=6..9m",
+                    "--over",
+                    "moisture=12..25%",
+                    "--samples",
+                    "20",
+                    "--seed",
+                    seed},
+                   sound_file());
+    };
+    CHECK(lines_of(samples("1").out).size() == 20);
+    CHECK(samples("1").out == samples("1").out);
+    CHECK(samples("1").out != samples("2").out);
+}
+
+TEST_CASE("what vary cannot do is told", "[vary]") {
+    const auto refused = [](std::vector<std::string> more) {
+        std::vector<std::string> words{"vary", "-"};
+        words.insert(words.end(), more.begin(), more.end());
+        const auto outcome = run(words, sound_file());
+        CHECK(outcome.status == 2);
+        CHECK(outcome.out.empty());
+        return outcome.err;
+    };
+    CHECK_THAT(refused({}), Contains("--over"));
+    CHECK_THAT(refused({"--over", "hight=3..5m"}), Contains("did you mean `height`?"));
+    CHECK_THAT(refused({"--over", "height=3..5m", "--over", "height=6m"}), Contains("twice"));
+    CHECK_THAT(refused({"--over", "height=3..5 kg"}), Contains("kg"));
+    CHECK_THAT(refused({"--over", "height=3..5m", "--samples", "0"}), Contains("--samples"));
+    CHECK_THAT(refused({"--over",
+                        "height=3..5m:1000",
+                        "--over",
+                        "moisture=10..20%:1000",
+                        "--over",
+                        "outdoor=0..9degC:1000"}),
+               Contains("--samples"));
+}
+
+TEST_CASE("variations that cannot be built are counted, the others written", "[vary]") {
+    const auto made = run({"vary", "-", "--over", "height=0.1, 6m"}, sound_file());
+    CHECK(made.status == 1);
+    CHECK(lines_of(made.out).size() == 1);
+    CHECK_THAT(made.err, Contains("1 of 2"));
+}
