@@ -10,6 +10,7 @@ extern const Command check_command;
 extern const Command parts_command;
 extern const Command improve_command;
 extern const Command size_command;
+extern const Command compare_command;
 extern const Command sweep_command;
 extern const Command explain_command;
 extern const Command catalog_command;
@@ -26,6 +27,7 @@ std::span<const Command* const> commands() {
                                      &parts_command,
                                      &size_command,
                                      &improve_command,
+                                     &compare_command,
                                      &sweep_command,
                                      &explain_command,
                                      &catalog_command,

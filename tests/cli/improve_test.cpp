@@ -132,3 +132,16 @@ TEST_CASE("a sweep draws into a file of its own", "[sweep]") {
     CHECK(made.out.empty());
     CHECK(fs::file_size(chart) > 1000);
 }
+
+TEST_CASE("a comparison takes two files at least", "[compare]") {
+    CHECK(run({"compare", example}).status == 2);
+    CHECK(run({"compare", example}).err.find("from 2 to") != std::string::npos);
+    const std::string bindery = PROJECT_SOURCE_DIR "/examples/bindery.json";
+    const auto made = run({"compare", example, bindery});
+    CHECK(made.status == 0);
+    CHECK(made.out.find("Take bindery: it alone") == 0);
+    CHECK(run({"compare", example, example}).status == 1);
+    const auto broken = run({"compare", example, "-"}, "{}");
+    CHECK(broken.status == 2);
+    CHECK(broken.err.find("lacks the key `appliance`") != std::string::npos);
+}

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "fluewright/advice/assessment.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// Several layouts side by side, and which of them to build.
+namespace fluewright {
+
+/// One layout, checked.
+struct Layout {
+    std::string name; ///< as the file is called
+    Installation written;
+    Assessment assessment;
+    Score score;
+
+    // Of the run:
+    double rise_m{};        ///< mouth over outlet
+    double pipe_m{};        ///< along the pipe
+    double level_m{};       ///< of pipe that goes further across than up
+    double turns_rad{};     ///< of all elbows and tees together
+    double least_area_m2{}; ///< narrowest pipe
+    std::string sizes;      ///< inside diameters of the straights, in order
+    std::size_t faults{};   ///< findings that are a fault or a danger
+    std::size_t warnings{};
+};
+
+struct Comparison {
+    std::vector<Layout> layouts; ///< in the order given
+    std::size_t best{};          ///< index of the one to build, or of the nearest
+    bool alike{};                ///< all of them come to the same
+    std::string sentence;        ///< which and why
+};
+
+/// A checked installation as a layout; the assessment needs no size search.
+[[nodiscard]] Layout layout_of(std::string name, Installation written, Assessment assessment);
+
+/// Chooses among at least two layouts.
+///
+/// Order    those that carry every state before those that do not, and of these the ones with fewer
+///          dangers and faults; then by what the tightest state has to spare, of which more than
+///          `spare_wanted_share` counts as enough; then fewer warnings, less pipe; then the order
+///          given.
+[[nodiscard]] Comparison compare(std::vector<Layout> layouts);
+
+} // namespace fluewright
