@@ -38,7 +38,7 @@ Wanted wanted_like(const Job& job, const PipeStretch& first, const Sold& shop) {
     for (const StockPiece& piece : job.stock) {
         if (piece.count && fits(piece, first)) {
             wanted.task.lengths.push_back(
-                {*piece.length_m, static_cast<std::size_t>(*piece.count + 0.5)});
+                {*piece.length_m, static_cast<std::size_t>(std::lround(*piece.count))});
         }
     }
     wanted.task.cut_loss_m = catalog::default_of("cut_loss_m").value;
