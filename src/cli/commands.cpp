@@ -12,6 +12,7 @@ extern const Command improve_command;
 extern const Command size_command;
 extern const Command compare_command;
 extern const Command sweep_command;
+extern const Command diagnose_command;
 extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command template_command;
@@ -29,6 +30,7 @@ std::span<const Command* const> commands() {
                                      &improve_command,
                                      &compare_command,
                                      &sweep_command,
+                                     &diagnose_command,
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,

@@ -9,6 +9,7 @@ namespace fluewright::cli {
 /// What the program may know of the world beside its arguments.
 struct Environment {
     std::map<std::string, std::string, std::less<>> variables;
+    bool input_is_terminal{false};
     bool output_is_terminal{false};
     bool error_is_terminal{false};
 

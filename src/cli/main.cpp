@@ -17,6 +17,7 @@ fluewright::cli::Environment environment_of_process() {
             environment.variables.emplace(text.substr(0, equals), text.substr(equals + 1));
         }
     }
+    environment.input_is_terminal = ::isatty(STDIN_FILENO) == 1;
     environment.output_is_terminal = ::isatty(STDOUT_FILENO) == 1;
     environment.error_is_terminal = ::isatty(STDERR_FILENO) == 1;
     return environment;

@@ -20,6 +20,8 @@ constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
 
 namespace option {
 
+constexpr OptionInfo ask{
+    "--ask", "", "", "ask for one check after another, reading the answers line by line", {}};
 constexpr OptionInfo batch_format{"--format",
                                   "",
                                   "FORMAT",
@@ -129,6 +131,7 @@ std::span<const OptionInfo* const> all_options() {
     // One a line, so that two changes seldom meet.
     // clang-format off
     static constexpr std::array rows{
+        &option::ask,
         &option::batch_format,
         &option::chart_format,
         &option::color,

@@ -201,4 +201,17 @@ std::string write_installation_line(const Installation& installation) {
     return text_of(Writer{installation}.object(copy, "")) + '\n';
 }
 
+std::string write_observation(const Observation& seen, UnitSystem units) {
+    Installation holder;
+    holder.units = units == UnitSystem::us ? "us" : "metric";
+    Observation copy = seen;
+    return one_line(Writer{holder}.object(copy, "/observed/0"));
+}
+
+std::string write_observed(const Installation& installation) {
+    Installation copy = installation;
+    const Json all = Writer{installation}.object(copy, "");
+    return key_text("observed") + laid_out(all["observed"], indent_step, 0) + '\n';
+}
+
 } // namespace fluewright

@@ -25,6 +25,7 @@ constexpr std::array<std::string_view, 7> sights{
 constexpr std::array<std::string_view, 2> verdicts{"good", "bad"};
 constexpr std::array<std::string_view, 2> window_words{"open", "shut"};
 constexpr std::array<std::string_view, 2> fan_words{"running", "off"};
+constexpr std::array<std::string_view, 2> wind_words{"windy", "calm"};
 
 constexpr Limits seen_draft{Kind::pressure, -100.0, 200.0, "gauges for chimneys"};
 constexpr Limits seen_gas{Kind::temperature, celsius(-60.0), celsius(1200.0), physics_range};
@@ -90,6 +91,9 @@ constexpr std::array observation_fields{
         &Observation::window},
     Field<Observation>{choice("fan", fan_words, {"Whether exhaust fans ran at the time.", "off"}),
                        &Observation::fan},
+    Field<Observation>{
+        choice("wind", wind_words, {"Whether wind blew on the mouth at the time.", "windy"}),
+        &Observation::wind},
     Field<Observation>{place_seen(), &Observation::at},
     Field<Observation>{quantity("draft",
                                 seen_draft,

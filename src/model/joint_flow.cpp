@@ -15,6 +15,62 @@ double open_share(const Section& section, double excess_pa) {
     return std::clamp((-excess_pa - section.opens_above_pa) / section.opens_over_pa, 0.0, 1.0);
 }
 
+/// Bracketed root near `start`; `at_start` is the value there.
+template <class Miss>
+Root root_in_bracket(const Miss& miss, double start, double at_start, double tolerance_pa) {
+    constexpr int most_doublings = 40;
+    double low = start;
+    double high = start;
+    double f_low = at_start;
+    double f_high = at_start;
+    double step = std::clamp(std::abs(at_start), 0.01, 4.0);
+    for (int i = 0; i < most_doublings && f_low > 0.0; ++i, step *= 2.0) {
+        high = low;
+        f_high = f_low;
+        low -= step;
+        f_low = miss(low);
+    }
+    for (int i = 0; i < most_doublings && f_high < 0.0; ++i, step *= 2.0) {
+        low = high;
+        f_low = f_high;
+        high += step;
+        f_high = miss(high);
+    }
+    return find_root(miss,
+                     low,
+                     high,
+                     f_low,
+                     f_high,
+                     {.x_tolerance = 0.1 * tolerance_pa, .residual_tolerance = tolerance_pa});
+}
+
+/// Small leaks leave the miss nearly straight, and a few secants end there; else the bracket.
+template <class Miss>
+Root root_by_secants(const Miss& miss, double tolerance_pa) {
+    constexpr int most_secants = 6;
+    double before = 0.0;
+    double f_before = miss(before);
+    double x = -f_before;
+    double f = miss(x);
+    for (int i = 0; i < most_secants && std::abs(f) > tolerance_pa; ++i) {
+        const double slope = (f - f_before) / (x - before);
+        const double next = x - f / slope;
+        const double f_next = slope > 0.0 ? miss(next) : f;
+        // Worse than before, or no number at all: too crooked for secants.
+        if (!(std::abs(f_next) < std::abs(f))) {
+            break;
+        }
+        before = x;
+        f_before = f;
+        x = next;
+        f = f_next;
+    }
+    if (std::abs(f) <= tolerance_pa) {
+        return {x, x, x, f, 0, Root::Status::converged};
+    }
+    return root_in_bracket(miss, x, f, tolerance_pa);
+}
+
 } // namespace
 
 /// What a joint, a regulator's gate or a hood's opening lets in or out at the lower end of a
@@ -68,28 +124,7 @@ MarchResult FlueModel::solve_leaking(const GasStream& stream, std::span<Station>
     const auto miss = [&](double outlet_pa) {
         return march(stream, outlet_pa).mouth_pressure_pa - wanted_pa;
     };
-    constexpr int most_doublings = 40;
-    const double start = -miss(0.0);
-    const double at_start = miss(start);
-    double low = start;
-    double high = start;
-    double f_low = at_start;
-    double f_high = at_start;
-    double step = std::clamp(std::abs(at_start), 0.01, 4.0);
-    for (int i = 0; i < most_doublings && f_low > 0.0; ++i, step *= 2.0) {
-        high = low;
-        f_high = f_low;
-        low -= step;
-        f_low = miss(low);
-    }
-    for (int i = 0; i < most_doublings && f_high < 0.0; ++i, step *= 2.0) {
-        low = high;
-        f_low = f_high;
-        high += step;
-        f_high = miss(high);
-    }
-    const Root root = find_root(
-        miss, low, high, f_low, f_high, {.x_tolerance = 1e-11, .residual_tolerance = 1e-10});
+    const Root root = root_by_secants(miss, case_->mouth_tolerance_pa);
     MarchResult result = march(stream, root.x, stations);
     result.meets_mouth = root.converged();
     return result;

@@ -32,6 +32,10 @@ constexpr double small_change = 0.01;
 /// Nearer than this to the air around, the gas is taken to lose nothing more.
 constexpr double equal_temperature_k = 1e-6;
 
+/// Nearer than this, it is taken as equal, and the rest of a straight as one cell: a trickle would
+/// take a thousand of them.
+constexpr double spent_k = 1e-4;
+
 /// Gauss-Legendre points and weights on [0, 1], and the weights that lead from the start to each
 /// point: the three-stage collocation of sixth order.
 constexpr double root_15 = 3.8729833462074169;
@@ -276,6 +280,13 @@ void FlueModel::Straight::march() {
     double y = 0.0;
     for (int i = 0; i < cells; ++i) {
         y = cell(xi_start + step * i, step, y, last, i == 0 && first_is_known);
+        if (i + 1 < cells && std::abs(start_difference_k_) * std::exp(y) < spent_k) {
+            y = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
+            last.loss_per_m = 0.0;
+            const double xi = xi_start + step * (i + 1);
+            y = cell(xi, xi_start + xi_length - xi, y, last, false);
+            break;
+        }
     }
     if (flow_.wants_wall) {
         // Asking must not change what follows.

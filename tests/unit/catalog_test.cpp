@@ -1,4 +1,5 @@
 #include "../catch.hpp"
+#include "fluewright/advice/diagnosis_tables.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/model/rule_catalog.hpp"
 
@@ -43,6 +44,10 @@ void for_each_table(Visitor visit) {
     visit(flue_sizes_uk());
     visit(building_elements());
     visit(stock_lengths());
+    visit(fluewright::diagnosis::causes());
+    visit(fluewright::diagnosis::checks());
+    visit(fluewright::diagnosis::readings());
+    visit(fluewright::diagnosis::symptoms());
 }
 
 /// An id or alias is lower-case, trimmed, used once, and found by its row's look-up.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/core/quantity.hpp"
 #include "fluewright/model/installation.hpp"
 
 #include <string>
@@ -14,5 +15,11 @@ namespace fluewright {
 
 /// The same on a single line, for a stream of one installation a line.
 [[nodiscard]] std::string write_installation_line(const Installation& installation);
+
+/// One entry of its "observed" list, on one line.
+[[nodiscard]] std::string write_observation(const Observation& seen, UnitSystem units);
+
+/// The key "observed" with its whole list, to be put into a file by hand.
+[[nodiscard]] std::string write_observed(const Installation& installation);
 
 } // namespace fluewright

@@ -232,7 +232,8 @@ struct Case {
     std::vector<BurnPhase> burn;   ///< as the file has it; empty when it does not say
     std::vector<Assumption> assumptions;
     InsideHeat inside_heat{InsideHeat::disturbed};
-    int cells_factor{1}; ///< multiplies the number of cells of every straight
+    int cells_factor{1};              ///< multiplies the number of cells of every straight
+    double mouth_tolerance_pa{1e-10}; ///< how near a run with leaks must meet the pressure outdoors
 
     [[nodiscard]] const FlueGas& gas_high() const { return gases[0]; }
 

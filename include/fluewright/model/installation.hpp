@@ -386,6 +386,7 @@ struct Observation {
     Word weather;     ///< name of one of the weathers
     Word window;      ///< open or shut
     Word fan;         ///< running or off
+    Word wind;        ///< windy or calm
     Word at;          ///< "outlet", "mouth", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;

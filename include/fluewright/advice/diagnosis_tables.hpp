@@ -1,0 +1,89 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <string_view>
+
+/// The tables of data/ that diagnosis rests on.
+namespace fluewright::diagnosis {
+
+struct Cause {
+    std::string_view id;
+    std::string_view title;
+    std::string_view
+        kind;        ///< none, hidden (the file does not know of it) or design (it is built so)
+    double prior;    ///< weight before anything was seen
+    double size_low; ///< of a hidden cause, in SI
+    double size_high;
+    std::string_view scale;     ///< spacing of the sizes tried: even, log or free
+    std::string_view size_kind; ///< name of a Kind
+    std::string_view size_what; ///< what a size counts: "of the section blocked"
+    double over_weeks;          ///< share of cases that grow over weeks
+    double overnight;           ///< share of cases that come overnight
+    std::string_view mechanism;
+    std::string_view remedy;
+    std::string_view confirm; ///< id of the check that settles it
+    std::string_view source;
+    std::string_view mark;
+};
+
+struct Check {
+    std::string_view id;
+    std::string_view kind;  ///< what is learnt by it
+    std::string_view look;  ///< what is looked at, where it is a look
+    std::string_view state; ///< how it is fired, where that matters
+    double effort;
+    std::string_view title;
+    std::string_view how;
+    std::string_view reveals; ///< "cause:share|cause:share", for a look
+    double false_alarm;
+    std::string_view source;
+    std::string_view mark;
+};
+
+/// Standard deviations: of the reading, where the file gives none, and of the computation.
+struct Reading {
+    std::string_view id;
+    double absolute;
+    double relative;
+    double model_absolute;
+    double model_relative;
+    std::string_view source;
+    std::string_view mark;
+    std::string_view note;
+};
+
+/// Share of people who report a symptom over a computed figure x.
+struct Symptom {
+    std::string_view id;
+    double threshold;
+    double softness;
+    double least;
+    double most;
+    std::string_view x;
+    std::string_view source;
+    std::string_view mark;
+
+    /// least + (most - least) / (1 + exp((threshold - x) / softness))
+    [[nodiscard]] double share(double value) const;
+};
+
+[[nodiscard]] std::span<const Cause> causes();
+[[nodiscard]] std::span<const Check> checks();
+[[nodiscard]] std::span<const Reading> readings();
+[[nodiscard]] std::span<const Symptom> symptoms();
+
+/// By id; null for none.
+[[nodiscard]] const Cause* find_cause(std::string_view id);
+[[nodiscard]] const Check* find_check(std::string_view id);
+
+/// By id; asking for one that does not exist is a programming error.
+[[nodiscard]] const Cause& cause_of(std::string_view id);
+[[nodiscard]] const Reading& reading_of(std::string_view id);
+[[nodiscard]] const Symptom& symptom_of(std::string_view id);
+
+/// Share of cases of a cause in which a look finds something; the false alarms where it does not
+/// reveal that cause.
+[[nodiscard]] double found_share(const Check& look, std::string_view cause);
+
+} // namespace fluewright::diagnosis

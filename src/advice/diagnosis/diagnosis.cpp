@@ -1,0 +1,162 @@
+#include "fluewright/advice/diagnosis.hpp"
+
+#include "cures.hpp"
+#include "design.hpp"
+#include "fluewright/advice/improve.hpp"
+#include "fluewright/model/resolve.hpp"
+#include "next_check.hpp"
+#include "outcome.hpp"
+#include "sizes.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+namespace fluewright {
+
+using namespace diagnosis;
+
+namespace {
+
+constexpr std::size_t leading_rows = 3;
+
+std::string key_of(const Candidate& candidate) {
+    return std::string{candidate.check->id} + ' ' + candidate.blank.at.value_or("");
+}
+
+} // namespace
+
+struct Diagnoser::Work {
+    Work(const Installation& given, Case made)
+        : written(given), resolved(std::move(made)), engine(written, resolved) {}
+
+    Installation written;
+    Case resolved;
+    Engine engine;
+    std::vector<Candidate> offered; ///< with the latest diagnosis
+    std::set<std::string> skipped;
+};
+
+Diagnoser::Diagnoser(std::unique_ptr<Work> work) : work_(std::move(work)) {}
+
+Diagnoser::Diagnoser(Diagnoser&&) noexcept = default;
+Diagnoser& Diagnoser::operator=(Diagnoser&&) noexcept = default;
+Diagnoser::~Diagnoser() = default;
+
+Result<Diagnoser, Faults> Diagnoser::open(const Installation& written) {
+    auto resolved = resolve(written);
+    if (!resolved) {
+        return Failure{std::move(resolved).error()};
+    }
+    return Diagnoser{std::make_unique<Work>(written, std::move(resolved).value())};
+}
+
+Diagnosis Diagnoser::diagnose() {
+    Work& w = *work_;
+    const std::vector<Evidence> evidence = evidence_in(w.written, w.resolved);
+    w.engine.weigh(evidence);
+    OutcomeBuilder builder(w.written, w.resolved, w.engine, evidence);
+    Diagnosis result = builder.build();
+
+    std::vector<Candidate> open = candidates(w.written, w.resolved);
+    std::erase_if(open, [&](const Candidate& c) { return w.skipped.contains(key_of(c)); });
+    const std::vector<std::size_t> leading = builder.leading(leading_rows);
+    std::vector<Ranked> ranked = rank_checks(w.engine, w.written, std::move(open), leading);
+    w.offered.clear();
+    for (Ranked& entry : ranked) {
+        NextCheck check = builder.next_check(entry);
+        check.number = w.offered.size();
+        result.checks.push_back(std::move(check));
+        w.offered.push_back(std::move(entry.candidate));
+    }
+    return result;
+}
+
+bool Diagnoser::answer(const NextCheck& check, const Reply& reply) {
+    if (check.number >= work_->offered.size()) {
+        return false;
+    }
+    const Candidate& candidate = work_->offered[check.number];
+    if (candidate.answers == AnswerKind::quantity) {
+        if (!reply.value) {
+            return false;
+        }
+        work_->written.observed.push_back(answered(candidate, *reply.value));
+        return true;
+    }
+    for (const Answer answer : answers_of(candidate)) {
+        if (reply.word == reply_word(answer)) {
+            work_->written.observed.push_back(answered(candidate, answer));
+            return true;
+        }
+    }
+    return false;
+}
+
+void Diagnoser::skip(const NextCheck& check) {
+    if (check.number < work_->offered.size()) {
+        work_->skipped.insert(key_of(work_->offered[check.number]));
+    }
+}
+
+const Installation& Diagnoser::installation() const {
+    return work_->written;
+}
+
+UnitSystem Diagnoser::units() const {
+    return work_->resolved.units;
+}
+
+std::span<const std::string_view> reply_words(ReplyKind kind) {
+    static constexpr std::array<std::string_view, 2> yes_no{"yes", "no"};
+    static constexpr std::array<std::string_view, 3> stick{"in", "out", "still"};
+    static constexpr std::array<std::string_view, 3> course{"over weeks", "overnight", "steady"};
+    switch (kind) {
+    case ReplyKind::yes_no:
+        return yes_no;
+    case ReplyKind::stick:
+        return stick;
+    case ReplyKind::course:
+        return course;
+    case ReplyKind::quantity:
+        break;
+    }
+    return {};
+}
+
+void add_better_design(Diagnosis& diagnosis, const Installation& written) {
+    const auto& explanations = diagnosis.explanations;
+    const bool short_of_draft =
+        std::any_of(explanations.begin(), explanations.end(), [](const Explanation& e) {
+            return e.causes.empty() || e.causes.front().has_size ? e.cured && !e.cured->works
+                                                                 : true;
+        });
+    if (!short_of_draft) {
+        return;
+    }
+    Installation plain = written;
+    plain.observed.clear();
+    const auto improvement = improve(plain, {.most = 1});
+    if (!improvement || improvement->plans.empty()) {
+        return;
+    }
+    const Plan& plan = improvement->plans.front();
+    BetterDesign better;
+    for (const Remedy& step : plan.steps) {
+        better.steps.push_back(step.what);
+    }
+    better.outcome = outcome_of(plan.resolved, plan.score);
+    diagnosis.better = std::move(better);
+}
+
+Result<Diagnosis, Faults> diagnose(const Installation& written) {
+    auto diagnoser = Diagnoser::open(written);
+    if (!diagnoser) {
+        return Failure{std::move(diagnoser).error()};
+    }
+    Diagnosis diagnosis = diagnoser->diagnose();
+    add_better_design(diagnosis, written);
+    return diagnosis;
+}
+
+} // namespace fluewright

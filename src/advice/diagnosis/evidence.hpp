@@ -1,0 +1,96 @@
+#pragma once
+
+#include "prediction.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+/// One thing seen or read, and how likely it is where something is predicted.
+namespace fluewright::diagnosis {
+
+enum class Seen : std::uint8_t {
+    smoke_joints,
+    smoke_door,
+    smoke_lighting,
+    smoke_wind,
+    smoke_fan,
+    sluggish,
+    roaring,
+    drips,
+    smell,
+    co_alarm,
+    worse,
+    window,
+    stick,
+    look,
+    draft,
+    gas_temperature,
+    surface_temperature,
+    room_pressure,
+    carbon_dioxide,
+    oxygen,
+    moisture,
+    deposit,
+};
+
+/// Answers other than numbers.
+enum class Answer : std::uint8_t { no, yes, in, out, still, over_weeks, overnight, steady };
+
+struct Evidence {
+    Seen seen{};
+    Situation situation{};
+    std::size_t point{}; ///< 0 the outlet, n behind part n, the last the mouth
+    Answer answer{Answer::yes};
+    const Check* look{};       ///< what a look reveals
+    double value{};            ///< of a reading, SI
+    double spread{};           ///< its standard deviation, without that of the computation
+    std::size_t observation{}; ///< index in the file's list
+
+    [[nodiscard]] bool is_reading() const { return seen >= Seen::draft; }
+};
+
+/// The predictions of one hypothesis at one heat of the fire.
+using Lookup = std::function<const Prediction&(const Situation&)>;
+
+/// The situations a piece of evidence depends on.
+[[nodiscard]] std::vector<Situation> needs(const Evidence& evidence, const Case& installation);
+
+/// The figure that decides: the reading predicted, or the x of the symptom's table row.
+[[nodiscard]] double predicted(const Evidence& evidence, const Altered& altered, const Lookup& at);
+
+/// How likely the evidence is where `x` is predicted; of readings a density.
+[[nodiscard]] double likelihood(const Evidence& evidence, double x, const Altered& altered);
+
+/// Standard deviation of a reading against its prediction.
+[[nodiscard]] double total_spread(const Evidence& evidence, double x, const Altered& altered);
+
+/// The evidence in the file, entry by entry.
+[[nodiscard]] std::vector<Evidence> evidence_in(const Installation& written, const Case& resolved);
+
+/// The evidence in one entry; `index` is its place in the file's list.
+[[nodiscard]] std::vector<Evidence> evidence_of(const Observation& seen,
+                                                std::size_t index,
+                                                const Installation& written,
+                                                const Case& resolved);
+
+/// Standard deviation of a reading whose file gives none.
+[[nodiscard]] double reading_spread(Seen seen, double value, double room_k);
+
+/// The places of observations as points; the outlet where none is named.
+[[nodiscard]] std::size_t point_of(const Word& at, std::size_t parts);
+
+/// "smoke at the joints (high fire)", "draft 5 Pa at the outlet (high fire)"
+[[nodiscard]] std::string
+words(const Evidence& evidence, const Installation& written, const Case& resolved);
+
+/// What is predicted, as one would say it: "5 Pa", "likely", "blown out".
+[[nodiscard]] std::string
+expectation_words(const Evidence& evidence, double x, double share, const Case& resolved);
+
+/// Share of people who report a symptom where nothing at all points to it.
+[[nodiscard]] double reported_anyway(Seen symptom);
+
+[[nodiscard]] Kind kind_of(Seen seen);
+
+} // namespace fluewright::diagnosis

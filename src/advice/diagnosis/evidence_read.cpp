@@ -1,0 +1,178 @@
+#include "evidence.hpp"
+#include "fluewright/model/catalog.hpp"
+
+#include <charconv>
+#include <cmath>
+
+namespace fluewright::diagnosis {
+namespace {
+
+Doing door_doing(const Observation& seen, const Case& c) {
+    if (seen.state) {
+        const Doing doing = doing_of(*seen.state);
+        if (doing == Doing::door_open_high || doing == Doing::high_fire) {
+            return Doing::door_open_high;
+        }
+        return Doing::door_open_embers;
+    }
+    return c.appliance.type == ApplianceType::fireplace ? Doing::door_open_high
+                                                        : Doing::door_open_embers;
+}
+
+struct Reader {
+    const Installation& written;
+    const Case& resolved;
+    std::vector<Evidence> list{};
+
+    void read(const Observation& seen, std::size_t index) {
+        Evidence e;
+        e.observation = index;
+        e.situation = situation_of(seen);
+        e.point = point_of(seen.at, written.run.size());
+        if (seen.smoke) {
+            list.push_back(smoke(e, seen));
+        }
+        flag(e, Seen::sluggish, seen.sluggish, Doing::high_fire);
+        flag(e, Seen::roaring, seen.roaring, Doing::high_fire);
+        flag(e, Seen::drips, seen.drips, Doing::low_fire);
+        flag(e, Seen::smell, seen.smell_when_idle, Doing::standing);
+        flag(e, Seen::co_alarm, seen.co_alarm, Doing::high_fire);
+        flag(e, Seen::window, seen.better_with_window_open, e.situation.doing);
+        words(e, seen);
+        reading(e, Seen::draft, "draft", seen.draft_pa);
+        reading(e, Seen::gas_temperature, "gas_temperature", seen.gas_temperature_k);
+        reading(e, Seen::surface_temperature, "surface_temperature", seen.surface_temperature_k);
+        reading(e, Seen::room_pressure, "room_pressure", seen.room_pressure_pa);
+        reading(e, Seen::carbon_dioxide, "carbon_dioxide", seen.carbon_dioxide);
+        reading(e, Seen::oxygen, "oxygen", seen.oxygen);
+        reading(e, Seen::moisture, "moisture", seen.moisture);
+        reading(e, Seen::deposit, "deposit_thickness", seen.deposit_m);
+    }
+
+private:
+    [[nodiscard]] Situation situation_of(const Observation& seen) const {
+        Situation s;
+        s.doing = doing_of(seen.state.value_or(""));
+        for (std::size_t i = 0; i < resolved.weathers.size(); ++i) {
+            if (seen.weather && resolved.weathers[i].name == *seen.weather) {
+                s.weather = i;
+            }
+        }
+        s.window_open = seen.window == "open";
+        s.fan_off = seen.fan == "off";
+        s.windy = seen.wind ? *seen.wind == "windy"
+                            : resolved.weathers[s.weather].wind_m_s
+                                  >= catalog::default_of("windy_m_s").value;
+        return s;
+    }
+
+    [[nodiscard]] Evidence smoke(Evidence e, const Observation& seen) const {
+        const std::string& place = *seen.smoke;
+        e.answer = place == "none" ? Answer::no : Answer::yes;
+        const bool door_state = e.situation.doing == Doing::door_open_high
+                                || e.situation.doing == Doing::door_open_embers;
+        if (place == "wind" || (place == "none" && e.situation.windy)) {
+            e.seen = Seen::smoke_wind;
+        } else if (place == "fan" || (place == "none" && seen.fan == "running")) {
+            e.seen = Seen::smoke_fan;
+        } else if (place == "lighting"
+                   || (place == "none" && e.situation.doing == Doing::lighting)) {
+            e.seen = Seen::smoke_lighting;
+            e.situation.doing = Doing::lighting;
+        } else if (resolved.appliance.has_door
+                   && (place == "door" || (place == "none" && door_state))) {
+            e.seen = Seen::smoke_door;
+            e.situation.doing = door_doing(seen, resolved);
+        } else {
+            e.seen = Seen::smoke_joints;
+        }
+        return e;
+    }
+
+    void flag(Evidence e, Seen what, const Flag& given, Doing doing) {
+        if (given) {
+            e.seen = what;
+            e.answer = *given ? Answer::yes : Answer::no;
+            e.situation.doing = doing;
+            list.push_back(e);
+        }
+    }
+
+    void words(Evidence e, const Observation& seen) {
+        if (seen.worse) {
+            e.seen = Seen::worse;
+            e.answer = *seen.worse == "over weeks"  ? Answer::over_weeks
+                       : *seen.worse == "overnight" ? Answer::overnight
+                                                    : Answer::steady;
+            list.push_back(e);
+        }
+        if (seen.smoke_stick) {
+            e.seen = Seen::stick;
+            e.answer = *seen.smoke_stick == "in"    ? Answer::in
+                       : *seen.smoke_stick == "out" ? Answer::out
+                                                    : Answer::still;
+            list.push_back(e);
+        }
+        if (seen.look && seen.found) {
+            for (const Check& check : checks()) {
+                if (check.kind == "look" && check.look == *seen.look) {
+                    e.look = &check;
+                }
+            }
+            e.seen = Seen::look;
+            e.answer = *seen.found == "bad" ? Answer::yes : Answer::no;
+            list.push_back(e);
+        }
+    }
+
+    /// A tolerance in the file is taken as two standard deviations.
+    void reading(Evidence e, Seen what, std::string_view key, const Given& given) {
+        if (!given) {
+            return;
+        }
+        e.seen = what;
+        e.value = *given;
+        e.spread = reading_spread(what, *given, resolved.room_temperature_k);
+        const std::string pointer =
+            "/observed/" + std::to_string(e.observation) + '/' + std::string{key};
+        for (const Tolerance& tolerance : written.tolerances) {
+            if (tolerance.pointer == pointer) {
+                e.spread = 0.5 * tolerance.half_width;
+            }
+        }
+        list.push_back(e);
+    }
+};
+
+} // namespace
+
+std::size_t point_of(const Word& at, std::size_t parts) {
+    if (!at || *at == "outlet") {
+        return 0;
+    }
+    if (*at == "mouth") {
+        return parts + 1;
+    }
+    std::size_t number = 0;
+    std::from_chars(at->data(), at->data() + at->size(), number);
+    return std::min(number, parts);
+}
+
+std::vector<Evidence> evidence_of(const Observation& seen,
+                                  std::size_t index,
+                                  const Installation& written,
+                                  const Case& resolved) {
+    Reader reader{written, resolved};
+    reader.read(seen, index);
+    return std::move(reader.list);
+}
+
+std::vector<Evidence> evidence_in(const Installation& written, const Case& resolved) {
+    Reader reader{written, resolved};
+    for (std::size_t i = 0; i < written.observed.size(); ++i) {
+        reader.read(written.observed[i], i);
+    }
+    return std::move(reader.list);
+}
+
+} // namespace fluewright::diagnosis

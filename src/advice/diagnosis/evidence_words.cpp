@@ -1,0 +1,150 @@
+#include "evidence.hpp"
+
+namespace fluewright::diagnosis {
+namespace {
+
+std::string place_words(const Evidence& e, const Installation& written) {
+    if (e.point == 0) {
+        return "at the outlet";
+    }
+    return e.point > written.run.size()
+               ? std::string{"at the mouth"}
+               : "behind " + part_words(written, static_cast<int>(e.point) - 1);
+}
+
+std::string symptom_words(const Evidence& e) {
+    const bool yes = e.answer == Answer::yes;
+    switch (e.seen) {
+    case Seen::smoke_joints:
+        return yes ? "smoke at the joints" : "no smoke at the joints";
+    case Seen::smoke_door:
+        return yes ? "smoke at the opened door" : "no smoke at the opened door";
+    case Seen::smoke_lighting:
+        return yes ? "smoke at lighting" : "no smoke at lighting";
+    case Seen::smoke_wind:
+        return yes ? "smoke in wind" : "no more smoke in wind than in calm";
+    case Seen::smoke_fan:
+        return yes ? "smoke when a fan runs" : "no more smoke with fans than without";
+    case Seen::sluggish:
+        return yes ? "sluggish fire" : "the fire burns well";
+    case Seen::roaring:
+        return yes ? "roaring fire that cannot be held down" : "the fire can be held down";
+    case Seen::drips:
+        return yes ? "drips from the flue" : "no drips";
+    case Seen::smell:
+        return yes ? "smell or cold air when idle" : "no smell when idle";
+    case Seen::co_alarm:
+        return yes ? "carbon monoxide alarm" : "no carbon monoxide alarm";
+    case Seen::window:
+        return yes ? "better with a window open" : "no better with a window open";
+    default:
+        return {};
+    }
+}
+
+std::string answer_words(const Evidence& e, const Installation& written) {
+    switch (e.answer) {
+    case Answer::in:
+        return "smoke stick drawn in " + place_words(e, written);
+    case Answer::out:
+        return "smoke stick blown out " + place_words(e, written);
+    case Answer::still:
+        return "smoke stick still " + place_words(e, written);
+    case Answer::over_weeks:
+        return "grew over weeks";
+    case Answer::overnight:
+        return "came overnight";
+    default:
+        return "the same all along";
+    }
+}
+
+std::string_view reading_words(Seen seen) {
+    switch (seen) {
+    case Seen::gas_temperature:
+        return "gas temperature";
+    case Seen::surface_temperature:
+        return "surface temperature";
+    case Seen::room_pressure:
+        return "room pressure";
+    case Seen::carbon_dioxide:
+        return "CO2";
+    case Seen::oxygen:
+        return "O2";
+    case Seen::moisture:
+        return "moisture of the wood";
+    case Seen::deposit:
+        return "deposit";
+    default:
+        return "draft";
+    }
+}
+
+bool depends_on_state(Seen seen) {
+    switch (seen) {
+    case Seen::smoke_joints:
+    case Seen::smoke_door:
+    case Seen::window:
+    case Seen::stick:
+    case Seen::draft:
+    case Seen::gas_temperature:
+    case Seen::surface_temperature:
+    case Seen::room_pressure:
+    case Seen::carbon_dioxide:
+    case Seen::oxygen:
+        return true;
+    default:
+        return false;
+    }
+}
+
+bool has_place(Seen seen) {
+    return seen == Seen::draft || seen == Seen::gas_temperature || seen == Seen::surface_temperature
+           || seen == Seen::carbon_dioxide || seen == Seen::oxygen;
+}
+
+} // namespace
+
+std::string words(const Evidence& e, const Installation& written, const Case& c) {
+    std::string text;
+    if (e.is_reading()) {
+        text = std::string{reading_words(e.seen)} + ' '
+               + format_quantity(e.value, kind_of(e.seen), c.units);
+        text += has_place(e.seen) ? ' ' + place_words(e, written) : std::string{};
+    } else if (e.seen == Seen::look) {
+        text = std::string{e.look->look} + " found " + (e.answer == Answer::yes ? "bad" : "good");
+    } else if (e.seen == Seen::worse || e.seen == Seen::stick) {
+        text = answer_words(e, written);
+    } else {
+        text = symptom_words(e);
+    }
+    return depends_on_state(e.seen) ? text + " (" + words(e.situation, c) + ')' : text;
+}
+
+std::string expectation_words(const Evidence& e, double x, double share, const Case& c) {
+    if (e.is_reading()) {
+        return format_quantity(x, kind_of(e.seen), c.units, 2);
+    }
+    if (e.seen == Seen::stick) {
+        switch (e.answer) {
+        case Answer::in:
+            return "drawn in";
+        case Answer::out:
+            return "blown out";
+        default:
+            return "still";
+        }
+    }
+    if (e.seen == Seen::worse) {
+        return e.answer == Answer::over_weeks  ? "over weeks"
+               : e.answer == Answer::overnight ? "overnight"
+                                               : "the same all along";
+    }
+    return share >= 0.8   ? "yes"
+           : share >= 0.6 ? "rather yes"
+           : share > 0.4  ? "may be"
+           : share > 0.2  ? "rather no"
+                          : "no";
+}
+
+} // namespace fluewright::diagnosis

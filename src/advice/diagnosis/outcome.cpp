@@ -1,0 +1,324 @@
+#include "outcome.hpp"
+
+#include "cures.hpp"
+#include "design.hpp"
+#include "sizes.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace fluewright::diagnosis {
+namespace {
+
+constexpr double least_shown = 0.005;  ///< probability below which a row is left out
+constexpr double least_bearing = 1.25; ///< times likelier, or the inverse
+constexpr double least_to_judge = 0.05;
+constexpr double conflict_share = 0.12;
+constexpr double conflict_spreads = 3.2;
+
+double logarithmic(double x) {
+    return std::abs(std::log(std::max(x, 1e-12)));
+}
+
+std::string title_of(const std::vector<SizedCause>& causes) {
+    std::string title;
+    for (const SizedCause& sized : causes) {
+        title += title.empty() ? "" : " and ";
+        title += sized.cause->title;
+        title += sized.place.empty() ? "" : ' ' + sized.place;
+    }
+    return title;
+}
+
+std::string joined(const std::vector<SizedCause>& causes, std::string_view Cause::*member) {
+    std::string text;
+    for (const SizedCause& sized : causes) {
+        text += text.empty() ? "" : " ";
+        text += sized.cause->*member;
+    }
+    return text;
+}
+
+std::string per_cent(double share) {
+    return format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
+}
+
+/// As one would write it down.
+double rounded(double x, Kind kind) {
+    if (kind == Kind::temperature) {
+        constexpr double celsius = 273.15;
+        return std::round((x - celsius) / 5.0) * 5.0 + celsius;
+    }
+    const double step = kind == Kind::pressure ? 0.5 : 0.01;
+    return std::round(x / step) * step;
+}
+
+} // namespace
+
+OutcomeBuilder::OutcomeBuilder(const Installation& written,
+                               const Case& resolved,
+                               Engine& engine,
+                               const std::vector<Evidence>& evidence)
+    : written_(written), resolved_(resolved), engine_(engine), evidence_(evidence) {
+    for (std::size_t e = 0; e < evidence.size(); ++e) {
+        without_.push_back(engine.without(e));
+    }
+}
+
+std::vector<std::size_t> OutcomeBuilder::leading(std::size_t count) const {
+    std::vector<std::size_t> rows(engine_.rows().size());
+    std::iota(rows.begin(), rows.end(), std::size_t{0});
+    std::stable_sort(rows.begin(), rows.end(), [&](std::size_t a, std::size_t b) {
+        return engine_.posterior().row[a] > engine_.posterior().row[b];
+    });
+    rows.resize(std::min(rows.size(), count));
+    return rows;
+}
+
+std::size_t OutcomeBuilder::best_of(std::size_t row) const {
+    std::size_t best = 0;
+    double most = -1.0;
+    for (std::size_t h = 0; h < engine_.hypotheses().size(); ++h) {
+        if (engine_.hypotheses()[h].row == row && engine_.posterior().of(h) > most) {
+            most = engine_.posterior().of(h);
+            best = h;
+        }
+    }
+    return best;
+}
+
+/// How much likelier each piece of evidence is under this row than under the rest, each judged by
+/// what all the other evidence left over.
+void OutcomeBuilder::bear(Explanation& explanation, std::size_t row) const {
+    for (std::size_t e = 0; e < evidence_.size(); ++e) {
+        double own = 0.0;
+        double own_weight = 0.0;
+        double other = 0.0;
+        double other_weight = 0.0;
+        for (std::size_t h = 0; h < engine_.hypotheses().size(); ++h) {
+            const bool is_own = engine_.hypotheses()[h].row == row;
+            for (std::size_t i = 0; i < heat_steps; ++i) {
+                const double weight = without_[e].weight[h][i];
+                (is_own ? own : other) += weight * engine_.tables()[e][h][i];
+                (is_own ? own_weight : other_weight) += weight;
+            }
+        }
+        if (own_weight <= 0.0 || other_weight <= 0.0 || other <= 0.0) {
+            continue;
+        }
+        const double times = (own / own_weight) / (other / other_weight);
+        if (times > least_bearing || times < 1.0 / least_bearing) {
+            explanation.bearings.push_back({e, times});
+        }
+    }
+    std::stable_sort(explanation.bearings.begin(),
+                     explanation.bearings.end(),
+                     [](const Bearing& a, const Bearing& b) {
+                         return logarithmic(a.likelier_times) > logarithmic(b.likelier_times);
+                     });
+}
+
+void OutcomeBuilder::add_hidden(Diagnosis& result, std::size_t row) {
+    Explanation explanation;
+    explanation.causes = sized_causes(engine_, row, resolved_.units);
+    explanation.probability = engine_.posterior().row[row];
+    explanation.title = title_of(explanation.causes);
+    explanation.mechanism = joined(explanation.causes, &Cause::mechanism);
+    explanation.remedy = joined(explanation.causes, &Cause::remedy);
+    explanation.confirm = find_check(explanation.causes.front().cause->confirm);
+    bear(explanation, row);
+    result.explanations.push_back(std::move(explanation));
+}
+
+/// The share of the row without hidden causes goes to the flaws of the design, as far as the design
+/// predicts the trouble, and otherwise to nothing being wrong.
+void OutcomeBuilder::add_unhidden(Diagnosis& result) {
+    constexpr std::size_t row = 0;
+    const double all = engine_.posterior().row[row];
+    const double trouble = trouble_of(written_, resolved_, evidence_);
+    Explanation nothing;
+    nothing.probability = all * (1.0 - trouble);
+    nothing.title = cause_of("nothing").title;
+    nothing.mechanism = cause_of("nothing").mechanism;
+    nothing.remedy = cause_of("nothing").remedy;
+    nothing.confirm = find_check(cause_of("nothing").confirm);
+    bear(nothing, row);
+    if (all * trouble > least_shown) {
+        for (const DesignCause& flaw : design_causes(written_, resolved_, evidence_)) {
+            Explanation explanation = nothing;
+            SizedCause sized;
+            sized.cause = flaw.cause;
+            explanation.causes = {sized};
+            explanation.probability = all * trouble * flaw.share;
+            explanation.title = flaw.cause->title;
+            explanation.mechanism = flaw.cause->mechanism;
+            explanation.remedy = flaw.cause->remedy;
+            explanation.confirm = find_check(flaw.cause->confirm);
+            if (flaw.cured && explanation.probability > least_to_judge) {
+                explanation.cured = outcome_of(*flaw.cured);
+            }
+            result.explanations.push_back(std::move(explanation));
+        }
+    }
+    result.design_probability = all * trouble;
+    result.design_explains = all * trouble > 0.5;
+    result.explanations.push_back(std::move(nothing));
+}
+
+bool OutcomeBuilder::conflicts(std::size_t row, std::size_t e) const {
+    const std::size_t best = best_of(row);
+    const Hypothesis& hypothesis = engine_.hypotheses()[best];
+    const Altered& altered = hypothesis.solver->altered();
+    const auto& weights = engine_.posterior().weight[best];
+    const auto step = static_cast<std::size_t>(std::max_element(weights.begin(), weights.end())
+                                               - weights.begin());
+    const double x = engine_.figures(best, evidence_[e])[step];
+    if (evidence_[e].is_reading()) {
+        return std::abs(evidence_[e].value - x)
+               > conflict_spreads * total_spread(evidence_[e], x, altered);
+    }
+    return likelihood(evidence_[e], x, altered) < conflict_share
+           && evidence_[e].seen != Seen::worse;
+}
+
+/// Marks what the leading row does not account for; if no row worth the name accounts for all, says
+/// so.
+void OutcomeBuilder::judge_fit(Diagnosis& result) {
+    const std::vector<std::size_t> rows = leading(engine_.rows().size());
+    const std::size_t best = best_of(rows.front());
+    for (std::size_t e = 0; e < evidence_.size(); ++e) {
+        const auto& weights = engine_.posterior().weight[best];
+        const auto step = static_cast<std::size_t>(std::max_element(weights.begin(), weights.end())
+                                                   - weights.begin());
+        const double x = engine_.figures(best, evidence_[e])[step];
+        SeenFact fact;
+        fact.words = words(evidence_[e], written_, resolved_);
+        fact.fits = !conflicts(rows.front(), e);
+        fact.expected = evidence_[e].is_reading()
+                            ? expectation_words(evidence_[e], x, 1.0, resolved_)
+                            : std::string{};
+        result.seen.push_back(std::move(fact));
+    }
+    result.nothing_explains =
+        !evidence_.empty() && std::all_of(rows.begin(), rows.end(), [&](std::size_t row) {
+            if (row != rows.front() && engine_.posterior().row[row] < least_to_judge) {
+                return true;
+            }
+            for (std::size_t e = 0; e < evidence_.size(); ++e) {
+                if (conflicts(row, e)) {
+                    return true;
+                }
+            }
+            return false;
+        });
+}
+
+void OutcomeBuilder::say(Diagnosis& result) const {
+    const Explanation& first = result.explanations.front();
+    std::string size;
+    for (const SizedCause& sized : first.causes) {
+        size += sized.has_size ? (size.empty() ? ": " : "; ") + sized.size_words : "";
+    }
+    if (evidence_.empty()) {
+        result.sentence = "Nothing was observed yet, so every cause is as likely as before; the "
+                          "checks below are worth making first.";
+    } else if (result.nothing_explains) {
+        result.sentence = "No cause known here explains everything that was seen; the nearest is "
+                          + first.title + " (" + per_cent(first.probability) + ").";
+    } else if (first.causes.empty()) {
+        result.sentence = "What was seen fits the run as it is described ("
+                          + per_cent(first.probability) + "); no fault is needed to explain it.";
+    } else if (result.design_explains) {
+        result.sentence =
+            "The run as it is described already explains what was seen; no hidden fault is needed ("
+            + per_cent(result.design_probability) + "). ";
+        const auto flaw = std::find_if(
+            result.explanations.begin(), result.explanations.end(), [](const Explanation& e) {
+                return !e.causes.empty() && !e.causes.front().has_size;
+            });
+        if (flaw != result.explanations.end()) {
+            result.sentence +=
+                "What weighs most is " + flaw->title + " (" + per_cent(flaw->probability) + ").";
+        }
+    } else {
+        result.sentence = (first.probability >= 0.8   ? "Very likely: "
+                           : first.probability >= 0.5 ? "Most likely: "
+                                                      : "Not settled yet; the likeliest cause is ")
+                          + first.title + " (" + per_cent(first.probability) + ")" + size + '.';
+    }
+}
+
+Diagnosis OutcomeBuilder::build() {
+    Diagnosis result;
+    result.title = resolved_.title;
+    result.units = resolved_.units;
+    result.assumptions = resolved_.assumptions;
+    result.urgent = urgent_words(evidence_);
+    for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
+        if (engine_.posterior().row[row] > least_shown) {
+            add_hidden(result, row);
+        }
+    }
+    add_unhidden(result);
+    std::erase_if(result.explanations,
+                  [](const Explanation& e) { return e.probability <= least_shown; });
+    std::stable_sort(
+        result.explanations.begin(),
+        result.explanations.end(),
+        [](const Explanation& a, const Explanation& b) { return a.probability > b.probability; });
+    const std::optional<Cured> as_written = outcome_of(written_);
+    for (Explanation& explanation : result.explanations) {
+        if (!explanation.causes.empty() && explanation.causes.front().has_size) {
+            explanation.cured = as_written;
+        }
+    }
+    judge_fit(result);
+    say(result);
+    return result;
+}
+
+namespace {
+
+/// The entry for the file: the answer yes, or about what the first explanation makes of a reading.
+Observation example_of(const Ranked& ranked) {
+    const Candidate& candidate = ranked.candidate;
+    if (candidate.answers != AnswerKind::quantity) {
+        return answered(candidate, answers_of(candidate).front());
+    }
+    const double x = ranked.expected.empty() ? 0.0 : ranked.expected.front().x;
+    const Kind kind =
+        ranked.expected.empty() ? Kind::number : kind_of(ranked.expected.front().likeliest.seen);
+    return answered(candidate, rounded(x, kind));
+}
+
+} // namespace
+
+NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
+    NextCheck check;
+    check.check = ranked.candidate.check;
+    check.place = ranked.candidate.place;
+    check.at = ranked.candidate.blank.at.value_or("");
+    check.reply = static_cast<ReplyKind>(ranked.candidate.answers);
+    check.bits = ranked.bits;
+    check.worth = ranked.worth;
+    check.entry = example_of(ranked);
+    if (!ranked.expected.empty()) {
+        check.example =
+            rounded(ranked.expected.front().x, kind_of(ranked.expected.front().likeliest.seen));
+    }
+    for (const Expected& expected : ranked.expected) {
+        check.kind = kind_of(expected.likeliest.seen);
+        const auto& causes = engine_.rows()[expected.row].causes;
+        std::string name;
+        for (const Cause* cause : causes) {
+            name += (name.empty() ? "" : " and ") + std::string{cause->title};
+        }
+        check.expected.push_back(
+            {causes.empty() ? std::string{cause_of("nothing").title} : name,
+             expectation_words(expected.likeliest, expected.x, expected.share, resolved_)});
+    }
+    return check;
+}
+
+} // namespace fluewright::diagnosis

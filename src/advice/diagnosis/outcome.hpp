@@ -1,0 +1,54 @@
+#pragma once
+
+#include "engine.hpp"
+#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/score.hpp"
+#include "next_check.hpp"
+
+/// Weights into sentences.
+namespace fluewright::diagnosis {
+
+class OutcomeBuilder {
+public:
+    OutcomeBuilder(const Installation& written,
+                   const Case& resolved,
+                   Engine& engine,
+                   const std::vector<Evidence>& evidence);
+
+    /// All but the checks.
+    [[nodiscard]] Diagnosis build();
+
+    /// The likeliest rows of the engine.
+    [[nodiscard]] std::vector<std::size_t> leading(std::size_t count) const;
+
+    [[nodiscard]] NextCheck next_check(const Ranked& ranked) const;
+
+private:
+    void add_hidden(Diagnosis& result, std::size_t row);
+    void add_unhidden(Diagnosis& result);
+    void bear(Explanation& explanation, std::size_t row) const;
+    void judge_fit(Diagnosis& result);
+    [[nodiscard]] bool conflicts(std::size_t row, std::size_t evidence) const;
+    [[nodiscard]] std::size_t best_of(std::size_t row) const;
+    void say(Diagnosis& result) const;
+
+    const Installation& written_;
+    const Case& resolved_;
+    Engine& engine_;
+    const std::vector<Evidence>& evidence_;
+    std::vector<Posterior> without_; ///< by evidence
+};
+
+/// What to do at once; empty where nothing that was seen calls for it.
+[[nodiscard]] std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence);
+
+/// "yes", "over weeks"
+[[nodiscard]] std::string_view reply_word(Answer answer);
+
+/// How a run without hidden faults does in its tightest state; nothing where it has no states.
+[[nodiscard]] std::optional<Cured> outcome_of(const Installation& written);
+
+/// The same of a run that is solved already.
+[[nodiscard]] Cured outcome_of(const Case& resolved, const Score& score);
+
+} // namespace fluewright::diagnosis

@@ -1,0 +1,96 @@
+#include "fluewright/model/resolve.hpp"
+#include "outcome.hpp"
+
+#include <algorithm>
+
+namespace fluewright::diagnosis {
+namespace {
+
+bool was_seen(const std::vector<Evidence>& evidence, Seen what) {
+    return std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
+        return e.seen == what && e.answer == Answer::yes;
+    });
+}
+
+bool smoke_was_seen(const std::vector<Evidence>& evidence) {
+    return was_seen(evidence, Seen::smoke_joints) || was_seen(evidence, Seen::smoke_door)
+           || was_seen(evidence, Seen::smoke_lighting) || was_seen(evidence, Seen::smoke_wind)
+           || was_seen(evidence, Seen::smoke_fan)
+           || std::any_of(evidence.begin(), evidence.end(), [](const Evidence& e) {
+                  return e.seen == Seen::stick && e.answer == Answer::out
+                         && e.situation.doing != Doing::standing;
+              });
+}
+
+} // namespace
+
+// The steps are those official bodies give: stop feeding, open up, leave, call for help, see a
+// doctor; a chimney fire is left to the fire service and the flue examined before its next use.
+std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence) {
+    std::vector<std::string> lines;
+    if (was_seen(evidence, Seen::co_alarm)) {
+        lines.emplace_back("A carbon monoxide alarm has sounded: get everybody out, call the "
+                           "emergency number from outdoors, and see a doctor if anyone feels ill. "
+                           "Do not light the appliance again before the flue has been examined.");
+    }
+    if (smoke_was_seen(evidence)) {
+        lines.emplace_back("Smoke in the room brings carbon monoxide with it, which has no smell "
+                           "and kills. While it smokes: stop feeding the fire, open doors and "
+                           "windows, leave the room, call for help if it does not stop or a head "
+                           "aches.");
+        lines.emplace_back("Do not use the appliance again until the cause is found and cured, and "
+                           "not at all without a working carbon monoxide alarm.");
+    }
+    if (was_seen(evidence, Seen::roaring)) {
+        lines.emplace_back("If the flue itself roars, shakes or glows, it is a chimney fire: shut "
+                           "all air, get everybody out and call the fire service. Have the flue "
+                           "examined before it is used again.");
+    }
+    return lines;
+}
+
+std::string_view reply_word(Answer answer) {
+    switch (answer) {
+    case Answer::no:
+        return "no";
+    case Answer::yes:
+        return "yes";
+    case Answer::in:
+        return "in";
+    case Answer::out:
+        return "out";
+    case Answer::still:
+        return "still";
+    case Answer::over_weeks:
+        return "over weeks";
+    case Answer::overnight:
+        return "overnight";
+    case Answer::steady:
+        break;
+    }
+    return "steady";
+}
+
+Cured outcome_of(const Case& resolved, const Score& score) {
+    const StateResult& state = score.states[score.limiting];
+    return {.works = score.passes,
+            .state = state_name(resolved, state),
+            .kind = state.kind,
+            .draft_pa = state.draft_pa,
+            .draft_needed_pa = state.draft_needed_pa,
+            .opening_share = state.door.opening_share};
+}
+
+std::optional<Cured> outcome_of(const Installation& written) {
+    const auto resolved = resolve(written);
+    if (!resolved) {
+        return std::nullopt;
+    }
+    const Score solved = score(*resolved);
+    if (solved.states.empty()) {
+        return std::nullopt;
+    }
+    return outcome_of(*resolved, solved);
+}
+
+} // namespace fluewright::diagnosis

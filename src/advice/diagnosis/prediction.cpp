@@ -1,0 +1,147 @@
+#include "prediction.hpp"
+
+#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/tended.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace fluewright::diagnosis {
+namespace {
+
+/// A flue being lit: smoke comes out while the idle column still stands, and for longer the less
+/// kindling gas draws between cold walls. Mostly the idle draft, with a part of the kindled one.
+StateResult solve_lighting(const FlueModel& model) {
+    static const double idle_share = catalog::default_of("lighting_idle_share").value;
+    StateResult state = solve_state(model, StateKind::cold_start, Detail::stations);
+    const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
+    state.draft_pa = idle_share * idle_pa + (1.0 - idle_share) * state.draft_pa;
+    return state;
+}
+
+StateResult solve_doing(const FlueModel& model, Doing doing) {
+    switch (doing) {
+    case Doing::high_fire:
+        return solve_tended(model, GasChoice::high_fire, Detail::stations);
+    case Doing::low_fire:
+        return solve_tended(model, GasChoice::low_fire, Detail::stations);
+    case Doing::free_burn:
+        return solve_state(model, StateKind::free_burn, Detail::stations);
+    case Doing::door_open_high:
+        return solve_state(model, StateKind::door_open_high, Detail::stations);
+    case Doing::door_open_embers:
+        return solve_state(model, StateKind::door_open_embers, Detail::stations);
+    case Doing::lighting:
+        return solve_lighting(model);
+    case Doing::standing:
+        break;
+    }
+    return solve_state(model, StateKind::standing, Detail::stations);
+}
+
+/// Greatest pressure against the room at a joint in the room.
+double joints_pa(const Case& c, const std::vector<Station>& stations) {
+    double greatest = -std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < c.sections.size() && i + 1 < stations.size(); ++i) {
+        if (c.sections[i].zone == Zone::room) {
+            greatest = std::max(greatest, stations[i + 1].joint_pressure_pa);
+        }
+    }
+    return greatest;
+}
+
+std::vector<Point> points_of(const Case& c, const StateResult& state, std::size_t parts) {
+    std::vector<Point> points(parts + 2);
+    const double fire_kg_s = state.stations.front().flow_kg_s;
+    for (std::size_t i = 0; i < state.stations.size(); ++i) {
+        const Station& s = state.stations[i];
+        const int part = i == 0 ? -1 : c.sections[s.section].part;
+        const auto index = std::min(static_cast<std::size_t>(part + 1), parts + 1);
+        points[index] = {.draft_pa = -s.pressure_in_zone_pa,
+                         .gas_temperature_k = s.gas_temperature_k,
+                         .surface_k = s.outer_wall_k,
+                         .gas_share = s.flow_kg_s > fire_kg_s ? fire_kg_s / s.flow_kg_s : 1.0};
+        if (i + 1 == state.stations.size()) {
+            points[parts + 1] = points[index];
+        }
+    }
+    points[0].draft_pa = state.draft_pa;
+    if (points.size() > 1) {
+        points[0].surface_k = points[1].surface_k;
+    }
+    return points;
+}
+
+double coldest_wall_k(const std::vector<Station>& stations) {
+    double coldest = std::numeric_limits<double>::infinity();
+    for (const Station& s : stations) {
+        if (s.inner_wall_k > 0.0) {
+            coldest = std::min(coldest, s.inner_wall_k);
+        }
+    }
+    return coldest;
+}
+
+} // namespace
+
+Solver::Solver(Altered altered, const HeatFactors& factors)
+    : altered_(std::move(altered)), factors_(factors), high_(altered_.made.appliance.high),
+      low_(altered_.made.appliance.low) {
+    models_.reserve(altered_.made.weathers.size());
+}
+
+/// The models read the firing of the case when they solve, so it may change between two solutions.
+void Solver::set_heat(double factor) {
+    const double room_k = altered_.made.room_temperature_k;
+    const auto heated = [&](const Firing& fire) {
+        Firing result = fire;
+        result.gas_temperature_k = room_k + factor * (fire.gas_temperature_k - room_k);
+        result.heat_to_flue_w *= factor;
+        return result;
+    };
+    altered_.made.appliance.high = heated(high_);
+    altered_.made.appliance.low = heated(low_);
+}
+
+Predictions Solver::predict(const Situation& situation) {
+    const Surroundings air = surroundings_in(altered_.made, altered_.air, situation);
+    const auto known = std::find(model_weather_.begin(), model_weather_.end(), situation.weather);
+    std::size_t base = static_cast<std::size_t>(known - model_weather_.begin());
+    if (known == model_weather_.end()) {
+        models_.emplace_back(altered_.made, air);
+        model_weather_.push_back(situation.weather);
+        base = models_.size() - 1;
+    }
+    const FlueModel model(models_[base], air);
+    Predictions predictions;
+    for (std::size_t node = 0; node < heat_nodes; ++node) {
+        set_heat(factors_[node]);
+        predictions[node] = solve(model, situation);
+        if (situation.doing == Doing::standing) {
+            predictions.fill(predictions[node]);
+            break;
+        }
+    }
+    set_heat(1.0);
+    return predictions;
+}
+
+Prediction Solver::solve(const FlueModel& model, const Situation& situation) const {
+    const Case& c = altered_.made;
+    const StateResult state = solve_doing(model, situation.doing);
+    Prediction p;
+    p.draft_pa = state.draft_pa;
+    p.room_pressure_pa = model.surroundings().room_pressure_pa;
+    p.joints_pa = joints_pa(c, state.stations);
+    p.flow_share = state.gas_flow_kg_s / altered_.written_flow_kg_s;
+    p.coldest_wall_k = coldest_wall_k(state.stations);
+    if (situation.doing == Doing::door_open_high || situation.doing == Doing::door_open_embers) {
+        static const double half_way = catalog::default_of("door_opening_wanted").value;
+        const double wanted = c.appliance.type == ApplianceType::fireplace ? 1.0 : half_way;
+        p.opening_short = wanted - std::clamp(state.door.opening_share, 0.0, 1.5);
+    }
+    p.points = points_of(c, state, altered_.deposit_m.size());
+    return p;
+}
+
+} // namespace fluewright::diagnosis

@@ -1,0 +1,57 @@
+#pragma once
+
+#include "altered.hpp"
+#include "fluewright/model/march.hpp"
+
+#include <array>
+#include <vector>
+
+/// What an installation with its causes shows in a situation.
+namespace fluewright::diagnosis {
+
+/// At the outlet, behind each part, at the mouth.
+struct Point {
+    double draft_pa{}; ///< the flue below the air round it
+    double gas_temperature_k{};
+    double surface_k{};
+    double gas_share{1.0}; ///< of the fire's gas in what flows here
+};
+
+struct Prediction {
+    double draft_pa{}; ///< at the outlet, against the room
+    double room_pressure_pa{};
+    double joints_pa{};     ///< greatest pressure against the room at a joint in the room
+    double flow_share{1.0}; ///< flow over that of a high fire in the file
+    double opening_short{}; ///< share of the door's opening wanted less that which may be opened
+    double coldest_wall_k{};
+    std::vector<Point> points;
+};
+
+/// How hot the fire really is, as multiples of the rise of the gas temperature in the file; between
+/// these nodes and beyond them everything is taken as a straight line.
+inline constexpr std::size_t heat_nodes = 2;
+using HeatFactors = std::array<double, heat_nodes>;
+using Predictions = std::array<Prediction, heat_nodes>;
+
+/// Solves one altered installation in situation after situation.
+class Solver {
+public:
+    Solver(Altered altered, const HeatFactors& factors);
+
+    [[nodiscard]] Predictions predict(const Situation& situation);
+
+    [[nodiscard]] const Altered& altered() const { return altered_; }
+
+private:
+    [[nodiscard]] Prediction solve(const FlueModel& model, const Situation& situation) const;
+    void set_heat(double factor);
+
+    Altered altered_;
+    HeatFactors factors_;
+    Firing high_; ///< at factor 1
+    Firing low_;
+    std::vector<FlueModel> models_; ///< one for each weather used
+    std::vector<std::size_t> model_weather_;
+};
+
+} // namespace fluewright::diagnosis

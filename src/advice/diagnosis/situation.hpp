@@ -1,0 +1,49 @@
+#pragma once
+
+#include "fluewright/model/surroundings.hpp"
+
+#include <compare>
+#include <string>
+
+/// The circumstances in which something is seen.
+namespace fluewright::diagnosis {
+
+enum class Doing : std::uint8_t {
+    high_fire,
+    low_fire,
+    free_burn,
+    door_open_high,
+    door_open_embers,
+    lighting,
+    standing,
+};
+
+struct Situation {
+    Doing doing{};
+    std::size_t weather{};
+    bool window_open{};
+    bool fan_off{}; ///< otherwise a fan may be running unnoticed
+    bool windy{};
+
+    auto operator<=>(const Situation&) const = default;
+};
+
+/// What causes do to the air in the room and at the mouth [Pa], each as suction or pressure.
+struct AirEffects {
+    double fan_pa{};
+    double house_at_20_k_pa{}; ///< at a difference of 20 K to the outdoors
+    double starved_pa{};       ///< at the flow of a high fire
+    double wind_pa{};
+};
+
+/// The air round the flue in a situation.
+[[nodiscard]] Surroundings
+surroundings_in(const Case& installation, const AirEffects& effects, const Situation& situation);
+
+/// The way of firing that a word of the file names; high fire for none.
+[[nodiscard]] Doing doing_of(std::string_view state);
+
+/// "high fire, frost, window open"
+[[nodiscard]] std::string words(const Situation& situation, const Case& installation);
+
+} // namespace fluewright::diagnosis

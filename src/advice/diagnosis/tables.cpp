@@ -1,0 +1,118 @@
+#include "fluewright/advice/diagnosis_tables.hpp"
+#include "model/catalog_checks.hpp"
+
+#include <cmath>
+#include <cstdlib>
+#include <string>
+
+namespace fluewright::diagnosis {
+namespace {
+
+using catalog::Bounds;
+using catalog::Source;
+
+#include "fluewright_data/causes.inc"
+#include "fluewright_data/checks.inc"
+#include "fluewright_data/readings.inc"
+#include "fluewright_data/sources.inc"
+#include "fluewright_data/symptoms.inc"
+
+template <class Rows, class AllBounds>
+consteval bool sound(const Rows& rows, const AllBounds& bounds) {
+    return catalog::ids_unique(rows) && catalog::sources_and_marks_known(rows, source_rows)
+           && catalog::inside_bounds(rows, bounds);
+}
+
+static_assert(sound(cause_rows, cause_bounds), "causes.csv");
+static_assert(sound(check_rows, check_bounds), "checks.csv");
+static_assert(sound(reading_rows, reading_bounds), "readings.csv");
+static_assert(sound(symptom_rows, symptom_bounds), "symptoms.csv");
+static_assert(std::all_of(cause_rows.begin(),
+                          cause_rows.end(),
+                          [](const Cause& cause) {
+                              return std::any_of(
+                                  check_rows.begin(), check_rows.end(), [&](const Check& check) {
+                                      return check.id == cause.confirm;
+                                  });
+                          }),
+              "causes.csv: a confirming check is not in checks.csv");
+static_assert(std::all_of(cause_rows.begin(),
+                          cause_rows.end(),
+                          [](const Cause& cause) {
+                              return cause.kind == "hidden"
+                                         ? cause.size_low > 0.0 && cause.size_low < cause.size_high
+                                         : cause.kind == "design" || cause.kind == "none";
+                          }),
+              "causes.csv: a hidden cause needs a range of sizes");
+
+template <class Rows>
+auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_type* {
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [&](const auto& r) { return r.id == id; });
+    return row == rows.end() ? nullptr : &*row;
+}
+
+template <class Rows>
+const auto& of(const Rows& rows, std::string_view id) {
+    const auto* row = find(rows, id);
+    if (row == nullptr) {
+        std::abort(); // a misspelled id in the code must not turn into a figure
+    }
+    return *row;
+}
+
+} // namespace
+
+double Symptom::share(double value) const {
+    return least + (most - least) / (1.0 + std::exp((threshold - value) / softness));
+}
+
+std::span<const Cause> causes() {
+    return cause_rows;
+}
+
+std::span<const Check> checks() {
+    return check_rows;
+}
+
+std::span<const Reading> readings() {
+    return reading_rows;
+}
+
+std::span<const Symptom> symptoms() {
+    return symptom_rows;
+}
+
+const Cause* find_cause(std::string_view id) {
+    return find(cause_rows, id);
+}
+
+const Check* find_check(std::string_view id) {
+    return find(check_rows, id);
+}
+
+const Cause& cause_of(std::string_view id) {
+    return of(cause_rows, id);
+}
+
+const Reading& reading_of(std::string_view id) {
+    return of(reading_rows, id);
+}
+
+const Symptom& symptom_of(std::string_view id) {
+    return of(symptom_rows, id);
+}
+
+double found_share(const Check& look, std::string_view cause) {
+    for (std::string_view rest = look.reveals; !rest.empty();) {
+        const std::string_view entry = rest.substr(0, rest.find('|'));
+        rest.remove_prefix(std::min(entry.size() + 1, rest.size()));
+        const std::size_t colon = entry.find(':');
+        if (colon != std::string_view::npos && entry.substr(0, colon) == cause) {
+            return std::strtod(std::string{entry.substr(colon + 1)}.c_str(), nullptr);
+        }
+    }
+    return look.false_alarm;
+}
+
+} // namespace fluewright::diagnosis
