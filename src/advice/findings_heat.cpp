@@ -1,4 +1,5 @@
 #include "finding_rules.hpp"
+#include "fluewright/advice/hot_surfaces.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/expansion.hpp"
@@ -118,7 +119,7 @@ void lengthening(const Subject& s, const StateResult& state) {
             continue;
         }
         const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
-        const double wall_k = station.inner_wall_k;
+        const double wall_k = mean_wall_k(s.installation, state, i);
         const double grows_m = section.length_m
                                * std::max(0.0,
                                           stainless ? expansion::stainless_steel(wall_k)

@@ -121,6 +121,9 @@ void cleanout(const Subject& s) {
         f.place = s.place_of(sections[i]);
         f.part = sections[i].part;
         f.message = "The flue turns up at " + f.place + " and has no cleanout there.";
+        if (sections[i].kind == PartKind::tee) {
+            f.remedy = "Have the tee with a cap that can be taken off, and set `cleanout` to true.";
+        }
     }
 }
 

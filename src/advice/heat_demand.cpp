@@ -115,8 +115,10 @@ heat_demand(const Installation& written, const Case& installation, const Solutio
         }
     }
     d.load_kg = load_kg(written, installation, d);
-    if (d.load_kg > 0.0 && d.burn_rate_kg_s > 0.0) {
-        d.load_hours = d.load_kg / d.burn_rate_kg_s / seconds_per_hour;
+    d.load_rate_kg_s =
+        std::min(std::max(d.burn_rate_kg_s, d.low_burn_rate_kg_s), d.high_burn_rate_kg_s);
+    if (d.load_kg > 0.0 && d.load_rate_kg_s > 0.0) {
+        d.load_hours = d.load_kg / d.load_rate_kg_s / seconds_per_hour;
     }
     d.heater_carries = d.total_w <= d.heater_output_w;
     d.flue_carries = d.capacity_kg_s.value_or(0.0) >= d.burn_rate_kg_s;

@@ -73,6 +73,18 @@ surface_range(const Case& installation, const StateResult& state, const Section&
     return std::nullopt;
 }
 
+double mean_wall_k(const Case& installation, const StateResult& state, std::size_t station) {
+    const Station& end = state.stations[station];
+    const Section& section = installation.sections[end.section];
+    const Surroundings air = surroundings_of(installation, state.weather, Fire::burning);
+    const double around_k = air.temperature_k[static_cast<std::size_t>(section.zone)];
+    const double share =
+        (end.inner_wall_k - around_k) / std::max(1.0, end.gas_temperature_k - around_k);
+    const double gas_k =
+        0.5 * (state.stations[station - 1].gas_temperature_k + end.gas_temperature_k);
+    return around_k + share * (gas_k - around_k);
+}
+
 HotSurfaces
 hot_surfaces(const Installation& written, const Case& installation, const Solution& solution) {
     HotSurfaces all;

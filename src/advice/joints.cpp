@@ -44,7 +44,7 @@ UsualEnds usual_ends(const WallBuild& wall, double thickness_m) {
         return {PipeEnd::open, PipeEnd::open};
     }
     if (wall.kind == "liner") {
-        return {PipeEnd::open, PipeEnd::open};
+        return {PipeEnd::crimped, PipeEnd::plain}; // its clamps and tees go together as thin pipe
     }
     if (wall.kind == "double" || wall.kind == "insulated") {
         return {PipeEnd::locking, PipeEnd::locking};
@@ -105,24 +105,6 @@ EndFacts collar(const Installation& written, const Case& c) {
     return facts;
 }
 
-/// Joint `lower` is under the part, `upper` over it; null at the mouth.
-void find_upside_down(Joint& lower, Joint* upper, const PartEnds& ends, UnitSystem units) {
-    const bool stated = !ends.heater.assumed && !ends.chimney.assumed;
-    const bool bad =
-        lower.fit.mating != Mating::good || (upper != nullptr && upper->fit.mating != Mating::good);
-    const bool same_bore = std::abs(ends.heater.diameter_m - ends.chimney.diameter_m) < 1e-4;
-    if (!stated || !bad || !same_bore
-        || fit_of(lower.lower, ends.chimney, units).mating != Mating::good
-        || (upper != nullptr && fit_of(ends.heater, upper->upper, units).mating != Mating::good)) {
-        return;
-    }
-    const std::string part = lower.place.substr(lower.place.find(" and ") + 5);
-    lower.turn_round = lower.fit.mating != Mating::good ? part : "";
-    if (upper != nullptr && upper->fit.mating != Mating::good) {
-        upper->turn_round = part;
-    }
-}
-
 } // namespace
 
 JointReport joints_of(const Installation& written, const Case& installation) {
@@ -132,12 +114,15 @@ JointReport joints_of(const Installation& written, const Case& installation) {
     EndFacts below = collar(written, installation);
     std::string below_place = "the outlet";
     int below_part = -1;
+    std::vector<bool> may_turn;
     for (const Piece& piece : view.pieces) {
         if (!has_ends(piece)) {
             continue;
         }
         const PartEnds ends = ends_of(piece, below.diameter_m);
         const std::string place = view.place_of(piece);
+        const PartKind kind = piece.section->kind;
+        may_turn.push_back(kind == PartKind::straight || kind == PartKind::elbow);
         report.parts.push_back(ends);
         report.joints.push_back({.below = below_part,
                                  .above = piece.index,
@@ -145,15 +130,13 @@ JointReport joints_of(const Installation& written, const Case& installation) {
                                  .lower = below,
                                  .upper = ends.heater,
                                  .fit = fit_of(below, ends.heater, installation.units),
-                                 .turn_round = {}});
+                                 .turn_round = {},
+                                 .turned = {}});
         below = ends.chimney;
         below_place = place;
         below_part = piece.index;
     }
-    for (std::size_t i = 0; i < report.joints.size(); ++i) {
-        Joint* upper = i + 1 < report.joints.size() ? &report.joints[i + 1] : nullptr;
-        find_upside_down(report.joints[i], upper, report.parts[i], installation.units);
-    }
+    turn_parts(report, may_turn, installation.units);
     return report;
 }
 
@@ -165,10 +148,8 @@ void add(Findings& findings, std::string_view id, const Joint& joint, std::strin
     finding.place = joint.place;
     finding.part = joint.above;
     finding.message = std::move(message);
-    if (!joint.turn_round.empty()) {
-        finding.remedy = "Turn " + joint.turn_round + " round; it lies upside down.";
-    } else if (!joint.fit.adapter.empty()) {
-        finding.remedy = "Put in: " + joint.fit.adapter + ".";
+    if (!joint.cure().empty()) {
+        finding.remedy = joint.cure();
     }
     finding.weight = 1.0;
     findings.push_back(std::move(finding));

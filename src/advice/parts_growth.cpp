@@ -1,3 +1,4 @@
+#include "fluewright/advice/hot_surfaces.hpp"
 #include "fluewright/physics/expansion.hpp"
 #include "parts_stretches.hpp"
 
@@ -84,12 +85,7 @@ void growth(const Job& job) {
                 }
                 const WallBuild& wall = job.view.installation.walls[section.wall];
                 const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
-                // The wall follows the gas: the mean of both ends of the part.
-                const Station& end = state.stations[i];
-                const double before_k = state.stations[i - 1].gas_temperature_k;
-                const double mean_k = end.inner_wall_k
-                                      + 0.5 * std::max(0.0, before_k - end.gas_temperature_k)
-                                            * (end.inner_wall_k / end.gas_temperature_k);
+                const double mean_k = mean_wall_k(job.view.installation, state, i);
                 const double share = stainless ? expansion::stainless_steel(mean_k)
                                                : expansion::carbon_steel(mean_k);
                 grows_m += section.length_m * std::max(0.0, share);

@@ -18,6 +18,9 @@ double wall_mass_kg_m(const WallBuild& wall, double inside_diameter_m) {
             mass += constants::pi * (outer_m * outer_m - inner_m * inner_m) * layer.density_kg_m3;
         }
         inner_m = outer_m;
+        if (wall.kind == "liner") {
+            break; // the old chimney round it stands already
+        }
     }
     return mass;
 }

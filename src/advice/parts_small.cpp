@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "parts_stretches.hpp"
 
@@ -8,16 +9,6 @@ namespace fluewright::parts {
 namespace {
 
 using rule_check::Piece;
-
-bool is_single(const Piece& piece) {
-    return piece.wall->kind == "single";
-}
-
-bool is_pipe(const Piece& piece) {
-    const PartKind kind = piece.section->kind;
-    return piece.has_length() || kind == PartKind::elbow || kind == PartKind::tee
-           || kind == PartKind::reducer || kind == PartKind::increaser;
-}
 
 void add(const Job& job, std::string what, double count, std::string where, std::string unit = "") {
     if (count > 0.0) {
@@ -31,67 +22,112 @@ void add(const Job& job, std::string what, double count, std::string where, std:
     }
 }
 
-/// Joints of single-wall pipe: one under every piece and fitting of it, one more where it ends.
+/// Joints of single-wall pipe, and the screws in them.
 struct SlipJoints {
     double count{};
     double screws{};
 };
 
-SlipJoints slip_joints(const Job& job) {
-    const double usual = catalog::default_of("joint_fasteners").value;
-    SlipJoints all;
+std::string one_or(double count, std::string_view one, std::string_view many) {
+    return std::string{count < 1.5 ? one : many};
+}
+
+bool slips(const EndFacts& facts) {
+    return facts.end == PipeEnd::plain || facts.end == PipeEnd::crimped
+           || facts.end == PipeEnd::socket;
+}
+
+/// How many joints of a kind there are where two ends meet: an adapter makes one joint into two,
+/// and each is held as the pipe on its side; a pipe that ends in a thimble is not held at all.
+struct Held {
+    double slips{};
+    double locks{};
+    double flanges{};
+};
+
+Held held(const Joint& joint) {
+    const bool adapted = !joint.turned.adapter.empty();
+    Held all;
+    for (const EndFacts& facts : {joint.lower, joint.upper}) {
+        const double share = adapted ? 1.0 : 0.5;
+        all.slips += slips(facts) ? share : 0.0;
+        all.locks += facts.end == PipeEnd::locking ? share : 0.0;
+        all.flanges += facts.end == PipeEnd::flange ? share : 0.0;
+    }
+    const bool thimble = joint.lower.end == PipeEnd::open || joint.upper.end == PipeEnd::open;
+    return thimble ? Held{} : all;
+}
+
+/// Caps lock or clamp on by themselves, and a flexible liner is clamped by its tee and top plate.
+bool clamps_itself(const Piece& piece) {
+    return piece.section->kind == PartKind::cap || piece.wall->kind == "liner";
+}
+
+const Piece* piece_of(const Job& job, int part) {
     for (const Piece& piece : job.view.pieces) {
-        if (!is_single(piece) || !is_pipe(piece) || piece.has_length()) {
-            continue;
+        if (piece.index == part) {
+            return &piece;
         }
-        all.count += 1.0;
-        all.screws += piece.part->screws.value_or(usual);
     }
-    for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind != "single") {
-            continue;
-        }
-        const auto pieces = static_cast<double>(stretch.pieces_m.size());
-        const Part& first = job.view.written.run[static_cast<std::size_t>(stretch.parts.front())];
-        all.count += pieces;
-        all.screws += pieces * first.screws.value_or(usual);
-    }
-    return all;
+    return nullptr;
 }
 
 void fasteners(const Job& job) {
-    const SlipJoints slip = slip_joints(job);
+    const double usual = catalog::default_of("joint_fasteners").value;
+    SlipJoints slip;
+    double bands = 0.0;
+    double gaskets = 0.0;
+    for (const Joint& joint : job.list.joints.joints) {
+        const Piece* above = piece_of(job, joint.above);
+        if (above == nullptr || clamps_itself(*above)) {
+            continue;
+        }
+        // Two straights the shop joins into one length share no joint.
+        const bool one_stretch =
+            std::any_of(job.list.stretches.begin(), job.list.stretches.end(), [&](const auto& s) {
+                return std::count(s.parts.begin(), s.parts.end(), joint.above) > 0
+                       && std::count(s.parts.begin(), s.parts.end(), joint.below) > 0;
+            });
+        if (one_stretch) {
+            continue;
+        }
+        const Held here = held(joint);
+        slip.count += here.slips;
+        slip.screws += here.slips * above->part->screws.value_or(usual);
+        bands += here.locks;
+        gaskets += here.flanges;
+    }
+    for (const PipeStretch& stretch : job.list.stretches) {
+        const double inner = std::max(0.0, static_cast<double>(stretch.pieces_m.size()) - 1.0);
+        if (stretch.kind == "insulated" || stretch.kind == "double") {
+            bands += inner;
+        } else if (stretch.kind == "single") {
+            const Part& first =
+                job.view.written.run[static_cast<std::size_t>(stretch.parts.front())];
+            slip.count += inner;
+            slip.screws += inner * first.screws.value_or(usual);
+        }
+    }
     add(job, "sheet-metal screws, stainless or black", slip.screws, "joints of single-wall pipe");
     add(job,
         "furnace cement",
         slip.count * catalog::default_of("cement_per_joint_kg").value,
         "a thin coat in each of those joints",
         "kg");
-    double bands = 0.0;
-    for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind == "insulated" || stretch.kind == "double") {
-            bands += std::max(0.0, static_cast<double>(stretch.pieces_m.size()) - 1.0);
-        }
-    }
-    add(job, "locking bands", bands, "joints of double-wall and factory-built pieces");
-    double gaskets = 0.0;
-    for (const Joint& joint : job.list.joints.joints) {
-        gaskets +=
-            joint.lower.end == PipeEnd::flange && joint.upper.end == PipeEnd::flange ? 1.0 : 0.0;
-    }
-    add(job, "flange gaskets with bolts", gaskets, "flanged joints");
+    add(job,
+        one_or(bands, "locking band", "locking bands"),
+        bands,
+        "joints of double-wall and factory-built pieces");
+    add(job,
+        one_or(gaskets, "flange gasket with bolts", "flange gaskets with bolts"),
+        gaskets,
+        "flanged joints");
 }
 
 void adapters(const Job& job) {
     for (const Joint& joint : job.list.joints.joints) {
-        if (!joint.turn_round.empty() && joint.fit.bore == Bore::same) {
-            continue; // the joints say which part to turn
-        }
-        if (!joint.fit.adapter.empty()) {
-            add(job, joint.fit.adapter, 1.0, joint.place);
-        } else if (joint.fit.mating == Mating::points_up) {
-            job.list.assumed.push_back("turn the part round " + joint.place
-                                       + ": its inserted end points to the chimney");
+        if (!joint.turned.adapter.empty()) {
+            add(job, joint.turned.adapter, 1.0, joint.place);
         }
     }
 }
@@ -100,9 +136,10 @@ void level_supports(const Job& job) {
     const double apart_m = catalog::default_of("level_support_apart_m").value;
     for (const PipeStretch& stretch : job.list.stretches) {
         if (stretch.level && stretch.kind != "masonry") {
+            const double count = std::max(0.0, std::ceil(stretch.drawn_m / apart_m - 1e-6) - 1.0);
             add(job,
-                "hangers or brackets",
-                std::max(0.0, std::ceil(stretch.drawn_m / apart_m - 1e-6) - 1.0),
+                one_or(count, "hanger or bracket", "hangers or brackets"),
+                count,
                 stretch.place);
         }
     }
@@ -121,15 +158,43 @@ void chimney_supports(const Job& job) {
         return;
     }
     const bool outside = (*first)->section->zone == Zone::outdoors;
+    // A tee at the foot of the chimney stands on the support itself.
+    const Piece* foot = piece_of(job, (*first)->index - 1);
+    const bool on_tee =
+        foot != nullptr && foot->section->kind == PartKind::tee && metal_chimney(*foot);
     add(job,
         outside ? "wall support for the chimney" : "support box or ceiling support for the chimney",
         1.0,
-        "under " + job.view.place_of(**first));
+        "under " + job.view.place_of(on_tee ? *foot : **first));
     double outdoors_m = 0.0;
     for (const Piece* piece : chimney) {
         outdoors_m += piece->section->zone == Zone::outdoors ? piece->section->length_m : 0.0;
     }
-    add(job, "wall bands", outside ? std::floor(outdoors_m / apart_m) : 0.0, "the wall outdoors");
+    const double bands = outside ? std::floor(outdoors_m / apart_m) : 0.0;
+    add(job, one_or(bands, "wall band", "wall bands"), bands, "the wall outdoors");
+}
+
+/// What holds a liner at the top of the old chimney, and what is poured round it.
+void liner_extras(const Job& job) {
+    for (const PipeStretch& stretch : job.list.stretches) {
+        if (stretch.kind != "liner") {
+            continue;
+        }
+        if (stretch.to_mouth) {
+            add(job, "top plate with clamp for the liner", 1.0, "the top of the old chimney");
+        }
+        const WallBuild& wall = *piece_of(job, stretch.parts.front())->wall;
+        if (wall.layer_count > 2 && !wall.layers[1].air_gap) {
+            const double inner_m = 0.5 * stretch.diameter_m + wall.layers[0].thickness_m;
+            const double outer_m = inner_m + wall.layers[1].thickness_m;
+            add(job,
+                "loose insulation to pour round the liner",
+                constants::pi * (outer_m * outer_m - inner_m * inner_m) * stretch.drawn_m
+                    * wall.layers[1].density_kg_m3,
+                stretch.place,
+                "kg");
+        }
+    }
 }
 
 /// Where the run goes from one zone into the next.
@@ -179,7 +244,10 @@ void cleanouts(const Job& job) {
     for (const Piece& piece : job.view.pieces) {
         plugs += piece.section->kind == PartKind::tee && piece.section->cleanout ? 1.0 : 0.0;
     }
-    add(job, "cleanout plug or cap", plugs, "the tee");
+    add(job,
+        one_or(plugs, "cleanout plug or cap", "cleanout plugs or caps"),
+        plugs,
+        one_or(plugs, "the tee", "the tees"));
 }
 
 } // namespace
@@ -189,6 +257,7 @@ void small_lines(const Job& job) {
     fasteners(job);
     level_supports(job);
     chimney_supports(job);
+    liner_extras(job);
     passages(job);
     cleanouts(job);
 }

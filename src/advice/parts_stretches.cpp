@@ -149,7 +149,8 @@ void fill(const Job& job, PipeStretch& stretch) {
         return;
     }
     const Sold all = sold(job, stretch);
-    stretch.lap_m = all.lap_m;
+    const Part& first = job.view.written.run[static_cast<std::size_t>(stretch.parts.front())];
+    stretch.lap_m = stretch.kind == "single" ? first.lap_m.value_or(all.lap_m) : all.lap_m;
     if (stretch.between_m <= 0.0) {
         stretch.off_m = -stretch.between_m;
         stretch.note = "the fittings meet with nothing between and stand longer than drawn";
@@ -174,6 +175,7 @@ void fill(const Job& job, PipeStretch& stretch) {
         stretch.note = "the last piece telescopes; set it to its length";
     } else if (stretch.off_m > 0.0) {
         stretch.note = stretch.to_mouth ? "the mouth stands higher than drawn"
+                       : stretch.level  ? "no lengths make it up: set the heater farther off"
                                         : "no lengths make it up: it comes out longer than drawn";
     }
 }

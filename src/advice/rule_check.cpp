@@ -136,7 +136,7 @@ void Fold::add(Verdict verdict) {
         return;
     }
     if (verdict.outcome == RuleOutcome::not_met) {
-        failed_.push_back((verdict.place.empty() ? "" : verdict.place + ": ") + verdict.message);
+        failed_.push_back({verdict.place, verdict.message});
     }
     if (!worst_ || verdict.outcome < worst_->outcome) {
         worst_ = std::move(verdict);
@@ -160,11 +160,13 @@ Verdict Fold::result() const {
     Verdict v = *worst_;
     v.missing = v.outcome == RuleOutcome::cannot_tell ? missing_ : std::vector<std::string>{};
     constexpr std::size_t most_named = 3;
-    const std::string own = (v.place.empty() ? "" : v.place + ": ") + v.message;
+    const Failed own{v.place, v.message};
     std::size_t named = 0;
-    for (const std::string& other : failed_) {
+    for (const Failed& other : failed_) {
         if (other != own && named < most_named) {
-            v.message += (named == 0 ? "; also " : "; ") + other;
+            const bool elsewhere = other.place != own.place && !other.place.empty();
+            v.message += named == 0 ? "; also " : "; ";
+            v.message += (elsewhere ? other.place + ": " : "") + other.message;
             ++named;
         }
     }

@@ -116,7 +116,16 @@ private:
     std::string_view none_;
     std::optional<Verdict> worst_;
     std::vector<std::string> missing_;
-    std::vector<std::string> failed_; ///< every message of what is not met
+
+    /// Where and how something is not met.
+    struct Failed {
+        std::string place;
+        std::string message;
+
+        [[nodiscard]] bool operator==(const Failed&) const = default;
+    };
+
+    std::vector<Failed> failed_;
 };
 
 } // namespace fluewright::rule_check

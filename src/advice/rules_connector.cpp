@@ -35,7 +35,11 @@ Verdict not_below_collar(const View& view, const catalog::Rule& rule) {
         const double share = piece->section->area_m2 / view.outlet_area_m2();
         // Trade sizes are nominal: two per cent of area is one per cent of diameter.
         const double needed = rule.figure * 0.98;
-        Verdict v = at_least(view, share, needed, Kind::fraction, "area over that of the collar");
+        Verdict v = decided(reaches(share, needed, Kind::fraction),
+                            view.show(piece->section->area_m2, Kind::area) + " inside, the collar "
+                                + view.show(view.outlet_area_m2(), Kind::area));
+        v.kind = Kind::fraction;
+        v.figure = share;
         v.limit = rule.figure;
         fold.add(at(view, *piece, std::move(v)));
     }
@@ -121,8 +125,9 @@ Verdict elbows(const View& view, const catalog::Rule& rule) {
         sharp <= static_cast<int>(rule.figure) && sum_rad <= rule.second + rounding_rad;
     Verdict v = decided(met,
                         "the pipe turns by " + view.show(sum_rad, Kind::angle) + " in all, with "
-                            + std::to_string(sharp) + " bends of 90 degrees; at most "
-                            + view.show(rule.second, Kind::angle) + " is asked");
+                            + std::to_string(sharp) + (sharp == 1 ? " bend" : " bends")
+                            + " of 90 degrees; at most " + view.show(rule.second, Kind::angle)
+                            + " is asked");
     v.kind = Kind::angle;
     v.figure = sum_rad;
     v.limit = rule.second;
@@ -212,6 +217,10 @@ Verdict tee_where_it_turns_up(const View& view, const catalog::Rule& /*rule*/) {
                               && after.section->rise_m > 0.0 && piece.section->turn_rad > 1.0;
         if (turns_up) {
             const bool tee = piece.section->kind == PartKind::tee && piece.section->cleanout;
+            if (piece.section->kind == PartKind::tee && !piece.part->cleanout) {
+                fold.add(unknown({piece.key("cleanout")}));
+                continue;
+            }
             fold.add(at(view,
                         piece,
                         decided(tee,

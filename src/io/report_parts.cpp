@@ -15,8 +15,11 @@ namespace {
 
 constexpr Indent inset{.first = 2, .rest = 4};
 
+/// Nobody cuts pipe to a part of a millimetre; inches come in eighths by themselves.
 std::string length_words(double length_m, const Style& style) {
-    return format_quantity(length_m, Kind::length, style.units, 4);
+    const bool metric = style.units == UnitSystem::metric;
+    return format_quantity(
+        metric ? std::round(length_m * 1000.0) / 1000.0 : length_m, Kind::length, style.units, 4);
 }
 
 /// Only cement goes by weight; everything else is counted.

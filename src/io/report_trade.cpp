@@ -28,41 +28,36 @@ std::string end_words(const EndFacts& facts) {
     return fmt::format("{}{}", name(facts.end), facts.assumed ? " (assumed)" : "");
 }
 
-std::string cure_words(const Joint& joint) {
-    if (!joint.turn_round.empty()) {
-        return fmt::format("Turn {} round; it lies upside down.", joint.turn_round);
-    }
-    return joint.fit.adapter.empty()
-               ? "Turn the part above round: its inserted end must point to the heater."
-               : "Put in: " + joint.fit.adapter + ".";
-}
-
 std::string verdict_words(const HeatDemand& d, const Style& style) {
     const auto shown = [&](double value, Kind kind) {
         return format_quantity(value, kind, style.units);
     };
-    std::string text = d.heater_carries
-                           ? fmt::format("The heater carries it: it gives {} at high fire.",
-                                         shown(d.heater_output_w, Kind::power))
-                           : fmt::format("The heater is too small: it gives {} at high fire.",
-                                         shown(d.heater_output_w, Kind::power));
+    std::string text = fmt::format("To hold that it would burn {} of fuel.",
+                                   shown(d.burn_rate_kg_s, Kind::mass_rate));
+    text += fmt::format(" The heater {}: at high fire it burns {} and gives {}.",
+                        d.heater_carries ? "can" : "is too small",
+                        shown(d.high_burn_rate_kg_s, Kind::mass_rate),
+                        shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
-        text += fmt::format(" It would be throttled: {} is below its low fire of {}, which makes "
-                            "tar.",
-                            shown(d.burn_rate_kg_s, Kind::mass_rate),
-                            shown(d.low_burn_rate_kg_s, Kind::mass_rate));
+        text +=
+            fmt::format(" It would be throttled below its low fire of {}, which makes tar: make "
+                        "short, hot fires instead.",
+                        shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {
-        text += fmt::format(" The flue {} {} ({}, {}).",
-                            d.flue_carries ? "carries" : "does not carry",
-                            shown(d.burn_rate_kg_s, Kind::mass_rate),
-                            "at most " + shown(*d.capacity_kg_s, Kind::mass_rate),
+        text += fmt::format(" The flue {} that rate: it carries up to {} ({}).",
+                            d.flue_carries ? "can carry" : "cannot carry",
+                            shown(*d.capacity_kg_s, Kind::mass_rate),
                             d.capacity_weather);
     }
     if (d.load_hours) {
-        text += fmt::format(" A load of {} lasts {} at that rate.",
+        const std::string_view how = !d.heater_carries ? "at high fire"
+                                     : d.throttled     ? "at low fire"
+                                                       : "at that rate";
+        text += fmt::format(" A load of {} lasts {} {}.",
                             shown(d.load_kg, Kind::mass),
-                            rounded_hours(*d.load_hours));
+                            rounded_hours(*d.load_hours),
+                            how);
     }
     return text;
 }
@@ -72,15 +67,14 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
 std::string joints_text(const JointReport& joints, const Style& style) {
     std::string lines;
     for (const Joint& joint : joints.joints) {
-        const bool up = joint.fit.mating == Mating::points_up;
-        if (joint.fit.adapter.empty() && !up) {
+        if (!joint.needs_something()) {
             continue;
         }
         lines += paragraph(fmt::format("- {}: a {} end meets a {} end. {}",
                                        joint.place,
                                        end_words(joint.lower),
                                        end_words(joint.upper),
-                                       cure_words(joint)),
+                                       joint.cure()),
                            inset,
                            style.width);
     }
@@ -96,7 +90,7 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style, bool 
     };
     std::string lines;
     for (const HotSurface& hot : surfaces.parts) {
-        if (!details && !hot.over_rating() && !hot.wall_k) {
+        if (!details && !hot.rating_k && !hot.wall_k) {
             continue;
         }
         std::string text = fmt::format("- {}: {} at high fire", hot.place, shown(hot.surface_k));
@@ -188,13 +182,21 @@ std::string upkeep_text(const Maintenance& m, const Style& style, bool details) 
                                  m.sweep.source),
                      inset,
                      style.width);
+    if (!details && m.parts.size() > 1) {
+        std::string by_part;
+        for (const PartDeposit& part : m.parts) {
+            by_part +=
+                fmt::format("{}{} {}", by_part.empty() ? "" : ", ", part.place, name(part.risk));
+        }
+        out += paragraph("By part: " + by_part + ".", inset, style.width);
+    }
     if (!m.look_first.empty()) {
         out += paragraph(
             "Look first at: " + joined_with(m.look_first, "; ") + ".", inset, style.width);
     }
     out += paragraph(fmt::format("Sweep when the deposit is {} thick; light no fire with {}. [{}]",
-                                 format_quantity(m.clean_at_m, Kind::length, style.units),
-                                 format_quantity(m.no_fire_at_m, Kind::length, style.units),
+                                 format_quantity(m.clean_at_m, Kind::length, style.units, 2),
+                                 format_quantity(m.no_fire_at_m, Kind::length, style.units, 2),
                                  m.thickness_source),
                      inset,
                      style.width);

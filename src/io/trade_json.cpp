@@ -96,6 +96,7 @@ Json demand_json(const HeatDemand& d) {
             {"burn_rate_kg_s", number(d.burn_rate_kg_s)},
             {"capacity_kg_s", number(d.capacity_kg_s)},
             {"load_kg", number(d.load_kg)},
+            {"load_burn_rate_kg_s", number(d.load_rate_kg_s)},
             {"load_hours", number(d.load_hours)},
             {"heater_carries", d.heater_carries},
             {"flue_carries", d.flue_carries},
@@ -145,7 +146,7 @@ Json joints_json(const JointReport& joints) {
              {"mating", matings[static_cast<std::size_t>(joint.fit.mating)]},
              {"same_size", joint.fit.bore == Bore::same},
              {"turn_round", joint.turn_round.empty() ? Json(nullptr) : Json(joint.turn_round)},
-             {"adapter", joint.fit.adapter.empty() ? Json(nullptr) : Json(joint.fit.adapter)}});
+             {"adapter", joint.turned.adapter.empty() ? Json(nullptr) : Json(joint.turned.adapter)}});
     }
     return list;
 }

@@ -2,11 +2,13 @@
 #include "fluewright/advice/joints.hpp"
 #include "fluewright/model/resolve.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <map>
 #include <random>
 #include <set>
+#include <utility>
 
 using namespace fluewright;
 
@@ -204,6 +206,87 @@ TEST_CASE("a part that only lies upside down is told from one that needs an adap
     in.run[1].chimney_end = "plain";
     in.run[1].heater_end = "plain";
     CHECK(joints_of(in, resolved(in)).joints[1].turn_round.empty());
+}
+
+TEST_CASE("several parts that lie upside down are all named") {
+    Installation in;
+    in.appliance.type = "stove";
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.end = "plain";
+    Part chimney = straight(0.15, 4, 4, "insulated 25 mm");
+    in.run = {straight(0.15, 0, 1, "single-wall steel"),
+              straight(0.15, 0, 1, "single-wall steel"),
+              chimney};
+    const JointReport report = joints_of(in, resolved(in));
+    CHECK(report.joints[0].turn_round == "straight 1");
+    CHECK(report.joints[0].turned.adapter.empty());
+    CHECK(report.joints[1].cure() == "Turn straight 1 and straight 2 round; they lie upside down.");
+    CHECK(report.joints[2].cure()
+          == "Turn straight 2 round; it lies upside down. Then put in: adapter from pipe to "
+             "insulated 25 mm.");
+}
+
+TEST_CASE("an inserted end that no turning brings down is told as such") {
+    Installation in;
+    in.appliance.type = "stove";
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.end = "crimped";
+    in.run = {straight(0.15, 0, 0, "single-wall steel")};
+    const JointReport report = joints_of(in, resolved(in));
+    REQUIRE(report.joints[0].fit.mating == Mating::points_up);
+    CHECK(report.joints[0].needs_something());
+    CHECK(report.joints[0].cure() == "Take a part whose inserted end points to the heater.");
+}
+
+TEST_CASE("turning never leaves more joints in need of an adapter than before") {
+    std::mt19937 random{11};
+    const auto any = [&](std::size_t n) { return static_cast<std::size_t>(random() % n); };
+    for (int run = 0; run < 200; ++run) {
+        Installation in;
+        in.appliance.type = "stove";
+        in.appliance.fuel.name = "beech";
+        in.appliance.outlet.diameter_m = 0.15;
+        in.appliance.outlet.end = words[any(3)];
+        const std::size_t count = 1 + any(6);
+        for (std::size_t i = 0; i < count; ++i) {
+            in.run.push_back(straight(0.15, any(3), any(3), "single-wall steel"));
+        }
+        const JointReport report = joints_of(in, resolved(in));
+        int before = 0;
+        int after = 0;
+        for (const Joint& joint : report.joints) {
+            before += joint.fit.mating != Mating::good ? 1 : 0;
+            after += joint.turned.mating != Mating::good ? 1 : 0;
+            CHECK(joint.needs_something() == !joint.cure().empty());
+        }
+        CHECK(after <= before);
+        // Against every way to turn the parts.
+        int least = 1 << 20;
+        for (std::size_t ways = 0; ways < (std::size_t{1} << count); ++ways) {
+            Installation other = in;
+            for (std::size_t i = 0; i < count; ++i) {
+                if ((ways >> i & 1U) != 0U) {
+                    std::swap(other.run[i].heater_end, other.run[i].chimney_end);
+                }
+            }
+            int cost = 0;
+            for (const Joint& joint : joints_of(other, resolved(other)).joints) {
+                cost += joint.fit.mating == Mating::never       ? 10
+                        : joint.fit.mating == Mating::points_up ? 12
+                                                                : 0;
+            }
+            least = std::min(least, cost);
+        }
+        int found = 0;
+        for (const Joint& joint : report.joints) {
+            found += joint.turned.mating == Mating::never       ? 10
+                     : joint.turned.mating == Mating::points_up ? 12
+                                                                : 0;
+        }
+        CHECK(found == least);
+    }
 }
 
 TEST_CASE("gauge numbers have their sheet") {

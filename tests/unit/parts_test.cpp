@@ -95,9 +95,9 @@ TEST_CASE("pieces and laps make up each stretch to the millimetre") {
     }
     // Up 1300 mm to the centre of a gored bend of 0.75 x 152.4 mm radius and a 50 mm collar.
     CHECK(list.stretches[0].between_m == Approx(1.3 - 0.75 * 0.1524 - 0.05));
-    // 1137.6 mm to lay: pieces of 48 in lay 1181.1 mm, so one piece of 1137.6 + 38.1 does.
+    // 1135.7 mm to lay: pieces of 48 in lay 1168.4 mm, so one piece of 1135.7 + 50.8 does.
     CHECK(list.stretches[0].pieces_m.size() == 1);
-    CHECK(list.stretches[0].pieces_m[0] == Approx(1.3 - 0.75 * 0.1524 - 0.05 + 0.0381));
+    CHECK(list.stretches[0].pieces_m[0] == Approx(1.3 - 0.75 * 0.1524 - 0.05 + 0.0508));
     // Across: bend at one end, tee at the other.
     CHECK(list.stretches[1].between_m
           == Approx(std::hypot(1.2, 0.03) - 0.75 * 0.1524 - 0.05 - 0.5 * 0.1524 - 0.05));
@@ -124,18 +124,21 @@ TEST_CASE("cuts say which end to measure from") {
 
 TEST_CASE("small things are counted") {
     const PartsList list = listed(shed());
-    // Joints under: pieces of pipe, and the elbow; three screws each.
+    // Joints under: pieces of pipe, the elbow and the adapter to the chimney; three screws each.
     const double pieces =
         static_cast<double>(list.stretches[0].pieces_m.size() + list.stretches[1].pieces_m.size());
     REQUIRE(line_of(list, "screws") != nullptr);
-    CHECK(line_of(list, "screws")->count == Approx(3.0 * (pieces + 1.0)));
+    CHECK(line_of(list, "screws")->count == Approx(3.0 * (pieces + 2.0)));
+    // Bands: adapter to tee, tee to chimney, and between the lengths of the chimney.
+    CHECK(line_of(list, "locking bands")->count
+          == Approx(1.0 + static_cast<double>(list.stretches[2].pieces_m.size())));
     CHECK(line_of(list, "furnace cement")->unit == "kg");
     CHECK(line_of(list, "tee with cleanout") != nullptr);
     CHECK(line_of(list, "cleanout plug") != nullptr);
     CHECK(line_of(list, "wall thimble") != nullptr);
-    CHECK(line_of(list, "wall support") != nullptr);
-    CHECK(line_of(list, "wall bands")->count == Approx(1.0));
-    CHECK(line_of(list, "hangers")->count == Approx(1.0));
+    CHECK(line_of(list, "wall support")->where == "under tee 4");
+    CHECK(line_of(list, "wall band")->count == Approx(1.0));
+    CHECK(line_of(list, "hanger")->count == Approx(1.0));
     CHECK(line_of(list, "adapter from pipe to insulated 25 mm") != nullptr);
     CHECK(line_of(list, "plain cap") != nullptr);
     CHECK(list.weight_kg > 10.0);
@@ -236,6 +239,32 @@ TEST_CASE("the mass of pipe") {
     // 0.6 mm of steel round 152.4 mm: pi x 0.153 x 0.0006 x 7850 = 2.26 kg/m.
     CHECK(wall_mass_kg_m(made->walls[0], 0.1524)
           == Approx(constants::pi * 0.153 * 0.0006 * 7850.0));
+}
+
+TEST_CASE("a lap of the file stands in for the usual one") {
+    Installation in = shed();
+    in.run[0].lap_m = 0.03;
+    const PartsList list = listed(in);
+    CHECK(list.stretches[0].lap_m == Approx(0.03));
+    CHECK(list.stretches[1].lap_m == Approx(0.0508));
+}
+
+TEST_CASE("a liner weighs its sheet, not the chimney round it, and is clamped at the top") {
+    Installation in = shed();
+    in.run[3].wall = in.run[4].wall = "flexible liner insulated";
+    in.run[3].zone = in.run[4].zone = "room";
+    const PartsList list = listed(in);
+    const PartsLine* liner = line_of(list, "flexible liner insulated, length");
+    REQUIRE(liner != nullptr);
+    // 0.15 mm of stainless steel round 152.4 mm: near 0.57 kg/m.
+    CHECK(liner->weight_kg / 7.62
+          == Approx(constants::pi * 0.15255 * 0.00015 * 7900.0).epsilon(0.02));
+    CHECK(line_of(list, "top plate") != nullptr);
+    REQUIRE(line_of(list, "loose insulation") != nullptr);
+    CHECK(line_of(list, "loose insulation")->unit == "kg");
+    // A liner of another size than its connector needs a reducer or increaser.
+    in.run[3].diameter_m = 0.2032;
+    CHECK(line_of(listed(in), "increaser, 6 in to 8 in") != nullptr);
 }
 
 TEST_CASE("fittings that touch leave nothing to cut and say so") {

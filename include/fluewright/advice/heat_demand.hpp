@@ -32,7 +32,8 @@ struct HeatDemand {
     std::optional<double> capacity_kg_s; ///< least of the weathers: what the flue carries
     std::string capacity_weather;
     double load_kg{};                 ///< one load of the firebox
-    std::optional<double> load_hours; ///< at that burn rate
+    double load_rate_kg_s{};          ///< the rate of the total, held between low and high fire
+    std::optional<double> load_hours; ///< how long a load lasts at `load_rate_kg_s`
     bool heater_carries{};
     bool flue_carries{};
     bool throttled{};                 ///< the demand lies under low fire

@@ -22,6 +22,11 @@ struct SurfaceRange {
 [[nodiscard]] std::optional<SurfaceRange>
 surface_range(const Case& installation, const StateResult& state, const Section& section);
 
+/// Mean temperature of the inner wall of the section that ends at a station [K]. The gas is taken
+/// as the mean of both ends, the wall as in surface_range().
+[[nodiscard]] double
+mean_wall_k(const Case& installation, const StateResult& state, std::size_t station);
+
 /// One part of the run in high fire, in the weather that makes it hottest.
 struct HotSurface {
     int part{};

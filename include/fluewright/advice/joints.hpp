@@ -62,8 +62,15 @@ struct Joint {
     EndFacts lower;    ///< chimney end of the part below
     EndFacts upper;    ///< heater end of the part above
     Fit fit;
-    /// A part that only lies upside down: turned round, its joints are good without an adapter.
+    /// The parts at this joint that lie upside down, "straight 1 and straight 2".
     std::string turn_round;
+    /// Once every part that lies upside down is turned round: as `fit` where none is.
+    Fit turned;
+
+    /// Whether anything must be turned or put between here.
+    [[nodiscard]] bool needs_something() const;
+    /// What to do, in sentences; empty where nothing is needed.
+    [[nodiscard]] std::string cure() const;
 };
 
 struct PartEnds {
@@ -84,6 +91,11 @@ struct JointReport {
 /// factory-built locking, masonry open; the collar of the heater a socket. Common practice, no
 /// source.
 [[nodiscard]] JointReport joints_of(const Installation& written, const Case& installation);
+
+/// Finds the parts that lie upside down: of all ways to turn parts round, the one that leaves the
+/// fewest joints in need of an adapter, and of those the one with the fewest turns. Only a part
+/// whose ends the file states is turned, and only where `may_turn` has it.
+void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSystem units);
 
 /// Adds ends-do-not-mate and crimp-points-up where the file states an end, and
 /// diameters-do-not-match, by severity and weight.

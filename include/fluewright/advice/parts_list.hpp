@@ -97,7 +97,7 @@ struct PartsList {
                                    const Solution& solution,
                                    const std::vector<StockPiece>& at_hand);
 
-/// Mass of a wall per length of flue [kg/m], from its layers.
+/// Mass of a wall per length of flue [kg/m], from its layers; of a liner, its own sheet alone.
 [[nodiscard]] double wall_mass_kg_m(const WallBuild& wall, double inside_diameter_m);
 
 /// Lengths that make up `between_m` out of fixed ones with at most one telescoping piece.
