@@ -107,6 +107,16 @@ void ratings(const Subject& s, const StateResult& state) {
     }
 }
 
+/// Whether nothing after a section turns: what ends at the mouth grows upwards freely.
+bool ends_at_mouth(const Case& c, std::size_t section) {
+    for (std::size_t i = section + 1; i < c.sections.size(); ++i) {
+        if (c.sections[i].turn_rad > 0.1) {
+            return false;
+        }
+    }
+    return c.sections.back().zone == Zone::outdoors;
+}
+
 /// Lengthening of an unbroken stretch of straights, taken at its mean inner-wall temperature.
 void lengthening(const Subject& s, const StateResult& state) {
     const catalog::Default& play = catalog::default_of("joint_play_m");
@@ -115,7 +125,9 @@ void lengthening(const Subject& s, const StateResult& state) {
         const Section& section = s.installation.sections[station.section];
         const WallBuild& wall = s.installation.walls[section.wall];
         const bool metal = wall.kind != "masonry" && !wall.inner_material.empty();
-        if (section.length_m <= 0.0 || !metal) {
+        const bool stated = section.expansion_allowed_m >= 0.0;
+        if (section.length_m <= 0.0 || !metal
+            || (!stated && ends_at_mouth(s.installation, station.section))) {
             continue;
         }
         const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
@@ -124,7 +136,6 @@ void lengthening(const Subject& s, const StateResult& state) {
                                * std::max(0.0,
                                           stainless ? expansion::stainless_steel(wall_k)
                                                     : expansion::carbon_steel(wall_k));
-        const bool stated = section.expansion_allowed_m >= 0.0;
         const double allowed_m = stated ? section.expansion_allowed_m : play.value;
         if (grows_m <= allowed_m) {
             continue;

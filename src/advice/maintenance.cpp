@@ -96,11 +96,19 @@ void look_first(Maintenance& m, const View& view) {
             m.look_first.push_back("the screen at " + view.place_of(piece));
         }
     }
+    const auto is_worst = [&](const Piece& piece) {
+        return worst != nullptr && worst->part == piece.index;
+    };
     if (worst != nullptr) {
-        m.look_first.push_back(worst->place + ", the coldest");
+        const bool level = std::any_of(view.pieces.begin(), view.pieces.end(), [&](const Piece& p) {
+            return is_worst(p) && p.level();
+        });
+        m.look_first.push_back(
+            worst->place
+            + (level ? ", the coldest, which lies level and fills with ash" : ", the coldest"));
     }
     for (const Piece& piece : view.pieces) {
-        if (piece.level()) {
+        if (piece.level() && !is_worst(piece)) {
             m.look_first.push_back(view.place_of(piece) + ", which lies level and fills with ash");
         } else if (piece.section->kind == PartKind::tee && piece.section->cleanout) {
             m.look_first.push_back(view.place_of(piece) + ", where what falls collects");

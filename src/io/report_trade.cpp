@@ -32,10 +32,10 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
     const auto shown = [&](double value, Kind kind) {
         return format_quantity(value, kind, style.units);
     };
-    std::string text = fmt::format("To hold that it would burn {} of fuel.",
+    std::string text = fmt::format("Holding that loss takes {} of fuel.",
                                    shown(d.burn_rate_kg_s, Kind::mass_rate));
     text += fmt::format(" The heater {}: at high fire it burns {} and gives {}.",
-                        d.heater_carries ? "can" : "is too small",
+                        d.heater_carries ? "can do it" : "is too small",
                         shown(d.high_burn_rate_kg_s, Kind::mass_rate),
                         shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
@@ -115,12 +115,18 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style, bool 
     if (lines.empty()) {
         return {};
     }
-    return heading("Hot surfaces", style) + lines
-           + paragraph("Walls are estimated for a pipe without end and a wall that loses nothing "
-                       "behind it. The estimate never stands in for the distance a rule or label "
-                       "asks for.",
-                       inset,
-                       style.width);
+    const bool walls = std::any_of(surfaces.parts.begin(),
+                                   surfaces.parts.end(),
+                                   [](const HotSurface& hot) { return hot.wall_k.has_value(); });
+    if (walls) {
+        lines +=
+            paragraph("Walls are estimated for a pipe without end and a wall that loses nothing "
+                      "behind it. The estimate never stands in for the distance a rule or label "
+                      "asks for.",
+                      inset,
+                      style.width);
+    }
+    return heading("Hot surfaces", style) + lines;
 }
 
 std::string demand_text(const HeatDemand& d, const Style& style) {

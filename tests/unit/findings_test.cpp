@@ -290,6 +290,22 @@ TEST_CASE("every finding of the table fires and keeps still") {
     }
 }
 
+TEST_CASE("a stretch that ends at the mouth is free to grow") {
+    Installation in = sound();
+    in.appliance.gas_temperature_k.high = 900.0;
+    for (Part& part : in.run) {
+        part.expansion_allowed_m.reset();
+    }
+    in.run[1].up_m = 9.0;
+    const std::string id = "straight-grows-past-its-joint";
+    CHECK(ids(in).count(id) == 0);
+    Part bend;
+    bend.part = "elbow";
+    bend.angle_rad = 0.5;
+    in.run.insert(in.run.begin() + 2, bend);
+    CHECK(ids(in).count(id) == 1);
+}
+
 TEST_CASE("the table of findings is complete and in order") {
     std::string_view before;
     for (const FindingInfo& row : finding_table()) {
