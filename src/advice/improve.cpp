@@ -75,7 +75,7 @@ void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most)
     std::vector<Plan> looked_at;
     for (std::size_t i = 0; i < ranked.size(); ++i) {
         if (i < looked_at_per_shown * most || ranked[i].on_front) {
-            add_details(made.present, ranked[i]);
+            add_details(made, ranked[i]);
             looked_at.push_back(std::move(ranked[i]));
         }
     }
@@ -87,18 +87,18 @@ void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most)
     });
     std::size_t chosen = 0;
     std::map<std::vector<RemedyKind>, std::size_t> of_these_kinds;
-    for (std::size_t i = 0; i < looked_at.size(); ++i) {
-        looked_at[i].rank = i + 1;
+    for (Plan& plan : looked_at) {
         std::vector<RemedyKind> kinds;
-        for (const Remedy& remedy : looked_at[i].steps) {
+        for (const Remedy& remedy : plan.steps) {
             kinds.push_back(remedy.kind);
         }
         // Three sizes of the same liner tell a fitter no more than two.
         constexpr std::size_t most_alike = 2;
         const bool wanted = chosen < most && of_these_kinds[kinds]++ < most_alike;
         chosen += wanted ? 1U : 0U;
-        if (wanted || looked_at[i].on_front) {
-            made.plans.push_back(std::move(looked_at[i]));
+        if (wanted || plan.on_front) {
+            made.plans.push_back(std::move(plan));
+            made.plans.back().rank = made.plans.size();
         }
     }
 }
@@ -248,6 +248,10 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         made.sentence = improvement_sentence(made);
         return made;
     }
+    const std::string_view body = options.rules.empty()
+                                      ? rule_set_of(written, made.present.installation.units)
+                                      : std::string_view{options.rules};
+    made.rules = check_rules(written, made.present.installation, made.present.solution, body);
     std::vector<Remedy> remedies = remedies_for(written, made);
     if (options.prices) {
         made.currency = options.prices->currency;

@@ -134,11 +134,36 @@ std::string strongest(const Improvement& made) {
            + shown(c, c.appliance.draft_greatest_pa, Kind::pressure);
 }
 
+bool is_broken(const RuleReport& report, const catalog::Rule* rule) {
+    return std::any_of(report.results.begin(), report.results.end(), [rule](const auto& result) {
+        return result.rule == rule && result.outcome == RuleOutcome::not_met;
+    });
+}
+
+void broken_rules(const RuleReport& before, const Solution& solution, Plan& plan) {
+    if (before.body == nullptr) {
+        return;
+    }
+    const RuleReport after = check_rules(plan.changed, plan.resolved, solution, before.body->id);
+    for (const RuleResult& result : after.results) {
+        const bool fresh = result.outcome == RuleOutcome::not_met && result.rule->strength == "rule"
+                           && !is_broken(before, result.rule);
+        if (fresh
+            && std::find(plan.broken.begin(), plan.broken.end(), result.rule)
+                   == plan.broken.end()) {
+            plan.broken.push_back(result.rule);
+        }
+    }
+}
+
 } // namespace
 
-void add_details(const Assessment& present, Plan& plan) {
+void add_details(const Improvement& made, Plan& plan) {
+    const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
-    const Findings after = find_all(plan.resolved, solve(plan.resolved, Detail::stations));
+    const Solution solution = solve(plan.resolved, Detail::stations);
+    const Findings after = find_all(plan.resolved, solution);
+    broken_rules(made.rules, solution, plan);
     for (const Finding& finding : after) {
         if (!holds(present.findings, finding.info)) {
             add_once(plan.raised, finding.info);

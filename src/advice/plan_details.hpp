@@ -6,7 +6,7 @@
 namespace fluewright {
 
 /// Solves the plan with its profile and notes what it may worsen.
-void add_details(const Assessment& present, Plan& plan);
+void add_details(const Improvement& made, Plan& plan);
 
 /// The answer in a sentence or two.
 [[nodiscard]] std::string improvement_sentence(const Improvement& made);

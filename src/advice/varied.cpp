@@ -138,6 +138,7 @@ std::string label_of(std::string_view pointer, const Installation& written) {
 
 std::string unknown(std::string_view name, const std::vector<std::string>& pointers) {
     std::vector<std::string> words;
+    words.reserve(short_names.size() + 3 * pointers.size());
     for (const ShortName& row : short_names) {
         words.emplace_back(row.name);
     }

@@ -19,6 +19,7 @@ constexpr std::size_t most_layouts = 100;
 /// The names of the files without folder and ending, where that tells them apart.
 std::vector<std::string> short_names(const std::vector<std::string>& files) {
     std::vector<std::string> names;
+    names.reserve(files.size());
     for (const std::string& file : files) {
         names.push_back(file == "-" ? "stdin" : std::filesystem::path(file).stem().string());
     }

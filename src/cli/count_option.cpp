@@ -7,11 +7,7 @@
 
 namespace fluewright::cli {
 
-Result<std::uint64_t, std::string> read_count(const Context& context, const CountOption& info) {
-    const std::string_view text = context.arguments.value(info.option);
-    if (text.empty()) {
-        return info.usual;
-    }
+Result<std::uint64_t, std::string> read_whole(std::string_view text, const CountOption& info) {
     std::uint64_t count = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
     if (error != std::errc{} || end != text.data() + text.size() || count < info.least
@@ -23,6 +19,11 @@ Result<std::uint64_t, std::string> read_count(const Context& context, const Coun
                                    info.most)};
     }
     return count;
+}
+
+Result<std::uint64_t, std::string> read_count(const Context& context, const CountOption& info) {
+    const std::string_view text = context.arguments.value(info.option);
+    return text.empty() ? Result<std::uint64_t, std::string>{info.usual} : read_whole(text, info);
 }
 
 Result<unsigned, std::string> read_jobs(const Context& context) {

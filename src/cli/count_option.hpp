@@ -16,7 +16,12 @@ struct CountOption {
     std::uint64_t usual; ///< where the option is not given
 };
 
-/// The failure is the sentence to print.
+/// A whole number as it was typed, within the bounds of the option. The failure is the sentence to
+/// print.
+[[nodiscard]] Result<std::uint64_t, std::string> read_whole(std::string_view typed,
+                                                            const CountOption& info);
+
+/// The same of the value of the option itself.
 [[nodiscard]] Result<std::uint64_t, std::string> read_count(const Context& context,
                                                             const CountOption& info);
 

@@ -1,6 +1,7 @@
 #include "fluewright/advice/improve.hpp"
 
 #include "command.hpp"
+#include "count_option.hpp"
 #include "files.hpp"
 #include "fluewright/io/json_writer.hpp"
 #include "fluewright/io/price_reader.hpp"
@@ -38,7 +39,8 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
                                    improvement.plans.end(),
                                    [number](const Plan& p) { return p.rank == number; });
     if (plan == improvement.plans.end()) {
-        context.streams.err << "fluewright: there is no change number " << number << " to write\n";
+        context.streams.err << "fluewright: there is no change number " << number << " to write; "
+                            << improvement.plans.size() << " are shown, --most shows more\n";
         return fault_of_user;
     }
     return write_to_file(context,
@@ -59,51 +61,75 @@ std::string answer(const Context& context, const Improvement& improvement, std::
     return improvement_text(improvement, style);
 }
 
-int run_improve(const Context& context) {
+int refuse(const Context& context, std::string_view sentence) {
+    context.streams.err << "fluewright: " << sentence << '\n';
+    return fault_of_user;
+}
+
+/// What the user asks of the search; the number of the change to write is 0 for none.
+struct Wanted {
+    ImproveOptions search;
+    std::size_t write{};
+};
+
+Result<Wanted, int> wanted_of(const Context& context) {
     const Arguments& arguments = context.arguments;
-    ImproveOptions options;
-    options.pairs = arguments.has(option::pairs);
-    options.units = context.units();
-    if (arguments.has(option::most)) {
-        const auto most =
-            count_of(context, option::most, arguments.value(option::most), most_shown);
-        if (!most) {
-            return most.error();
-        }
-        options.most = *most;
+    Wanted wanted;
+    wanted.search.pairs = arguments.has(option::pairs);
+    wanted.search.units = context.units();
+    wanted.search.rules = arguments.value(option::rules);
+    const auto most = read_count(
+        context,
+        {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
+    if (!most) {
+        return Failure{refuse(context, most.error())};
     }
-    std::size_t plan_number = 0;
+    wanted.search.most = *most;
     if (arguments.has(option::write_plan)) {
-        const auto number = count_of(
-            context, option::write_plan, arguments.values(option::write_plan).front(), most_shown);
+        const auto number =
+            read_whole(arguments.values(option::write_plan).front(),
+                       {.option = option::write_plan, .least = 1, .most = most_shown, .usual = 1});
         if (!number) {
-            return number.error();
+            return Failure{refuse(context, number.error())};
         }
-        plan_number = *number;
-        options.most = std::max(options.most, plan_number);
+        wanted.write = *number;
     }
+    const auto jobs = read_jobs(context);
+    if (!jobs) {
+        return Failure{refuse(context, jobs.error())};
+    }
+    wanted.search.threads = *jobs;
     if (arguments.has(option::prices)) {
         auto prices = prices_of(context);
         if (!prices) {
-            return prices.error();
+            return Failure{prices.error()};
         }
-        options.prices = std::move(prices).value();
+        wanted.search.prices = std::move(prices).value();
+    }
+    return wanted;
+}
+
+int run_improve(const Context& context) {
+    const Arguments& arguments = context.arguments;
+    auto wanted = wanted_of(context);
+    if (!wanted) {
+        return wanted.error();
     }
     const auto written = read_written(context, arguments.words.front());
     if (!written) {
         return written.error();
     }
     Progress progress(context.streams.err, context.environment.error_is_terminal);
-    options.progress = [&progress](std::size_t done, std::size_t all) {
+    wanted->search.progress = [&progress](std::size_t done, std::size_t all) {
         progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
     };
-    const auto improvement = improve(written->installation, options);
+    const auto improvement = improve(written->installation, wanted->search);
     progress.clear();
     if (!improvement) {
         return tell_faults(context, improvement.error(), *written);
     }
-    if (plan_number > 0) {
-        const int status = write_plan(context, *improvement, plan_number);
+    if (wanted->write > 0) {
+        const int status = write_plan(context, *improvement, wanted->write);
         if (status != all_pass) {
             return status;
         }
@@ -120,6 +146,8 @@ constexpr std::array options{&option::pairs,
                              &option::most,
                              &option::prices,
                              &option::write_plan,
+                             &option::rules,
+                             &option::jobs,
                              &option::table_format,
                              &option::json,
                              &option::units,

@@ -5,7 +5,6 @@
 #include "fluewright/model/resolve.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <iostream>
 
 namespace fluewright::cli {
@@ -44,20 +43,6 @@ Result<Written, int> read_written(const Context& context, std::string_view file)
 
 int tell_faults(const Context& context, const Faults& faults, const Written& written) {
     return tell(context, locate(faults, written.text, written.name));
-}
-
-Result<std::size_t, int> count_of(const Context& context,
-                                  const OptionInfo& option,
-                                  std::string_view typed,
-                                  std::size_t most) {
-    std::size_t count = 0;
-    const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), count);
-    if (error != std::errc{} || end != typed.data() + typed.size() || count < 1 || count > most) {
-        context.streams.err << "fluewright: `" << typed << "` is no number for " << option.name
-                            << "; write one from 1 to " << most << '\n';
-        return Failure{static_cast<int>(fault_of_user)};
-    }
-    return count;
 }
 
 Result<OpenedCase, int> open_case(const Context& context) {

@@ -30,12 +30,6 @@ struct Written {
 /// Tells faults that showed later; returns the exit status.
 [[nodiscard]] int tell_faults(const Context& context, const Faults& faults, const Written& written);
 
-/// A whole number from 1 to `most` given to an option; the failure is the exit status.
-[[nodiscard]] Result<std::size_t, int> count_of(const Context& context,
-                                                const OptionInfo& option,
-                                                std::string_view typed,
-                                                std::size_t most);
-
 /// Reads and resolves the file. The failure is the exit status; what was wrong has been told.
 [[nodiscard]] Result<OpenedCase, int> open_case(const Context& context);
 

@@ -1,6 +1,7 @@
 #include "fluewright/advice/sweep.hpp"
 
 #include "command.hpp"
+#include "count_option.hpp"
 #include "files.hpp"
 #include "fluewright/io/report_sweep.hpp"
 #include "help.hpp"
@@ -9,12 +10,10 @@
 
 #include <array>
 #include <iostream>
-#include <thread>
 
 namespace fluewright::cli {
 namespace {
 
-constexpr std::size_t most_jobs = 1024;
 constexpr std::size_t most_quantities = 2;
 
 Result<std::vector<Varied>, int> varied_of(const Context& context, const Installation& written) {
@@ -65,14 +64,12 @@ int run_sweep(const Context& context) {
     const Arguments& arguments = context.arguments;
     SweepOptions options;
     options.units = context.units();
-    options.threads = std::max(1U, std::thread::hardware_concurrency());
-    if (arguments.has(option::jobs)) {
-        const auto jobs = count_of(context, option::jobs, arguments.value(option::jobs), most_jobs);
-        if (!jobs) {
-            return jobs.error();
-        }
-        options.threads = static_cast<unsigned>(*jobs);
+    const auto jobs = read_jobs(context);
+    if (!jobs) {
+        context.streams.err << "fluewright: " << jobs.error() << '\n';
+        return fault_of_user;
     }
+    options.threads = *jobs;
     const auto written = read_written(context, arguments.words.front());
     if (!written) {
         return written.error();

@@ -56,7 +56,9 @@ std::vector<FileDifference> file_differences(const Comparison& comparison) {
         const Json whole =
             Json::parse(write_installation(comparison.layouts[i].written), nullptr, false);
         flatten(whole, "", flat);
-        for (auto& [pointer, value] : flat) {
+        for (auto& entry : flat) {
+            // clang 14 lets no lambda capture a structured binding.
+            const std::string& pointer = entry.first;
             auto row = std::find_if(all.begin(), all.end(), [&](const FileDifference& each) {
                 return each.pointer == pointer;
             });
@@ -64,7 +66,7 @@ std::vector<FileDifference> file_differences(const Comparison& comparison) {
                 all.push_back({.pointer = pointer, .values = std::vector<std::string>(count)});
                 row = std::prev(all.end());
             }
-            row->values[i] = std::move(value);
+            row->values[i] = std::move(entry.second);
         }
     }
     all.erase(std::remove_if(all.begin(),

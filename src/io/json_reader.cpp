@@ -109,10 +109,8 @@ private:
     }
 
     /// `step` is added to the pointer of a tolerance.
-    void read_given(const Node& node,
-                    const FieldInfo& field,
-                    Given& given,
-                    std::string_view step = {}) {
+    void
+    read_given(const Node& node, const FieldInfo& field, Given& given, std::string_view step = {}) {
         const auto number = json::read_number(document_, node, field, units_, troubles_);
         if (!number) {
             return;

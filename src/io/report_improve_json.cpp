@@ -29,6 +29,14 @@ Json ids(const std::vector<const FindingInfo*>& findings) {
     return list;
 }
 
+Json rule_ids(const std::vector<const catalog::Rule*>& rules) {
+    Json list = Json::array();
+    for (const catalog::Rule* rule : rules) {
+        list.push_back(rule->id);
+    }
+    return list;
+}
+
 Json plan_json(const Case& c, const Plan& plan) {
     Json steps = Json::array();
     for (const Remedy& remedy : plan.steps) {
@@ -51,6 +59,7 @@ Json plan_json(const Case& c, const Plan& plan) {
             {"states", report::score_json(c, plan.score)},
             {"findings_raised", ids(plan.raised)},
             {"findings_cleared", ids(plan.cleared)},
+            {"rules_broken", rule_ids(plan.broken)},
             {"may_worsen", plan.worsens}};
 }
 

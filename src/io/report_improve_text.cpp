@@ -117,6 +117,9 @@ private:
                      "new finding, {}: {} ({})", name(info->severity), info->title, info->id),
                  deeper);
         }
+        for (const catalog::Rule* rule : plan.broken) {
+            line(fmt::format("no longer as the rules ask: {} ({})", rule->says, rule->id), deeper);
+        }
         for (const std::string& words : plan.worsens) {
             line("may worsen: " + words, deeper);
         }
@@ -156,8 +159,7 @@ private:
         const Case& c = made_.present.installation;
         for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
             std::vector<TableColumn> columns{{.heading = c.weathers[weather].name}};
-            for (std::size_t i = 0; i < made_.score.states.size(); ++i) {
-                const StateResult& state = made_.score.states[i];
+            for (const StateResult& state : made_.score.states) {
                 if (state.weather == weather) {
                     columns.push_back(
                         {.heading =
@@ -190,9 +192,23 @@ private:
         table.add(std::move(cells));
     }
 
+    /// Which rules the changes were held against.
+    [[nodiscard]] std::string rules_words() const {
+        const catalog::RuleBody* body = made_.rules.body;
+        return body == nullptr || made_.rules.results.empty()
+                   ? " No set of rules was asked for; --rules us, uk, ca, au or de holds every "
+                     "change against one."
+                   : fmt::format(" Each change was held against the rules of {}.", body->name);
+    }
+
     void closing() {
         out_ += '\n';
-        line(fmt::format("{} runs were solved, no two of them the same.", made_.tried), flush);
+        line(fmt::format("{} runs were solved, no two of them the same.{}",
+                         made_.tried,
+                         made_.plans.empty()
+                             ? ""
+                             : " `--write-plan 1 better.json` writes the file with change 1 made."),
+             flush);
         if (made_.currency.empty()) {
             line("Effort: 1 an hour with what is there, 3 a part of the connector, 5 a day on the "
                  "roof; a plain scale of judgement, no money. --prices FILE ranks by your own.",
@@ -205,7 +221,8 @@ private:
             }
             line("Left out, as the price file has no price for them: " + words + ".", flush);
         }
-        line("What the code and the makers of heater and pipe allow comes first.", flush);
+        line("What the code and the makers of heater and pipe allow comes first." + rules_words(),
+             flush);
     }
 
     const Improvement& made_;

@@ -1,4 +1,5 @@
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/improve.hpp"
 #include "fluewright/io/batch_row.hpp"
 #include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/json_writer.hpp"
@@ -92,6 +93,9 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
         timed("parse", "read the file's text", [&] { keep(read_installation(text)); }),
         timed("report_text", "write the report as text", [&] { keep(report_text(*assessed, {})); }),
         timed("report_json", "write the report as JSON", [&] { keep(report_json(*assessed, {})); }),
+        timed("improve_pairs",
+              "improve --pairs on one core",
+              [&] { keep(improve(written, {.pairs = true})); }),
         timed("batch_record",
               "one record of a batch, read to line",
               [&] {

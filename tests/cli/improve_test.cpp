@@ -51,7 +51,7 @@ TEST_CASE("the changed file works as promised", "[improve]") {
 TEST_CASE("the numbers of the options are checked", "[improve]") {
     const Scratch scratch;
     CHECK(run({"improve", example, "--most", "0"}).status == 2);
-    CHECK(run({"improve", example, "--most", "four"}).err.find("`four` is no number for --most")
+    CHECK(run({"improve", example, "--most", "four"}).err.find("`four` does not do for --most")
           != std::string::npos);
     const auto lacking = run({"improve", example, "--write-plan", "1"});
     CHECK(lacking.status == 2);

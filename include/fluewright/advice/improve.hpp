@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/remedy.hpp"
+#include "fluewright/advice/rules.hpp"
 
 #include <functional>
 #include <map>
@@ -43,9 +44,10 @@ struct Plan {
     std::size_t rank{};
 
     // Of the plans shown only:
-    std::vector<const FindingInfo*> raised;  ///< findings that were not there before
-    std::vector<const FindingInfo*> cleared; ///< findings that are no longer there
-    std::vector<std::string> worsens;        ///< in words, with figures
+    std::vector<const FindingInfo*> raised;   ///< findings that were not there before
+    std::vector<const FindingInfo*> cleared;  ///< findings that are no longer there
+    std::vector<std::string> worsens;         ///< in words, with figures
+    std::vector<const catalog::Rule*> broken; ///< rules of installation no longer met
 
     /// What ranks plans of one class: gain over cost.
     [[nodiscard]] double merit() const { return gain / cost; }
@@ -56,6 +58,7 @@ struct ImproveOptions {
     std::size_t most{5};
     std::optional<PriceList> prices{};
     std::optional<UnitSystem> units{};
+    std::string rules{}; ///< id of a set of rules; empty: what the file asks for
     unsigned threads{1}; ///< the answer does not depend on it
     /// Called now and then with the runs solved and those to solve; may be empty.
     std::function<void(std::size_t, std::size_t)> progress{};
@@ -79,6 +82,7 @@ struct Improvement {
     std::size_t tried{};               ///< runs solved; no two of them are the same
     std::vector<std::string> unpriced; ///< titles left out for want of a price
     std::string currency;              ///< empty: cost is effort
+    RuleReport rules;                  ///< of the present installation
 };
 
 /// Searches single changes, and pairs where asked for or where no single change cures. Faults:
