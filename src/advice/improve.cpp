@@ -173,19 +173,44 @@ bool helps(const Improvement& made, const Plan& plan) {
            > made.score.least_spare + noise;
 }
 
+bool any_cures(const std::vector<Plan>& plans) {
+    return std::any_of(plans.begin(), plans.end(), [](const Plan& plan) { return plan.cures; });
+}
+
+/// A third change beside the pairs that come nearest; kept where it cures.
+std::vector<Plan> triples(PlanSearch& searching,
+                          const Improvement& made,
+                          const std::vector<Plan>& pairs,
+                          const std::vector<Plan>& singles) {
+    constexpr std::size_t most_pairs = 12;
+    std::vector<Plan> nearest = pairs;
+    std::stable_sort(nearest.begin(), nearest.end(), [&made](const Plan& a, const Plan& b) {
+        return left_to_spare(a, made.goal) > left_to_spare(b, made.goal);
+    });
+    nearest.erase(nearest.begin()
+                      + static_cast<std::ptrdiff_t>(std::min(most_pairs, nearest.size())),
+                  nearest.end());
+    std::vector<Plan> found = searching.with_one_more(nearest, singles);
+    for (Plan& plan : found) {
+        judge_plan(made, plan);
+    }
+    found.erase(
+        std::remove_if(found.begin(), found.end(), [](const Plan& plan) { return !plan.cures; }),
+        found.end());
+    return found;
+}
+
 std::vector<Plan> search(const Installation& written,
                          const ImproveOptions& options,
                          const std::vector<Remedy>& remedies,
                          Improvement& made) {
     PlanSearch searching(written, options.threads, options.progress);
     std::vector<Plan> singles = searching.singles(remedies);
-    bool one_cures = false;
     for (Plan& plan : singles) {
         judge_plan(made, plan);
-        one_cures = one_cures || plan.cures;
     }
     std::vector<Plan> all;
-    if (options.pairs || !one_cures) {
+    if (options.pairs || !any_cures(singles)) {
         std::vector<double> alone;
         std::vector<bool> help;
         for (const Plan& plan : singles) {
@@ -198,6 +223,13 @@ std::vector<Plan> search(const Installation& written,
             judge_plan(made, plan);
         }
         all = std::move(pairs.plans);
+        // Draft that is too strong is a matter of one device; three together are not worth it.
+        if (made.goal == Goal::more_to_spare && !any_cures(singles) && !any_cures(all)) {
+            std::vector<Plan> further = triples(searching, made, all, singles);
+            all.insert(all.end(),
+                       std::make_move_iterator(further.begin()),
+                       std::make_move_iterator(further.end()));
+        }
     }
     all.insert(all.begin(),
                std::make_move_iterator(singles.begin()),
@@ -264,7 +296,8 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     using Outcome = Improvement::Outcome;
     made.outcome = made.plans.empty() || !made.plans.front().cures ? Outcome::hopeless
                    : made.plans.front().steps.size() == 1          ? Outcome::one_cures
-                                                                   : Outcome::two_cure;
+                   : made.plans.front().steps.size() == 2          ? Outcome::two_cure
+                                                                   : Outcome::three_cure;
     made.sentence = improvement_sentence(made);
     if (made.outcome == Outcome::hopeless) {
         made.reason = hopeless_reason(made);

@@ -116,12 +116,12 @@ std::string tightest(const Case& c, const Score& scored) {
 
 std::string steps_words(const Plan& plan) {
     std::string words;
-    for (const Remedy& remedy : plan.steps) {
-        std::string what = remedy.what;
-        if (!words.empty() && !what.empty()) {
+    for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+        std::string what = plan.steps[i].what;
+        if (i > 0 && !what.empty()) {
             what.front() = static_cast<char>(what.front() - 'A' + 'a');
         }
-        words += (words.empty() ? "" : ", and ") + what;
+        words += (i == 0 ? "" : i + 1 == plan.steps.size() ? ", and " : ", ") + what;
     }
     return words;
 }
@@ -189,7 +189,7 @@ std::string improvement_sentence(const Improvement& made) {
     if (made.outcome == Outcome::hopeless) {
         return made.goal == Goal::less_draft
                    ? "Nothing that was tried tames the draft, " + strongest(made) + "."
-                   : "Nothing that was tried, alone or in pairs, makes this run work.";
+                   : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
     const std::string after =

@@ -167,4 +167,32 @@ PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles,
     return made;
 }
 
+std::vector<Plan> PlanSearch::with_one_more(const std::vector<Plan>& plans,
+                                            const std::vector<Plan>& singles) {
+    std::vector<Plan> made;
+    for (const Plan& plan : plans) {
+        for (const Plan& single : singles) {
+            const Remedy& more = single.steps.front();
+            const bool fits =
+                std::all_of(plan.steps.begin(), plan.steps.end(), [&more](const Remedy& step) {
+                    return go_together(step, more);
+                });
+            std::optional<Installation> changed = fits ? apply(more, plan.changed) : std::nullopt;
+            if (!changed || !is_new(*changed)) {
+                continue;
+            }
+            Plan& further = made.emplace_back();
+            further.steps = plan.steps;
+            further.steps.push_back(more);
+            further.cost = plan.cost + more.effort;
+            further.changed = std::move(*changed);
+        }
+    }
+    solve(made);
+    made.erase(
+        std::remove_if(made.begin(), made.end(), [](const Plan& plan) { return !is_built(plan); }),
+        made.end());
+    return made;
+}
+
 } // namespace fluewright

@@ -25,6 +25,10 @@ public:
     /// Pairs of changes of which one at least helps by itself.
     [[nodiscard]] Pairs pairs(const std::vector<Plan>& singles, const std::vector<bool>& helps);
 
+    /// Each of the plans with one more of the changes beside it.
+    [[nodiscard]] std::vector<Plan> with_one_more(const std::vector<Plan>& plans,
+                                                  const std::vector<Plan>& singles);
+
     [[nodiscard]] std::size_t tried() const { return tried_; }
 
 private:

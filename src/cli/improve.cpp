@@ -159,10 +159,11 @@ extern const Command improve_command;
 const Command improve_command{
     .name = "improve",
     .summary = "which change makes it work? ranked by gain against effort",
-    .about = "Tries the changes that can really be made to a run, alone and where that is not "
-             "enough in pairs, solves each and ranks them by what they gain against what they "
-             "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
-             "alone; ends with status 1 when nothing that was tried makes the run work.",
+    .about =
+        "Tries the changes that can really be made to a run, alone and where that is not "
+        "enough in twos and threes, solves each and ranks them by what they gain against what they "
+        "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
+        "alone; ends with status 1 when nothing that was tried makes the run work.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = options,
     .example = "fluewright improve run.json --write-plan 1 better.json",

@@ -16,8 +16,8 @@ constexpr int schema = 1;
 constexpr int indent = 2;
 
 std::string_view outcome_name(Improvement::Outcome outcome) {
-    constexpr std::array<std::string_view, 4> names{
-        "leave alone", "one change cures", "two changes cure", "hopeless"};
+    constexpr std::array<std::string_view, 5> names{
+        "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
     return names[static_cast<std::size_t>(outcome)];
 }
 

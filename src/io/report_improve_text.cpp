@@ -64,7 +64,7 @@ private:
 
     [[nodiscard]] std::string cost_words(const Plan& plan) const {
         return made_.currency.empty()
-                   ? "effort " + format_number(plan.cost, 2)
+                   ? "effort " + format_number(plan.cost, 3)
                    : fmt::format("{} {}", made_.currency, format_number(plan.cost, 4));
     }
 

@@ -260,6 +260,17 @@ TEST_CASE("a stub of two metres below the roof is hopeless and the reason is tol
     CHECK(made.reason.find("past the roof") != std::string::npos);
 }
 
+TEST_CASE("where two changes do not do, a third is tried beside them", "[improve]") {
+    const Improvement made = improved(example("ferry-office"));
+    CAPTURE(made.sentence);
+    CHECK(made.outcome == Outcome::three_cure);
+    REQUIRE(made.plans.front().steps.size() == 3);
+    CHECK(made.plans.front().cures);
+    const auto assessed = assess(in_short(made.plans.front().changed), {.size_search = false});
+    REQUIRE(assessed.has_value());
+    CHECK(assessed->works);
+}
+
 TEST_CASE("the ranking and the front are those of brute force", "[improve]") {
     for (const std::string name : {"boat-shed", "toll-house", "village-hall"}) {
         CAPTURE(name);

@@ -69,6 +69,7 @@ struct Improvement {
         leave_alone, ///< works as it stands
         one_cures,
         two_cure,
+        three_cure,
         hopeless, ///< nothing that was tried makes it work
     };
 
@@ -85,8 +86,8 @@ struct Improvement {
     RuleReport rules;                  ///< of the present installation
 };
 
-/// Searches single changes, and pairs where asked for or where no single change cures. Faults:
-/// those of resolve().
+/// Searches single changes, pairs where asked for or where no single change cures, and where no
+/// pair does either, a third change beside the nearest pairs. Faults: those of resolve().
 ///
 /// Ranking  plans that cure before those that do not, among these those that bring no new danger
 /// and
