@@ -270,7 +270,8 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
     Tabulation tabulation(written, options, table);
     if (!tabulation.has_pipe()) {
         table.sentence =
-            "The run is all masonry or rectangular; only a liner would change its size.";
+            "The run is all masonry or rectangular; only a liner would change its size. "
+            "`fluewright improve` tries one, `fluewright sweep --over height=3..8m` other heights.";
         return table;
     }
     table.present_pipe = tabulation.present_pipe();
