@@ -86,6 +86,41 @@ Verdict inlet_uk(const View& view, const catalog::Rule& rule) {
                  : unknown({"/site/air_inlet"});
 }
 
+/// The pressure of the room comes from the file or, with a house, from its balance with the fans.
+Verdict fans_de(const View& view, const catalog::Rule& rule) {
+    const House& house = view.written.site.house;
+    if (!view.solid_fuel() || house.fans.empty()) {
+        return not_here("the file has no fan beside a solid-fuel heater");
+    }
+    if (house.outdoor_air.value_or(false)) {
+        return not_here("the fire takes its air from outdoors");
+    }
+    double deepest_pa = 0.0;
+    for (const StateResult& state : view.solution.states) {
+        if (state.kind == StateKind::high_fire) {
+            deepest_pa = std::max(deepest_pa, -state.room.pressure_pa);
+        }
+    }
+    return at_most(view, deepest_pa, rule.figure, Kind::pressure, "room below outdoors by");
+}
+
+/// Handbooks leave it to the maker of the heater, as with a damper.
+Verdict regulator(const View& view, const catalog::Rule& /*rule*/) {
+    for (const Piece& piece : view.pieces) {
+        if (piece.section->kind == PartKind::draft_regulator
+            && view.heater().fuel_group == "wood") {
+            const Flag& allowed = view.written.appliance.damper_allowed;
+            return allowed ? at(
+                       view,
+                       piece,
+                       decided(*allowed,
+                               *allowed ? "the maker allows it" : "the maker does not allow it"))
+                           : unknown({"/appliance/damper_allowed"});
+        }
+    }
+    return not_here("no draft regulator behind a wood fire");
+}
+
 Verdict carbon_monoxide(const View& view, const catalog::Rule& /*rule*/) {
     const Flag& alarm = view.written.site.alarms.carbon_monoxide;
     return alarm ? decided(*alarm, *alarm ? "there is an alarm" : "there is no alarm")
@@ -122,6 +157,8 @@ constexpr auto entries = std::to_array<Entry>({
     {"air-gas-yardstick", gas_yardstick},
     {"de-room-air", room_de},
     {"uk-air-supply", inlet_uk},
+    {"de-fan-interlock", fans_de},
+    {"connector-draft-regulator", regulator},
     {"co-alarm", carbon_monoxide},
     {"uk-co-alarm", carbon_monoxide_uk},
     {"smoke-alarm", smoke},

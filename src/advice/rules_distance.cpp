@@ -82,6 +82,36 @@ Verdict single_wall(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
+/// The code's row for gas hotter than a residential heater gives.
+Verdict medium_heat(const View& view, const catalog::Rule& rule) {
+    constexpr double low_heat_k = 811.15; // 1000 degF
+    const bool hot = std::any_of(
+        view.solution.states.begin(), view.solution.states.end(), [&](const StateResult& state) {
+            return state.kind == StateKind::high_fire && state.gas_temperature_k > low_heat_k;
+        });
+    return hot ? single_wall(view, rule) : not_here("the gas is not that hot");
+}
+
+/// Factory-built chimney in an enclosure whose label gives no distance.
+Verdict casing_au(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no factory-built chimney without a listed distance stands in an enclosure"};
+    for (const Piece& piece : view.pieces) {
+        if (piece.wall->kind != "insulated" || !piece.has_length()
+            || piece.section->zone != Zone::chase || piece.part->listed_clearance_m) {
+            continue;
+        }
+        fold.add(piece.part->clearance_m ? at(view,
+                                              piece,
+                                              at_least(view,
+                                                       *piece.part->clearance_m,
+                                                       rule.figure,
+                                                       Kind::length,
+                                                       "distance round the casing"))
+                                         : unknown({piece.key("clearance")}));
+    }
+    return fold.result();
+}
+
 Verdict shielded_us(const View& view, const catalog::Rule& rule) {
     const double bare_m = catalog::find_rule("connector-clearance-single-wall")->figure;
     Fold fold{"no bare pipe has a shield"};
@@ -357,6 +387,8 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
 constexpr auto entries = std::to_array<Entry>({
     {"connector-clearance-single-wall", single_wall},
     {"ca-flue-pipe-clearance", single_wall},
+    {"connector-clearance-medium-heat", medium_heat},
+    {"au-casing-clearance", casing_au},
     {"connector-clearance-shielded", shielded_us},
     {"ca-flue-pipe-shielded", shielded_fixed},
     {"connector-clearance-listed", listed},

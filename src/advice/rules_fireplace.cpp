@@ -199,6 +199,44 @@ Verdict intake_within(const View& view, const catalog::Rule& rule) {
                                 : at_least(view, *inlet, rule.figure, Kind::area, "air inlet");
 }
 
+Verdict wood_around(const View& view, const catalog::Rule& rule) {
+    if (!view.fireplace()) {
+        return not_here(no_fireplace);
+    }
+    const Clearances& around = view.written.appliance.clearances;
+    Fold fold{""};
+    fold.add(around.side_m
+                 ? at_least(view, *around.side_m, rule.figure, Kind::length, "wood at the sides")
+                 : unknown({"/appliance/clearances/side"}));
+    fold.add(around.back_m
+                 ? at_least(view, *around.back_m, rule.second, Kind::length, "wood behind")
+                 : unknown({"/appliance/clearances/back"}));
+    return fold.result();
+}
+
+/// The file does not say how far a mantel stands out: between the two figures nothing can be said.
+Verdict mantel_ca(const View& view, const catalog::Rule& rule) {
+    if (!view.fireplace()) {
+        return not_here(no_fireplace);
+    }
+    const Given& above = view.written.appliance.clearances.above_m;
+    if (!above
+        || (reaches(*above, rule.figure, Kind::length)
+            && !reaches(*above, rule.second, Kind::length))) {
+        return unknown({"/appliance/clearances/above"});
+    }
+    return at_least(view, *above, rule.figure, Kind::length, "what burns above the opening");
+}
+
+Verdict depth(const View& view, const catalog::Rule& rule) {
+    if (!view.fireplace()) {
+        return not_here(no_fireplace);
+    }
+    const Given& deep = view.written.appliance.firebox.depth_m;
+    return deep ? at_least(view, *deep, rule.figure, Kind::length, "firebox depth")
+                : unknown({"/appliance/firebox/depth"});
+}
+
 constexpr auto entries = std::to_array<Entry>({
     {"fireplace-flue-area", by_shape},
     {"fireplace-flue-by-height", by_height},
@@ -210,6 +248,9 @@ constexpr auto entries = std::to_array<Entry>({
     {"fireplace-outside-air", air_at_least},
     {"ca-combustion-air", air_at_least},
     {"fireplace-intake-size", intake_within},
+    {"fireplace-clearance", wood_around},
+    {"fireplace-depth", depth},
+    {"ca-mantel", mantel_ca},
 });
 
 } // namespace

@@ -178,6 +178,39 @@ Verdict factor_au(const View& view, const catalog::Rule& rule) {
     return around_listed(view, factor);
 }
 
+/// The share by which each kind of shield cuts the plate's distance.
+Verdict share_ca(const View& view, const catalog::Rule& rule) {
+    const Appliance& a = view.written.appliance;
+    const Clearances& around = a.clearances;
+    if (!around.shield) {
+        return not_here("the heater has no shield");
+    }
+    if (!around.shield_gap_m) {
+        return unknown({"/appliance/clearances/shield_gap"});
+    }
+    const auto rows = catalog::shield_shares();
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const catalog::ShieldShare& r) {
+        return r.body == "ca" && r.id.substr(r.id.find('/') + 1) == *around.shield;
+    });
+    const bool counts =
+        row != rows.end() && reaches(*around.shield_gap_m, rule.figure, Kind::length);
+    Fold fold{"the file has no listed distances"};
+    for (const Side& side : sides) {
+        const Given& limit = a.listed_clearances.*side.member;
+        if (!limit) {
+            continue;
+        }
+        const double share = !counts || side.key == "front" ? 0.0
+                             : side.key == "above"          ? row->above
+                                                            : row->side;
+        const Given& here = around.*side.member;
+        fold.add(here ? heater(at_least(
+                     view, *here, *limit * (1.0 - share), Kind::length, std::string{side.words}))
+                      : unknown({clearance_key(side.key)}));
+    }
+    return fold.result();
+}
+
 /// Floor pads: `front` before the door, `beside` at sides and back.
 Verdict pad(const View& view, double front_m, double beside_m, bool back) {
     const FloorProtection& floor = view.written.appliance.floor_protection;
@@ -281,6 +314,7 @@ constexpr auto entries = std::to_array<Entry>({
     {"heater-clearance-listed", plate},
     {"heater-shield-not-below-listed-12", no_shield_below_12},
     {"au-shield-factor", factor_au},
+    {"ca-shield-percent", share_ca},
     {"floor-protection-extent", pad_all_round},
     {"floor-protection-extent-umc", pad_unlisted},
     {"floor-protection-by-leg", pad_by_legs},
