@@ -26,9 +26,10 @@ PartsList parts_list(const Installation& written,
                               "before cutting");
     for (const PartEnds& ends : list.joints.parts) {
         if (ends.heater.assumed || ends.chimney.assumed) {
-            list.assumed.emplace_back("ends of pipe as usual for their wall (crimped towards the "
-                                      "heater); say `heater_end` and `chimney_end` where yours "
-                                      "differ");
+            list.assumed.emplace_back(
+                "ends of pipe as usual for their wall (the inserted end "
+                "towards the heater); say `heater_end` and `chimney_end` where yours "
+                "differ");
             break;
         }
     }

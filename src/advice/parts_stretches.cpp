@@ -106,14 +106,15 @@ std::string name_of(const std::vector<int>& parts) {
                              : "straights " + first + " to " + std::to_string(parts.back() + 1);
 }
 
-/// Cuttable pipe: full lengths and one cut, or the last two shared where the cut would be a stub.
+/// Cuttable pipe: full lengths and one cut. Where that cut would be a stub, the length before it
+/// gives up just enough: two halves would each come out of a long piece.
 void cut_up(PipeStretch& stretch, double longest_m) {
     constexpr double shortest_stub_m = 0.1;
     const double laying_m = longest_m - stretch.lap_m;
     double left_m = stretch.between_m;
     while (left_m > laying_m + 1e-6) {
         const bool stub_next = left_m - laying_m < shortest_stub_m;
-        const double here_m = stub_next ? 0.5 * left_m : laying_m;
+        const double here_m = stub_next ? left_m - shortest_stub_m : laying_m;
         stretch.pieces_m.push_back(here_m + stretch.lap_m);
         left_m -= here_m;
     }

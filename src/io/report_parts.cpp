@@ -47,16 +47,19 @@ std::string buy_text(const PartsList& list, const Style& style) {
                    {line.where}});
     }
     std::string out = report::heading("What to bring", style) + table.text(style, inset.first);
-    out +=
-        paragraph(fmt::format("Pipe and fittings weigh about {}; {} of pipe bought, {} left over "
-                              "from cutting{}.",
-                              format_quantity(list.weight_kg, Kind::mass, style.units, 2),
-                              length_words(list.bought_m, style),
-                              length_words(list.offcut_m, style),
-                              list.exact ? ", and no plan buys less"
-                                         : "; many pieces, so a shorter plan may exist"),
-                  inset,
-                  style.width);
+    if (list.bought_m <= 0.0 && list.weight_kg <= 0.0) {
+        return out + paragraph("There is no pipe to buy.", inset, style.width);
+    }
+    out += paragraph(
+        fmt::format(
+            "Pipe and fittings weigh about {}; {} of pipe bought, {} left over from cutting{}.",
+            format_quantity(list.weight_kg, Kind::mass, style.units, 2),
+            length_words(list.bought_m, style),
+            length_words(list.offcut_m, style),
+            list.exact ? ", and no way to cut these pieces buys less"
+                       : "; many pieces, so a shorter plan may exist"),
+        inset,
+        style.width);
     return out;
 }
 

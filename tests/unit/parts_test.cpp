@@ -241,6 +241,19 @@ TEST_CASE("the mass of pipe") {
           == Approx(constants::pi * 0.153 * 0.0006 * 7850.0));
 }
 
+TEST_CASE("a stub is lengthened without opening a second long piece") {
+    Installation in = shed();
+    in.units = "metric";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.run[0].diameter_m = 0.15;
+    // 950 mm lay at a time, so 1030 mm leave a stub of 80 mm: it becomes one of 100 mm.
+    in.run[0].up_m = 1.03 + 0.75 * 0.15 + 0.05;
+    const PartsList list = listed(in);
+    REQUIRE(list.stretches[0].pieces_m.size() == 2);
+    CHECK(list.stretches[0].pieces_m[0] == Approx(0.98));
+    CHECK(list.stretches[0].pieces_m[1] == Approx(0.15));
+}
+
 TEST_CASE("a lap of the file stands in for the usual one") {
     Installation in = shed();
     in.run[0].lap_m = 0.03;
