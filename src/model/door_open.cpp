@@ -47,14 +47,15 @@ public:
         return b;
     }
 
-    /// Room minus box at the top edge of the opening when the run draws this much.
-    [[nodiscard]] double top_edge_pa(double flow_kg_s) const {
+    /// What the run does when it draws this much; what is left is room minus box at the top edge of
+    /// the opening.
+    [[nodiscard]] FlowPoint point(double flow_kg_s) const {
         const Box b = box(flow_kg_s);
-        return top_edge_of(b, model_.draft_pa(model_.solve(b.stream)));
+        return point_of(b, model_.solve(b.stream));
     }
 
-    /// The same where the draft is known.
-    [[nodiscard]] double top_edge_of(const Box& b, double draft_pa) const {
+    /// The same of a march that is known.
+    [[nodiscard]] FlowPoint point_of(const Box& b, const MarchResult& march) const {
         const double flow_kg_s = b.stream.flow_kg_s;
         const double flux = flow_kg_s / appliance_.outlet_area_m2;
         const double head_pa = 0.5 * flux * flux / b.density_kg_m3;
@@ -62,9 +63,13 @@ public:
         // The passages resist with the square of the flow and, at equal flow, with 1/density.
         const double passage_pa = passage_pa_ * ratio * ratio * b.stream.temperature_k
                                   / appliance_.high.gas_temperature_k;
-        return draft_pa - (1.0 + entry_loss) * head_pa - passage_pa
-               + (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
-                     * appliance_.door.top_below_outlet_m;
+        const double run_pa = march.loss_pa();
+        return {.flow_kg_s = flow_kg_s,
+                .lift_pa = model_.draft_pa(march) + run_pa
+                           + (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
+                                 * appliance_.door.top_below_outlet_m,
+                .loss_pa = run_pa + (1.0 + entry_loss) * head_pa + passage_pa,
+                .density_kg_m3 = b.density_kg_m3};
     }
 
     /// Air in through the opening less smoke out [kg/s].
@@ -112,39 +117,48 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
     state.burn_rate_kg_s = open.fuel_kg_s();
     state.draft_needed_pa = 0.0;
 
-    const auto top_edge = [&](double flow) { return open.top_edge_pa(flow); };
-    FlowSearch search(top_edge,
+    const auto point_at = [&](double flow) { return open.point(flow); };
+    FlowSearch search(point_at,
                       {.least_kg_s = std::max(least_flow_share * nominal, 1.02 * open.fuel_kg_s()),
-                       .greatest_kg_s = greatest_flow_share * nominal});
+                       .greatest_kg_s = greatest_flow_share * nominal,
+                       .smooth = !model.has_leaks(),
+                       .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
+                       .endless_density_kg_m3 = open.room_density_kg_m3()});
     const double start = std::max(nominal, 2.0 * open.fuel_kg_s());
     // The working point: the opening gives what the run draws. Below it the opening gives more and
     // the flow grows, so that a flue hot from the closed door settles at the greatest one.
-    const std::optional<double> flow = search.greatest_balance(
-        [&](double q, double top_pa) {
-            return open.net_inflow_kg_s(top_pa, open.box(q).density_kg_m3) - open.air_kg_s(q);
-        },
-        start);
-    if (!flow) {
-        state.status = Status::no_flow;
-    }
-    const double drawn = flow.value_or(start);
-    const Box box = open.box(drawn);
     if (detail == Detail::stations) {
         state.stations.resize(model.station_count());
     }
-    state.flow = model.solve(box.stream, state.stations);
-    state.gas_flow_kg_s = drawn;
-    state.gas_temperature_k = box.stream.temperature_k;
-    state.draft_pa = model.draft_pa(state.flow);
-    state.door.box_temperature_k = box.stream.temperature_k;
-    state.door.top_edge_pa = open.top_edge_of(box, state.draft_pa);
+    const auto fill_at = [&](double flow_kg_s) {
+        const Box box = open.box(flow_kg_s);
+        state.flow = model.solve(box.stream, state.stations);
+        state.gas_flow_kg_s = flow_kg_s;
+        state.gas_temperature_k = box.stream.temperature_k;
+        state.draft_pa = model.draft_pa(state.flow);
+        const FlowPoint point = open.point_of(box, state.flow);
+        state.door.box_temperature_k = box.stream.temperature_k;
+        state.door.top_edge_pa = point.left_pa();
+        return point;
+    };
+    const std::optional<double> flow = search.settle(
+        [&](const FlowPoint& p) {
+            return open.net_inflow_kg_s(p.left_pa(), p.density_kg_m3) - open.air_kg_s(p.flow_kg_s);
+        },
+        start,
+        fill_at);
+    if (!flow) {
+        state.status = Status::no_flow;
+        fill_at(start);
+    }
+    const double drawn = flow.value_or(start);
     state.door.face_velocity_m_s =
         open.air_kg_s(drawn) / (open.room_density_kg_m3() * door.width_m * door.height_m);
 
     // How far it may be opened: the flow at which the top edge is at room pressure, over what the
     // whole opening would then let in.
     const std::optional<double> limit =
-        search.greatest_balance([](double, double top_pa) { return top_pa; }, start);
+        search.greatest_balance([](const FlowPoint& p) { return p.left_pa(); }, start);
     if (!limit) {
         state.door.opening_share = 0.0;
         return;

@@ -41,6 +41,12 @@ FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
     }
 }
 
+double FlueModel::uniform_lift_pa(double density_kg_m3) const {
+    return surroundings_.room_pressure_pa - surroundings_.mouth_pressure_pa
+           + (surroundings_.outdoor_density_kg_m3 - density_kg_m3) * constants::gravity_m_s2
+                 * case_->total_rise_m();
+}
+
 void FlueModel::prepare_sections() {
     const auto& sections = case_->sections;
     prepared_.resize(sections.size());

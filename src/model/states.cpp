@@ -50,9 +50,20 @@ void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
                      .air_share = 0.0,
                      .flow_kg_s = high.gas_flow_kg_s,
                      .temperature_k = high.gas_temperature_k};
-    const auto draft_at = [&](double flow_kg_s) {
+    const auto point_of = [&](double flow_kg_s, const MarchResult& march) {
+        return FlowPoint{.flow_kg_s = flow_kg_s,
+                         .lift_pa = model.draft_pa(march) + march.loss_pa(),
+                         .loss_pa = march.loss_pa(),
+                         .density_kg_m3 = 0.0};
+    };
+    const auto point_at = [&](double flow_kg_s) {
         stream.flow_kg_s = flow_kg_s;
-        return model.draft_pa(model.solve(stream));
+        return point_of(flow_kg_s, model.solve(stream));
+    };
+    const auto fill_at = [&](double flow_kg_s) {
+        stream.flow_kg_s = flow_kg_s;
+        fill_flow(model, stream, detail, state);
+        return point_of(flow_kg_s, state.flow);
     };
     // What the gas takes to gain its speed in the outlet: an appliance that asks for no draft still
     // asks for this.
@@ -70,14 +81,19 @@ void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
         const double ratio = flow_kg_s / high.gas_flow_kg_s;
         return needed_pa * ratio * ratio;
     };
-    FlowSearch search(draft_at,
+    FlowSearch search(point_at,
                       {.least_kg_s = least_flow_share * high.gas_flow_kg_s,
-                       .greatest_kg_s = greatest_flow_share * high.gas_flow_kg_s});
-    const std::optional<double> balance = search.greatest_balance(
-        [&](double flow, double draft) { return draft - resistance_pa(flow); }, high.gas_flow_kg_s);
+                       .greatest_kg_s = greatest_flow_share * high.gas_flow_kg_s,
+                       .smooth = !model.has_leaks(),
+                       .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
+                       .endless_density_kg_m3 = density_kg_m3});
+    const std::optional<double> balance =
+        search.settle([&](const FlowPoint& p) { return p.left_pa() - resistance_pa(p.flow_kg_s); },
+                      high.gas_flow_kg_s,
+                      fill_at);
     const std::optional<double> capacity = search.greatest_balance(
-        [&](double flow, double draft) {
-            return draft - std::max(high.draft_needed_pa, head_pa(flow));
+        [&](const FlowPoint& p) {
+            return p.left_pa() - std::max(high.draft_needed_pa, head_pa(p.flow_kg_s));
         },
         high.gas_flow_kg_s);
     state.capacity_kg_s = capacity ? *capacity / high.gas_per_fuel_kg_kg : 0.0;
@@ -85,8 +101,6 @@ void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
         state.status = Status::no_flow;
         return;
     }
-    stream.flow_kg_s = *balance;
-    fill_flow(model, stream, detail, state);
     state.burn_rate_kg_s = *balance / high.gas_per_fuel_kg_kg;
     state.draft_needed_pa = resistance_pa(*balance);
     if (*balance > 0.5 * greatest_flow_share * high.gas_flow_kg_s) {

@@ -111,29 +111,35 @@ TEST_CASE("a search over the flow finds the greatest balance and forgets nothing
     int evaluations = 0;
     const auto draft = [&](double q) {
         ++evaluations;
-        return 20.0 - 3.0 / q - 0.5 * q * q;
+        return FlowPoint{.flow_kg_s = q,
+                         .lift_pa = 20.0 - 3.0 / std::sqrt(q),
+                         .loss_pa = 0.5 * std::pow(q, 1.9),
+                         .density_kg_m3 = 0.0};
     };
     FlowSearch search(draft, FlowRange{0.01, 1000.0});
     const auto exact = [&](double needed, double resistance) {
         return find_root(
                    [&](double q) {
-                       return 20.0 - 3.0 / q - 0.5 * q * q - needed - resistance * q * q;
+                       return 20.0 - 3.0 / std::sqrt(q) - 0.5 * std::pow(q, 1.9) - needed
+                              - resistance * q * q;
                    },
                    1.0,
                    10.0,
                    {.x_tolerance = 1e-12, .residual_tolerance = 1e-12})
             .x;
     };
-    const auto balance =
-        search.greatest_balance([](double q, double d) { return d - 2.0 * q * q; }, 1.0);
+    const auto balance = search.greatest_balance(
+        [](const FlowPoint& p) { return p.left_pa() - 2.0 * p.flow_kg_s * p.flow_kg_s; }, 1.0);
     REQUIRE(balance);
     CHECK(*balance == Approx(exact(0.0, 2.0)).epsilon(1e-6));
     const int first = evaluations;
     CHECK(first <= 9);
-    const auto capacity = search.greatest_balance([](double, double d) { return d - 4.0; }, 1.0);
+    const auto capacity =
+        search.greatest_balance([](const FlowPoint& p) { return p.left_pa() - 4.0; }, 1.0);
     REQUIRE(capacity);
     CHECK(*capacity == Approx(exact(4.0, 0.0)).epsilon(1e-6));
     CHECK(evaluations - first <= 7);
-    CHECK_FALSE(search.greatest_balance([](double, double d) { return d - 100.0; }, 1.0));
-    CHECK(*search.greatest_balance([](double, double) { return 1.0; }, 1.0) > 500.0);
+    CHECK_FALSE(
+        search.greatest_balance([](const FlowPoint& p) { return p.left_pa() - 100.0; }, 1.0));
+    CHECK(*search.greatest_balance([](const FlowPoint&) { return 1.0; }, 1.0) > 500.0);
 }

@@ -59,6 +59,9 @@ struct MarchResult {
     double leak_out_kg_s{};
     double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net
     bool meets_mouth{true};       ///< solve(): whether the root was found
+
+    /// What the flow costs on its way.
+    [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
 };
 
 /// A case in one weather, prepared so that a march allocates nothing.
@@ -89,6 +92,9 @@ public:
     [[nodiscard]] double draft_pa(const MarchResult& result) const {
         return surroundings_.room_pressure_pa - result.outlet_pressure_pa;
     }
+
+    /// Draft at the outlet of gas at rest of one density from outlet to mouth [Pa].
+    [[nodiscard]] double uniform_lift_pa(double density_kg_m3) const;
 
     [[nodiscard]] std::size_t station_count() const { return case_->sections.size() + 1; }
 
