@@ -50,7 +50,8 @@ TEST_CASE("default cells are within 0.1 % of draft and 0.5 K of cells 64 times f
 TEST_CASE("four times the cells show the second order") {
     std::vector<double> temperature_orders;
     std::vector<double> draft_orders;
-    for (std::uint64_t seed = 0; seed < some / 4; ++seed) {
+    constexpr std::uint64_t enough = 250; // most errors are too small to have an order
+    for (std::uint64_t seed = 0; seed < enough; ++seed) {
         Trial t = trial(seed);
         const FlueModel model = burning(t.resolved);
         const GasStream stream = stream_of(t.resolved, GasChoice::high_fire);
