@@ -11,7 +11,8 @@ namespace {
 
 constexpr double least_flow_share = 0.15;
 constexpr double middle_flow_share = 0.4;
-constexpr double share_tolerance = 1e-3;
+constexpr double share_tolerance = 2e-3;
+constexpr double near_enough_pa = 0.02;
 
 /// Power of the flow with which the gas gets hotter, from the two fires of the case; no more than
 /// that of a fire which wants for air, as against one that is held low with air to spare.
@@ -46,7 +47,7 @@ std::optional<double> balanced_share(const Surplus& surplus_pa) {
                              1.0,
                              at_low,
                              full,
-                             {.x_tolerance = share_tolerance, .residual_tolerance = 1e-3})
+                             {.x_tolerance = share_tolerance, .residual_tolerance = near_enough_pa})
                 .x;
         }
     }

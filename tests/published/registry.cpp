@@ -71,6 +71,7 @@ Registry every_check() {
     add_handbook_checks(registry);
     add_march_checks(registry);
     add_warmup_checks(registry);
+    add_symptom_checks(registry);
     return registry;
 }
 

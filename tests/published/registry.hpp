@@ -48,6 +48,7 @@ void add_european_checks(Registry& registry);
 void add_handbook_checks(Registry& registry);
 void add_march_checks(Registry& registry);
 void add_warmup_checks(Registry& registry);
+void add_symptom_checks(Registry& registry);
 
 /// All of the above.
 [[nodiscard]] Registry every_check();

@@ -10,7 +10,7 @@ namespace fluewright::diagnosis {
 namespace {
 
 /// No reading is finer, and each run of a hundred is solved in each of its states.
-constexpr double near_enough_pa = 1e-2;
+constexpr double near_enough_pa = 1e-4;
 
 constexpr double most_of_high_fire = 0.9;
 

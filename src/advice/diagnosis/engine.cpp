@@ -12,8 +12,9 @@ namespace fluewright::diagnosis {
 namespace {
 
 constexpr std::size_t single_sizes = 10;
+constexpr std::size_t leak_sizes = 6; ///< with leaks every flow is a search
 constexpr std::size_t pair_sizes = 5;
-constexpr std::size_t paired_causes = 4;
+constexpr std::size_t paired_causes = 3;
 constexpr double node_offset = 1.2; ///< of the outer nodes, in standard deviations
 constexpr double heat_reach = 2.5;  ///< of the outer steps
 
@@ -125,7 +126,8 @@ void Engine::add_singles() {
             continue;
         }
         Candidate candidate{&cause, places_of(cause, written_, resolved_), {}};
-        for (const double size : sizes_of(cause, single_sizes)) {
+        const std::size_t sizes = cause.id == "leaky-joints" ? leak_sizes : single_sizes;
+        for (const double size : sizes_of(cause, sizes)) {
             if (can_size(cause, resolved_, size)) {
                 candidate.sizes.push_back(size);
             }

@@ -8,11 +8,11 @@
 namespace fluewright::diagnosis {
 namespace {
 
-/// Readings err: one in sixteen is off by five times what it should be.
-constexpr double wild_share = 0.06;
+/// Readings err: one in twenty-five is off by five times what it should be.
+constexpr double wild_share = 0.04;
 constexpr double wild_factor = 5.0;
 
-constexpr double strong_draft_step_pa = 4.0;
+constexpr double strong_draft_step_pa = 2.5;
 constexpr double uncontrolled_threshold = 0.7;
 constexpr double uncontrolled_step = 0.12;
 constexpr double reference_draft_pa = 12.0;

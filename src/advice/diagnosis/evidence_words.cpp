@@ -138,7 +138,7 @@ std::string expectation_words(const Evidence& e, double x, double share, const C
     if (e.seen == Seen::worse) {
         return e.answer == Answer::over_weeks  ? "over weeks"
                : e.answer == Answer::overnight ? "overnight"
-                                               : "the same all along";
+                                               : "steady";
     }
     return share >= 0.8   ? "yes"
            : share >= 0.6 ? "rather yes"

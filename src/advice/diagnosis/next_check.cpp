@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numeric>
 
 namespace fluewright::diagnosis {
@@ -90,22 +91,36 @@ public:
 
     [[nodiscard]] Expected expected(std::size_t row) const {
         std::vector<double> sums(outcomes_.size());
+        std::map<double, double> figures;
         double weight = 0.0;
-        double x = 0.0;
         for (std::size_t i = 0; i < heavy_.size(); ++i) {
             if (row_of(heavy_[i]) != row) {
                 continue;
             }
             weight += heavy_[i].weight;
-            x += heavy_[i].weight * mean_figure(i);
+            figures[mean_figure(i)] += heavy_[i].weight;
             for (std::size_t o = 0; o < outcomes_.size(); ++o) {
                 sums[o] += heavy_[i].weight * shares_[i][o];
             }
         }
         const auto best =
             static_cast<std::size_t>(std::max_element(sums.begin(), sums.end()) - sums.begin());
-        const double norm = std::max(weight, 1e-300);
-        return {row, x / norm, sums.front() / norm, outcomes_[best]};
+        const auto below = [&](double share) {
+            double sum = 0.0;
+            for (const auto& [figure, of_it] : figures) {
+                sum += of_it;
+                if (sum >= share * weight) {
+                    return figure;
+                }
+            }
+            return figures.empty() ? 0.0 : figures.rbegin()->first;
+        };
+        return {.row = row,
+                .x = below(0.5),
+                .low = below(0.1),
+                .high = below(0.9),
+                .share = sums.front() / std::max(weight, 1e-300),
+                .likeliest = outcomes_[best]};
     }
 
 private:

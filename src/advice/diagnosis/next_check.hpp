@@ -8,7 +8,9 @@ namespace fluewright::diagnosis {
 
 struct Expected {
     std::size_t row{};
-    double x{};         ///< of a reading, the mean of what is predicted
+    double x{};   ///< of a reading, the median of what is predicted
+    double low{}; ///< below and above which a tenth of it lies
+    double high{};
     double share{};     ///< of the answer yes
     Evidence likeliest; ///< the likeliest outcome
 };

@@ -294,6 +294,20 @@ Observation example_of(const Ranked& ranked) {
 
 } // namespace
 
+namespace {
+
+/// A word, or the range a reading is to be expected in.
+std::string range_of(const Expected& expected, const Case& c) {
+    const auto words = [&](double x) {
+        return expectation_words(expected.likeliest, x, expected.share, c);
+    };
+    const std::string low = words(expected.low);
+    const std::string high = words(expected.high);
+    return low == high ? low : low + " to " + high;
+}
+
+} // namespace
+
 NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     NextCheck check;
     check.check = ranked.candidate.check;
@@ -314,9 +328,8 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
         for (const Cause* cause : causes) {
             name += (name.empty() ? "" : " and ") + std::string{cause->title};
         }
-        check.expected.push_back(
-            {causes.empty() ? std::string{cause_of("nothing").title} : name,
-             expectation_words(expected.likeliest, expected.x, expected.share, resolved_)});
+        check.expected.push_back({causes.empty() ? std::string{cause_of("nothing").title} : name,
+                                  range_of(expected, resolved_)});
     }
     return check;
 }

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "truth.hpp"
+
+/// Synthetic cases for diagnosis.
+namespace bench {
+
+struct CaseOfBench {
+    fluewright::Installation written; ///< with what was observed
+    Truth truth;
+};
+
+/// Case number `number`: a random installation with a planted fault (of ten one without any and one
+/// with a flaw in the design that the file shows), complaints, and readings of which some are
+/// missing.
+[[nodiscard]] CaseOfBench make_case(std::uint64_t number);
+
+/// The same fault with nothing but the complaints observed.
+[[nodiscard]] CaseOfBench make_complaint(std::uint64_t number);
+
+} // namespace bench

@@ -1,0 +1,109 @@
+#include "../catch.hpp"
+#include "session.hpp"
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+using Catch::Matchers::Contains;
+using nlohmann::json;
+using session::run;
+
+namespace {
+
+std::string example(const std::string& name) {
+    return std::string{PROJECT_SOURCE_DIR} + "/examples/" + name + ".json";
+}
+
+std::string text_of(const std::string& file) {
+    std::ifstream in(file);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+} // namespace
+
+TEST_CASE("what to do at once stands before all else", "[diagnose]") {
+    const auto outcome = run({"diagnose", example("dye-house")});
+    CHECK(outcome.status == 1);
+    CHECK(outcome.err.empty());
+    CHECK(outcome.out.rfind("FIRST, NOW", 0) == 0);
+    CHECK_THAT(outcome.out, Contains("Next check worth making"));
+    CHECK_THAT(outcome.out, !Contains("safe"));
+}
+
+TEST_CASE("a file without observations gets its checks all the same", "[diagnose]") {
+    const auto outcome = run({"diagnose", "-"}, session::sound_file());
+    CHECK(outcome.status == 0);
+    CHECK_THAT(outcome.out, Contains("Nothing was observed yet"));
+    CHECK_THAT(outcome.out, Contains("Next check worth making"));
+}
+
+TEST_CASE("the diagnosis as JSON", "[diagnose]") {
+    const auto outcome = run({"diagnose", example("tannery"), "--json"});
+    CHECK(outcome.status == 1);
+    const json answer = json::parse(outcome.out);
+    CHECK(answer.at("schema") == 1);
+    CHECK(!answer.at("urgent").empty());
+    double sum = 0.0;
+    for (const json& explanation : answer.at("explanations")) {
+        sum += explanation.at("probability").get<double>();
+        for (const json& bearing : explanation.at("bearings")) {
+            CHECK(bearing.at("seen").get<std::size_t>() < answer.at("seen").size());
+        }
+    }
+    CHECK(sum == Approx(1.0).margin(0.06));
+    const json& cause = answer.at("explanations").at(0).at("causes").at(0);
+    CHECK(cause.at("size").contains("median"));
+    CHECK(!answer.at("checks").empty());
+    for (const json& check : answer.at("checks")) {
+        CHECK(check.at("entry").is_object());
+    }
+}
+
+TEST_CASE("every proposed entry can be put into the file", "[diagnose]") {
+    const json answer = json::parse(run({"diagnose", example("net-loft"), "--json"}).out);
+    const std::string file = text_of(example("net-loft"));
+    const std::string key = "\"observed\": [";
+    const std::size_t at = file.find(key) + key.size();
+    for (const json& check : answer.at("checks")) {
+        const std::string more =
+            file.substr(0, at) + check.at("entry").dump() + "," + file.substr(at);
+        const auto outcome = run({"diagnose", "-", "--json"}, more);
+        CAPTURE(check.at("entry").dump());
+        CHECK(outcome.status <= 1);
+        CHECK(outcome.err.empty());
+    }
+}
+
+TEST_CASE("a dialogue takes answers, slips and don't know", "[diagnose]") {
+    const auto outcome =
+        run({"diagnose", "--ask", example("net-loft")}, "perhaps\ndon't know\n?\nstop\n");
+    CHECK(outcome.status == 1);
+    CHECK_THAT(outcome.out, Contains("That was not understood"));
+    CHECK_THAT(outcome.out, Contains("The whole answer so far"));
+    // Nothing was answered, so there is nothing to keep.
+    CHECK_THAT(outcome.out, !Contains("To keep the answers"));
+}
+
+TEST_CASE("a dialogue ends with its input", "[diagnose]") {
+    const auto outcome = run({"diagnose", "--ask", example("net-loft")}, "");
+    CHECK(outcome.status == 1);
+    CHECK_THAT(outcome.out, Contains("The whole answer so far"));
+}
+
+TEST_CASE("answers given can be kept in the file", "[diagnose]") {
+    const auto outcome = run({"diagnose", "--ask", example("tannery")}, "yes\nstop\n");
+    CHECK_THAT(outcome.out, Contains("To keep the answers"));
+    CHECK_THAT(outcome.out, Contains("\"observed\": ["));
+}
+
+TEST_CASE("a dialogue refuses what it cannot go with", "[diagnose]") {
+    for (const auto& arguments :
+         {std::vector<std::string>{"diagnose", "--ask", "-"},
+          std::vector<std::string>{"diagnose", "--ask", "--json", example("tannery")},
+          std::vector<std::string>{"diagnose", "--ask", "-o", "x", example("tannery")}}) {
+        const auto outcome = run(arguments, "");
+        CHECK(outcome.status == 2);
+        CHECK(!outcome.err.empty());
+        CHECK(outcome.out.empty());
+    }
+}
