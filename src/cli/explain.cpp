@@ -27,6 +27,9 @@ int run_explain(const Context& context) {
     if (const FindingInfo* finding = find_finding(id)) {
         return write_answer(context, explain_finding(*finding, context.style), all_pass);
     }
+    if (const diagnosis::Cause* cause = diagnosis::find_cause(id)) {
+        return write_answer(context, explain_cause(*cause, context.style), all_pass);
+    }
     std::vector<std::string_view> ids;
     for (const FindingInfo& finding : finding_table()) {
         ids.push_back(finding.id);

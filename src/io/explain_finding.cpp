@@ -44,4 +44,23 @@ std::string explain_finding(const FindingInfo& finding, const Style& style) {
     return style.unicode ? out : in_plain_letters(out);
 }
 
+std::string explain_cause(const diagnosis::Cause& cause, const Style& style) {
+    std::string out =
+        paragraph(fmt::format("{}: {} (a cause in `fluewright diagnose`)", cause.id, cause.title),
+                  {.first = 0, .rest = 2},
+                  style.width);
+    out += section("How it works", cause.mechanism, style);
+    out += section("Weight before anything is seen",
+                   fmt::format("{} of judgement, beside {} for nothing hidden; published "
+                               "frequencies contradict each other.",
+                               format_number(cause.prior),
+                               format_number(diagnosis::cause_of("nothing").prior)),
+                   style);
+    if (const diagnosis::Check* check = diagnosis::find_check(cause.confirm)) {
+        out += section("How to be sure", fmt::format("{}. {}", check->title, check->how), style);
+    }
+    out += section("What to do", cause.remedy, style);
+    return style.unicode ? out : in_plain_letters(out);
+}
+
 } // namespace fluewright

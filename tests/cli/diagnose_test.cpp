@@ -107,3 +107,10 @@ TEST_CASE("a dialogue refuses what it cannot go with", "[diagnose]") {
         CHECK(outcome.out.empty());
     }
 }
+
+TEST_CASE("a cause can be explained by its id", "[diagnose]") {
+    const auto outcome = run({"explain", "clogged-screen"});
+    CHECK(outcome.status == 0);
+    CHECK_THAT(outcome.out, Contains("a clogged screen"));
+    CHECK_THAT(outcome.out, Contains("How to be sure"));
+}

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/diagnosis_tables.hpp"
 #include "fluewright/advice/finding.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/style.hpp"
@@ -12,6 +13,9 @@ namespace fluewright {
 
 /// A finding: meaning, rule, source spelled out, what to do.
 [[nodiscard]] std::string explain_finding(const FindingInfo& finding, const Style& style);
+
+/// A cause of trouble, as `diagnose` names it in JSON: mechanism, weight, confirming check, cure.
+[[nodiscard]] std::string explain_cause(const diagnosis::Cause& cause, const Style& style);
 
 /// Why a pointer leads to no key.
 struct UnknownKey {

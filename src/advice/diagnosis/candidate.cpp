@@ -55,7 +55,7 @@ std::size_t last_within_reach(const Case& c) {
             last = std::max(last, section.part);
         }
     }
-    return static_cast<std::size_t>(last + 1);
+    return last < 0 ? 0 : static_cast<std::size_t>(last) + 1;
 }
 
 /// Points at whose joint a smoke stick can be held: in the room, and at tees anywhere.

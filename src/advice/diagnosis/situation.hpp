@@ -2,8 +2,8 @@
 
 #include "fluewright/model/surroundings.hpp"
 
-#include <compare>
 #include <string>
+#include <tuple>
 
 /// The circumstances in which something is seen.
 namespace fluewright::diagnosis {
@@ -25,7 +25,10 @@ struct Situation {
     bool fan_off{}; ///< otherwise a fan may be running unnoticed
     bool windy{};
 
-    auto operator<=>(const Situation&) const = default;
+    bool operator<(const Situation& other) const {
+        return std::tie(doing, weather, window_open, fan_off, windy) < std::tie(
+                   other.doing, other.weather, other.window_open, other.fan_off, other.windy);
+    }
 };
 
 /// What causes do to the air in the room and at the mouth [Pa], each as suction or pressure.

@@ -150,6 +150,7 @@ WalkFigures figures_of(const std::vector<Walk>& walks) {
 
 std::vector<double> checks_of(const std::vector<Walk>& walks) {
     std::vector<double> list;
+    list.reserve(walks.size());
     for (const Walk& walk : walks) {
         list.push_back(static_cast<double>(walk.checks));
     }
