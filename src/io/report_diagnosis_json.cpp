@@ -1,21 +1,18 @@
 #include "fluewright/io/cautions.hpp"
 #include "fluewright/io/json_writer.hpp"
 #include "fluewright/io/report_diagnosis.hpp"
+#include "json_number.hpp"
 
 #include <array>
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using report::json_number;
 
 constexpr int schema = 1;
-
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 Kind kind_named(std::string_view word) {
     for (const Kind kind : all_kinds()) {
@@ -36,9 +33,9 @@ Json causes_json(const Explanation& e) {
         json["size"] = nullptr;
         if (sized.has_size) {
             const std::string suffix{json_suffix(kind_named(sized.cause->size_kind))};
-            json["size"] = {{"median" + suffix, number(sized.size)},
-                            {"low" + suffix, number(sized.size_low)},
-                            {"high" + suffix, number(sized.size_high)},
+            json["size"] = {{"median" + suffix, json_number(sized.size)},
+                            {"low" + suffix, json_number(sized.size_low)},
+                            {"high" + suffix, json_number(sized.size_high)},
                             {"words", sized.size_words}};
         }
         list.push_back(std::move(json));
@@ -52,19 +49,19 @@ Json cured_json(const Cured* cured) {
     }
     return {{"works", cured->works},
             {"state", cured->state},
-            {"draft_pa", number(cured->draft_pa)},
-            {"draft_needed_pa", number(cured->draft_needed_pa)},
-            {"margin_pa", number(cured->margin_pa())},
-            {"door_opening_share", number(cured->opening_share)}};
+            {"draft_pa", json_number(cured->draft_pa)},
+            {"draft_needed_pa", json_number(cured->draft_needed_pa)},
+            {"margin_pa", json_number(cured->margin_pa())},
+            {"door_opening_share", json_number(cured->opening_share)}};
 }
 
 Json explanation_json(const Explanation& e) {
     Json bearings = Json::array();
     for (const Bearing& bearing : e.bearings) {
         bearings.push_back(
-            {{"seen", bearing.seen}, {"likelier_times", number(bearing.likelier_times)}});
+            {{"seen", bearing.seen}, {"likelier_times", json_number(bearing.likelier_times)}});
     }
-    return {{"probability", number(e.probability)},
+    return {{"probability", json_number(e.probability)},
             {"title", e.title},
             {"causes", causes_json(e)},
             {"mechanism", e.mechanism},
@@ -83,9 +80,9 @@ Json check_json(const NextCheck& check) {
             {"title", check.check->title},
             {"how", check.check->how},
             {"place", check.place.empty() ? Json(nullptr) : Json(check.place)},
-            {"effort", number(check.check->effort)},
-            {"bits", number(check.bits)},
-            {"worth", number(check.worth)},
+            {"effort", json_number(check.check->effort)},
+            {"bits", json_number(check.bits)},
+            {"worth", json_number(check.worth)},
             {"expected", std::move(expected)},
             {"entry", Json::parse(write_observation(check.entry, UnitSystem::metric))}};
 }
@@ -111,7 +108,7 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
     for (const Assumption& a : d.assumptions) {
         Json json{{"pointer", a.pointer}, {"what", a.what}};
         if (a.word.empty()) {
-            json["value" + std::string{json_suffix(a.kind)}] = number(a.value);
+            json["value" + std::string{json_suffix(a.kind)}] = json_number(a.value);
         } else {
             json["word"] = a.word;
         }
@@ -129,7 +126,7 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
                     {"title", d.title},
                     {"urgent", d.urgent},
                     {"sentence", d.sentence},
-                    {"design_probability", number(d.design_probability)},
+                    {"design_probability", json_number(d.design_probability)},
                     {"design_explains", d.design_explains},
                     {"nothing_explains", d.nothing_explains},
                     {"seen", std::move(seen)},

@@ -1,25 +1,21 @@
 #include "fluewright/io/report_json.hpp"
 
 #include "fluewright/io/cautions.hpp"
+#include "json_number.hpp"
 #include "report_tolerances_json.hpp"
 #include "report_words.hpp"
 #include "trade_json.hpp"
 
 #include <array>
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using report::json_number;
 
 constexpr int schema = 1;
-
-/// JSON has no infinities; what is not finite was not computed.
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 /// A value under a name of the program, its unit known by the kind only.
 std::string key_of(std::string_view name, Kind kind) {
@@ -27,35 +23,35 @@ std::string key_of(std::string_view name, Kind kind) {
 }
 
 Json firing_json(const Firing& fire) {
-    return {{"burn_rate_kg_s", number(fire.burn_rate_kg_s)},
-            {"air_ratio", number(fire.air_ratio)},
-            {"gas_flow_kg_s", number(fire.gas_flow_kg_s)},
-            {"gas_temperature_k", number(fire.gas_temperature_k)},
-            {"heat_in_fuel_w", number(fire.heat_in_fuel_w)},
-            {"heat_output_w", number(fire.heat_output_w)},
-            {"heat_to_flue_w", number(fire.heat_to_flue_w)},
-            {"draft_needed_pa", number(fire.draft_needed_pa)},
-            {"carbon_dioxide_dry", number(fire.carbon_dioxide_dry)},
-            {"oxygen_dry", number(fire.oxygen_dry)}};
+    return {{"burn_rate_kg_s", json_number(fire.burn_rate_kg_s)},
+            {"air_ratio", json_number(fire.air_ratio)},
+            {"gas_flow_kg_s", json_number(fire.gas_flow_kg_s)},
+            {"gas_temperature_k", json_number(fire.gas_temperature_k)},
+            {"heat_in_fuel_w", json_number(fire.heat_in_fuel_w)},
+            {"heat_output_w", json_number(fire.heat_output_w)},
+            {"heat_to_flue_w", json_number(fire.heat_to_flue_w)},
+            {"draft_needed_pa", json_number(fire.draft_needed_pa)},
+            {"carbon_dioxide_dry", json_number(fire.carbon_dioxide_dry)},
+            {"oxygen_dry", json_number(fire.oxygen_dry)}};
 }
 
 Json appliance_json(const ApplianceCase& a) {
     Json json{{"type", name(a.type)},
               {"fuel", a.fuel},
-              {"moisture", number(a.moisture)},
-              {"net_heating_value_j_kg", number(a.net_heating_value_j_kg)},
+              {"moisture", json_number(a.moisture)},
+              {"net_heating_value_j_kg", json_number(a.net_heating_value_j_kg)},
               {"outlet",
-               {{"diameter_m", number(a.outlet_diameter_m)},
-                {"area_m2", number(a.outlet_area_m2)},
-                {"height_m", number(a.outlet_height_m)}}},
+               {{"diameter_m", json_number(a.outlet_diameter_m)},
+                {"area_m2", json_number(a.outlet_area_m2)},
+                {"height_m", json_number(a.outlet_height_m)}}},
               {"high_fire", firing_json(a.high)},
               {"low_fire", firing_json(a.low)},
-              {"draft_greatest_pa", number(a.draft_greatest_pa)}};
+              {"draft_greatest_pa", json_number(a.draft_greatest_pa)}};
     json["door"] = nullptr;
     if (a.has_door) {
-        json["door"] = {{"width_m", number(a.door.width_m)},
-                        {"height_m", number(a.door.height_m)},
-                        {"top_below_outlet_m", number(a.door.top_below_outlet_m)}};
+        json["door"] = {{"width_m", json_number(a.door.width_m)},
+                        {"height_m", json_number(a.door.height_m)},
+                        {"top_below_outlet_m", json_number(a.door.top_below_outlet_m)}};
     }
     return json;
 }
@@ -69,14 +65,14 @@ Json run_json(const Case& c) {
         run.push_back({{"label", report::section_words(c, i)},
                        {"part", in_file ? Json(s.part + 1) : Json(nullptr)},
                        {"kind", name(s.kind)},
-                       {"length_m", number(s.length_m)},
-                       {"rise_m", number(s.rise_m)},
-                       {"hydraulic_diameter_m", number(s.diameter_m)},
-                       {"area_m2", number(s.area_m2)},
+                       {"length_m", json_number(s.length_m)},
+                       {"rise_m", json_number(s.rise_m)},
+                       {"hydraulic_diameter_m", json_number(s.diameter_m)},
+                       {"area_m2", json_number(s.area_m2)},
                        {"rectangular", s.rectangular},
-                       {"loss", number(s.loss)},
-                       {"turn_rad", number(s.turn_rad)},
-                       {"roughness_m", number(s.roughness_m)},
+                       {"loss", json_number(s.loss)},
+                       {"turn_rad", json_number(s.turn_rad)},
+                       {"roughness_m", json_number(s.roughness_m)},
                        {"wall", s.wall < c.walls.size() ? Json(c.walls[s.wall].id) : Json(nullptr)},
                        {"zone", name(s.zone)},
                        {"cleanout", s.cleanout}});
@@ -88,25 +84,25 @@ Json input_json(const Case& c, const JsonReportOptions& options) {
     Json weathers = Json::array();
     for (const WeatherCase& w : c.weathers) {
         weathers.push_back({{"name", w.name},
-                            {"outdoor_temperature_k", number(w.outdoor_temperature_k)},
-                            {"wind_m_s", number(w.wind_m_s)},
-                            {"relative_humidity", number(w.relative_humidity)}});
+                            {"outdoor_temperature_k", json_number(w.outdoor_temperature_k)},
+                            {"wind_m_s", json_number(w.wind_m_s)},
+                            {"relative_humidity", json_number(w.relative_humidity)}});
     }
     // With a house the room's pressure is an answer; it stands in each state.
-    const auto of_room = [&](double pa) { return c.house.known ? Json(nullptr) : number(pa); };
+    const auto of_room = [&](double pa) { return c.house.known ? Json(nullptr) : json_number(pa); };
     return {{"file", options.file},
             {"title", c.title},
             {"units", c.units == UnitSystem::us ? "us" : "metric"},
-            {"air_pressure_pa", number(c.air_pressure_pa)},
+            {"air_pressure_pa", json_number(c.air_pressure_pa)},
             {"room",
-             {{"temperature_k", number(c.room_temperature_k)},
+             {{"temperature_k", json_number(c.room_temperature_k)},
               {"pressure_burning_pa", of_room(c.room_pressure_burning_pa)},
               {"pressure_standing_pa", of_room(c.room_pressure_standing_pa)},
-              {"relative_humidity", number(c.room_humidity)}}},
+              {"relative_humidity", json_number(c.room_humidity)}}},
             {"weathers", std::move(weathers)},
             {"appliance", appliance_json(c.appliance)},
             {"run", run_json(c)},
-            {"total_rise_m", number(c.total_rise_m())}};
+            {"total_rise_m", json_number(c.total_rise_m())}};
 }
 
 Json stations_json(const Case& c, const StateResult& state) {
@@ -118,17 +114,17 @@ Json stations_json(const Case& c, const StateResult& state) {
         stations.push_back(
             {{"label", i == 0 ? std::string{"outlet"} : report::section_words(c, s.section)},
              {"section", s.section},
-             {"distance_m", number(s.distance_m)},
-             {"height_m", number(s.height_m)},
-             {"gas_temperature_k", number(s.gas_temperature_k)},
-             {"inner_wall_k", wall ? number(s.inner_wall_k) : Json(nullptr)},
-             {"outer_wall_k", wall ? number(s.outer_wall_k) : Json(nullptr)},
-             {"velocity_m_s", number(s.velocity_m_s)},
-             {"reynolds", number(s.reynolds)},
-             {"flow_kg_s", number(s.flow_kg_s)},
-             {"pressure_pa", number(s.pressure_pa)},
-             {"pressure_in_zone_pa", number(s.pressure_in_zone_pa)},
-             {"leak_kg_s", number(s.leak_kg_s)},
+             {"distance_m", json_number(s.distance_m)},
+             {"height_m", json_number(s.height_m)},
+             {"gas_temperature_k", json_number(s.gas_temperature_k)},
+             {"inner_wall_k", wall ? json_number(s.inner_wall_k) : Json(nullptr)},
+             {"outer_wall_k", wall ? json_number(s.outer_wall_k) : Json(nullptr)},
+             {"velocity_m_s", json_number(s.velocity_m_s)},
+             {"reynolds", json_number(s.reynolds)},
+             {"flow_kg_s", json_number(s.flow_kg_s)},
+             {"pressure_pa", json_number(s.pressure_pa)},
+             {"pressure_in_zone_pa", json_number(s.pressure_in_zone_pa)},
+             {"leak_kg_s", json_number(s.leak_kg_s)},
              {"leak",
               mouth ? Json(nullptr)
                     : Json(report::leak_words(s.pressure_in_zone_pa, state.kind))}});
@@ -140,32 +136,32 @@ Json joints_json(const Case& c, const StateResult& state) {
     Json joints = Json::array();
     for (const report::Joint& joint : report::joints_of(c, state)) {
         joints.push_back({{"under", report::section_words(c, joint.section)},
-                          {"height_m", number(joint.height_m)},
-                          {"pressure_in_zone_pa", number(joint.pressure_pa)},
-                          {"leak_kg_s", number(joint.leak_kg_s)},
+                          {"height_m", json_number(joint.height_m)},
+                          {"pressure_in_zone_pa", json_number(joint.pressure_pa)},
+                          {"leak_kg_s", json_number(joint.leak_kg_s)},
                           {"leak", report::leak_words(joint.pressure_pa, state.kind)}});
     }
     return joints;
 }
 
 Json budget_json(const MarchResult& flow) {
-    return {{"buoyancy_pa", number(flow.buoyancy_pa)},
-            {"friction_pa", number(flow.friction_pa)},
-            {"fittings_pa", number(flow.fittings_pa)},
-            {"acceleration_pa", number(flow.acceleration_pa)},
-            {"outlet_pressure_pa", number(flow.outlet_pressure_pa)},
-            {"mouth_pressure_pa", number(flow.mouth_pressure_pa)},
-            {"heat_loss_w", number(flow.heat_loss_w)},
-            {"leak_in_kg_s", number(flow.leak_in_kg_s)},
-            {"leak_out_kg_s", number(flow.leak_out_kg_s)}};
+    return {{"buoyancy_pa", json_number(flow.buoyancy_pa)},
+            {"friction_pa", json_number(flow.friction_pa)},
+            {"fittings_pa", json_number(flow.fittings_pa)},
+            {"acceleration_pa", json_number(flow.acceleration_pa)},
+            {"outlet_pressure_pa", json_number(flow.outlet_pressure_pa)},
+            {"mouth_pressure_pa", json_number(flow.mouth_pressure_pa)},
+            {"heat_loss_w", json_number(flow.heat_loss_w)},
+            {"leak_in_kg_s", json_number(flow.leak_in_kg_s)},
+            {"leak_out_kg_s", json_number(flow.leak_out_kg_s)}};
 }
 
 Json room_json(const Case& c, const StateResult& state) {
     const auto of_house = [&](double value) {
-        return c.house.known ? number(value) : Json(nullptr);
+        return c.house.known ? json_number(value) : Json(nullptr);
     };
-    return {{"pressure_pa", number(state.room.pressure_pa)},
-            {"air_taken_kg_s", number(state.room.taken_kg_s)},
+    return {{"pressure_pa", json_number(state.room.pressure_pa)},
+            {"air_taken_kg_s", json_number(state.room.taken_kg_s)},
             {"pressure_without_fire_pa", of_house(state.room.idle_pressure_pa)},
             {"pressure_without_fans_pa", of_house(state.room.pressure_without_fans_pa)},
             {"neutral_height_m", of_house(state.room.neutral_height_m)}};
@@ -173,12 +169,14 @@ Json room_json(const Case& c, const StateResult& state) {
 
 Json cold_start_json(const Case& c, const ColdStart& cold) {
     const bool turns = cold.turning_k > 0.0;
-    const auto of_turning = [&](double value) { return turns ? number(value) : Json(nullptr); };
-    return {{"standing_draft_pa", number(cold.standing_draft_pa)},
+    const auto of_turning = [&](double value) {
+        return turns ? json_number(value) : Json(nullptr);
+    };
+    return {{"standing_draft_pa", json_number(cold.standing_draft_pa)},
             {"draws_by_itself", cold.standing_draft_pa > 0.0},
-            {"idle_mean_temperature_k", number(cold.idle_mean_k)},
+            {"idle_mean_temperature_k", json_number(cold.idle_mean_k)},
             {"turning_temperature_k", of_turning(cold.turning_k)},
-            {"preheat_w", number(c.kindling.preheat_w)},
+            {"preheat_w", json_number(c.kindling.preheat_w)},
             {"preheat_heat_j", of_turning(cold.heat_j)},
             {"preheat_duration_s", of_turning(cold.duration_s)}};
 }
@@ -187,7 +185,9 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
     const bool computed = report::has_working_point(state);
     const bool fire = state.kind != StateKind::standing;
     const bool door_open = report::is_door_open(state.kind);
-    const auto of_flow = [&](double value) { return computed ? number(value) : Json(nullptr); };
+    const auto of_flow = [&](double value) {
+        return computed ? json_number(value) : Json(nullptr);
+    };
     const auto of_fire = [&](double value) { return fire ? of_flow(value) : Json(nullptr); };
     const auto of_need = [&](double value) { return door_open ? Json(nullptr) : of_fire(value); };
     Json json{{"state", name(state.kind)},
@@ -195,7 +195,7 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
               {"status", report::name(state.status)},
               {"counts", verdict.counts},
               {"passes", verdict.passes},
-              {key_of("spare", verdict.kind), number(verdict.spare)},
+              {key_of("spare", verdict.kind), json_number(verdict.spare)},
               {"burn_rate_kg_s", of_fire(state.burn_rate_kg_s)},
               {"gas_flow_kg_s", of_fire(state.gas_flow_kg_s)},
               {"gas_temperature_k", of_fire(state.gas_temperature_k)},
@@ -205,7 +205,7 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
               {"draft_needed_pa", of_need(state.draft_needed_pa)},
               {"margin_pa", of_need(state.margin_pa())}};
     if (state.kind == StateKind::free_burn) {
-        json["capacity_kg_s"] = number(state.capacity_kg_s);
+        json["capacity_kg_s"] = json_number(state.capacity_kg_s);
     }
     json["room"] = room_json(c, state);
     if (state.kind == StateKind::standing || state.kind == StateKind::cold_start) {
@@ -214,7 +214,7 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
     if (door_open) {
         json["door"] = {{"top_edge_pa", of_flow(state.door.top_edge_pa)},
                         {"face_velocity_m_s", of_flow(state.door.face_velocity_m_s)},
-                        {"opening_share", number(state.door.opening_share)},
+                        {"opening_share", json_number(state.door.opening_share)},
                         {"box_temperature_k", of_flow(state.door.box_temperature_k)}};
     }
     json["budget"] = computed ? budget_json(state.flow) : Json(nullptr);
@@ -231,21 +231,22 @@ Json size_json(const SizeAdvice& size) {
         const bool computed = report::was_computed(trial);
         trials.push_back(
             {{"size", trial.id},
-             {"diameter_m", number(trial.diameter_m)},
-             {"area_over_outlet", number(trial.area_over_outlet)},
+             {"diameter_m", json_number(trial.diameter_m)},
+             {"area_over_outlet", json_number(trial.area_over_outlet)},
              {"passes", trial.passes},
              {"ruled_out_by", trial.ruled_out_by},
-             {"least_spare_pa", computed ? number(trial.least_spare_pa) : Json(nullptr)},
+             {"least_spare_pa", computed ? json_number(trial.least_spare_pa) : Json(nullptr)},
              {"least_opening_share",
-              computed ? number(trial.least_opening_share) : Json(nullptr)}});
+              computed ? json_number(trial.least_opening_share) : Json(nullptr)}});
     }
     const bool suggests = !size.suggested.empty();
-    return {{"outcome", outcomes[static_cast<std::size_t>(size.outcome)]},
-            {"present", size.present},
-            {"suggested", suggests ? Json(size.suggested) : Json(nullptr)},
-            {"suggested_diameter_m", suggests ? number(size.suggested_diameter_m) : Json(nullptr)},
-            {"reason", size.reason},
-            {"trials", std::move(trials)}};
+    return {
+        {"outcome", outcomes[static_cast<std::size_t>(size.outcome)]},
+        {"present", size.present},
+        {"suggested", suggests ? Json(size.suggested) : Json(nullptr)},
+        {"suggested_diameter_m", suggests ? json_number(size.suggested_diameter_m) : Json(nullptr)},
+        {"reason", size.reason},
+        {"trials", std::move(trials)}};
 }
 
 Json findings_json(const Findings& findings) {
@@ -259,8 +260,8 @@ Json findings_json(const Findings& findings) {
                   {"state", f.state},
                   {"message", f.message},
                   {"remedy", f.remedy.empty() ? std::string{f.info->remedy} : f.remedy},
-                  {key_of("figure", f.kind), number(f.figure)}};
-        json[key_of("limit", f.kind)] = f.limit ? number(*f.limit) : Json(nullptr);
+                  {key_of("figure", f.kind), json_number(f.figure)}};
+        json[key_of("limit", f.kind)] = f.limit ? json_number(*f.limit) : Json(nullptr);
         json["rule"] = f.info->rule;
         json["source"] = f.info->source;
         json["mark"] = f.info->mark;
@@ -274,7 +275,7 @@ Json assumptions_json(const std::vector<Assumption>& assumptions) {
     for (const Assumption& a : assumptions) {
         Json json{{"pointer", a.pointer}, {"what", a.what}};
         if (a.word.empty()) {
-            json[key_of("value", a.kind)] = number(a.value);
+            json[key_of("value", a.kind)] = json_number(a.value);
         } else {
             json["word"] = a.word;
         }
@@ -293,8 +294,8 @@ Json verdict_json(const Assessment& a) {
             {"index", a.limiting},
             {"state", name(state.kind)},
             {"weather", a.installation.weathers[state.weather].name},
-            {"draft_pa", number(state.draft_pa)},
-            {"draft_with_european_heat_pa", number(a.limiting_draft_other_pa)}};
+            {"draft_pa", json_number(state.draft_pa)},
+            {"draft_with_european_heat_pa", json_number(a.limiting_draft_other_pa)}};
     }
     return json;
 }

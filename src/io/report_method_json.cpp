@@ -1,27 +1,24 @@
 #include "fluewright/io/report_method.hpp"
+#include "json_number.hpp"
 
-#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using report::json_number;
 
 constexpr int schema = 1;
-
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 Json firing_json(const MethodFiring& firing) {
     Json criteria = Json::array();
     for (const MethodCriterion& c : firing.criteria) {
         criteria.push_back({{"symbols", c.symbols},
                             {"meaning", c.meaning},
-                            {"have", number(c.have)},
+                            {"have", json_number(c.have)},
                             {"relation", c.at_most ? "<=" : ">="},
-                            {"want", number(c.want)},
+                            {"want", json_number(c.want)},
                             {"unit", c.unit},
                             {"mark", c.mark},
                             {"counts", c.counts},
@@ -30,8 +27,8 @@ Json firing_json(const MethodFiring& firing) {
     Json comparisons = Json::array();
     for (const MethodComparison& c : firing.comparisons) {
         comparisons.push_back({{"what", c.what},
-                               {"by_method", number(c.by_method)},
-                               {"by_physics", number(c.by_physics)},
+                               {"by_method", json_number(c.by_method)},
+                               {"by_physics", json_number(c.by_physics)},
                                {"unit", c.unit}});
     }
     Json groups = Json::array();
@@ -40,7 +37,7 @@ Json firing_json(const MethodFiring& firing) {
         for (const MethodTerm& t : group.terms) {
             terms.push_back({{"symbol", t.symbol},
                              {"meaning", t.meaning},
-                             {"value", number(t.value)},
+                             {"value", json_number(t.value)},
                              {"unit", t.unit},
                              {"mark", t.mark}});
         }

@@ -1,30 +1,28 @@
 #include "fluewright/io/report_parts.hpp"
+#include "json_number.hpp"
 #include "trade_json.hpp"
 
-#include <cmath>
 #include <fmt/format.h>
 
 namespace fluewright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using report::json_number;
 
 constexpr int schema = 1;
-
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 Json lines_json(const PartsList& list) {
     Json all = Json::array();
     for (const PartsLine& line : list.lines) {
-        all.push_back({{"what", line.what},
-                       {"size", line.size},
-                       {"count", number(line.count)},
-                       {"unit", line.unit},
-                       {"weight_kg", line.weight_kg > 0.0 ? number(line.weight_kg) : Json(nullptr)},
-                       {"at_hand", line.at_hand},
-                       {"where", line.where}});
+        all.push_back(
+            {{"what", line.what},
+             {"size", line.size},
+             {"count", json_number(line.count)},
+             {"unit", line.unit},
+             {"weight_kg", line.weight_kg > 0.0 ? json_number(line.weight_kg) : Json(nullptr)},
+             {"at_hand", line.at_hand},
+             {"where", line.where}});
     }
     return all;
 }
@@ -34,8 +32,8 @@ Json cuts_json(const PartsList& list) {
     for (const Cut& cut : list.cuts) {
         all.push_back({{"place", cut.place},
                        {"piece", cut.piece},
-                       {"length_m", number(cut.length_m)},
-                       {"from_m", number(cut.from_m)},
+                       {"length_m", json_number(cut.length_m)},
+                       {"from_m", json_number(cut.from_m)},
                        {"from_offcut", cut.from_offcut},
                        {"at_hand", cut.at_hand},
                        {"measure", cut.measure}});
@@ -53,13 +51,13 @@ Json stretches_json(const PartsList& list) {
         all.push_back({{"place", s.place},
                        {"parts", std::move(parts)},
                        {"wall", s.wall},
-                       {"diameter_m", number(s.diameter_m)},
-                       {"drawn_m", number(s.drawn_m)},
-                       {"between_m", number(s.between_m)},
-                       {"lap_m", number(s.lap_m)},
+                       {"diameter_m", json_number(s.diameter_m)},
+                       {"drawn_m", json_number(s.drawn_m)},
+                       {"between_m", json_number(s.between_m)},
+                       {"lap_m", json_number(s.lap_m)},
                        {"pieces_m", s.pieces_m},
                        {"telescopes", s.telescopes},
-                       {"off_m", number(s.off_m)},
+                       {"off_m", json_number(s.off_m)},
                        {"note", s.note}});
     }
     return all;
@@ -69,9 +67,9 @@ Json growth_json(const PartsList& list) {
     Json all = Json::array();
     for (const Growth& g : list.growth) {
         all.push_back({{"place", g.place},
-                       {"length_m", number(g.length_m)},
-                       {"grows_m", number(g.grows_m)},
-                       {"mean_wall_k", number(g.mean_wall_k)},
+                       {"length_m", json_number(g.length_m)},
+                       {"grows_m", json_number(g.grows_m)},
+                       {"mean_wall_k", json_number(g.mean_wall_k)},
                        {"free", g.free},
                        {"where", g.where}});
     }
@@ -103,9 +101,9 @@ std::string parts_json(const PartsList& list, const PartsReportOptions& options)
                      {"joints", report::joints_json(list.joints)},
                      {"growth", growth_json(list)},
                      {"totals",
-                      {{"weight_kg", number(list.weight_kg)},
-                       {"bought_m", number(list.bought_m)},
-                       {"offcut_m", number(list.offcut_m)},
+                      {{"weight_kg", json_number(list.weight_kg)},
+                       {"bought_m", json_number(list.bought_m)},
+                       {"offcut_m", json_number(list.offcut_m)},
                        {"exact", list.exact}}},
                      {"assumed", list.assumed}};
     constexpr int indent = 2;

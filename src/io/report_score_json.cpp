@@ -1,18 +1,14 @@
 #include "report_score_json.hpp"
 
 #include "csv_text.hpp"
+#include "json_number.hpp"
 #include "report_words.hpp"
 
-#include <cmath>
 #include <fmt/format.h>
 
 namespace fluewright::report {
 
 using Json = nlohmann::ordered_json;
-
-Json json_number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
 
 Json score_json(const Case& installation, const Score& score) {
     Json states = Json::array();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/score.hpp"
+#include "json_number.hpp"
 
 #include <nlohmann/json.hpp>
 #include <string>
@@ -8,9 +9,6 @@
 
 /// Scored states as JSON and CSV, the same for every command that writes them.
 namespace fluewright::report {
-
-/// JSON has no infinities; what is not finite was not computed.
-[[nodiscard]] nlohmann::ordered_json json_number(double value);
 
 [[nodiscard]] nlohmann::ordered_json score_json(const Case& installation, const Score& score);
 

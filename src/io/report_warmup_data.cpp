@@ -1,4 +1,5 @@
 #include "fluewright/io/report_warmup.hpp"
+#include "json_number.hpp"
 #include "report_words.hpp"
 
 #include <array>
@@ -10,18 +11,15 @@ namespace fluewright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using report::json_number;
 
 constexpr int schema = 1;
 
 /// What does not close is shown to a billionth; below that it is round-off of this machine.
 constexpr double below_notice = 1e9;
 
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-
 Json maybe(const std::optional<double>& value) {
-    return value ? number(*value) : Json(nullptr);
+    return value ? json_number(*value) : Json(nullptr);
 }
 
 Json spell_json(const Spell& spell) {
@@ -49,9 +47,9 @@ constexpr std::array<Column, 9> columns{{
 Json moments_json(const Warmup& w) {
     Json list = Json::array();
     for (const WarmupMoment& m : w.moments) {
-        Json json{{"time_s", number(m.time_s)}, {"phase", w.phases[m.phase].name}};
+        Json json{{"time_s", json_number(m.time_s)}, {"phase", w.phases[m.phase].name}};
         for (const Column& column : columns) {
-            json[std::string{column.key}] = number(m.*(column.member));
+            json[std::string{column.key}] = json_number(m.*(column.member));
         }
         json["starved"] = m.starved;
         list.push_back(std::move(json));
@@ -72,9 +70,9 @@ Json course_json(const Case& c, const WarmupInWeather& in) {
     Json phases = Json::array();
     for (const BurnPhase& phase : w.phases) {
         phases.push_back({{"name", phase.name},
-                          {"duration_s", number(phase.duration_s)},
-                          {"start_kg_s", number(phase.start_kg_s)},
-                          {"end_kg_s", number(phase.end_kg_s)},
+                          {"duration_s", json_number(phase.duration_s)},
+                          {"start_kg_s", json_number(phase.start_kg_s)},
+                          {"end_kg_s", json_number(phase.end_kg_s)},
                           {"out", phase.out}});
     }
     Json parts = Json::array();
@@ -83,32 +81,32 @@ Json course_json(const Case& c, const WarmupInWeather& in) {
                          {"section", part.section},
                          {"dry", spell_json(part.dry)},
                          {"clean", spell_json(part.clean)},
-                         {"hottest_inner_k", number(part.hottest_inner_k)},
-                         {"hottest_outer_k", number(part.hottest_outer_k)}});
+                         {"hottest_inner_k", json_number(part.hottest_inner_k)},
+                         {"hottest_outer_k", json_number(part.hottest_outer_k)}});
     }
-    return {
-        {"weather", weather.name},
-        {"outdoor_temperature_k", number(weather.outdoor_temperature_k)},
-        {"draft_needed_pa", number(w.draft_needed_pa)},
-        {"draft_met", spell_json(w.draft_met)},
-        {"creosote_threshold_k", number(w.creosote_threshold_k)},
-        {"dry", place(w.dry_s, w.last_dry)},
-        {"clean", place(w.clean_s, w.last_clean)},
-        {"starved_s", number(w.starved_s)},
-        {"fire_out_s", maybe(w.fire_out_s)},
-        {"after_fire",
-         {{"draft_needed_low_pa", number(w.draft_needed_low_pa)},
-          {"above_low_need_s", maybe(w.holds_low_s)},
-          {"above_zero_s", maybe(w.holds_zero_s)}}},
-        {"end_s", number(w.end_s)},
-        {"heat",
-         {{"given_j", number(w.balance.given_j)},
-          {"stored_j", number(w.balance.stored_j)},
-          {"lost_j", number(w.balance.lost_j)},
-          {"error", number(std::round(w.balance.error() * below_notice) / below_notice + 0.0)}}},
-        {"phases", std::move(phases)},
-        {"parts", std::move(parts)},
-        {"moments", moments_json(w)}};
+    return {{"weather", weather.name},
+            {"outdoor_temperature_k", json_number(weather.outdoor_temperature_k)},
+            {"draft_needed_pa", json_number(w.draft_needed_pa)},
+            {"draft_met", spell_json(w.draft_met)},
+            {"creosote_threshold_k", json_number(w.creosote_threshold_k)},
+            {"dry", place(w.dry_s, w.last_dry)},
+            {"clean", place(w.clean_s, w.last_clean)},
+            {"starved_s", json_number(w.starved_s)},
+            {"fire_out_s", maybe(w.fire_out_s)},
+            {"after_fire",
+             {{"draft_needed_low_pa", json_number(w.draft_needed_low_pa)},
+              {"above_low_need_s", maybe(w.holds_low_s)},
+              {"above_zero_s", maybe(w.holds_zero_s)}}},
+            {"end_s", json_number(w.end_s)},
+            {"heat",
+             {{"given_j", json_number(w.balance.given_j)},
+              {"stored_j", json_number(w.balance.stored_j)},
+              {"lost_j", json_number(w.balance.lost_j)},
+              {"error",
+               json_number(std::round(w.balance.error() * below_notice) / below_notice + 0.0)}}},
+            {"phases", std::move(phases)},
+            {"parts", std::move(parts)},
+            {"moments", moments_json(w)}};
 }
 
 Json assumptions_json(const Warmup& w) {
@@ -116,7 +114,7 @@ Json assumptions_json(const Warmup& w) {
     for (const Assumption& a : w.assumptions) {
         list.push_back({{"pointer", a.pointer},
                         {"what", a.what},
-                        {"value" + std::string{json_suffix(a.kind)}, number(a.value)},
+                        {"value" + std::string{json_suffix(a.kind)}, json_number(a.value)},
                         {"source", a.source},
                         {"mark", a.mark}});
     }

@@ -1,19 +1,11 @@
 #include "trade_json.hpp"
 
-#include <cmath>
+#include "json_number.hpp"
 
 namespace fluewright::report {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json number(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& value) {
-    return value ? number(*value) : Json(nullptr);
-}
 
 Json part_number(int part) {
     return part < 0 ? Json(nullptr) : Json(part + 1);
@@ -30,8 +22,8 @@ Json rules_json(const RuleReport& rules) {
                  {"message", r.message},
                  {"says", r.rule->says},
                  {"applies", r.rule->applies}};
-        one["figure" + std::string{json_suffix(r.kind)}] = number(r.figure);
-        one["limit" + std::string{json_suffix(r.kind)}] = number(r.limit);
+        one["figure" + std::string{json_suffix(r.kind)}] = json_number(r.figure);
+        one["limit" + std::string{json_suffix(r.kind)}] = json_number(r.limit);
         one["missing"] = r.missing;
         one["source"] = r.rule->source;
         one["mark"] = r.rule->mark;
@@ -51,7 +43,7 @@ Json rules_json(const RuleReport& rules) {
 Json end_json(const EndFacts& facts) {
     return {{"end", name(facts.end)},
             {"assumed", facts.assumed},
-            {"diameter_m", number(facts.diameter_m)},
+            {"diameter_m", json_number(facts.diameter_m)},
             {"rectangular", facts.rectangular}};
 }
 
@@ -60,17 +52,17 @@ Json surfaces_json(const HotSurfaces& surfaces) {
     for (const HotSurface& hot : surfaces.parts) {
         parts.push_back({{"part", part_number(hot.part)},
                          {"place", hot.place},
-                         {"surface_k", number(hot.surface_k)},
-                         {"rating_k", number(hot.rating_k)},
+                         {"surface_k", json_number(hot.surface_k)},
+                         {"rating_k", json_number(hot.rating_k)},
                          {"rating_of", hot.rating_of},
                          {"rating_assumed", hot.rating_assumed},
                          {"over_rating", hot.over_rating()},
-                         {"distance_to_wall_m", number(hot.distance_m)},
-                         {"wall_k", number(hot.wall_k)},
-                         {"bare_wall_k", number(hot.bare_wall_k)},
+                         {"distance_to_wall_m", json_number(hot.distance_m)},
+                         {"wall_k", json_number(hot.wall_k)},
+                         {"bare_wall_k", json_number(hot.bare_wall_k)},
                          {"shielded", hot.shielded}});
     }
-    return {{"wall_limit_k", number(surfaces.wall_limit_k)}, {"parts", std::move(parts)}};
+    return {{"wall_limit_k", json_number(surfaces.wall_limit_k)}, {"parts", std::move(parts)}};
 }
 
 Json demand_json(const HeatDemand& d) {
@@ -80,24 +72,24 @@ Json demand_json(const HeatDemand& d) {
     Json parts = Json::array();
     for (const HeatLoss& loss : d.parts) {
         parts.push_back({{"name", loss.name},
-                         {"area_m2", number(loss.area_m2)},
-                         {"u_value_w_m2k", number(loss.u_value_w_m2k)},
-                         {"loss_w", number(loss.loss_w)},
+                         {"area_m2", json_number(loss.area_m2)},
+                         {"u_value_w_m2k", json_number(loss.u_value_w_m2k)},
+                         {"loss_w", json_number(loss.loss_w)},
                          {"source", loss.source}});
     }
     return {{"missing", Json::array()},
-            {"indoor_temperature_k", number(d.indoor_k)},
-            {"outdoor_temperature_k", number(d.outdoor_k)},
+            {"indoor_temperature_k", json_number(d.indoor_k)},
+            {"outdoor_temperature_k", json_number(d.outdoor_k)},
             {"parts", std::move(parts)},
-            {"ventilation_w", number(d.ventilation_w)},
-            {"total_w", number(d.total_w)},
-            {"with_reserve_w", number(d.with_reserve_w)},
-            {"heater_output_w", number(d.heater_output_w)},
-            {"burn_rate_kg_s", number(d.burn_rate_kg_s)},
-            {"capacity_kg_s", number(d.capacity_kg_s)},
-            {"load_kg", number(d.load_kg)},
-            {"load_burn_rate_kg_s", number(d.load_rate_kg_s)},
-            {"load_hours", number(d.load_hours)},
+            {"ventilation_w", json_number(d.ventilation_w)},
+            {"total_w", json_number(d.total_w)},
+            {"with_reserve_w", json_number(d.with_reserve_w)},
+            {"heater_output_w", json_number(d.heater_output_w)},
+            {"burn_rate_kg_s", json_number(d.burn_rate_kg_s)},
+            {"capacity_kg_s", json_number(d.capacity_kg_s)},
+            {"load_kg", json_number(d.load_kg)},
+            {"load_burn_rate_kg_s", json_number(d.load_rate_kg_s)},
+            {"load_hours", json_number(d.load_hours)},
             {"heater_carries", d.heater_carries},
             {"flue_carries", d.flue_carries},
             {"throttled", d.throttled},
@@ -115,18 +107,18 @@ Json upkeep_json(const Maintenance& m) {
                          {"place", part.place},
                          {"risk", name(part.risk)},
                          {"reason", part.reason},
-                         {"inner_wall_low_fire_k", number(part.coldest_low_fire_k)},
-                         {"inner_wall_high_fire_k", number(part.coldest_high_fire_k)}});
+                         {"inner_wall_low_fire_k", json_number(part.coldest_low_fire_k)},
+                         {"inner_wall_high_fire_k", json_number(part.coldest_high_fire_k)}});
     }
     return {{"deposit_risk", name(m.risk)},
             {"parts", std::move(parts)},
             {"look_first", m.look_first},
-            {"sweep_months_from", number(m.sweep.from_months)},
-            {"sweep_months_to", number(m.sweep.to_months)},
+            {"sweep_months_from", json_number(m.sweep.from_months)},
+            {"sweep_months_to", json_number(m.sweep.to_months)},
             {"sweep", m.sweep.words},
             {"sweep_source", m.sweep.source},
-            {"sweep_at_deposit_m", number(m.clean_at_m)},
-            {"no_fire_at_deposit_m", number(m.no_fire_at_m)},
+            {"sweep_at_deposit_m", json_number(m.clean_at_m)},
+            {"no_fire_at_deposit_m", json_number(m.no_fire_at_m)},
             {"deposit_source", m.thickness_source},
             {"disagreement", m.disagreement}};
 }
@@ -146,7 +138,8 @@ Json joints_json(const JointReport& joints) {
              {"mating", matings[static_cast<std::size_t>(joint.fit.mating)]},
              {"same_size", joint.fit.bore == Bore::same},
              {"turn_round", joint.turn_round.empty() ? Json(nullptr) : Json(joint.turn_round)},
-             {"adapter", joint.turned.adapter.empty() ? Json(nullptr) : Json(joint.turned.adapter)}});
+             {"adapter",
+              joint.turned.adapter.empty() ? Json(nullptr) : Json(joint.turned.adapter)}});
     }
     return list;
 }
