@@ -106,8 +106,8 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
     if (options.spread) {
         a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
     }
-    a.sentence = sentence(a);
-    a.findings = find_all(a.installation, a.solution);
+    a.sentence = options.words ? sentence(a) : std::string{};
+    a.findings = find_all(a.installation, a.solution, options.words);
     add_joint_findings(joints_of(written, a.installation), a.installation, a.findings);
     if (options.size_search) {
         a.size = advise_size(written, a.installation, sizes);

@@ -110,6 +110,7 @@ BatchRow assess_record(const BatchRecord& record) {
     AssessOptions options;
     options.size_search = false;
     options.spread = false;
+    options.words = false;
     const Result<Assessment, Faults> assessed = assess(*read, options);
     if (!assessed) {
         take_fault(locate(assessed.error(), record.text, record.source), row);

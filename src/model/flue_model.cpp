@@ -16,9 +16,9 @@ bool has_length(const Section& section) {
     return section.length_m > 0.0;
 }
 
-/// Whether walls lose heat alike in both.
-bool same_air(const Surroundings& a, const Surroundings& b) {
-    return a.temperature_k == b.temperature_k && a.wind_m_s == b.wind_m_s
+/// Whether the wall loses heat alike in both places.
+bool same_place(const WallPlace& a, const WallPlace& b) {
+    return a.ambient_k == b.ambient_k && a.wind_m_s == b.wind_m_s
            && a.air_pressure_pa == b.air_pressure_pa;
 }
 
@@ -27,18 +27,14 @@ bool same_air(const Surroundings& a, const Surroundings& b) {
 FlueModel::FlueModel(const Case& installation, const Surroundings& surroundings)
     : case_(&installation), surroundings_(surroundings) {
     prepare_sections();
-    prepare_heats();
+    prepare_heats(nullptr);
     prepare_emissions();
 }
 
 FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
     : case_(model.case_), surroundings_(surroundings), prepared_(model.prepared_),
       heat_owners_(model.heat_owners_), emissions_(model.emissions_), has_leaks_(model.has_leaks_) {
-    if (same_air(model.surroundings_, surroundings)) {
-        heats_ = model.heats_;
-    } else {
-        prepare_heats();
-    }
+    prepare_heats(&model);
 }
 
 double FlueModel::uniform_lift_pa(double density_kg_m3) const {
@@ -67,9 +63,28 @@ void FlueModel::prepare_sections() {
     }
 }
 
-void FlueModel::prepare_heats() {
+/// Gas enters no colder than the room and cools no further than the coldest air it has passed, so
+/// that only a section in warmer air than that can have a wall colder than the air.
+bool FlueModel::wall_may_be_colder(std::size_t owner) const {
+    const auto air_k = [&](const Section& section) {
+        return surroundings_.temperature_k[static_cast<std::size_t>(section.zone)];
+    };
+    const double ambient_k = air_k(case_->sections[owner]);
+    bool colder = ambient_k > case_->room_temperature_k;
+    for (const Section& section : case_->sections) {
+        colder = colder || air_k(section) < ambient_k;
+        if (same_wall_place(section, case_->sections[owner]) && has_length(section) && colder) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// Walls that the model before has in the same air are shared with it.
+void FlueModel::prepare_heats(const FlueModel* before) {
     heats_.reserve(heat_owners_.size());
-    for (const std::size_t owner : heat_owners_) {
+    for (std::size_t i = 0; i < heat_owners_.size(); ++i) {
+        const std::size_t owner = heat_owners_[i];
         const Section& section = case_->sections[owner];
         double height_m = 0.0;
         for (const Section& other : case_->sections) {
@@ -77,7 +92,7 @@ void FlueModel::prepare_heats() {
                 height_m += other.length_m;
             }
         }
-        heats_.emplace_back(WallPlace{
+        const WallPlace place{
             .wall = &case_->walls[section.wall],
             .inside_diameter_m = section.diameter_m,
             .ambient_k = surroundings_.temperature_k[static_cast<std::size_t>(section.zone)],
@@ -85,7 +100,12 @@ void FlueModel::prepare_heats() {
             .wind_m_s = section.zone == Zone::outdoors ? surroundings_.wind_m_s : 0.0,
             .height_m = height_m,
             .upright = section.rise_m > 0.5 * section.length_m,
-            .rectangular = section.rectangular});
+            .rectangular = section.rectangular};
+        if (before != nullptr && same_place(before->heats_[i]->place(), place)) {
+            heats_.push_back(before->heats_[i]);
+        } else {
+            heats_.push_back(std::make_shared<const WallHeat>(place, wall_may_be_colder(owner)));
+        }
     }
 }
 

@@ -44,7 +44,7 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
     s.inner_wall_k = flow.wall_k;
     s.outer_wall_k = flow.wall_k;
     if (section.length_m > 0.0 && flow.wall_k > 0.0) {
-        s.outer_wall_k = heats_[prepared_[index].heat].outer_k(flow.wall_k);
+        s.outer_wall_k = heats_[prepared_[index].heat]->outer_k(flow.wall_k);
     }
     return s;
 }

@@ -107,7 +107,7 @@ FlueModel::Straight::Straight(const FlueModel& model,
                               Flow& flow)
     : model_(model), section_(section), flow_(flow), balance_{} {
     const Case& installation = *model.case_;
-    balance_.outside = &model.heats_[prepared.heat];
+    balance_.outside = model.heats_[prepared.heat].get();
     balance_.emission = &model.emissions_[static_cast<std::size_t>(flow.choice)][prepared.emission];
     balance_.log_path = flow.log_path;
     balance_.radiating_w_m2k4 = 0.5 * (installation.walls[section.wall].inner_emissivity + 1.0)

@@ -83,11 +83,13 @@ double step_to_span_k(const LayeredWall& wall, double ambient_k, double sign, do
 
 } // namespace
 
-WallHeat::WallHeat(const WallPlace& place) : place_(place) {
+WallHeat::WallHeat(const WallPlace& place, bool may_be_colder) : place_(place) {
     warmer_.knots = most_knots;
     fill(warmer_, 1.0, warmer_span_k);
-    colder_.knots = colder_knots;
-    fill(colder_, -1.0, colder_span_k);
+    if (may_be_colder) {
+        colder_.knots = colder_knots;
+        fill(colder_, -1.0, colder_span_k);
+    }
 }
 
 void WallHeat::fill(Branch& branch, double sign, double span_k) const {

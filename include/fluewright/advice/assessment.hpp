@@ -59,6 +59,7 @@ struct Assessment {
 
 struct AssessOptions {
     bool size_search{true};
+    bool words{true};  ///< write the sentence, and figures into the messages of findings
     bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     std::optional<UnitSystem> units{}; ///< default: those of the file
@@ -69,7 +70,9 @@ struct AssessOptions {
                                                 const AssessOptions& options);
 
 /// The findings of a solved case, by severity and weight.
-[[nodiscard]] Findings find_all(const Case& installation, const Solution& solution);
+/// Without figures the messages are not fit to be read: for who counts findings only.
+[[nodiscard]] Findings
+find_all(const Case& installation, const Solution& solution, bool with_figures = true);
 
 /// Tries every trade size throughout the run (existing masonry keeps its size).
 [[nodiscard]] SizeAdvice

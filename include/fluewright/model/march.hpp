@@ -3,6 +3,7 @@
 #include "fluewright/model/surroundings.hpp"
 #include "fluewright/model/wall_heat.hpp"
 
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -114,7 +115,8 @@ private:
     class Straight;
 
     void prepare_sections();
-    void prepare_heats();
+    void prepare_heats(const FlueModel* before);
+    [[nodiscard]] bool wall_may_be_colder(std::size_t section) const;
     void prepare_emissions();
     void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
     MarchResult solve_leaking(const GasStream& stream, std::span<Station> stations) const;
@@ -126,7 +128,7 @@ private:
     Surroundings surroundings_;
     std::vector<Prepared> prepared_;
     std::vector<std::size_t> heat_owners_; ///< the first section of each wall place
-    std::vector<WallHeat> heats_;
+    std::vector<std::shared_ptr<const WallHeat>> heats_;
     std::array<std::vector<EmissionFit>, 2> emissions_;
     bool has_leaks_{};
 };

@@ -43,7 +43,9 @@ struct WallState {
 /// correlation of the gap jumps by 0.6 % where its branches meet and the curve swings there.
 class WallHeat {
 public:
-    explicit WallHeat(const WallPlace& place);
+    /// `may_be_colder` tells whether the inner face can be colder than the air around; if not, half
+    /// a curve does, and the conductance below ambient is that just above.
+    explicit WallHeat(const WallPlace& place, bool may_be_colder = true);
 
     struct Value {
         double flux_w_m2;
@@ -83,7 +85,7 @@ private:
     void fill(Branch& branch, double sign, double span_k) const;
 
     [[nodiscard]] const Branch& branch_of(double difference_k) const {
-        return difference_k >= 0.0 ? warmer_ : colder_;
+        return difference_k >= 0.0 || colder_.knots == 0 ? warmer_ : colder_;
     }
 
     WallPlace place_;
