@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdlib>
 #include <ctime>
 #include <fmt/format.h>
 #include <fstream>
@@ -12,8 +11,7 @@
 
 // diagnosis_benchmark                  all cases and dialogues; prints the report
 // diagnosis_benchmark --report FILE    writes it
-// diagnosis_benchmark --check FILE     fails when the report on disk differs from a fresh one, and
-// so
+// diagnosis_benchmark --check FILE     fails when the report on disk differs from a fresh one, so
 //                                      also when fewer causes are found than it says
 // diagnosis_benchmark --smoke N        N cases and one dialogue, only to see that they run
 
@@ -22,6 +20,9 @@ namespace {
 using namespace bench;
 using namespace fluewright;
 
+/// The spreads and thresholds were chosen while looking at cases 0 to 299; these were not looked
+/// at.
+constexpr std::uint64_t first_case = 1000;
 constexpr std::size_t all_cases = 300;
 constexpr std::size_t all_dialogues = 20;
 constexpr std::size_t most_checks = 25;
@@ -47,24 +48,6 @@ Scored score(std::uint64_t number) {
     auto diagnoser = Diagnoser::open(made.written);
     const std::optional<Diagnosis> diagnosis = diagnoser->diagnose();
     scored.seconds = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
-    if (std::getenv("SHOW") != nullptr && id_of(diagnosis->explanations.front()) != scored.truth) {
-        fmt::print(stderr,
-                   "CASE {} truth {} size {:.4g} part {}\n",
-                   number,
-                   scored.truth,
-                   made.truth.fault().size,
-                   made.truth.fault().part);
-        for (const Explanation& e : diagnosis->explanations)
-            if (e.probability > 0.02) {
-                fmt::print(stderr,
-                           "   {:.2f} {} {}\n",
-                           e.probability,
-                           id_of(e),
-                           e.causes.empty() ? "" : e.causes[0].size_words);
-            }
-        for (const SeenFact& f : diagnosis->seen)
-            fmt::print(stderr, "      {} | {} {}\n", f.words, f.expected, f.fits ? "" : "CONFLICT");
-    }
     for (const Explanation& explanation : diagnosis->explanations) {
         const std::string id = id_of(explanation);
         const auto known = std::find_if(scored.answers.begin(),
@@ -144,11 +127,11 @@ int main(int count, char** arguments) {
     const std::size_t dialogues = smoke ? 1 : all_dialogues;
     Results results;
     for (std::size_t i = 0; i < cases; ++i) {
-        results.scored.push_back(score(i));
+        results.scored.push_back(score(first_case + i));
     }
     for (std::size_t i = 0; i < dialogues; ++i) {
-        results.suggested.push_back(walk(i, Order::suggested));
-        results.random.push_back(walk(i, Order::random));
+        results.suggested.push_back(walk(first_case + i, Order::suggested));
+        results.random.push_back(walk(first_case + i, Order::random));
     }
     const std::string text = report(results);
     tell_times(results);

@@ -68,6 +68,9 @@ find what is not there. Of what costs nothing to observe a sixth is missing, of 
 about half. None of the diagnosis' likelihoods is used in making the cases, but the same solver is, and spreads of
 the same order: figures for real flues would be worse.
 
+Spreads, thresholds and the weight of the design were chosen while looking at 300 other cases of the same kind (there
+79.7 % came first, 94.3 % among the first three); the cases below were not looked at before.
+
 "Nothing hidden" and "the design as a whole" count as one answer.
 
 )";
