@@ -1,5 +1,8 @@
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/diagnosis.hpp"
 #include "fluewright/advice/improve.hpp"
+#include "fluewright/advice/size_table.hpp"
+#include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch_row.hpp"
 #include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/json_writer.hpp"
@@ -12,6 +15,8 @@
 
 #include <cstdio>
 #include <fmt/format.h>
+#include <fstream>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -29,6 +34,32 @@ struct Figure {
 template <class Work>
 Figure timed(std::string_view id, std::string_view what, const Work& work) {
     return {id, what, 1e6 * seconds_per_call(work)};
+}
+
+/// Microseconds a record through the pipeline that a batch uses.
+Figure
+batch(std::string_view id, std::string_view what, const BatchRecord& record, unsigned workers) {
+    constexpr std::size_t packs = 16;
+    constexpr std::size_t records_in_pack = 32;
+    const BatchColumns columns = default_batch_columns();
+    const double seconds = seconds_per_call([&] {
+        std::size_t left = packs;
+        run_ordered<std::size_t>(
+            {.workers = workers, .most_in_flight = 4 * workers},
+            [&] { return left > 0 ? std::optional{left--} : std::nullopt; },
+            [&](std::size_t) {
+                std::string lines;
+                for (std::size_t i = 0; i < records_in_pack; ++i) {
+                    append_ndjson(assess_record(record), columns, lines);
+                }
+                return lines;
+            },
+            [](const std::string& lines) {
+                keep(lines);
+                return true;
+            });
+    });
+    return {id, what, 1e6 * seconds / static_cast<double>(packs * records_in_pack)};
 }
 
 std::vector<Figure> measure(const Installation& written, const Case& made) {
@@ -51,6 +82,7 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
                           .rectangular = false};
     const std::string text = write_installation(written);
     const BatchRecord record{.number = 1, .source = "<stdin>", .line = 1, .text = text};
+    const BatchRow row = assess_record(record);
     const auto assessed = assess(written, {});
     AssessOptions plain;
     plain.size_search = plain.spread = false;
@@ -96,6 +128,17 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
         timed("improve_pairs",
               "improve --pairs on one core",
               [&] { keep(improve(written, {.pairs = true})); }),
+        timed("size", "table of sizes", [&] { keep(tabulate_sizes(written, {})); }),
+        timed("diagnose", "causes of what was seen", [&] { keep(diagnose(written)); }),
+        timed("write",
+              "write one line of a batch",
+              [&] {
+                  std::string line;
+                  append_ndjson(row, default_batch_columns(), line);
+                  keep(line);
+              }),
+        batch("batch_1_thread", "a record of a batch, 1 thread", record, 1),
+        batch("batch_2_threads", "a record of a batch, 2 threads", record, 2),
         timed("batch_record",
               "one record of a batch, read to line",
               [&] {
@@ -123,10 +166,40 @@ void print(const std::vector<Figure>& figures, bool as_json) {
     fmt::print("}}\n");
 }
 
+/// Seconds to read, resolve, prepare and march every installation of a file, one a line, on a high
+/// fire: what the plain reference in tests/published/reference does with them.
+int print_march_seconds(const char* path) {
+    std::ifstream file(path);
+    std::vector<std::string> lines;
+    for (std::string line; std::getline(file, line);) {
+        lines.push_back(line);
+    }
+    const double seconds = seconds_per_call([&] {
+        for (const std::string& line : lines) {
+            const auto written = read_installation(line);
+            const auto made = written ? resolve(*written) : Failure{Faults{}};
+            if (!made) {
+                continue;
+            }
+            const Firing& high = made->appliance.high;
+            const FlueModel model(*made, surroundings_of(*made, 0, Fire::burning));
+            keep(model.solve({.gas = GasChoice::high_fire,
+                              .air_share = 0.0,
+                              .flow_kg_s = high.gas_flow_kg_s,
+                              .temperature_k = high.gas_temperature_k}));
+        }
+    });
+    fmt::print("{:.9f}\n", seconds);
+    return lines.empty() ? 3 : 0;
+}
+
 } // namespace
 } // namespace fluewright::bench
 
 int main(int argument_count, char** arguments) {
+    if (argument_count > 2 && std::string_view{arguments[1]} == "--march") {
+        return fluewright::bench::print_march_seconds(arguments[2]);
+    }
     const bool as_json = argument_count > 1 && std::string_view{arguments[1]} == "--json";
     const fluewright::Installation written = fluewright::bench::typical();
     const auto made = fluewright::resolve(written);
