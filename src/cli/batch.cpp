@@ -1,6 +1,7 @@
 #include "batch_output.hpp"
 #include "command.hpp"
 #include "count_option.hpp"
+#include "files.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch_row.hpp"
@@ -219,11 +220,6 @@ std::string summary(const Tally& tally, std::size_t before, double seconds) {
         text += fmt::format("; {:.0f} a second", static_cast<double>(tally.all()) / seconds);
     }
     return text + '\n';
-}
-
-int refuse(const Context& context, int status, std::string_view message) {
-    context.streams.err << "fluewright: " << message << '\n';
-    return status;
 }
 
 int run_batch(const Context& context) {

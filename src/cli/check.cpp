@@ -2,38 +2,19 @@
 #include "command.hpp"
 #include "count_option.hpp"
 #include "files.hpp"
-#include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/report_json.hpp"
 #include "fluewright/io/report_text.hpp"
 #include "help.hpp"
+#include "open_case.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstdint>
 #include <iostream>
-#include <limits>
 #include <optional>
 
 namespace fluewright::cli {
 namespace {
-
-int show_faults(const Context& context, const Diagnostics& diagnostics) {
-    if (context.wants_json()) {
-        return write_answer(
-            context, diagnostics_json(diagnostics), fault_of_user, context.arguments.words.front());
-    }
-    context.streams.err << diagnostics_text(diagnostics);
-    return fault_of_user;
-}
-
-/// High and low fire may fail at the same value for the same reason; once is enough.
-Diagnostics without_doubles(Diagnostics diagnostics) {
-    const auto same = [](const Diagnostic& a, const Diagnostic& b) {
-        return a.fault.pointer == b.fault.pointer && a.fault.message == b.fault.message;
-    };
-    diagnostics.erase(std::unique(diagnostics.begin(), diagnostics.end(), same), diagnostics.end());
-    return diagnostics;
-}
 
 AssessOptions assess_options(const Context& context) {
     AssessOptions options;
@@ -52,11 +33,7 @@ Result<ToleranceOptions, std::string> tolerance_options(const Context& context) 
     const ToleranceOptions usual;
     const auto runs = read_count(
         context, {.option = option::samples, .least = fewest, .most = most, .usual = usual.runs});
-    const auto seed = read_count(context,
-                                 {.option = option::seed,
-                                  .least = 0,
-                                  .most = std::numeric_limits<std::uint64_t>::max(),
-                                  .usual = usual.seed});
+    const auto seed = read_seed(context);
     const auto jobs = read_jobs(context);
     if (!runs || !seed || !jobs) {
         return Failure{!runs ? runs.error() : !seed ? seed.error() : jobs.error()};
@@ -82,39 +59,32 @@ int run_check(const Context& context) {
         return run_method(context);
     }
     const std::string& file = context.arguments.words.front();
-    const auto input = read_input(file, context.streams.in);
-    if (!input) {
-        context.streams.err << "fluewright: " << input.error() << '\n';
-        return no_access;
-    }
-    const auto installation = read_installation(input->text, input->name);
-    if (!installation) {
-        return show_faults(context, installation.error());
+    const auto written = read_written(context, file);
+    if (!written) {
+        return written.error();
     }
     const auto study_options = tolerance_options(context);
     if (!study_options) {
-        context.streams.err << "fluewright: " << study_options.error() << '\n';
-        return fault_of_user;
+        return refuse(context, fault_of_user, study_options.error());
     }
     const AssessOptions options = assess_options(context);
-    const auto assessment = assess(*installation, options);
+    const auto assessment = assess(written->installation, options);
     if (!assessment) {
-        return show_faults(context,
-                           without_doubles(locate(assessment.error(), input->text, input->name)));
+        return tell_faults(context, assessment.error(), *written);
     }
     const int status = status_of(context, *assessment);
     const TradeAdvice trade =
-        trade_advice(*installation, *assessment, context.arguments.value(option::rules));
+        trade_advice(written->installation, *assessment, context.arguments.value(option::rules));
     std::optional<ToleranceStudy> study;
-    if (has_tolerances(*installation)) {
-        study = study_tolerances(*installation, *assessment, *study_options);
+    if (has_tolerances(written->installation)) {
+        study = study_tolerances(written->installation, *assessment, *study_options);
     }
     const ToleranceStudy* const tolerances = study ? &*study : nullptr;
     if (context.wants_json()) {
         return write_answer(context,
                             report_json(*assessment,
                                         {.version = version_number(),
-                                         .file = input->name,
+                                         .file = written->name,
                                          .size_searched = options.size_search,
                                          .trade = &trade,
                                          .tolerances = tolerances}),
@@ -123,7 +93,7 @@ int run_check(const Context& context) {
     }
     ReportOptions report{.style = context.style,
                          .version = version_number(),
-                         .file = input->name,
+                         .file = written->name,
                          .details = context.arguments.has(option::details),
                          .size_searched = options.size_search,
                          .trade = &trade,

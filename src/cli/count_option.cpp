@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <charconv>
 #include <fmt/format.h>
+#include <limits>
 #include <thread>
 
 namespace fluewright::cli {
@@ -24,6 +25,14 @@ Result<std::uint64_t, std::string> read_whole(std::string_view text, const Count
 Result<std::uint64_t, std::string> read_count(const Context& context, const CountOption& info) {
     const std::string_view text = context.arguments.value(info.option);
     return text.empty() ? Result<std::uint64_t, std::string>{info.usual} : read_whole(text, info);
+}
+
+Result<std::uint64_t, std::string> read_seed(const Context& context) {
+    return read_count(context,
+                      {.option = option::seed,
+                       .least = 0,
+                       .most = std::numeric_limits<std::uint64_t>::max(),
+                       .usual = 1});
 }
 
 Result<unsigned, std::string> read_jobs(const Context& context) {

@@ -25,6 +25,9 @@ struct CountOption {
 [[nodiscard]] Result<std::uint64_t, std::string> read_count(const Context& context,
                                                             const CountOption& info);
 
+/// The value of --seed: 1 where it is not given.
+[[nodiscard]] Result<std::uint64_t, std::string> read_seed(const Context& context);
+
 /// The value of --jobs: all cores where it is not given.
 [[nodiscard]] Result<unsigned, std::string> read_jobs(const Context& context);
 

@@ -13,11 +13,6 @@
 namespace fluewright::cli {
 namespace {
 
-int refuse(const Context& context, std::string_view message) {
-    context.streams.err << "fluewright: " << message << '\n';
-    return fault_of_user;
-}
-
 /// Whether the likeliest explanation is that something is wrong.
 int status_of(const Diagnosis& diagnosis) {
     return diagnosis.explanations.front().causes.empty() && diagnosis.urgent.empty() ? all_pass
@@ -28,13 +23,16 @@ int run_diagnose(const Context& context) {
     const std::string& file = context.arguments.words.front();
     const bool asks = context.arguments.has(option::ask);
     if (asks && context.wants_json()) {
-        return refuse(context, "a dialogue is for people; --ask goes with no --json");
+        return refuse(
+            context, fault_of_user, "a dialogue is for people; --ask goes with no --json");
     }
     if (asks && file == "-") {
-        return refuse(context, "--ask reads the answers from standard input; name the file");
+        return refuse(
+            context, fault_of_user, "--ask reads the answers from standard input; name the file");
     }
     if (asks && context.arguments.has(option::output)) {
-        return refuse(context, "--ask writes to the screen; it goes with no --output");
+        return refuse(
+            context, fault_of_user, "--ask writes to the screen; it goes with no --output");
     }
     auto written = read_written(context, file);
     if (!written) {

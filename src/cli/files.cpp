@@ -32,11 +32,6 @@ std::string read_all(std::istream& in) {
     return text;
 }
 
-int refuse(const Context& context, int status, std::string_view message) {
-    context.streams.err << "fluewright: " << message << '\n';
-    return status;
-}
-
 bool write_whole(const fs::path& path, std::string_view text) {
     errno = 0;
     std::ofstream file(path, std::ios::binary | std::ios::trunc);
@@ -94,6 +89,11 @@ int write_file(const Context& context,
 }
 
 } // namespace
+
+int refuse(const Context& context, int status, std::string_view message) {
+    context.streams.err << "fluewright: " << message << '\n';
+    return status;
+}
 
 Result<Input, std::string> read_input(std::string_view file, std::istream& in) {
     if (file == "-") {

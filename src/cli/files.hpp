@@ -15,6 +15,9 @@ struct Input {
     std::string text;
 };
 
+/// Tells a complaint in one line and returns the exit status that goes with it.
+[[nodiscard]] int refuse(const Context& context, int status, std::string_view message);
+
 /// The whole of a file, or of standard input for "-". The failure is the sentence to print.
 [[nodiscard]] Result<Input, std::string> read_input(std::string_view file, std::istream& in);
 

@@ -19,20 +19,6 @@ namespace {
 
 constexpr std::size_t most_shown = 1000;
 
-Result<PriceList, int> prices_of(const Context& context) {
-    const auto input = read_input(context.arguments.value(option::prices), context.streams.in);
-    if (!input) {
-        context.streams.err << "fluewright: " << input.error() << '\n';
-        return Failure{static_cast<int>(no_access)};
-    }
-    auto prices = read_prices(input->text, input->name);
-    if (!prices) {
-        context.streams.err << diagnostics_text(prices.error());
-        return Failure{static_cast<int>(fault_of_user)};
-    }
-    return std::move(prices).value();
-}
-
 /// Writes the installation with one of the changes made; returns the exit status.
 int write_plan(const Context& context, const Improvement& improvement, std::size_t number) {
     const auto plan = std::find_if(improvement.plans.begin(),
@@ -61,11 +47,6 @@ std::string answer(const Context& context, const Improvement& improvement, std::
     return improvement_text(improvement, style);
 }
 
-int refuse(const Context& context, std::string_view sentence) {
-    context.streams.err << "fluewright: " << sentence << '\n';
-    return fault_of_user;
-}
-
 /// What the user asks of the search; the number of the change to write is 0 for none.
 struct Wanted {
     ImproveOptions search;
@@ -82,7 +63,7 @@ Result<Wanted, int> wanted_of(const Context& context) {
         context,
         {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
     if (!most) {
-        return Failure{refuse(context, most.error())};
+        return Failure{refuse(context, fault_of_user, most.error())};
     }
     wanted.search.most = *most;
     if (arguments.has(option::write_plan)) {
@@ -90,17 +71,17 @@ Result<Wanted, int> wanted_of(const Context& context) {
             read_whole(arguments.values(option::write_plan).front(),
                        {.option = option::write_plan, .least = 1, .most = most_shown, .usual = 1});
         if (!number) {
-            return Failure{refuse(context, number.error())};
+            return Failure{refuse(context, fault_of_user, number.error())};
         }
         wanted.write = *number;
     }
     const auto jobs = read_jobs(context);
     if (!jobs) {
-        return Failure{refuse(context, jobs.error())};
+        return Failure{refuse(context, fault_of_user, jobs.error())};
     }
     wanted.search.threads = *jobs;
     if (arguments.has(option::prices)) {
-        auto prices = prices_of(context);
+        auto prices = read_beside(context, arguments.value(option::prices), read_prices);
         if (!prices) {
             return Failure{prices.error()};
         }

@@ -29,8 +29,7 @@ int tell(const Context& context, Diagnostics diagnostics) {
 Result<Written, int> read_written(const Context& context, std::string_view file) {
     auto input = read_input(file, context.streams.in);
     if (!input) {
-        context.streams.err << "fluewright: " << input.error() << '\n';
-        return Failure{static_cast<int>(no_access)};
+        return Failure{refuse(context, no_access, input.error())};
     }
     auto installation = read_installation(input->text, input->name);
     if (!installation) {

@@ -13,30 +13,15 @@
 namespace fluewright::cli {
 namespace {
 
-/// The pieces of --stock. The failure is the exit status; what was wrong has been told.
-Result<std::vector<StockPiece>, int> at_hand(const Context& context) {
-    if (!context.arguments.has(option::stock)) {
-        return std::vector<StockPiece>{};
-    }
-    const auto input = read_input(context.arguments.value(option::stock), context.streams.in);
-    if (!input) {
-        context.streams.err << "fluewright: " << input.error() << '\n';
-        return Failure{static_cast<int>(no_access)};
-    }
-    auto stock = read_stock(input->text, input->name);
-    if (!stock) {
-        context.streams.err << diagnostics_text(stock.error());
-        return Failure{static_cast<int>(fault_of_user)};
-    }
-    return std::move(stock).value();
-}
-
 int run_parts(const Context& context) {
     const auto opened = open_case(context);
     if (!opened) {
         return opened.error();
     }
-    const auto stock = at_hand(context);
+    const auto stock =
+        context.arguments.has(option::stock)
+            ? read_beside(context, context.arguments.value(option::stock), read_stock)
+            : Result<std::vector<StockPiece>, int>{std::vector<StockPiece>{}};
     if (!stock) {
         return stock.error();
     }

@@ -66,8 +66,7 @@ int run_sweep(const Context& context) {
     options.units = context.units();
     const auto jobs = read_jobs(context);
     if (!jobs) {
-        context.streams.err << "fluewright: " << jobs.error() << '\n';
-        return fault_of_user;
+        return refuse(context, fault_of_user, jobs.error());
     }
     options.threads = *jobs;
     const auto written = read_written(context, arguments.words.front());

@@ -1,6 +1,7 @@
 #include "batch_output.hpp"
 #include "command.hpp"
 #include "count_option.hpp"
+#include "files.hpp"
 #include "fluewright/advice/variations.hpp"
 #include "fluewright/io/json_writer.hpp"
 #include "open_case.hpp"
@@ -10,18 +11,12 @@
 #include <filesystem>
 #include <fmt/format.h>
 #include <iostream>
-#include <limits>
 
 namespace fluewright::cli {
 namespace {
 
 constexpr std::uint64_t most_variations = 100'000'000;
 constexpr std::size_t lines_per_write = 256;
-
-int refuse(const Context& context, int status, std::string_view message) {
-    context.streams.err << "fluewright: " << message << '\n';
-    return status;
-}
 
 Result<std::vector<VariedRange>, std::string> ranges_of(const Context& context,
                                                         const Installation& written) {
@@ -53,11 +48,7 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
     const auto samples = read_count(
         context,
         {.option = option::spread_samples, .least = 1, .most = most_variations, .usual = 0});
-    const auto seed = read_count(context,
-                                 {.option = option::seed,
-                                  .least = 0,
-                                  .most = std::numeric_limits<std::uint64_t>::max(),
-                                  .usual = 1});
+    const auto seed = read_seed(context);
     if (!samples || !seed) {
         return Failure{!samples ? samples.error() : seed.error()};
     }

@@ -50,8 +50,7 @@ int run_warmup(const Context& context) {
     const auto step_s = read_time(context, step_option);
     for (const auto* time : {&total_s, &step_s}) {
         if (!*time) {
-            context.streams.err << "fluewright: " << time->error() << '\n';
-            return fault_of_user;
+            return refuse(context, fault_of_user, time->error());
         }
     }
     const auto opened = open_case(context);
