@@ -1,3 +1,4 @@
+#include "assumptions_json.hpp"
 #include "fluewright/io/cautions.hpp"
 #include "fluewright/io/json_writer.hpp"
 #include "fluewright/io/report_diagnosis.hpp"
@@ -104,18 +105,6 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
     for (const NextCheck& check : d.checks) {
         checks.push_back(check_json(check));
     }
-    Json assumptions = Json::array();
-    for (const Assumption& a : d.assumptions) {
-        Json json{{"pointer", a.pointer}, {"what", a.what}};
-        if (a.word.empty()) {
-            json["value" + std::string{json_suffix(a.kind)}] = json_number(a.value);
-        } else {
-            json["word"] = a.word;
-        }
-        json["source"] = a.source;
-        json["mark"] = a.mark;
-        assumptions.push_back(std::move(json));
-    }
     Json better;
     if (d.better) {
         better = {{"steps", d.better->steps}, {"outcome", cured_json(&d.better->outcome)}};
@@ -133,7 +122,7 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
                     {"explanations", std::move(explanations)},
                     {"checks", std::move(checks)},
                     {"better_design", std::move(better)},
-                    {"assumptions", std::move(assumptions)},
+                    {"assumptions", report::assumptions_json(d.assumptions)},
                     {"cautions", cautions()}};
     constexpr int indent = 2;
     return json.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';

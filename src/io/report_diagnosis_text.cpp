@@ -282,11 +282,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     out += paragraph(how, {.first = 2, .rest = 4}, style.width);
     out += writer.assumptions();
     out += report::cautions_text(style);
-    out += '\n';
-    out += paragraph(fmt::format("fluewright {}, from {}", options.version, options.file),
-                     {.first = 0, .rest = 2},
-                     style.width);
-    return style.unicode ? out : in_plain_letters(out);
+    return report::signed_off(std::move(out), options.version, options.file, style);
 }
 
 } // namespace fluewright

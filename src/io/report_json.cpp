@@ -1,5 +1,6 @@
 #include "fluewright/io/report_json.hpp"
 
+#include "assumptions_json.hpp"
 #include "fluewright/io/cautions.hpp"
 #include "json_number.hpp"
 #include "report_tolerances_json.hpp"
@@ -270,22 +271,6 @@ Json findings_json(const Findings& findings) {
     return list;
 }
 
-Json assumptions_json(const std::vector<Assumption>& assumptions) {
-    Json list = Json::array();
-    for (const Assumption& a : assumptions) {
-        Json json{{"pointer", a.pointer}, {"what", a.what}};
-        if (a.word.empty()) {
-            json[key_of("value", a.kind)] = json_number(a.value);
-        } else {
-            json["word"] = a.word;
-        }
-        json["source"] = a.source;
-        json["mark"] = a.mark;
-        list.push_back(std::move(json));
-    }
-    return list;
-}
-
 Json verdict_json(const Assessment& a) {
     Json json{{"works", a.works}, {"sentence", a.sentence}, {"limiting_state", nullptr}};
     if (a.limiting < a.solution.states.size()) {
@@ -320,7 +305,7 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
     whole["tolerances"] = options.tolerances != nullptr
                               ? report::tolerances_json(a, *options.tolerances)
                               : Json(nullptr);
-    whole["assumptions"] = assumptions_json(a.installation.assumptions);
+    whole["assumptions"] = report::assumptions_json(a.installation.assumptions);
     whole["cautions"] = cautions();
     // File names may hold any bytes; what is not UTF-8 is replaced, not refused.
     constexpr int indent = 2;

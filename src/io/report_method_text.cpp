@@ -1,8 +1,8 @@
 #include "fluewright/core/quantity.hpp"
-#include "fluewright/io/cautions.hpp"
 #include "fluewright/io/report_method.hpp"
 #include "fluewright/io/text_layout.hpp"
 #include "fluewright/io/text_table.hpp"
+#include "report_text_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,10 +14,6 @@ namespace {
 constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr std::size_t inset = 2;
 constexpr int digits = 5;
-
-std::string heading(std::string_view text, const Style& style) {
-    return '\n' + inked(text, Ink::heading, style) + '\n';
-}
 
 /// "PZ >= PZe at low fire"
 std::string failed_words(const MethodResult& result) {
@@ -95,10 +91,10 @@ std::string terms(const MethodGroup& group, const Style& style) {
     return "  " + inked(group.title, Ink::heading, style) + '\n' + table.text(style, 2 * inset);
 }
 
-std::string listed(std::string_view title, const auto& lines, const Style& style) {
-    std::string out = heading(title, style);
-    for (const auto& line : lines) {
-        out += paragraph(fmt::format("- {}", line), {.first = 2, .rest = 4}, style.width);
+std::string notes_text(const MethodResult& result, const Style& style) {
+    std::string out = report::heading("Notes on the method", style);
+    for (const auto& note : result.notes) {
+        out += paragraph(fmt::format("- {}", note), {.first = 2, .rest = 4}, style.width);
     }
     return out;
 }
@@ -109,22 +105,18 @@ std::string method_text(const MethodResult& result, const MethodReportOptions& o
     const Style& style = options.style;
     std::string out = verdict(result, style);
     for (const MethodFiring& firing : result.firings) {
-        out += heading(fmt::format("Conditions, {}", firing.name), style);
+        out += report::heading(fmt::format("Conditions, {}", firing.name), style);
         out += criteria(firing, style) + '\n' + comparisons(firing, style);
     }
     for (const MethodFiring& firing : result.firings) {
-        out += heading(fmt::format("Terms, {}", firing.name), style);
+        out += report::heading(fmt::format("Terms, {}", firing.name), style);
         for (const MethodGroup& group : firing.groups) {
             out += terms(group, style);
         }
     }
-    out += listed("Notes on the method", result.notes, style);
-    out += listed("Before you build or light", cautions(), style);
-    out += '\n';
-    out += paragraph(fmt::format("fluewright {}, from {}", options.version, options.file),
-                     {.first = 0, .rest = 2},
-                     style.width);
-    return style.unicode ? out : in_plain_letters(out);
+    out += notes_text(result, style);
+    out += report::cautions_text(style);
+    return report::signed_off(std::move(out), options.version, options.file, style);
 }
 
 } // namespace fluewright

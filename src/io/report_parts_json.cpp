@@ -1,3 +1,4 @@
+#include "csv_text.hpp"
 #include "fluewright/io/report_parts.hpp"
 #include "json_number.hpp"
 #include "trade_json.hpp"
@@ -76,18 +77,6 @@ Json growth_json(const PartsList& list) {
     return all;
 }
 
-/// A cell of RFC 4180: quoted where it must be.
-std::string cell(std::string_view text) {
-    if (text.find_first_of("\",\n\r") == std::string_view::npos) {
-        return std::string{text};
-    }
-    std::string out = "\"";
-    for (const char c : text) {
-        out += c == '"' ? "\"\"" : std::string{c};
-    }
-    return out + '"';
-}
-
 } // namespace
 
 std::string parts_json(const PartsList& list, const PartsReportOptions& options) {
@@ -114,22 +103,22 @@ std::string parts_csv(const PartsList& list) {
     std::string out = "kind,what,size,count,unit,length_m,from_m,weight_kg,at_hand,where,note\n";
     for (const PartsLine& line : list.lines) {
         out += fmt::format("part,{},{},{},{},,,{},{},{},\n",
-                           cell(line.what),
-                           cell(line.size),
+                           csv_field(line.what),
+                           csv_field(line.size),
                            format_number(line.count, 6),
                            line.unit,
                            line.weight_kg > 0.0 ? format_number(line.weight_kg, 4) : "",
                            line.at_hand ? "yes" : "no",
-                           cell(line.where));
+                           csv_field(line.where));
     }
     for (const Cut& cut : list.cuts) {
         out += fmt::format("cut,{},,1,,{},{},,{},{},{}\n",
-                           cell(fmt::format("piece {}", cut.piece)),
+                           csv_field(fmt::format("piece {}", cut.piece)),
                            format_number(cut.length_m, 6),
                            format_number(cut.from_m, 6),
                            cut.at_hand ? "yes" : "no",
-                           cell(cut.place),
-                           cell(cut.measure));
+                           csv_field(cut.place),
+                           csv_field(cut.measure));
     }
     return out;
 }

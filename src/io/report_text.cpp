@@ -157,6 +157,16 @@ std::string cautions_text(const Style& style) {
     return out;
 }
 
+std::string signed_off(std::string report,
+                       std::string_view version,
+                       std::string_view file,
+                       const Style& style) {
+    report += '\n';
+    report += paragraph(
+        fmt::format("fluewright {}, from {}", version, file), {.first = 0, .rest = 2}, style.width);
+    return style.unicode ? std::move(report) : in_plain_letters(report);
+}
+
 } // namespace report
 
 std::string report_text(const Assessment& assessment, const ReportOptions& options) {
@@ -181,11 +191,7 @@ std::string report_text(const Assessment& assessment, const ReportOptions& optio
     out += report::assumptions_text(assessment, style);
     out += report::understood_text(assessment, style);
     out += report::cautions_text(style);
-    out += '\n';
-    out += paragraph(fmt::format("fluewright {}, from {}", options.version, options.file),
-                     {.first = 0, .rest = 2},
-                     style.width);
-    return style.unicode ? out : in_plain_letters(out);
+    return report::signed_off(std::move(out), options.version, options.file, style);
 }
 
 } // namespace fluewright

@@ -33,6 +33,10 @@ room_words(const Assessment& assessment, std::size_t weather, const Style& style
 joints_text(const Case& installation, const StateResult& state, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
 
+/// A whole report with its last line, in letters the terminal can show.
+[[nodiscard]] std::string
+signed_off(std::string report, std::string_view version, std::string_view file, const Style& style);
+
 /// A value with its unit; a height of nothing is 0 m, not 0 mm.
 [[nodiscard]] std::string quantity(double si, Kind kind, const Style& style);
 

@@ -1,3 +1,5 @@
+#include "assumptions_json.hpp"
+#include "csv_text.hpp"
 #include "fluewright/io/report_warmup.hpp"
 #include "json_number.hpp"
 #include "report_words.hpp"
@@ -109,29 +111,6 @@ Json course_json(const Case& c, const WarmupInWeather& in) {
             {"moments", moments_json(w)}};
 }
 
-Json assumptions_json(const Warmup& w) {
-    Json list = Json::array();
-    for (const Assumption& a : w.assumptions) {
-        list.push_back({{"pointer", a.pointer},
-                        {"what", a.what},
-                        {"value" + std::string{json_suffix(a.kind)}, json_number(a.value)},
-                        {"source", a.source},
-                        {"mark", a.mark}});
-    }
-    return list;
-}
-
-std::string csv_field(std::string_view text) {
-    if (text.find_first_of("\",\n\r") == std::string_view::npos) {
-        return std::string{text};
-    }
-    std::string out = "\"";
-    for (const char c : text) {
-        out += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return out + '"';
-}
-
 } // namespace
 
 std::string warmup_json(const Case& installation,
@@ -148,7 +127,9 @@ std::string warmup_json(const Case& installation,
                      {"draws_in_time", draws_in_time(courses)},
                      {"weathers", std::move(weathers)},
                      {"assumptions",
-                      courses.empty() ? Json::array() : assumptions_json(courses.front().course)}};
+                      courses.empty()
+                          ? Json::array()
+                          : report::assumptions_json(courses.front().course.assumptions)}};
     return whole.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

@@ -269,11 +269,7 @@ std::string warmup_text(const Case& installation,
         out += paragraph(fmt::format("- {}", note), indented, style.width);
     }
     out += report::cautions_text(style);
-    out += '\n';
-    out += paragraph(fmt::format("fluewright {}, from {}", options.version, options.file),
-                     {.first = 0, .rest = 2},
-                     style.width);
-    return style.unicode ? out : in_plain_letters(out);
+    return report::signed_off(std::move(out), options.version, options.file, style);
 }
 
 } // namespace fluewright
