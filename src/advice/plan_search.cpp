@@ -1,12 +1,12 @@
 #include "plan_search.hpp"
 
+#include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields.hpp"
 #include "fluewright/model/resolve.hpp"
 #include "run_edit.hpp"
 
 #include <algorithm>
 #include <functional>
-#include <thread>
 
 namespace fluewright {
 namespace {
@@ -91,8 +91,9 @@ bool PlanSearch::is_new(const Installation& spelled) {
 
 void PlanSearch::solve(std::vector<Plan>& plans) {
     const std::size_t before = tried_;
-    const auto solve_from = [&](std::size_t first) {
-        for (std::size_t i = first; i < plans.size(); i += threads_) {
+    // Each plan has its own place, so nothing depends on who solves it.
+    in_parallel(threads_, [&](std::size_t first, std::size_t step) {
+        for (std::size_t i = first; i < plans.size(); i += step) {
             if (Result<Case, Faults> resolved = resolve(plans[i].changed)) {
                 plans[i].resolved = std::move(resolved).value();
                 plans[i].score = score(plans[i].resolved);
@@ -101,14 +102,7 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
                 progress_(before + i + 1, before + plans.size());
             }
         }
-    };
-    // Each plan has its own place, so nothing depends on who solves it.
-    std::vector<std::jthread> others;
-    for (unsigned t = 1; t < threads_; ++t) {
-        others.emplace_back(solve_from, t);
-    }
-    solve_from(0);
-    others.clear();
+    });
     tried_ += plans.size();
 }
 

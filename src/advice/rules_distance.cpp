@@ -65,18 +65,21 @@ std::vector<const Piece*> bare_pipe(const View& view) {
 constexpr std::string_view no_bare =
     "no single-wall pipe of a solid-fuel heater without a listed distance";
 
+/// The distance of a piece to what burns, as it stands, against the least.
+Verdict distance(const View& view, const Piece& piece, double least_m) {
+    const Given& there_m = piece.part->clearance_m;
+    if (!there_m) {
+        return unknown({piece.key("clearance")});
+    }
+    return at(
+        view, piece, at_least(view, *there_m, least_m, Kind::length, "distance to what burns"));
+}
+
 Verdict single_wall(const View& view, const catalog::Rule& rule) {
     Fold fold{no_bare};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(piece->part->clearance_m ? at(view,
-                                                   *piece,
-                                                   at_least(view,
-                                                            *piece->part->clearance_m,
-                                                            rule.figure,
-                                                            Kind::length,
-                                                            "distance to what burns"))
-                                              : unknown({piece->key("clearance")}));
+            fold.add(distance(view, *piece, rule.figure));
         }
     }
     return fold.result();
@@ -139,14 +142,7 @@ Verdict shielded_fixed(const View& view, const catalog::Rule& rule) {
     Fold fold{"no bare pipe has a shield"};
     for (const Piece* piece : bare_pipe(view)) {
         if (piece->part->shield) {
-            fold.add(piece->part->clearance_m ? at(view,
-                                                   *piece,
-                                                   at_least(view,
-                                                            *piece->part->clearance_m,
-                                                            rule.figure,
-                                                            Kind::length,
-                                                            "distance to what burns"))
-                                              : unknown({piece->key("clearance")}));
+            fold.add(distance(view, *piece, rule.figure));
         }
     }
     return fold.result();
@@ -156,14 +152,7 @@ Verdict listed(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no part has a listed distance in the file"};
     for (const Piece& piece : view.pieces) {
         if (piece.part->listed_clearance_m) {
-            fold.add(piece.part->clearance_m ? at(view,
-                                                  piece,
-                                                  at_least(view,
-                                                           *piece.part->clearance_m,
-                                                           *piece.part->listed_clearance_m,
-                                                           Kind::length,
-                                                           "distance to what burns"))
-                                             : unknown({piece.key("clearance")}));
+            fold.add(distance(view, piece, *piece.part->listed_clearance_m));
         }
     }
     return fold.result();
@@ -183,16 +172,8 @@ Verdict by_label(const View& view,
         const Part& part = *piece.part;
         if (!part.listed_clearance_m) {
             fold.add(unknown({piece.key("listed_clearance")}));
-        } else if (!part.clearance_m) {
-            fold.add(unknown({piece.key("clearance")}));
         } else {
-            fold.add(at(view,
-                        piece,
-                        at_least(view,
-                                 *part.clearance_m,
-                                 *part.listed_clearance_m,
-                                 Kind::length,
-                                 "distance to what burns")));
+            fold.add(distance(view, piece, *part.listed_clearance_m));
         }
     }
     return fold.result();
@@ -214,14 +195,7 @@ Verdict diameters_uk(const View& view, const catalog::Rule& rule) {
     Fold fold{no_bare};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(piece->part->clearance_m ? at(view,
-                                                   *piece,
-                                                   at_least(view,
-                                                            *piece->part->clearance_m,
-                                                            rule.figure * outside_m(*piece),
-                                                            Kind::length,
-                                                            "distance to what burns"))
-                                              : unknown({piece->key("clearance")}));
+            fold.add(distance(view, *piece, rule.figure * outside_m(*piece)));
         }
     }
     return fold.result();
@@ -353,14 +327,7 @@ Verdict chimney_de(const View& view, const catalog::Rule& rule) {
     Fold fold{"there is no chimney without a listed distance"};
     for (const Piece* piece : view.chimney()) {
         if (piece->has_length() && !piece->part->listed_clearance_m) {
-            fold.add(piece->part->clearance_m ? at(view,
-                                                   *piece,
-                                                   at_least(view,
-                                                            *piece->part->clearance_m,
-                                                            rule.figure,
-                                                            Kind::length,
-                                                            "distance to what burns"))
-                                              : unknown({piece->key("clearance")}));
+            fold.add(distance(view, *piece, rule.figure));
         }
     }
     return fold.result();
@@ -371,14 +338,7 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     for (const Piece* piece : view.connector()) {
         if (piece->has_length() && !piece->part->listed_clearance_m) {
             const double limit_m = is_single(*piece) ? rule.figure : rule.second;
-            fold.add(piece->part->clearance_m ? at(view,
-                                                   *piece,
-                                                   at_least(view,
-                                                            *piece->part->clearance_m,
-                                                            limit_m,
-                                                            Kind::length,
-                                                            "distance to what burns"))
-                                              : unknown({piece->key("clearance")}));
+            fold.add(distance(view, *piece, limit_m));
         }
     }
     return fold.result();

@@ -1,10 +1,10 @@
 #include "fluewright/advice/sweep.hpp"
 
+#include "fluewright/core/parallel.hpp"
 #include "fluewright/model/resolve.hpp"
 #include "sweep_words.hpp"
 
 #include <algorithm>
-#include <thread>
 
 namespace fluewright {
 namespace {
@@ -52,39 +52,25 @@ std::vector<SweepPoint> points_of(const std::vector<Varied>& over) {
 }
 
 void solve_points(const Installation& written, Sweep& made, const SweepOptions& options) {
-    const unsigned threads = std::max(1U, options.threads);
-    std::vector<std::optional<Case>> first_solved(threads);
-    const auto solve_from = [&](unsigned first) {
-        for (std::size_t i = first; i < made.points.size(); i += threads) {
+    // Each point has its own place, so nothing depends on who solves it.
+    in_parallel(std::max(1U, options.threads), [&](std::size_t first, std::size_t step) {
+        for (std::size_t i = first; i < made.points.size(); i += step) {
             SweepPoint& point = made.points[i];
             Outcome outcome = case_at(written, made.over, point.at);
             point.fault = std::move(outcome.fault);
             if (outcome.resolved) {
                 point.score = score(*outcome.resolved);
-                if (!first_solved[first]) {
-                    first_solved[first] = std::move(outcome.resolved);
-                }
             }
             if (first == 0 && options.progress) {
-                options.progress(std::min(i + threads, made.points.size()), made.points.size());
+                options.progress(std::min(i + step, made.points.size()), made.points.size());
             }
         }
-    };
-    {
-        // Each point has its own place, so nothing depends on who solves it.
-        std::vector<std::jthread> others;
-        for (unsigned t = 1; t < threads; ++t) {
-            others.emplace_back(solve_from, t);
-        }
-        solve_from(0);
-    }
-    made.shape = made.present;
-    for (const auto& solved : first_solved) {
-        if (solved) {
-            made.shape = *solved;
-            break;
-        }
-    }
+    });
+    const auto solved = std::find_if(made.points.begin(), made.points.end(), [](const auto& point) {
+        return point.score.has_value();
+    });
+    made.shape = solved == made.points.end() ? made.present
+                                             : *case_at(written, made.over, solved->at).resolved;
     made.shape.units = made.present.units;
 }
 

@@ -2,7 +2,7 @@
 
 #include "fluewright/advice/score.hpp"
 #include "fluewright/core/latin_hypercube.hpp"
-#include "fluewright/core/parallel_ranges.hpp"
+#include "fluewright/core/parallel.hpp"
 #include "fluewright/core/sample_statistics.hpp"
 #include "fluewright/model/fields.hpp"
 #include "fluewright/model/resolve.hpp"
@@ -65,8 +65,8 @@ void solve_runs(const Installation& written,
                 const Assessment& assessment,
                 const std::vector<VariedInput>& inputs,
                 const LatinHypercube& places,
-                std::size_t begin,
-                std::size_t end,
+                std::size_t first,
+                std::size_t step,
                 Outcomes& outcomes) {
     Installation varied = written;
     std::vector<Slot> slots;
@@ -74,7 +74,7 @@ void solve_runs(const Installation& written,
     for (const VariedInput& input : inputs) {
         slots.push_back(find_value(varied, input.pointer));
     }
-    for (std::size_t run = begin; run < end; ++run) {
+    for (std::size_t run = first; run < places.points(); run += step) {
         for (std::size_t i = 0; i < inputs.size(); ++i) {
             const double place = 2.0 * places.at(run, i) - 1.0;
             *slots[i].value = inputs[i].value + place * inputs[i].half_width;
@@ -180,8 +180,8 @@ ToleranceStudy study_tolerances(const Installation& written,
     outcomes.spare.resize(options.runs * outcomes.counting.size());
     outcomes.refusals.resize(options.runs);
     const LatinHypercube places(options.runs, study.inputs.size(), options.seed);
-    in_parallel_ranges(options.runs, options.jobs, [&](std::size_t begin, std::size_t end) {
-        solve_runs(written, assessment, study.inputs, places, begin, end, outcomes);
+    in_parallel(std::max(1U, options.jobs), [&](std::size_t first, std::size_t step) {
+        solve_runs(written, assessment, study.inputs, places, first, step, outcomes);
     });
     for (const Faults& faults : outcomes.refusals) {
         if (!faults.empty()) {

@@ -2,7 +2,7 @@
 #include "../catch.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/latin_hypercube.hpp"
-#include "fluewright/core/parallel_ranges.hpp"
+#include "fluewright/core/parallel.hpp"
 #include "fluewright/core/sample_statistics.hpp"
 
 #include <algorithm>
@@ -100,11 +100,11 @@ TEST_CASE("what does not vary has no causes") {
     CHECK(first_order_indices({}, std::vector<double>(200, 0.1)).empty());
 }
 
-TEST_CASE("ranges cover every index once, whatever the number of jobs") {
+TEST_CASE("every index is done once, whatever the number of jobs") {
     for (const unsigned jobs : {1U, 2U, 3U, 7U, 200U}) {
         std::vector<int> seen(100);
-        in_parallel_ranges(seen.size(), jobs, [&](std::size_t begin, std::size_t end) {
-            for (std::size_t i = begin; i < end; ++i) {
+        in_parallel(jobs, [&](std::size_t first, std::size_t step) {
+            for (std::size_t i = first; i < seen.size(); i += step) {
                 ++seen[i];
             }
         });
