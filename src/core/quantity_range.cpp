@@ -1,5 +1,7 @@
 #include "fluewright/core/quantity_range.hpp"
 
+#include "number_text.hpp"
+
 #include <charconv>
 
 namespace fluewright {
@@ -7,21 +9,13 @@ namespace {
 
 constexpr std::size_t usual_count = 5;
 constexpr std::size_t most_values = 1000;
-constexpr std::string_view blanks = " \t";
 constexpr std::string_view of_numbers = "+-.0123456789/ \t";
-
-std::string_view trimmed(std::string_view text) {
-    const auto first = text.find_first_not_of(blanks);
-    if (first == std::string_view::npos) {
-        return {};
-    }
-    return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
 
 /// What stands behind the last number.
 std::string_view unit_of(std::string_view text) {
     const auto last = text.find_last_of("0123456789");
-    return last == std::string_view::npos ? std::string_view{} : trimmed(text.substr(last + 1));
+    return last == std::string_view::npos ? std::string_view{}
+                                          : number_text::trimmed(text.substr(last + 1));
 }
 
 bool is_bare(std::string_view text) {
@@ -29,7 +23,7 @@ bool is_bare(std::string_view text) {
 }
 
 Result<double, std::string> value_of(std::string_view text, std::string_view unit, Kind kind) {
-    std::string whole{trimmed(text)};
+    std::string whole{number_text::trimmed(text)};
     if (is_bare(whole) && !unit.empty()) {
         whole += ' ';
         whole += unit;
@@ -50,7 +44,7 @@ Result<std::vector<double>, std::string> parse_range(std::string_view text, Kind
     const auto dots = text.find("..");
     const auto colon = text.rfind(':');
     if (colon != std::string_view::npos) {
-        const std::string_view typed = trimmed(text.substr(colon + 1));
+        const std::string_view typed = number_text::trimmed(text.substr(colon + 1));
         const auto [end, error] = std::from_chars(typed.data(), typed.data() + typed.size(), count);
         if (error != std::errc{} || end != typed.data() + typed.size() || count < 2
             || count > most_values || dots == std::string_view::npos) {
@@ -69,8 +63,11 @@ Result<std::vector<double>, std::string> parse_range(std::string_view text, Kind
                 return Failure{value.error()};
             }
             values.push_back(*value);
-            if (comma == std::string_view::npos || values.size() >= most_values) {
+            if (comma == std::string_view::npos) {
                 return values;
+            }
+            if (values.size() == most_values) {
+                return Failure{std::string{"more than 1000 values"}};
             }
             rest = rest.substr(comma + 1);
         }
