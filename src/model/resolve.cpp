@@ -1,5 +1,6 @@
 #include "fluewright/model/resolve.hpp"
 
+#include "fluewright/model/fields.hpp"
 #include "resolving.hpp"
 
 namespace fluewright {
@@ -10,20 +11,9 @@ std::string_view name(Zone zone) {
 }
 
 std::string_view name(PartKind kind) {
-    constexpr std::array<std::string_view, part_kind_count> names{"outlet",
-                                                                  "straight",
-                                                                  "elbow",
-                                                                  "tee",
-                                                                  "reducer",
-                                                                  "increaser",
-                                                                  "damper",
-                                                                  "screen",
-                                                                  "cap",
-                                                                  "obstruction",
-                                                                  "fitting",
-                                                                  "draft regulator",
-                                                                  "draft hood"};
-    return names[static_cast<std::size_t>(kind)];
+    // The collar of the appliance is no part of the file; the others stand in its order.
+    return kind == PartKind::collar ? "outlet"
+                                    : part_kind::names()[static_cast<std::size_t>(kind) - 1];
 }
 
 std::string_view name(ApplianceType type) {
