@@ -1,26 +1,15 @@
 // Layouts side by side: which one is taken and why, and what the files say differently.
 #include "../catch.hpp"
+#include "examples.hpp"
 #include "fluewright/advice/compare.hpp"
-#include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/report_compare.hpp"
 
 #include <algorithm>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 using namespace fluewright;
 
 namespace {
-
-Installation example(const std::string& name) {
-    std::ifstream file(PROJECT_SOURCE_DIR "/examples/" + name + ".json");
-    std::ostringstream text;
-    text << file.rdbuf();
-    auto read = read_installation(text.str());
-    REQUIRE(read.has_value());
-    return std::move(read).value();
-}
 
 Layout layout(const std::string& name, const Installation& in) {
     auto assessed = assess(in, {.size_search = false, .spread = false});

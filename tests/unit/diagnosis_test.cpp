@@ -1,4 +1,5 @@
 #include "../catch.hpp"
+#include "examples.hpp"
 #include "fluewright/advice/diagnosis.hpp"
 #include "fluewright/io/json_reader.hpp"
 #include "fluewright/model/resolve.hpp"
@@ -12,14 +13,6 @@ using namespace fluewright;
 using Catch::Matchers::Contains;
 
 namespace {
-
-Installation example(const std::string& name) {
-    std::ifstream in(std::string{PROJECT_SOURCE_DIR} + "/examples/" + name + ".json");
-    const std::string text{std::istreambuf_iterator<char>(in), {}};
-    auto read = read_installation(text, name);
-    REQUIRE(read.has_value());
-    return std::move(read).value();
-}
 
 Diagnosis diagnosis_of(const Installation& written) {
     auto made = diagnose(written);

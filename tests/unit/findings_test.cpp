@@ -4,6 +4,7 @@
 #include "fluewright/advice/joints.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/model/resolve.hpp"
+#include "written_parts.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -15,26 +16,11 @@ using namespace fluewright;
 
 namespace {
 
-Part straight_up(double rise_m, std::string wall, std::string zone) {
-    Part part;
-    part.part = "straight";
-    part.up_m = rise_m;
-    part.wall = std::move(wall);
-    part.zone = std::move(zone);
-    return part;
-}
-
 Part level(double across_m, double rise_m) {
     Part part;
     part.part = "straight";
     part.across_m = across_m;
     part.rise_m = rise_m;
-    return part;
-}
-
-Part named(std::string kind) {
-    Part part;
-    part.part = std::move(kind);
     return part;
 }
 

@@ -1,6 +1,7 @@
 // Each defect planted in a sound installation is cured by undoing it; sound ones are left alone and
 // hopeless ones are called so.
 #include "../catch.hpp"
+#include "examples.hpp"
 #include "fluewright/advice/improve.hpp"
 #include "fluewright/io/diagnostic.hpp"
 #include "fluewright/io/json_reader.hpp"
@@ -9,25 +10,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
 #include <set>
-#include <sstream>
 
 using namespace fluewright;
 using Outcome = Improvement::Outcome;
 
 namespace {
-
-Installation example(const std::string& name) {
-    std::ifstream file(PROJECT_SOURCE_DIR "/examples/" + name + ".json");
-    std::ostringstream text;
-    text << file.rdbuf();
-    auto read = read_installation(text.str());
-    if (!read) {
-        FAIL(diagnostics_text(read.error()));
-    }
-    return std::move(read).value();
-}
 
 Improvement improved(const Installation& in, const ImproveOptions& options = {}) {
     auto result = improve(in, options);

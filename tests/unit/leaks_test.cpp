@@ -4,6 +4,7 @@
 #include "fluewright/model/resolve.hpp"
 #include "fluewright/model/states.hpp"
 #include "fluewright/physics/openings.hpp"
+#include "written_parts.hpp"
 
 #include <cmath>
 #include <random>
@@ -11,21 +12,6 @@
 using namespace fluewright;
 
 namespace {
-
-Part straight_up(double rise_m, std::string wall = "insulated 25 mm", std::string zone = "room") {
-    Part part;
-    part.part = "straight";
-    part.up_m = rise_m;
-    part.wall = std::move(wall);
-    part.zone = std::move(zone);
-    return part;
-}
-
-Part named(std::string kind) {
-    Part part;
-    part.part = std::move(kind);
-    return part;
-}
 
 /// A stove under five metres of flue in calm cool weather, joints sealed.
 Installation plain() {
@@ -42,7 +28,10 @@ Installation plain() {
     in.site.weather = {cool};
     Part cap = named("cap");
     cap.build = "open";
-    in.run = {straight_up(2.0), straight_up(2.0), straight_up(1.0), cap};
+    in.run = {straight_up(2.0, "insulated 25 mm", "room"),
+              straight_up(2.0, "insulated 25 mm", "room"),
+              straight_up(1.0, "insulated 25 mm", "room"),
+              cap};
     return in;
 }
 
@@ -241,7 +230,7 @@ TEST_CASE("mass, energy and pressure close over leaky runs of any kind", "[leaks
 TEST_CASE("a regulator holds the draft near its setting", "[leaks]") {
     Installation in = plain();
     in.site.weather[0].outdoor_temperature_k = 258.15;
-    in.run.insert(in.run.begin() + 2, straight_up(5.0));
+    in.run.insert(in.run.begin() + 2, straight_up(5.0, "insulated 25 mm", "room"));
     const double without = solved(made(in)).draft_pa;
     REQUIRE(without > 30.0);
     Part regulator = named("draft regulator");

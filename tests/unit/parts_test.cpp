@@ -2,6 +2,7 @@
 #include "fluewright/advice/parts_list.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/resolve.hpp"
+#include "written_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,15 +12,6 @@
 using namespace fluewright;
 
 namespace {
-
-Part straight_up(double up_m, std::string wall, std::string zone) {
-    Part part;
-    part.part = "straight";
-    part.up_m = up_m;
-    part.wall = std::move(wall);
-    part.zone = std::move(zone);
-    return part;
-}
 
 /// 6 in single-wall pipe up, a bend, across, a tee, and a factory-built chimney outdoors.
 Installation shed() {

@@ -7,6 +7,7 @@
 #include "fluewright/model/standard_handbook.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "fluewright/physics/european_chimney.hpp"
+#include "written_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -43,22 +44,6 @@ european::Stretch chimney() {
             .warm_factor = 0.5};
 }
 
-Part straight_up(double rise_m, std::string wall, std::string zone) {
-    Part part;
-    part.part = "straight";
-    part.up_m = rise_m;
-    part.diameter_m = 0.15;
-    part.wall = std::move(wall);
-    part.zone = std::move(zone);
-    return part;
-}
-
-Part named(std::string kind) {
-    Part part;
-    part.part = std::move(kind);
-    return part;
-}
-
 /// Stovepipe, elbow, level pipe, tee, insulated chimney.
 Installation side_outlet() {
     Installation written;
@@ -78,12 +63,12 @@ Installation side_outlet() {
     level.part = "straight";
     level.across_m = 0.6;
     level.rise_m = 0.0;
-    written.run = {straight_up(1.0, "single-wall steel", "room"),
+    written.run = {pipe_up(1.0, "single-wall steel", "room"),
                    named("elbow"),
                    level,
                    named("tee"),
-                   straight_up(2.0, "insulated 25 mm", "room"),
-                   straight_up(3.0, "insulated 25 mm", "outdoors"),
+                   pipe_up(2.0, "insulated 25 mm", "room"),
+                   pipe_up(3.0, "insulated 25 mm", "outdoors"),
                    named("cap")};
     return written;
 }

@@ -1,30 +1,19 @@
 // A sweep says of every value what a check of the changed installation says, finds where the
 // verdict turns, and draws it.
 #include "../catch.hpp"
+#include "examples.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/sweep.hpp"
-#include "fluewright/io/json_reader.hpp"
 #include "fluewright/io/report_sweep.hpp"
 #include "fluewright/model/resolve.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 using namespace fluewright;
 
 namespace {
-
-Installation example(const std::string& name) {
-    std::ifstream file(PROJECT_SOURCE_DIR "/examples/" + name + ".json");
-    std::ostringstream text;
-    text << file.rdbuf();
-    auto read = read_installation(text.str());
-    REQUIRE(read.has_value());
-    return std::move(read).value();
-}
 
 Sweep swept(const Installation& in,
             const std::vector<std::string>& over,

@@ -1,29 +1,18 @@
 // Ranges of a quantity, the names of what can be varied, and what a value does to the installation.
 #include "../catch.hpp"
+#include "examples.hpp"
 #include "fluewright/advice/varied.hpp"
 #include "fluewright/core/quantity_range.hpp"
 #include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
 #include "fluewright/model/fields.hpp"
 #include "fluewright/model/resolve.hpp"
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 using namespace fluewright;
 using What = VariedKey::What;
 
 namespace {
-
-Installation example(const std::string& name) {
-    std::ifstream file(PROJECT_SOURCE_DIR "/examples/" + name + ".json");
-    std::ostringstream text;
-    text << file.rdbuf();
-    auto read = read_installation(text.str());
-    REQUIRE(read.has_value());
-    return std::move(read).value();
-}
 
 std::vector<double> range(const std::string& text, Kind kind) {
     const auto values = parse_range(text, kind);
@@ -78,6 +67,11 @@ TEST_CASE("a range that cannot be read says why", "[varied]") {
     CHECK(holds(range_fault("3..8m:1", Kind::length), "no count"));
     CHECK(holds(range_fault("3..8m:x", Kind::length), "no count"));
     CHECK(holds(range_fault("3..8m:100000", Kind::length), "no count"));
+    std::string many;
+    for (int i = 0; i < 1001; ++i) {
+        many += i == 0 ? "3" : ", 3";
+    }
+    CHECK(holds(range_fault(many + " m", Kind::length), "more than 1000"));
     CHECK(holds(range_fault("3..8", Kind::length), "unit"));
     CHECK_FALSE(range_fault("", Kind::length).empty());
     CHECK_FALSE(range_fault("..", Kind::length).empty());

@@ -5,6 +5,7 @@
 #include "fluewright/model/states.hpp"
 #include "fluewright/model/storing_wall.hpp"
 #include "fluewright/model/warmup.hpp"
+#include "written_parts.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -51,16 +52,6 @@ WallPlace place_of(const WallBuild& wall, double diameter_m = 0.15) {
             .rectangular = false};
 }
 
-Part straight_up(double rise_m, std::string wall, std::string zone) {
-    Part part;
-    part.part = "straight";
-    part.up_m = rise_m;
-    part.diameter_m = 0.15;
-    part.wall = std::move(wall);
-    part.zone = std::move(zone);
-    return part;
-}
-
 Installation stove_on(std::string pipe, std::string chimney) {
     Installation written;
     written.site.weather = {{.name = "cool",
@@ -76,10 +67,10 @@ Installation stove_on(std::string pipe, std::string chimney) {
     elbow.angle_rad = 0.785398;
     Part cap;
     cap.part = "cap";
-    written.run = {straight_up(1.0, std::move(pipe), "room"),
+    written.run = {pipe_up(1.0, std::move(pipe), "room"),
                    elbow,
-                   straight_up(1.5, chimney, "room"),
-                   straight_up(2.5, std::move(chimney), "outdoors"),
+                   pipe_up(1.5, chimney, "room"),
+                   pipe_up(2.5, std::move(chimney), "outdoors"),
                    cap};
     return written;
 }

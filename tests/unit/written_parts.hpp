@@ -1,0 +1,31 @@
+#pragma once
+
+#include "fluewright/model/installation.hpp"
+
+#include <string>
+
+/// Parts as a file would name them.
+namespace fluewright {
+
+inline Part named(std::string kind) {
+    Part part;
+    part.part = std::move(kind);
+    return part;
+}
+
+inline Part straight_up(double rise_m, std::string wall, std::string zone) {
+    Part part = named("straight");
+    part.up_m = rise_m;
+    part.wall = std::move(wall);
+    part.zone = std::move(zone);
+    return part;
+}
+
+/// The same with a diameter, for runs built without a file.
+inline Part pipe_up(double rise_m, std::string wall, std::string zone) {
+    Part part = straight_up(rise_m, std::move(wall), std::move(zone));
+    part.diameter_m = 0.15;
+    return part;
+}
+
+} // namespace fluewright
