@@ -12,7 +12,7 @@
 /// a constant overall coefficient y is a straight line, so that only changes of the coefficient
 /// cost accuracy. The independent variable is xi, the cube root of the distance from the last
 /// disturbance, in which the entry effect has no corner. Heat, buoyancy and friction are summed
-/// over the same three points of a cell.
+/// over the same two or three points of a cell.
 namespace fluewright {
 namespace {
 
@@ -26,6 +26,9 @@ constexpr double entry_start_over_diameter = 0.1;
 constexpr double cell_transfer_units = 0.4;
 constexpr double most_cells = 1000.0;
 
+/// A straight that loses less than this needs only two points.
+constexpr double few_transfer_units = 0.2;
+
 /// The loss near the start serves as the first stage where y has changed less than this till there.
 constexpr double small_change = 0.01;
 
@@ -37,14 +40,29 @@ constexpr double equal_temperature_k = 1e-6;
 constexpr double spent_k = 1e-4;
 
 /// Gauss-Legendre points and weights on [0, 1], and the weights that lead from the start to each
-/// point: the three-stage collocation of sixth order.
-constexpr double root_15 = 3.8729833462074169;
-constexpr std::array<double, 3> points{0.11270166537925831, 0.5, 0.88729833462074169};
-constexpr std::array<double, 3> weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
-constexpr std::array<std::array<double, 3>, 3> weights_to_point{
-    {{5.0 / 36.0, 2.0 / 9.0 - root_15 / 15.0, 5.0 / 36.0 - root_15 / 30.0},
-     {5.0 / 36.0 + root_15 / 24.0, 2.0 / 9.0, 5.0 / 36.0 - root_15 / 24.0},
-     {5.0 / 36.0 + root_15 / 30.0, 2.0 / 9.0 + root_15 / 15.0, 5.0 / 36.0}}};
+/// point: collocation of twice as high an order as it has points.
+template <std::size_t Points>
+struct Gauss;
+
+template <>
+struct Gauss<2> {
+    static constexpr double sixth_root_3 = 0.28867513459481287; ///< a sixth of the root of 3
+    static constexpr std::array<double, 2> points{0.5 - sixth_root_3, 0.5 + sixth_root_3};
+    static constexpr std::array<double, 2> weights{0.5, 0.5};
+    static constexpr std::array<std::array<double, 2>, 2> weights_to_point{
+        {{0.25, 0.25 - sixth_root_3}, {0.25 + sixth_root_3, 0.25}}};
+};
+
+template <>
+struct Gauss<3> {
+    static constexpr double root_15 = 3.8729833462074169;
+    static constexpr std::array<double, 3> points{0.11270166537925831, 0.5, 0.88729833462074169};
+    static constexpr std::array<double, 3> weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+    static constexpr std::array<std::array<double, 3>, 3> weights_to_point{
+        {{5.0 / 36.0, 2.0 / 9.0 - root_15 / 15.0, 5.0 / 36.0 - root_15 / 30.0},
+         {5.0 / 36.0 + root_15 / 24.0, 2.0 / 9.0, 5.0 / 36.0 - root_15 / 24.0},
+         {5.0 / 36.0 + root_15 / 30.0, 2.0 / 9.0 + root_15 / 15.0, 5.0 / 36.0}}};
+};
 
 /// Of the temperature, about: what viscosity and the other properties grow with.
 constexpr double viscosity_power = 0.7;
@@ -82,9 +100,14 @@ private:
 
     Stage stage_at(double y, double xi);
     [[nodiscard]] double wall_guess_k(const Stage& here, double difference_k) const;
-    void correct(std::array<Stage, 3>& stages, double step, double y) const;
-    void add_pressures(const std::array<Stage, 3>& stages, double step);
+    template <std::size_t Points>
+    void correct(std::array<Stage, Points>& stages, double step, double y) const;
+    template <std::size_t Points>
+    void add_pressures(const std::array<Stage, Points>& stages, double step);
+    template <std::size_t Points>
     [[nodiscard]] double cell(double xi, double step, double y, Stage& last, bool first_is_known);
+    template <std::size_t Points>
+    [[nodiscard]] double cells(int count, double xi_start, double xi_length, Stage& first);
 
     const FlueModel& model_;
     const Section& section_;
@@ -179,16 +202,17 @@ FlueModel::Straight::Stage FlueModel::Straight::stage_at(double y, double xi) {
 
 /// All stages known, y at each is known better than when it was predicted, and the loss follows by
 /// its slope.
-void FlueModel::Straight::correct(std::array<Stage, 3>& stages, double step, double y) const {
-    std::array<double, 3> change{};
-    for (std::size_t i = 0; i < points.size(); ++i) {
+template <std::size_t Points>
+void FlueModel::Straight::correct(std::array<Stage, Points>& stages, double step, double y) const {
+    std::array<double, Points> change{};
+    for (std::size_t i = 0; i < Points; ++i) {
         change[i] = -3.0 * step * stages[i].xi * stages[i].xi * stages[i].loss_per_m;
     }
-    for (std::size_t i = 0; i < points.size(); ++i) {
+    for (std::size_t i = 0; i < Points; ++i) {
         Stage& stage = stages[i];
         double y_here = y;
-        for (std::size_t j = 0; j < points.size(); ++j) {
-            y_here += weights_to_point[i][j] * change[j];
+        for (std::size_t j = 0; j < Points; ++j) {
+            y_here += Gauss<Points>::weights_to_point[i][j] * change[j];
         }
         const double late = y_here - stage.y;
         const double warmer_k = (stage.gas_k - ambient_k_) * late * (1.0 + 0.5 * late);
@@ -209,7 +233,8 @@ double FlueModel::Straight::wall_guess_k(const Stage& here, double difference_k)
 }
 
 /// Buoyancy and friction of one cell.
-void FlueModel::Straight::add_pressures(const std::array<Stage, 3>& stages, double step) {
+template <std::size_t Points>
+void FlueModel::Straight::add_pressures(const std::array<Stage, Points>& stages, double step) {
     const Surroundings& around = model_.surroundings_;
     const double steepness = section_.rise_m / section_.length_m;
     const double roughness = section_.roughness_m / section_.diameter_m;
@@ -218,11 +243,11 @@ void FlueModel::Straight::add_pressures(const std::array<Stage, 3>& stages, doub
     const double thinning_per_m = around.outdoor_density_kg_m3 * gravity / around.air_pressure_pa;
     double buoyancy = 0.0;
     double friction = 0.0;
-    for (std::size_t i = 0; i < points.size(); ++i) {
+    for (std::size_t i = 0; i < Points; ++i) {
         const Stage& stage = stages[i];
         const double density = density_k / stage.gas_k;
         const double height_m = flow_.height_m + steepness * (stage.distance_m - start_);
-        const double stretch = weights[i] * step * 3.0 * stage.xi * stage.xi;
+        const double stretch = Gauss<Points>::weights[i] * step * 3.0 * stage.xi * stage.xi;
         buoyancy +=
             stretch * (around.outdoor_density_kg_m3 - density) * (1.0 - thinning_per_m * height_m);
         friction += stretch * friction::churchill_1977(stage.reynolds, roughness) / density;
@@ -236,13 +261,14 @@ void FlueModel::Straight::add_pressures(const std::array<Stage, 3>& stages, doub
 
 /// Marches one cell from `y` on and returns y at its end. `last` is the stage before, and the first
 /// of this cell when `first_is_known`.
+template <std::size_t Points>
 double
 FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool first_is_known) {
-    std::array<Stage, 3> stages;
+    std::array<Stage, Points> stages;
     double xi_here = xi;
     double y_here = y;
     for (std::size_t i = 0; i < stages.size(); ++i) {
-        const double next = xi + points[i] * step;
+        const double next = xi + Gauss<Points>::points[i] * step;
         // The cubes' difference over the roots': the mean of 1/xi^2 over the distance is 3 over it.
         const double squares = next * next + next * xi_here + xi_here * xi_here;
         const double along_m = (next - xi_here) * squares;
@@ -259,7 +285,30 @@ FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool fi
     correct(stages, step, y);
     add_pressures(stages, step);
     for (std::size_t i = 0; i < stages.size(); ++i) {
-        y -= step * weights[i] * 3.0 * stages[i].xi * stages[i].xi * stages[i].loss_per_m;
+        y -= step * Gauss<Points>::weights[i] * 3.0 * stages[i].xi * stages[i].xi
+             * stages[i].loss_per_m;
+    }
+    return y;
+}
+
+/// Marches all cells and returns y at the end. `first` is the first stage of a single cell of two
+/// points, and serves as a start for the others.
+template <std::size_t Points>
+double FlueModel::Straight::cells(int count, double xi_start, double xi_length, Stage& first) {
+    const bool first_is_known =
+        Points == 2 && count == 1
+        && std::abs(first.loss_per_m) * (first.distance_m - start_) < small_change;
+    const double step = xi_length / count;
+    Stage& last = first;
+    double y = 0.0;
+    for (int i = 0; i < count; ++i) {
+        y = cell<Points>(xi_start + step * i, step, y, last, i == 0 && first_is_known);
+        if (i + 1 < count && std::abs(start_difference_k_) * std::exp(y) < spent_k) {
+            y = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
+            last.loss_per_m = 0.0;
+            const double xi = xi_start + step * (i + 1);
+            return cell<Points>(xi, xi_start + xi_length - xi, y, last, false);
+        }
     }
     return y;
 }
@@ -269,25 +318,14 @@ void FlueModel::Straight::march() {
     const double temperature_before = flow_.temperature_k;
     const double xi_start = cube_root(start_);
     const double xi_length = cube_root(start_ + section_.length_m) - xi_start;
-    Stage last = stage_at(0.0, xi_start + points[0] * xi_length);
-    const double transfer_units = std::abs(last.loss_per_m) * section_.length_m;
-    const int cells =
-        model_.case_->cells_factor
-        * (1 + static_cast<int>(std::fmin(transfer_units / cell_transfer_units, most_cells)));
-    const bool first_is_known =
-        cells == 1 && std::abs(last.loss_per_m) * (last.distance_m - start_) < small_change;
-    const double step = xi_length / cells;
-    double y = 0.0;
-    for (int i = 0; i < cells; ++i) {
-        y = cell(xi_start + step * i, step, y, last, i == 0 && first_is_known);
-        if (i + 1 < cells && std::abs(start_difference_k_) * std::exp(y) < spent_k) {
-            y = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
-            last.loss_per_m = 0.0;
-            const double xi = xi_start + step * (i + 1);
-            y = cell(xi, xi_start + xi_length - xi, y, last, false);
-            break;
-        }
-    }
+    Stage first = stage_at(0.0, xi_start + Gauss<2>::points[0] * xi_length);
+    const double transfer_units = std::abs(first.loss_per_m) * section_.length_m;
+    const int factor = model_.case_->cells_factor;
+    const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
+    const double y =
+        transfer_units < few_transfer_units
+            ? cells<2>(factor, xi_start, xi_length, first)
+            : cells<3>(factor * (1 + static_cast<int>(many)), xi_start, xi_length, first);
     if (flow_.wants_wall) {
         // Asking must not change what follows.
         const double share = flow_.wall_share;

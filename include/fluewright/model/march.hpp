@@ -77,9 +77,9 @@ public:
     /// when not empty, holds station_count() entries and is filled in flow order: the outlet, then
     /// the downstream end of each section.
     ///
-    /// Scheme   Gauss collocation with three points in ln(T - T_ambient) over the cube root of the
-    ///          distance from the last disturbance, which takes the entry effect's corner away;
-    ///          buoyancy and friction over the same points
+    /// Scheme   Gauss collocation with two or three points in ln(T - T_ambient) over the cube root
+    ///          of the distance from the last disturbance, which takes the entry effect's corner
+    ///          away; buoyancy and friction over the same points
     MarchResult march(const GasStream& stream,
                       double outlet_pressure_pa,
                       std::span<Station> stations = {}) const;
