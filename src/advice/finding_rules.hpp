@@ -10,13 +10,13 @@ struct Subject {
     const Case& installation;
     const Solution& solution;
     Findings& findings;
-    bool with_figures{true}; ///< whether messages name them; writing numbers takes its time
+    bool with_words{true}; ///< whether anybody reads the messages; writing them takes its time
 
     /// Starts a finding of the table; the caller fills what it knows.
     Finding& add(std::string_view id) const;
 
     [[nodiscard]] std::string show(double value, Kind kind) const {
-        return with_figures ? format_quantity(value, kind, installation.units) : std::string{};
+        return with_words ? format_quantity(value, kind, installation.units) : std::string{};
     }
 
     /// "high fire, frost"

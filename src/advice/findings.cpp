@@ -65,9 +65,9 @@ Findings merged(Findings all) {
 
 } // namespace
 
-Findings find_all(const Case& installation, const Solution& solution, bool with_figures) {
+Findings find_all(const Case& installation, const Solution& solution, bool with_words) {
     Findings all;
-    const rules::Subject subject{installation, solution, all, with_figures};
+    const rules::Subject subject{installation, solution, all, with_words};
     rules::draft(subject);
     rules::sizes(subject);
     rules::heat(subject);

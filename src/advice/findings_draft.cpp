@@ -115,6 +115,9 @@ void opened_door(const Subject& s, const StateResult& state) {
     f.figure = state.door.opening_share;
     f.limit = 1.0;
     f.weight = 1.0 - state.door.opening_share;
+    if (!s.with_words) {
+        return;
+    }
     const std::string share =
         format_quantity(state.door.opening_share, Kind::fraction, s.installation.units, 2);
     if (state.door.opening_share <= 0.0) {
@@ -164,6 +167,9 @@ void draft(const Subject& s) {
             f.figure = state.draft_pa;
             f.limit = 0.0;
             f.weight = -state.draft_pa;
+            if (!s.with_words) {
+                continue;
+            }
             f.message = "With no fire the flue pushes down with "
                         + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
         }

@@ -55,6 +55,9 @@ void cold_wall(const Subject& s, const StateResult& state) {
     f.figure = coldest->inner_wall_k;
     f.limit = wet ? dew_k : tar_k;
     f.weight = (*f.limit - coldest->inner_wall_k) / 100.0;
+    if (!s.with_words) {
+        return;
+    }
     f.message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
                 + " at the end of " + f.place + "; "
                 + (wet ? "the gas wets it below " + s.show(dew_k, Kind::temperature)

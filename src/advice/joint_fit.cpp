@@ -51,22 +51,6 @@ bool takes(PipeEnd outer, PipeEnd inner) {
            || (outer == PipeEnd::socket && (inner == PipeEnd::crimped || inner == PipeEnd::plain));
 }
 
-Mating mating_of(const EndFacts& below, const EndFacts& above) {
-    if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
-        return Mating::good;
-    }
-    if (below.end == PipeEnd::flange && above.end == PipeEnd::flange) {
-        return Mating::good;
-    }
-    if (below.end == PipeEnd::locking && above.end == PipeEnd::locking) {
-        return below.wall == above.wall ? Mating::good : Mating::never;
-    }
-    if (takes(below.end, above.end)) {
-        return Mating::good;
-    }
-    return takes(above.end, below.end) ? Mating::points_up : Mating::never;
-}
-
 std::string end_adapter(const EndFacts& below, const EndFacts& above) {
     const auto is = [&](PipeEnd end) { return below.end == end || above.end == end; };
     if (is(PipeEnd::locking)) {
@@ -86,15 +70,17 @@ std::string end_adapter(const EndFacts& below, const EndFacts& above) {
 
 std::string
 bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem units) {
-    const std::string sizes =
-        size_name(below.diameter_m, units) + " to " + size_name(above.diameter_m, units);
+    const auto for_sizes = [&](std::string_view part) {
+        return std::string{part} + ", " + size_name(below.diameter_m, units) + " to "
+               + size_name(above.diameter_m, units);
+    };
     switch (bore) {
     case Bore::inch_and_metric:
-        return "inch-to-metric adapter, " + sizes;
+        return for_sizes("inch-to-metric adapter");
     case Bore::wider_above:
-        return "increaser, " + sizes;
+        return for_sizes("increaser");
     case Bore::narrower_above:
-        return "reducer, " + sizes;
+        return for_sizes("reducer");
     case Bore::other_shape:
         return "square-to-round adapter";
     case Bore::same:
@@ -109,6 +95,22 @@ std::string_view name(PipeEnd end) {
     constexpr std::array<std::string_view, 6> names{
         "plain", "crimped", "socket", "flange", "locking", "open"};
     return names[static_cast<std::size_t>(end)];
+}
+
+Mating mating_of(const EndFacts& below, const EndFacts& above) {
+    if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
+        return Mating::good;
+    }
+    if (below.end == PipeEnd::flange && above.end == PipeEnd::flange) {
+        return Mating::good;
+    }
+    if (below.end == PipeEnd::locking && above.end == PipeEnd::locking) {
+        return below.wall == above.wall ? Mating::good : Mating::never;
+    }
+    if (takes(below.end, above.end)) {
+        return Mating::good;
+    }
+    return takes(above.end, below.end) ? Mating::points_up : Mating::never;
 }
 
 Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units) {

@@ -37,8 +37,7 @@ struct Step {
     std::array<bool, 2> below_turned{};
 };
 
-std::vector<bool>
-cheapest_turns(const JointReport& report, const std::vector<bool>& may_turn, UnitSystem units) {
+std::vector<bool> cheapest_turns(const JointReport& report, const std::vector<bool>& may_turn) {
     constexpr int never = 1 << 28;
     const std::size_t count = report.parts.size();
     std::vector<Step> steps(count);
@@ -59,7 +58,7 @@ cheapest_turns(const JointReport& report, const std::vector<bool>& may_turn, Uni
                 const EndFacts& upper = heater_end(report.parts[i], turned);
                 const int before = i == 0 ? 0 : steps[i - 1].cost[static_cast<std::size_t>(below)];
                 const int here =
-                    before + cost_of(fit_of(lower, upper, units).mating) + (turned ? turn_cost : 0);
+                    before + cost_of(mating_of(lower, upper)) + (turned ? turn_cost : 0);
                 if (here < steps[i].cost[k]) {
                     steps[i].cost[k] = here;
                     steps[i].below_turned[k] = below;
@@ -79,7 +78,7 @@ cheapest_turns(const JointReport& report, const std::vector<bool>& may_turn, Uni
 } // namespace
 
 void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSystem units) {
-    const std::vector<bool> turns = cheapest_turns(report, may_turn, units);
+    const std::vector<bool> turns = cheapest_turns(report, may_turn);
     for (std::size_t i = 0; i < report.joints.size(); ++i) {
         Joint& joint = report.joints[i];
         const bool below = i > 0 && turns[i - 1];

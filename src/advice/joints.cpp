@@ -184,15 +184,16 @@ void add_bore(Findings& findings, const Joint& joint, UnitSystem units) {
 void add_joint_findings(const JointReport& joints, const Case& installation, Findings& findings) {
     for (const Joint& joint : joints.joints) {
         const bool stated = !joint.lower.assumed || !joint.upper.assumed;
-        const std::string ends = "a " + std::string{name(joint.lower.end)} + " end meets a "
-                                 + std::string{name(joint.upper.end)} + " end " + joint.place;
-        if (joint.fit.mating == Mating::never && stated) {
-            add(findings, "ends-do-not-mate", joint, "The parts do not go together: " + ends + ".");
-        } else if (joint.fit.mating == Mating::points_up && stated) {
+        if (joint.fit.mating != Mating::good && stated) {
+            const bool never = joint.fit.mating == Mating::never;
+            const std::string ends = "a " + std::string{name(joint.lower.end)} + " end meets a "
+                                     + std::string{name(joint.upper.end)} + " end " + joint.place;
             add(findings,
-                "crimp-points-up",
+                never ? "ends-do-not-mate" : "crimp-points-up",
                 joint,
-                "The inserted end points to the chimney: " + ends + ".");
+                (never ? "The parts do not go together: "
+                       : "The inserted end points to the chimney: ")
+                    + ends + ".");
         }
         if (joint.fit.bore != Bore::same) {
             add_bore(findings, joint, installation.units);

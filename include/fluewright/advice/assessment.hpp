@@ -72,7 +72,7 @@ struct AssessOptions {
 /// The findings of a solved case, by severity and weight.
 /// Without figures the messages are not fit to be read: for who counts findings only.
 [[nodiscard]] Findings
-find_all(const Case& installation, const Solution& solution, bool with_figures = true);
+find_all(const Case& installation, const Solution& solution, bool with_words = true);
 
 /// Tries every trade size throughout the run (existing masonry keeps its size).
 [[nodiscard]] SizeAdvice

@@ -55,6 +55,9 @@ struct Fit {
 /// of the part above.
 [[nodiscard]] Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units);
 
+/// What fit_of() finds for the ends alone, without the words for an adapter.
+[[nodiscard]] Mating mating_of(const EndFacts& below, const EndFacts& above);
+
 struct Joint {
     int below{-1}; ///< index in the run; -1 is the outlet
     int above{};
