@@ -18,18 +18,20 @@ unsigned kind_of(const Part& part) {
     return part_kind::from_name(part.part.value_or(""));
 }
 
+/// `pointer()` gives the place in the file, written only where there is something to say.
+template <class Pointer>
 void check_name(const Word& name,
                 Words words,
                 const Installation& installation,
-                const std::string& pointer,
                 std::string_view what,
-                Faults& faults) {
+                Faults& faults,
+                const Pointer& pointer) {
     if (!name || is_known_name(*name, words, installation)) {
         return;
     }
     const auto known = known_names(words, installation);
     const auto nearest = nearest_word(*name, known);
-    faults.push_back({pointer,
+    faults.push_back({pointer(),
                       fmt::format("`{}` is not a known {}", *name, what),
                       {},
                       joined(known),
@@ -38,18 +40,25 @@ void check_name(const Word& name,
 
 void check_names(const Installation& installation, Faults& faults) {
     const auto check =
-        [&](const Word& name, Words words, const std::string& pointer, std::string_view what) {
-            check_name(name, words, installation, pointer, what, faults);
+        [&](const Word& name, Words words, std::string_view what, const auto& pointer) {
+            check_name(name, words, installation, what, faults, pointer);
         };
-    check(installation.appliance.fuel.name, Words::fuels, "/appliance/fuel/name", "fuel");
+    check(installation.appliance.fuel.name, Words::fuels, "fuel", [] {
+        return std::string{"/appliance/fuel/name"};
+    });
     for (std::size_t i = 0; i < installation.run.size(); ++i) {
         const auto& part = installation.run[i];
-        check(part.liner, Words::clay_liners, fmt::format("/run/{}/liner", i), "clay liner");
-        check(part.wall, Words::walls, fmt::format("/run/{}/wall", i), "wall");
-        check(part.fitting, Words::fittings, fmt::format("/run/{}/fitting", i), "fitting");
+        const auto at = [i](std::string_view key) {
+            return [i, key] { return fmt::format("/run/{}/{}", i, key); };
+        };
+        check(part.liner, Words::clay_liners, "clay liner", at("liner"));
+        check(part.wall, Words::walls, "wall", at("wall"));
+        check(part.fitting, Words::fittings, "fitting", at("fitting"));
     }
     for (std::size_t i = 0; i < installation.stock.size(); ++i) {
-        check(installation.stock[i].wall, Words::walls, fmt::format("/stock/{}/wall", i), "wall");
+        check(installation.stock[i].wall, Words::walls, "wall", [i] {
+            return fmt::format("/stock/{}/wall", i);
+        });
     }
 }
 
@@ -223,12 +232,9 @@ void check_own(const Installation& installation, Faults& faults) {
             const auto& layer = wall.layers[i];
             const auto place = fmt::format("{}/layers/{}", pointer, i);
             if (!layer.conductivity_w_mk) {
-                check_name(layer.material,
-                           Words::materials,
-                           installation,
-                           place + "/material",
-                           "material",
-                           faults);
+                check_name(layer.material, Words::materials, installation, "material", faults, [&] {
+                    return place + "/material";
+                });
             }
             if (!layer.conductivity_w_mk && !layer.material) {
                 add(faults,
