@@ -68,13 +68,17 @@ ColdStart cold_start(const Case& c, const Surroundings& around) {
     // The deeper the heat has got, the more is needed: E ~ a + b sqrt(t), so that t <- E(t) / P
     // halves its miss at least.
     constexpr double first_guess_s = 600.0;
+    constexpr double settled_share = 1e-12;
     constexpr int most_steps = 60;
-    double duration_s = first_guess_s;
-    for (int step = 0; step < most_steps; ++step) {
-        cold.heat_j = heat_j(c, around, cold.turning_k, duration_s);
-        duration_s = cold.heat_j / c.kindling.preheat_w;
+    double before_s = 0.0;
+    cold.duration_s = first_guess_s;
+    for (int step = 0; step < most_steps
+                       && std::abs(cold.duration_s - before_s) > settled_share * cold.duration_s;
+         ++step) {
+        before_s = cold.duration_s;
+        cold.heat_j = heat_j(c, around, cold.turning_k, before_s);
+        cold.duration_s = cold.heat_j / c.kindling.preheat_w;
     }
-    cold.duration_s = duration_s;
     return cold;
 }
 

@@ -13,6 +13,7 @@ constexpr double entry_loss = 0.5; ///< sharp-edged entry into the outlet
 constexpr double equal_density_kg_m3 = 1e-9;
 constexpr double least_flow_share = 0.05;
 constexpr double greatest_flow_share = 100.0;
+constexpr double usual_flow_share = 2.5; ///< where the search begins
 
 struct Box {
     GasStream stream;
@@ -124,7 +125,8 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
                        .smooth = !model.has_leaks(),
                        .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
                        .endless_density_kg_m3 = open.room_density_kg_m3()});
-    const double start = std::max(nominal, 2.0 * open.fuel_kg_s());
+    const double least_start = 2.0 * open.fuel_kg_s();
+    const double start = std::max(usual_flow_share * nominal, least_start);
     // The working point: the opening gives what the run draws. Below it the opening gives more and
     // the flow grows, so that a flue hot from the closed door settles at the greatest one.
     if (detail == Detail::stations) {
@@ -149,9 +151,9 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
         fill_at);
     if (!flow) {
         state.status = Status::no_flow;
-        fill_at(start);
+        fill_at(std::max(nominal, least_start));
     }
-    const double drawn = flow.value_or(start);
+    const double drawn = flow.value_or(state.gas_flow_kg_s);
     state.door.face_velocity_m_s =
         open.air_kg_s(drawn) / (open.room_density_kg_m3() * door.width_m * door.height_m);
 

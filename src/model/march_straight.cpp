@@ -141,8 +141,7 @@ FlueModel::Straight::Straight(const FlueModel& model,
     mass_flux_ = flow.flow_kg_s / section.area_m2;
     flux_diameter_ = mass_flux_ * section.diameter_m;
     heated_ = section.perimeter_m / flow.flow_kg_s;
-    entry_scale_ = (convection::entry_factor_local(1.0) - 1.0)
-                   * cube_root(section.diameter_m * section.diameter_m);
+    entry_scale_ = convection::entry_scale * cube_root(section.diameter_m * section.diameter_m);
     const double pressure_over_r =
         model.surroundings_.air_pressure_pa / flow.fit.gas_constant_j_kgk;
     natural_scale_ =

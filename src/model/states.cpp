@@ -43,7 +43,12 @@ void burning(const FlueModel& model,
               state);
 }
 
-void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
+/// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
+/// of the search.
+void free_burn(const FlueModel& model,
+               Detail detail,
+               const StateResult* at_high_fire,
+               StateResult& state) {
     const Case& c = model.installation();
     const Firing& high = c.appliance.high;
     GasStream stream{.gas = GasChoice::high_fire,
@@ -87,6 +92,9 @@ void free_burn(const FlueModel& model, Detail detail, StateResult& state) {
                        .smooth = !model.has_leaks(),
                        .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
                        .endless_density_kg_m3 = density_kg_m3});
+    if (at_high_fire != nullptr) {
+        search.add(point_of(at_high_fire->gas_flow_kg_s, at_high_fire->flow));
+    }
     const std::optional<double> balance =
         search.settle([&](const FlowPoint& p) { return p.left_pa() - resistance_pa(p.flow_kg_s); },
                       high.gas_flow_kg_s,
@@ -164,7 +172,10 @@ std::string_view name(StateKind kind) {
 
 namespace {
 
-StateResult solve_in_room(const FlueModel& model, StateKind kind, Detail detail) {
+StateResult solve_in_room(const FlueModel& model,
+                          StateKind kind,
+                          Detail detail,
+                          const StateResult* at_high_fire) {
     const ApplianceCase& appliance = model.installation().appliance;
     StateResult state;
     state.kind = kind;
@@ -176,7 +187,7 @@ StateResult solve_in_room(const FlueModel& model, StateKind kind, Detail detail)
         burning(model, appliance.low, GasChoice::low_fire, detail, state);
         break;
     case StateKind::free_burn:
-        free_burn(model, detail, state);
+        free_burn(model, detail, at_high_fire, state);
         break;
     case StateKind::door_open_high:
         solve_door_open(model, 1.0, detail, state);
@@ -198,11 +209,15 @@ StateResult solve_in_room(const FlueModel& model, StateKind kind, Detail detail)
     return state;
 }
 
+StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
+    return solve_in_room(model, kind, detail, nullptr);
+}
+
 } // namespace
 
 StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
-    return model.surroundings().house.known() ? solve_with_house(model, kind, detail, solve_in_room)
-                                              : solve_in_room(model, kind, detail);
+    return model.surroundings().house.known() ? solve_with_house(model, kind, detail, solve_alone)
+                                              : solve_alone(model, kind, detail);
 }
 
 std::vector<StateKind> states_of(const Case& installation) {
@@ -224,13 +239,16 @@ Solution solve(const Case& installation, Detail detail) {
     for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
         const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
         model = model ? FlueModel(*model, burning_air) : FlueModel(installation, burning_air);
+        const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
+        const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
-            if (kind == StateKind::standing || kind == StateKind::cold_start) {
-                const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
-                solution.states.push_back(solve_state(idle, kind, detail));
-            } else {
-                solution.states.push_back(solve_state(*model, kind, detail));
-            }
+            const bool without_fire = kind == StateKind::standing || kind == StateKind::cold_start;
+            // A house of its own lowers the room's pressure in each state by another figure.
+            const bool shares = kind == StateKind::free_burn && !burning_air.house.known();
+            solution.states.push_back(
+                without_fire ? solve_state(idle, kind, detail)
+                : shares     ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
+                             : solve_state(*model, kind, detail));
             solution.states.back().weather = weather;
         }
     }

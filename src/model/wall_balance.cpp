@@ -12,8 +12,13 @@ namespace {
 constexpr double last_step_k = 0.8;
 constexpr int most_steps = 60;
 
-/// Over so many kelvins the absorptivity is carried on by its slope: error in it below 1e-5.
-constexpr double absorbed_reach_k = 4.0;
+/// Over so many kelvins of the wall and of the gas the absorptivity is carried on by its slopes,
+/// and over no more than this share of what the gas is hotter than the air: error in it below 2e-3,
+/// and less where emission and absorption nearly cancel.
+constexpr double wall_reach_k = 25.0;
+constexpr double gas_reach_k = 60.0;
+constexpr double wall_reach_share = 0.15;
+constexpr double gas_reach_share = 0.3;
 
 /// Powers of the gas temperature with which the coefficients and the gas's glow change beside what
 /// the balance itself shows; about, for sensitivities only.
@@ -23,7 +28,21 @@ constexpr double glow_power = 3.3;
 
 } // namespace
 
-WallBalance::Answer WallBalance::solve(double guess_k) const {
+EmissionFit::Absorbed WallBalance::absorbed_at(double wall_k) {
+    const double hotter_k = std::abs(gas_k - outside->ambient_k());
+    if (std::abs(wall_k - known.wall_k) > std::min(wall_reach_k, wall_reach_share * hotter_k)
+        || std::abs(gas_k - known.gas_k) > std::min(gas_reach_k, gas_reach_share * hotter_k)) {
+        known = {emission->absorbed(gas_k, wall_k, log_path), gas_k, wall_k};
+        return known.absorbed;
+    }
+    EmissionFit::Absorbed here = known.absorbed;
+    const double change = here.log_slope_per_k * (wall_k - known.wall_k)
+                          + here.log_slope_per_gas_k * (gas_k - known.gas_k);
+    here.absorptivity *= 1.0 + change * (1.0 + 0.5 * change);
+    return here;
+}
+
+WallBalance::Answer WallBalance::solve(double guess_k) {
     const double gas_2 = gas_k * gas_k;
     const double gas_glow =
         radiating_w_m2k4 * emission->emissivity(gas_k, log_path) * gas_2 * gas_2;
@@ -31,8 +50,6 @@ WallBalance::Answer WallBalance::solve(double guess_k) const {
     double low = std::min(gas_k, outside->ambient_k());
     double high = std::max(gas_k, outside->ambient_k());
     double wall_k = std::clamp(guess_k, low, high);
-    double absorbed_at_k = wall_k;
-    EmissionFit::Absorbed absorbed = emission->absorbed(gas_k, wall_k, log_path);
     WallHeat::Value out{};
     double step_k = 0.0;
     double difference_k = 0.0;
@@ -44,14 +61,9 @@ WallBalance::Answer WallBalance::solve(double guess_k) const {
         // h_n ~ |dT|^(1/3): its cube is linear, and the blend takes one root.
         natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
         carried = cube_root(forced_cubed + natural_cubed);
-        if (std::abs(wall_k - absorbed_at_k) > absorbed_reach_k) {
-            absorbed = emission->absorbed(gas_k, wall_k, log_path);
-            absorbed_at_k = wall_k;
-        }
-        const double absorptivity =
-            absorbed.absorptivity * (1.0 + absorbed.log_slope_per_k * (wall_k - absorbed_at_k));
+        const EmissionFit::Absorbed absorbed = absorbed_at(wall_k);
         const double wall_2 = wall_k * wall_k;
-        const double wall_glow = radiating_w_m2k4 * absorptivity * wall_2 * wall_2;
+        const double wall_glow = radiating_w_m2k4 * absorbed.absorptivity * wall_2 * wall_2;
         out = outside->at(wall_k);
         const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
         slope = carried + natural_cubed / (3.0 * carried * carried)

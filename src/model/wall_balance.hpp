@@ -29,7 +29,18 @@ struct WallBalance {
     ///
     /// Newton with all slopes, kept inside the bracket of gas and ambient. The last step is applied
     /// to the flux by its slope, so that the answer is good to the square of that step.
-    [[nodiscard]] Answer solve(double guess_k) const;
+    [[nodiscard]] Answer solve(double guess_k);
+
+    /// The absorptivity for a wall at this temperature, by its slopes where it is known nearby.
+    EmissionFit::Absorbed absorbed_at(double wall_k);
+
+    struct Known {
+        EmissionFit::Absorbed absorbed;
+        double gas_k; ///< 0 for nowhere
+        double wall_k;
+    };
+
+    Known known{};
 };
 
 } // namespace fluewright

@@ -121,8 +121,9 @@ void WallHeat::fill(Branch& branch, double sign, double span_k) const {
 }
 
 std::size_t WallHeat::Branch::piece_of(double u) const {
-    std::size_t i =
-        static_cast<std::size_t>(std::fmin(u * knots_per_u, static_cast<double>(knots - 2)));
+    const double place = u * knots_per_u;
+    const auto last = static_cast<double>(knots - 2);
+    auto i = static_cast<std::size_t>(place < last ? place : last); // the last, too, for no number
     while (i > 0 && u < start[i]) {
         --i;
     }

@@ -113,8 +113,7 @@ double LayeredWall::outside_coefficient_w_m2k(double outer_k) const {
         const double re = place_.wind_m_s * outside_m_
                           * air::density_kg_m3(film_k, place_.air_pressure_pa)
                           / air::viscosity_pa_s(film_k);
-        const double forced =
-            conductivity / outside_m_ * convection::cross_wind_churchill_1977(re, air::prandtl);
+        const double forced = conductivity / outside_m_ * convection::cross_wind_in_air(re);
         carried = convection::blend(forced, natural);
     }
     const double radiated = place_.wall->outer_emissivity * constants::stefan_boltzmann_w_m2k4

@@ -46,7 +46,7 @@ double pipe_gnielinski_gas_floored(double re) {
 }
 
 double entry_factor_local(double diameter_over_distance) {
-    return 1.0 + std::cbrt(square(diameter_over_distance)) / 3.0;
+    return 1.0 + entry_scale * std::cbrt(square(diameter_over_distance));
 }
 
 double vertical_plate_churchill_1975(double ra, double pr) {
@@ -78,6 +78,14 @@ double cross_wind_churchill_1977(double re, double pr) {
     return 0.3
            + 0.62 * std::sqrt(re) * std::cbrt(pr) / prandtl
                  * std::pow(1.0 + std::pow(re / 282000.0, 0.625), 0.8);
+}
+
+double cross_wind_in_air(double re) {
+    constexpr double factor = 0.48292004249407827; // 0.62 0.70^(1/3) / (1 + (0.4/0.70)^(2/3))^(1/4)
+    const double share = re / 282000.0;
+    const double root = std::sqrt(share);
+    const double faster = 1.0 + root * std::sqrt(std::sqrt(root));
+    return 0.3 + factor * std::sqrt(re) * faster / square(tenth_root(faster));
 }
 
 double blend(double forced, double natural) {

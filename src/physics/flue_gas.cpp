@@ -1,9 +1,11 @@
 #include "fluewright/physics/flue_gas.hpp"
 
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/tenth_root.hpp"
 #include "fluewright/physics/gas_radiation.hpp"
 
 #include <cmath>
+#include <vector>
 
 namespace fluewright {
 namespace {
@@ -50,6 +52,26 @@ const NodeTable& node_table() {
     return table;
 }
 
+/// The temperatures of the radiation fits, the same for every gas and pipe.
+struct RadiationNodes {
+    std::vector<gas_radiation::TemperatureTerms> of_emissivity;
+    std::vector<gas_radiation::TemperatureTerms> of_path;
+
+    RadiationNodes() {
+        for (std::size_t n = 0; n < gas_fit_terms; ++n) {
+            of_emissivity.emplace_back(gas_fit_range.x_of(chebyshev_node<gas_fit_terms>(n)));
+        }
+        for (std::size_t n = 0; n < path_fit_terms; ++n) {
+            of_path.emplace_back(gas_fit_range.x_of(chebyshev_node<path_fit_terms>(n)));
+        }
+    }
+};
+
+const RadiationNodes& radiation_nodes() {
+    static const RadiationNodes nodes;
+    return nodes;
+}
+
 GasFit fit_mixture(const MoleFractions& x) {
     const double molar_mass = mixture::molar_mass_kg_mol(x);
     Nodes cp{};
@@ -83,7 +105,8 @@ GasFit fit_mixture(const MoleFractions& x) {
     fit.conductivity = through_chebyshev_nodes(k);
     Nodes with_prandtl{};
     for (std::size_t n = 0; n < gas_fit_terms; ++n) {
-        with_prandtl[n] = k[n] * std::pow(cp[n] * mu[n] / k[n], 0.4);
+        const double root = tenth_root(cp[n] * mu[n] / k[n]);
+        with_prandtl[n] = k[n] * root * root * root * root;
     }
     fit.conductivity_prandtl = through_chebyshev_nodes(with_prandtl);
     return fit;
@@ -146,22 +169,27 @@ EmissionFit::EmissionFit(double carbon_dioxide,
                          double water_vapour,
                          double diameter_m,
                          double pressure_pa) {
-    const double length_m = gas_radiation::beam_length_over_diameter * diameter_m;
-    const auto log_at = [&](double temperature_k, double path_factor) {
-        const gas_radiation::Path path{.carbon_dioxide = carbon_dioxide,
-                                       .water_vapour = water_vapour,
-                                       .length_m = length_m * path_factor,
-                                       .pressure_pa = pressure_pa};
-        return std::log(gas_radiation::emissivity(path, temperature_k) + 1e-12);
-    };
     constexpr double clear_limit = 1e-5;
     if (carbon_dioxide + water_vapour < clear_limit) {
         return;
     }
     clear_ = false;
+    const double length_m = gas_radiation::beam_length_over_diameter * diameter_m;
+    const auto path = [&](double factor) {
+        return gas_radiation::PathTerms{{.carbon_dioxide = carbon_dioxide,
+                                         .water_vapour = water_vapour,
+                                         .length_m = length_m * factor,
+                                         .pressure_pa = pressure_pa}};
+    };
+    const auto log_at = [](const gas_radiation::PathTerms& along,
+                           const gas_radiation::TemperatureTerms& temperature) {
+        return std::log(gas_radiation::emissivity(along, temperature) + 1e-12);
+    };
+    const RadiationNodes& nodes = radiation_nodes();
+    const gas_radiation::PathTerms full = path(1.0);
     Nodes log_emissivity{};
-    for (std::size_t n = 0; n < gas_fit_terms; ++n) {
-        log_emissivity[n] = log_at(gas_fit_range.x_of(chebyshev_node<gas_fit_terms>(n)), 1.0);
+    for (std::size_t n = 0; n < log_emissivity.size(); ++n) {
+        log_emissivity[n] = log_at(full, nodes.of_emissivity[n]);
     }
     log_emissivity_ = through_chebyshev_nodes(log_emissivity);
 
@@ -172,13 +200,15 @@ EmissionFit::EmissionFit(double carbon_dioxide,
     constexpr double shortest = 0.15;
     const double l1 = std::log(shorter);
     const double l2 = std::log(shortest);
-    std::array<double, 4> exponent{};
-    std::array<double, 4> curve{};
+    const gas_radiation::PathTerms short_path = path(shorter);
+    const gas_radiation::PathTerms shortest_path = path(shortest);
+    std::array<double, path_fit_terms> exponent{};
+    std::array<double, path_fit_terms> curve{};
     for (std::size_t n = 0; n < exponent.size(); ++n) {
-        const double t = gas_fit_range.x_of(chebyshev_node<4>(n));
-        const double e0 = log_at(t, 1.0);
-        const double s1 = (log_at(t, shorter) - e0) / l1;
-        const double s2 = (log_at(t, shortest) - e0) / l2;
+        const gas_radiation::TemperatureTerms& here = nodes.of_path[n];
+        const double e0 = log_at(full, here);
+        const double s1 = (log_at(short_path, here) - e0) / l1;
+        const double s2 = (log_at(shortest_path, here) - e0) / l2;
         curve[n] = (s2 - s1) / (l2 - l1);
         exponent[n] = s1 - curve[n] * l1;
     }
@@ -208,7 +238,7 @@ double EmissionFit::absorptivity(double gas_temperature_k,
 EmissionFit::Absorbed
 EmissionFit::absorbed(double gas_temperature_k, double wall_temperature_k, double log_path) const {
     if (clear_) {
-        return {0.0, 0.0};
+        return {0.0, 0.0, 0.0};
     }
     const double u = gas_fit_range.u_of(wall_temperature_k);
     const double log_shortening = std::log(wall_temperature_k / gas_temperature_k);
@@ -220,10 +250,11 @@ EmissionFit::absorbed(double gas_temperature_k, double wall_temperature_k, doubl
                              + log_length * (exponent.value + curve.value * log_length);
     const double slope_in_u =
         at_full.slope + log_length * (exponent.slope + curve.slope * log_length);
+    const double by_shortening = exponent.value + 2.0 * curve.value * log_length - 0.5;
     return {.absorptivity = std::exp(log_value),
             .log_slope_per_k =
-                slope_in_u / gas_fit_range.half_width()
-                + (exponent.value + 2.0 * curve.value * log_length - 0.5) / wall_temperature_k};
+                slope_in_u / gas_fit_range.half_width() + by_shortening / wall_temperature_k,
+            .log_slope_per_gas_k = -by_shortening / gas_temperature_k};
 }
 
 double EmissionFit::flux_w_m2(double wall_emissivity,

@@ -31,81 +31,97 @@ double square(double x) {
     return x * x;
 }
 
-double at_one_bar(const std::array<Row, 3>& c, double t, double x) {
-    const auto in_t = [t](const Row& r) { return r[0] + t * (r[1] + t * (r[2] + t * r[3])); };
-    return std::exp(in_t(c[0]) + x * (in_t(c[1]) + x * in_t(c[2])));
+constexpr double overlap_power = 2.76;
+
+double cubic(const Row& r, double t) {
+    return r[0] + t * (r[1] + t * (r[2] + t * r[3]));
 }
 
-/// Correction of the emissivity for total and partial pressure.
-double pressure_term(double a, double b, double c, double effective_bar, double log_path_ratio) {
-    return 1.0
-           - (a - 1.0) * (1.0 - effective_bar) / (a + b - 1.0 + effective_bar)
-                 * std::exp(-c * square(log_path_ratio));
+std::array<double, 3> at_temperature(const std::array<Row, 3>& rows, double t) {
+    return {cubic(rows[0], t), cubic(rows[1], t), cubic(rows[2], t)};
 }
 
-double water(double t, double partial_bar, double total_bar, double path_bar_cm) {
-    if (path_bar_cm < least_path_bar_cm) {
-        return 0.0;
+/// One gas alone: the emissivity at one bar and its correction for total and partial pressure.
+double alone(const TemperatureTerms::Gas& gas, double c, double effective_bar, double log_path) {
+    const auto& [constant, slope, bend] = gas.log_emissivity;
+    const double one_bar = std::exp(constant + log_path * (slope + log_path * bend));
+    const double pressure = 1.0
+                            - (gas.a - 1.0) * (1.0 - effective_bar)
+                                  / (gas.a + gas.b - 1.0 + effective_bar)
+                                  * std::exp(-c * square(gas.log_greatest_path - log_path));
+    return one_bar * pressure;
+}
+
+/// Of both gases, before what they count twice is taken off.
+double each(const PathTerms& path, const TemperatureTerms& temperature) {
+    double sum = 0.0;
+    if (path.water_bar_cm >= least_path_bar_cm) {
+        sum += alone(temperature.water,
+                     0.5,
+                     path.total_bar + 2.56 * path.water_bar / temperature.root_t,
+                     path.log_water);
     }
-    const double effective_bar = total_bar + 2.56 * partial_bar / std::sqrt(t);
-    const double a = t < 0.75 ? 2.144 : 1.888 - 2.053 * std::log10(t);
-    const double b = 1.10 / std::pow(t, 1.4);
-    const double ratio = std::log10(13.2 * t * t / path_bar_cm);
-    return at_one_bar(water_coefficients, t, std::log10(path_bar_cm))
-           * pressure_term(a, b, 0.5, effective_bar, ratio);
-}
-
-double carbon_dioxide(double t, double partial_bar, double total_bar, double path_bar_cm) {
-    if (path_bar_cm < least_path_bar_cm) {
-        return 0.0;
+    if (path.dioxide_bar_cm >= least_path_bar_cm) {
+        sum += alone(
+            temperature.dioxide, 1.47, path.total_bar + 0.28 * path.dioxide_bar, path.log_dioxide);
     }
-    const double effective_bar = total_bar + 0.28 * partial_bar;
-    const double greatest_path = t < 0.7 ? 0.054 / square(t) : 0.225 * square(t);
-    const double a = 1.0 + 0.1 / std::pow(t, 1.45);
-    const double ratio = std::log10(greatest_path / path_bar_cm);
-    return at_one_bar(carbon_dioxide_coefficients, t, std::log10(path_bar_cm))
-           * pressure_term(a, 0.23, 1.47, effective_bar, ratio);
+    return sum;
 }
 
 /// What both gases would count twice in the bands they share.
-double overlap(double water_share, double sum_path_bar_cm) {
+double overlap_of(double water_share, double sum_path_bar_cm) {
     if (sum_path_bar_cm <= 1.0) {
         return 0.0;
     }
     const double z = water_share;
     return (z / (10.7 + 101.0 * z) - 0.0089 * std::pow(z, 10.4))
-           * std::pow(std::log10(sum_path_bar_cm), 2.76);
-}
-
-struct Parts {
-    double each;    ///< sum over the gases taken alone
-    double overlap; ///< to be taken off
-};
-
-Parts parts_at(const Path& path, double temperature_k, double length_m) {
-    const double t = temperature_k / 1000.0;
-    const double total_bar = path.pressure_pa / pascal_per_bar;
-    const double water_bar = path.water_vapour * total_bar;
-    const double dioxide_bar = path.carbon_dioxide * total_bar;
-    const double length_cm = length_m * centimetre_per_metre;
-    const double sum = path.water_vapour + path.carbon_dioxide;
-    const double water_share = sum > 0.0 ? path.water_vapour / sum : 0.0;
-    return {water(t, water_bar, total_bar, water_bar * length_cm)
-                + carbon_dioxide(t, dioxide_bar, total_bar, dioxide_bar * length_cm),
-            overlap(water_share, (water_bar + dioxide_bar) * length_cm)};
+           * std::pow(std::log10(sum_path_bar_cm), overlap_power);
 }
 
 } // namespace
 
+TemperatureTerms::TemperatureTerms(double temperature_k) {
+    const double t = temperature_k / 1000.0;
+    root_t = std::sqrt(t);
+    water = {.log_emissivity = at_temperature(water_coefficients, t),
+             .a = t < 0.75 ? 2.144 : 1.888 - 2.053 * std::log10(t),
+             .b = 1.10 / std::pow(t, 1.4),
+             .log_greatest_path = std::log10(13.2 * t * t)};
+    dioxide = {.log_emissivity = at_temperature(carbon_dioxide_coefficients, t),
+               .a = 1.0 + 0.1 / std::pow(t, 1.45),
+               .b = 0.23,
+               .log_greatest_path = std::log10(t < 0.7 ? 0.054 / square(t) : 0.225 * square(t))};
+}
+
+PathTerms::PathTerms(const Path& path) {
+    total_bar = path.pressure_pa / pascal_per_bar;
+    water_bar = path.water_vapour * total_bar;
+    dioxide_bar = path.carbon_dioxide * total_bar;
+    const double length_cm = path.length_m * centimetre_per_metre;
+    water_bar_cm = water_bar * length_cm;
+    dioxide_bar_cm = dioxide_bar * length_cm;
+    log_water = std::log10(std::fmax(water_bar_cm, least_path_bar_cm));
+    log_dioxide = std::log10(std::fmax(dioxide_bar_cm, least_path_bar_cm));
+    const double sum = path.water_vapour + path.carbon_dioxide;
+    const double water_share = sum > 0.0 ? path.water_vapour / sum : 0.0;
+    overlap = overlap_of(water_share, water_bar_cm + dioxide_bar_cm);
+}
+
+double emissivity(const PathTerms& path, const TemperatureTerms& temperature) {
+    return each(path, temperature) - path.overlap;
+}
+
 double emissivity(const Path& path, double gas_temperature_k) {
-    const Parts parts = parts_at(path, gas_temperature_k, path.length_m);
-    return parts.each - parts.overlap;
+    return emissivity(PathTerms{path}, TemperatureTerms{gas_temperature_k});
 }
 
 double absorptivity(const Path& path, double gas_temperature_k, double wall_temperature_k) {
-    const double shortened_m = path.length_m * wall_temperature_k / gas_temperature_k;
-    const Parts parts = parts_at(path, wall_temperature_k, shortened_m);
-    return std::sqrt(gas_temperature_k / wall_temperature_k) * parts.each - parts.overlap;
+    Path shortened = path;
+    shortened.length_m *= wall_temperature_k / gas_temperature_k;
+    const PathTerms terms{shortened};
+    return std::sqrt(gas_temperature_k / wall_temperature_k)
+               * each(terms, TemperatureTerms{wall_temperature_k})
+           - terms.overlap;
 }
 
 double flux_w_m2(const Path& path,

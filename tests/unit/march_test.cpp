@@ -178,6 +178,9 @@ TEST_CASE("coefficients in air and on a tall wall are those of their general for
           == Approx(convection::vertical_plate_churchill_1975(ra, 0.70)).epsilon(1e-12));
     CHECK(convection::horizontal_cylinder_in_air(ra)
           == Approx(convection::horizontal_cylinder_churchill_1975(ra, 0.70)).epsilon(1e-12));
+    const double re = ra / 1e3;
+    CHECK(convection::cross_wind_in_air(re)
+          == Approx(convection::cross_wind_churchill_1977(re, 0.70)).epsilon(1e-9));
     CHECK(convection::tall_wall_factor_gas
           == Approx(convection::tall_wall_factor(0.72)).epsilon(1e-12));
 }
@@ -203,7 +206,7 @@ TEST_CASE("conductivity times the power of the Prandtl number is fitted as its f
     }
 }
 
-TEST_CASE("the slope of the absorptivity is its derivative") {
+TEST_CASE("the slopes of the absorptivity are its derivatives") {
     const EmissionFit fit(0.08, 0.09, 0.15, 101325.0);
     const double wall_k = GENERATE(280.0, 400.0, 700.0);
     const double step_k = 0.01;
@@ -211,6 +214,10 @@ TEST_CASE("the slope of the absorptivity is its derivative") {
     const double down = fit.absorptivity(800.0, wall_k - step_k, -0.4);
     CHECK(fit.absorbed(800.0, wall_k, -0.4).log_slope_per_k
           == Approx(std::log(up / down) / (2.0 * step_k)).epsilon(1e-6));
+    const double hotter = fit.absorptivity(800.0 + step_k, wall_k, -0.4);
+    const double cooler = fit.absorptivity(800.0 - step_k, wall_k, -0.4);
+    CHECK(fit.absorbed(800.0, wall_k, -0.4).log_slope_per_gas_k
+          == Approx(std::log(hotter / cooler) / (2.0 * step_k)).epsilon(1e-6));
 }
 
 TEST_CASE("the wall takes from the gas what it gives outside") {
@@ -225,13 +232,13 @@ TEST_CASE("the wall takes from the gas what it gives outside") {
                             .rectangular = false});
     const EmissionFit emission(0.08, 0.09, 0.15, 101325.0);
     const double gas_k = GENERATE(250.0, 320.0, 600.0, 1100.0);
-    const WallBalance balance{.outside = &outside,
-                              .emission = &emission,
-                              .log_path = -0.2,
-                              .radiating_w_m2k4 = 5.4e-8,
-                              .gas_k = gas_k,
-                              .forced_w_m2k = 9.0,
-                              .natural_cubed_w3_m6k4 = 3.0};
+    WallBalance balance{.outside = &outside,
+                        .emission = &emission,
+                        .log_path = -0.2,
+                        .radiating_w_m2k4 = 5.4e-8,
+                        .gas_k = gas_k,
+                        .forced_w_m2k = 9.0,
+                        .natural_cubed_w3_m6k4 = 3.0};
     const double gas_4 = std::pow(gas_k, 4.0);
     for (const double guess_k : {200.0, 300.0, gas_k, 1300.0}) {
         const WallBalance::Answer answer = balance.solve(guess_k);
@@ -241,7 +248,8 @@ TEST_CASE("the wall takes from the gas what it gives outside") {
                                     * (emission.emissivity(gas_k, -0.2) * gas_4
                                        - emission.absorptivity(gas_k, answer.inner_k, -0.2)
                                              * std::pow(answer.inner_k, 4.0));
-        CHECK(answer.flux_w_m2 == Approx(inside).epsilon(2e-5).margin(1e-3));
+        // The absorptivity may be carried over some kelvins by its slopes.
+        CHECK(answer.flux_w_m2 == Approx(inside).epsilon(3e-4).margin(1e-3));
         CHECK(answer.flux_w_m2 == Approx(outside.at(answer.inner_k).flux_w_m2).epsilon(1e-5));
     }
 }

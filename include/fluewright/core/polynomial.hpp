@@ -35,29 +35,47 @@ template <std::size_t N>
                      / (2.0 * static_cast<double>(N)));
 }
 
-/// Coefficients in powers of u of the polynomial through `values` at the N Chebyshev nodes.
-/// Range: N up to about 10; beyond, powers of u lose digits.
+/// Coefficients in powers of u of the polynomial that is 1 at the n-th of N Chebyshev nodes and 0
+/// at the others, for all n: by divided differences.
 template <std::size_t N>
-[[nodiscard]] Coefficients<N> through_chebyshev_nodes(const std::array<double, N>& values) {
+[[nodiscard]] std::array<Coefficients<N>, N> chebyshev_basis() {
     std::array<double, N> node{};
     for (std::size_t i = 0; i < N; ++i) {
         node[i] = chebyshev_node<N>(i);
     }
-    std::array<double, N> difference = values;
-    for (std::size_t order = 1; order < N; ++order) {
-        for (std::size_t i = N - 1; i >= order; --i) {
-            difference[i] = (difference[i] - difference[i - 1]) / (node[i] - node[i - order]);
+    std::array<Coefficients<N>, N> basis{};
+    for (std::size_t n = 0; n < N; ++n) {
+        std::array<double, N> difference{};
+        difference[n] = 1.0;
+        for (std::size_t order = 1; order < N; ++order) {
+            for (std::size_t i = N - 1; i >= order; --i) {
+                difference[i] = (difference[i] - difference[i - 1]) / (node[i] - node[i - order]);
+            }
+        }
+        Coefficients<N>& c = basis[n];
+        c[0] = difference[N - 1];
+        for (std::size_t k = N - 1; k-- > 0;) {
+            for (std::size_t power = N - 1; power > 0; --power) {
+                c[power] = c[power - 1] - node[k] * c[power];
+            }
+            c[0] = difference[k] - node[k] * c[0];
         }
     }
-    Coefficients<N> c{};
-    c[0] = difference[N - 1];
-    for (std::size_t k = N - 1; k-- > 0;) {
-        for (std::size_t power = N - 1; power > 0; --power) {
-            c[power] = c[power - 1] - node[k] * c[power];
+    return basis;
+}
+
+/// Coefficients in powers of u of the polynomial through `values` at the N Chebyshev nodes.
+/// Range: N up to about 10; beyond, powers of u lose digits.
+template <std::size_t N>
+[[nodiscard]] Coefficients<N> through_chebyshev_nodes(const std::array<double, N>& values) {
+    static const std::array<Coefficients<N>, N> basis = chebyshev_basis<N>();
+    Coefficients<N> sum{};
+    for (std::size_t n = 0; n < N; ++n) {
+        for (std::size_t power = 0; power < N; ++power) {
+            sum[power] += values[n] * basis[n][power];
         }
-        c[0] = difference[k] - node[k] * c[0];
     }
-    return c;
+    return sum;
 }
 
 template <std::size_t N>

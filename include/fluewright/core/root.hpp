@@ -70,7 +70,7 @@ template <class Function>
         const double f_best = a_is_best ? f_a : f_b;
         const double width = std::abs(b - a);
         if (std::abs(f_best) <= goal.residual_tolerance || width <= goal.x_tolerance) {
-            return {best, std::fmin(a, b), std::fmax(a, b), f_best, step, Root::Status::converged};
+            return {best, a < b ? a : b, a < b ? b : a, f_best, step, Root::Status::converged};
         }
         const double xi = (a - b) / (c - b);
         const double phi = (f_a - f_b) / (f_c - f_b);
@@ -81,10 +81,10 @@ template <class Function>
             t = 0.5;
         }
         const double least = 0.5 * goal.x_tolerance / width;
-        t = std::fmin(std::fmax(t, least), 1.0 - least);
+        t = t > least ? t : least; // also where t is no number
+        t = t < 1.0 - least ? t : 1.0 - least;
     }
-    return {
-        a, std::fmin(a, b), std::fmax(a, b), f_a, goal.most_steps, Root::Status::too_many_steps};
+    return {a, a < b ? a : b, a < b ? b : a, f_a, goal.most_steps, Root::Status::too_many_steps};
 }
 
 template <class Function>

@@ -43,6 +43,7 @@ namespace fluewright::convection {
 ///   mean over L: 1 + (D/L)^(2/3)   ->   local: 1 + (1/3)(D/x)^(2/3)
 ///
 /// Source   Hausen's entry factor as used in the VDI Heat Atlas   [vdi-heat-atlas, from memory]
+inline constexpr double entry_scale = 1.0 / 3.0;
 [[nodiscard]] double entry_factor_local(double diameter_over_distance);
 
 /// Vertical plate, all Rayleigh numbers.
@@ -76,6 +77,9 @@ inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 ///
 /// Source   Churchill and Bernstein 1977, J. Heat Transfer 99 300   [churchill1977b]
 [[nodiscard]] double cross_wind_churchill_1977(double re, double pr);
+
+/// The same at air::prandtl, with roots in place of powers.
+[[nodiscard]] double cross_wind_in_air(double re);
 
 /// Forced and free convection together: (a^3 + b^3)^(1/3).
 ///

@@ -12,6 +12,7 @@ namespace fluewright {
 /// Temperatures the fits cover [K]; the solver's states stay inside.
 inline constexpr Stretch gas_fit_range{220.0, 1500.0};
 inline constexpr std::size_t gas_fit_terms = 7;
+inline constexpr std::size_t path_fit_terms = 4; ///< of what a shorter radiating path changes
 
 /// Properties of one mixture. All take u = gas_fit_range.u_of(temperature_k), so that a caller who
 /// needs several of them maps the temperature once.
@@ -100,17 +101,18 @@ public:
 
     struct Absorbed {
         double absorptivity;
-        double log_slope_per_k; ///< d ln(absorptivity) / d T_wall
+        double log_slope_per_k;     ///< d ln(absorptivity) / d T_wall
+        double log_slope_per_gas_k; ///< d ln(absorptivity) / d T_gas
     };
 
-    /// Absorptivity with its slope, for searches of the wall temperature.
+    /// Absorptivity with its slopes, for searches of the wall temperature.
     [[nodiscard]] Absorbed
     absorbed(double gas_temperature_k, double wall_temperature_k, double log_path = 0.0) const;
 
 private:
     Coefficients<gas_fit_terms> log_emissivity_{};
-    Coefficients<4> path_exponent_{}; ///< d ln eps / d ln L at a temperature
-    Coefficients<4> path_curve_{};    ///< half its second derivative
+    Coefficients<path_fit_terms> path_exponent_{}; ///< d ln eps / d ln L at a temperature
+    Coefficients<path_fit_terms> path_curve_{};    ///< half its second derivative
     bool clear_{true};
 };
 

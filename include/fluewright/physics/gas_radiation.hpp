@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+
 /// Heat radiated by the carbon dioxide and water vapour of the flue gas to the wall around it.
 namespace fluewright::gas_radiation {
 
@@ -26,6 +28,39 @@ inline constexpr double beam_length_over_diameter = 0.95;
 ///          wood smoke in pipes of 100 to 250 mm, 400 to 1000 K
 /// Notes    Smoke particles radiate too; they are left out, which keeps the loss low.
 [[nodiscard]] double emissivity(const Path& path, double gas_temperature_k);
+
+/// What the emissivity takes from the temperature alone, with all its powers and logarithms.
+struct TemperatureTerms {
+    explicit TemperatureTerms(double temperature_k);
+
+    struct Gas {
+        std::array<double, 3> log_emissivity; ///< at one bar: coefficients over x
+        double a;
+        double b;
+        double log_greatest_path; ///< log10 of (p_a L)_m / bar cm
+    };
+
+    double root_t; ///< of t = T/1000 K
+    Gas water;
+    Gas dioxide;
+};
+
+/// What it takes from the path alone.
+struct PathTerms {
+    explicit PathTerms(const Path& path);
+
+    double total_bar;
+    double water_bar;
+    double dioxide_bar;
+    double water_bar_cm;
+    double dioxide_bar_cm;
+    double log_water; ///< x of the gas
+    double log_dioxide;
+    double overlap;
+};
+
+/// The same as emissivity() of a path and a temperature, for callers with many of both.
+[[nodiscard]] double emissivity(const PathTerms& path, const TemperatureTerms& temperature);
 
 /// Absorptivity of gas at one temperature for black radiation of a wall at another [-].
 ///
