@@ -36,6 +36,7 @@ namespace {
 /// others.
 Findings merged(Findings all) {
     Findings kept;
+    kept.reserve(all.size());
     for (Finding& finding : all) {
         const auto twin = std::find_if(kept.begin(), kept.end(), [&](const Finding& f) {
             return f.info == finding.info && !f.state.empty()
@@ -66,7 +67,9 @@ Findings merged(Findings all) {
 } // namespace
 
 Findings find_all(const Case& installation, const Solution& solution, bool with_words) {
+    constexpr std::size_t usual_count = 16;
     Findings all;
+    all.reserve(usual_count);
     const rules::Subject subject{installation, solution, all, with_words};
     rules::draft(subject);
     rules::sizes(subject);

@@ -77,17 +77,17 @@ PartEnds ends_of(const Piece& piece, double bore_below_m) {
     const UsualEnds usual = usual_ends(*piece.wall, ends.thickness_m);
     const bool changes =
         piece.section->kind == PartKind::reducer || piece.section->kind == PartKind::increaser;
-    const EndFacts both{.end = PipeEnd::plain,
-                        .diameter_m = bore_m(piece),
-                        .wall = bare_wall(*piece.wall),
-                        .rectangular = piece.section->rectangular,
-                        .assumed = false};
+    EndFacts both{.end = PipeEnd::plain,
+                  .diameter_m = bore_m(piece),
+                  .wall = bare_wall(*piece.wall),
+                  .rectangular = piece.section->rectangular,
+                  .assumed = false};
     ends.heater = both;
     ends.heater.assumed = !part.heater_end;
     ends.heater.end = part.heater_end ? end_of(*part.heater_end) : usual.heater;
     // A reducer or increaser is bought for the size below it.
     ends.heater.diameter_m = changes ? bore_below_m : both.diameter_m;
-    ends.chimney = both;
+    ends.chimney = std::move(both);
     ends.chimney.assumed = !part.chimney_end;
     ends.chimney.end = part.chimney_end ? end_of(*part.chimney_end) : usual.chimney;
     return ends;
@@ -115,26 +115,29 @@ JointReport joints_of(const Installation& written, const Case& installation) {
     std::string below_place = "the outlet";
     int below_part = -1;
     std::vector<bool> may_turn;
+    report.parts.reserve(view.pieces.size());
+    report.joints.reserve(view.pieces.size());
     for (const Piece& piece : view.pieces) {
         if (!has_ends(piece)) {
             continue;
         }
-        const PartEnds ends = ends_of(piece, below.diameter_m);
-        const std::string place = view.place_of(piece);
+        PartEnds ends = ends_of(piece, below.diameter_m);
+        std::string place = view.place_of(piece);
         const PartKind kind = piece.section->kind;
         may_turn.push_back(kind == PartKind::straight || kind == PartKind::elbow);
-        report.parts.push_back(ends);
+        Fit fit = fit_of(below, ends.heater, installation.units);
         report.joints.push_back({.below = below_part,
                                  .above = piece.index,
                                  .place = "between " + below_place + " and " + place,
-                                 .lower = below,
+                                 .lower = std::move(below),
                                  .upper = ends.heater,
-                                 .fit = fit_of(below, ends.heater, installation.units),
+                                 .fit = std::move(fit),
                                  .turn_round = {},
                                  .turned = {}});
         below = ends.chimney;
-        below_place = place;
+        below_place = std::move(place);
         below_part = piece.index;
+        report.parts.push_back(std::move(ends));
     }
     turn_parts(report, may_turn, installation.units);
     return report;

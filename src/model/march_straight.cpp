@@ -68,6 +68,9 @@ struct Gauss<3> {
 constexpr double viscosity_power = 0.7;
 constexpr double heat_power = 0.17;
 
+/// Of gas in a pipe, about: for a first guess of the wall's temperature only.
+constexpr double usual_emissivity = 0.12;
+
 constexpr double cube(double x) {
     return x * x * x;
 }
@@ -185,7 +188,6 @@ FlueModel::Straight::Stage FlueModel::Straight::stage_at(double y, double xi) {
         natural_scale_ * conductivity * conductivity * specific_heat / (viscosity * cube(gas_k));
     const WallBalance::Answer answer = balance_.solve(wall_guess_k(stage, difference_k));
     flow_.wall_k = answer.inner_k;
-    flow_.wall_share = (answer.inner_k - ambient_k_) / difference_k;
     stage.loss_per_m = heated_ * answer.flux_w_m2 / (specific_heat * difference_k);
     const double per_wall_k =
         answer.flux_w_m2 != 0.0 ? answer.flux_slope_w_m2k / answer.flux_w_m2 : 0.0;
@@ -222,13 +224,21 @@ void FlueModel::Straight::correct(std::array<Stage, Points>& stages, double step
     }
 }
 
-/// The wall's temperature by that of the stage before and its slopes.
+/// The wall's temperature by that of the stage before and its slopes, or by the coefficients of
+/// both sides halfway to the air around.
 double FlueModel::Straight::wall_guess_k(const Stage& here, double difference_k) const {
-    if (known_.wall_k <= 0.0) {
-        return ambient_k_ + flow_.wall_share * difference_k;
+    if (known_.wall_k > 0.0) {
+        return known_.wall_k + known_.wall_per_gas * (here.gas_k - known_.gas_k)
+               + known_.wall_per_entry_k * (here.entry / known_.entry - 1.0);
     }
-    return known_.wall_k + known_.wall_per_gas * (here.gas_k - known_.gas_k)
-           + known_.wall_per_entry_k * (here.entry / known_.entry - 1.0);
+    const double half_k = 0.5 * difference_k;
+    const double outside_w_m2k = balance_.outside->at(ambient_k_ + half_k).flux_w_m2 / half_k;
+    const double radiated_w_m2k =
+        4.0 * usual_emissivity * balance_.radiating_w_m2k4 * cube(here.gas_k - half_k);
+    const double inside_w_m2k =
+        cube_root(cube(balance_.forced_w_m2k) + balance_.natural_cubed_w3_m6k4 * std::abs(half_k))
+        + radiated_w_m2k;
+    return ambient_k_ + difference_k * inside_w_m2k / (inside_w_m2k + outside_w_m2k);
 }
 
 /// Buoyancy and friction of one cell.
@@ -326,10 +336,7 @@ void FlueModel::Straight::march() {
             ? cells<2>(factor, xi_start, xi_length, first)
             : cells<3>(factor * (1 + static_cast<int>(many)), xi_start, xi_length, first);
     if (flow_.wants_wall) {
-        // Asking must not change what follows.
-        const double share = flow_.wall_share;
         stage_at(y, xi_start + xi_length);
-        flow_.wall_share = share;
     }
     flow_.temperature_k = ambient_k_ + start_difference_k_ * std::exp(y);
     flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
