@@ -20,7 +20,7 @@ struct FlueModel::Flow {
     double height_m{};
     double distance_m{};
     double since_disturbance_m{};
-    double wall_k{};        ///< inner face at the end of the last straight; 0 before the first
+    double wall_k{}; ///< inner face at the end of the last straight; 0 before the first
     double area_m2{};
     bool wants_wall{}; ///< whether wall_k is asked for
     MarchResult sums;
