@@ -101,22 +101,27 @@ private:
         double wall_per_entry_k; ///< and by the logarithm of the entry factor
     };
 
-    Stage stage_at(double y, double xi);
-    [[nodiscard]] double wall_guess_k(const Stage& here, double difference_k) const;
+    /// convection::entry_factor_local() without its root: xi is the cube root of the distance.
+    [[nodiscard]] double entry_at(double xi) const { return 1.0 + entry_scale_ / (xi * xi); }
+
+    void set_gas(double y);
+    void take_stage(double xi);
+    double expected_transfer_units(double xi);
+    [[nodiscard]] double wall_guess_k(double entry) const;
     template <std::size_t Points>
     void correct(std::array<Stage, Points>& stages, double step, double y) const;
     template <std::size_t Points>
     void add_pressures(const std::array<Stage, Points>& stages, double step);
     template <std::size_t Points>
-    [[nodiscard]] double cell(double xi, double step, double y, Stage& last, bool first_is_known);
+    [[nodiscard]] double cell(double xi, double step, double y, bool first_is_known);
     template <std::size_t Points>
-    [[nodiscard]] double cells(int count, double xi_start, double xi_length, Stage& first);
+    [[nodiscard]] double cells(double xi_start, double xi_length);
 
     const FlueModel& model_;
     const Section& section_;
     Flow& flow_;
     WallBalance balance_;
-    Stage known_{}; ///< the last one computed
+    Stage last_{}; ///< the last one taken
     double ambient_k_;
     double start_difference_k_;
     double start_; ///< distance from the disturbance and the tenth of a diameter [m]
@@ -125,6 +130,14 @@ private:
     double heated_; ///< inside area per metre over mass flow [m s/kg]
     double entry_scale_;
     double natural_scale_;
+    double expected_share_{}; ///< of the wall in the difference between gas and air
+
+    // The gas last set.
+    double y_{};
+    double difference_k_{};
+    double reynolds_{};
+    double specific_heat_j_kgk_{};
+    double forced_w_m2k_{}; ///< without the entry factor
 };
 
 FlueModel::Straight::Straight(const FlueModel& model,
@@ -153,52 +166,72 @@ FlueModel::Straight::Straight(const FlueModel& model,
             : 0.0;
 }
 
-FlueModel::Straight::Stage FlueModel::Straight::stage_at(double y, double xi) {
-    const double difference_k = start_difference_k_ * std::exp(y);
-    const double gas_k = ambient_k_ + difference_k;
+/// What the gas itself brings to a stage, wherever that lies.
+void FlueModel::Straight::set_gas(double y) {
+    y_ = y;
+    difference_k_ = start_difference_k_ * std::exp(y);
+    const double gas_k = ambient_k_ + difference_k_;
     const GasFit& fit = flow_.fit;
     const double u = gas_fit_range.u_of(gas_k);
     const double viscosity = fit.viscosity_pa_s(u);
-    const double re = flux_diameter_ / viscosity;
-    Stage stage{.xi = xi,
-                .distance_m = cube(xi),
-                .y = y,
-                .gas_k = gas_k,
-                .reynolds = re,
-                .loss_per_m = 0.0,
-                .loss_slope = 0.0,
-                .entry = 1.0 + entry_scale_ / (xi * xi),
-                .loss_per_entry = 0.0,
-                .wall_k = 0.0,
-                .wall_per_gas = 0.0,
-                .wall_per_entry_k = 0.0};
-    if (std::abs(difference_k) < equal_temperature_k) {
-        flow_.wall_k = gas_k;
-        return stage;
-    }
     const double conductivity = fit.conductivity_w_mk(u);
-    const double specific_heat = fit.specific_heat_j_kgk(u);
-
-    // convection::entry_factor_local() without its root: xi is the cube root of the distance.
+    reynolds_ = flux_diameter_ / viscosity;
+    specific_heat_j_kgk_ = fit.specific_heat_j_kgk(u);
+    forced_w_m2k_ = convection::pipe_gnielinski_gas_floored(reynolds_)
+                    * fit.conductivity_prandtl_w_mk(u) / section_.diameter_m;
     balance_.gas_k = gas_k;
-    balance_.forced_w_m2k = stage.entry * convection::pipe_gnielinski_gas_floored(re)
-                            * fit.conductivity_prandtl_w_mk(u) / section_.diameter_m;
     // A tall wall has h = F k (g dT Pr / (T nu^2))^(1/3); in the cube the powers collapse.
-    balance_.natural_cubed_w3_m6k4 =
-        natural_scale_ * conductivity * conductivity * specific_heat / (viscosity * cube(gas_k));
-    const WallBalance::Answer answer = balance_.solve(wall_guess_k(stage, difference_k));
-    flow_.wall_k = answer.inner_k;
-    stage.loss_per_m = heated_ * answer.flux_w_m2 / (specific_heat * difference_k);
+    balance_.natural_cubed_w3_m6k4 = natural_scale_ * conductivity * conductivity
+                                     * specific_heat_j_kgk_ / (viscosity * cube(gas_k));
+}
+
+/// The loss at a place, for the gas last set.
+void FlueModel::Straight::take_stage(double xi) {
+    const double entry = entry_at(xi);
+    const bool equal = std::abs(difference_k_) < equal_temperature_k;
+    WallBalance::Answer answer{.inner_k = balance_.gas_k,
+                               .flux_w_m2 = 0.0,
+                               .flux_slope_w_m2k = 0.0,
+                               .wall_per_gas = 0.0,
+                               .wall_per_forced_k = 0.0};
+    if (!equal) {
+        balance_.forced_w_m2k = entry * forced_w_m2k_;
+        answer = balance_.solve(wall_guess_k(entry));
+    }
     const double per_wall_k =
         answer.flux_w_m2 != 0.0 ? answer.flux_slope_w_m2k / answer.flux_w_m2 : 0.0;
-    stage.loss_per_entry = per_wall_k * answer.wall_per_forced_k;
-    stage.loss_slope =
-        per_wall_k * answer.wall_per_gas * difference_k - 1.0 - heat_power * difference_k / gas_k;
-    stage.wall_k = answer.inner_k;
-    stage.wall_per_gas = answer.wall_per_gas;
-    stage.wall_per_entry_k = answer.wall_per_forced_k;
-    known_ = stage;
-    return stage;
+    last_.xi = xi;
+    last_.distance_m = cube(xi);
+    last_.y = y_;
+    last_.gas_k = balance_.gas_k;
+    last_.reynolds = reynolds_;
+    last_.loss_per_m =
+        equal ? 0.0 : heated_ * answer.flux_w_m2 / (specific_heat_j_kgk_ * difference_k_);
+    last_.loss_slope = per_wall_k * answer.wall_per_gas * difference_k_ - 1.0
+                       - heat_power * difference_k_ / balance_.gas_k;
+    last_.entry = entry;
+    last_.loss_per_entry = per_wall_k * answer.wall_per_forced_k;
+    last_.wall_k = answer.inner_k;
+    last_.wall_per_gas = answer.wall_per_gas;
+    last_.wall_per_entry_k = answer.wall_per_forced_k;
+    flow_.wall_k = answer.inner_k;
+}
+
+/// The loss of the whole straight in y, about, by the coefficients of both sides halfway to the air
+/// around; and from them the wall's share of the temperature difference.
+double FlueModel::Straight::expected_transfer_units(double xi) {
+    if (std::abs(difference_k_) < equal_temperature_k) {
+        return 0.0;
+    }
+    const double half_k = 0.5 * difference_k_;
+    const double outside_w_m2k = balance_.outside->at(ambient_k_ + half_k).flux_w_m2 / half_k;
+    const double radiated_w_m2k =
+        4.0 * usual_emissivity * balance_.radiating_w_m2k4 * cube(ambient_k_ + half_k);
+    const double inside_w_m2k = cube_root(cube(entry_at(xi) * forced_w_m2k_)
+                                          + balance_.natural_cubed_w3_m6k4 * std::abs(half_k))
+                                + radiated_w_m2k;
+    expected_share_ = inside_w_m2k / (inside_w_m2k + outside_w_m2k);
+    return heated_ * outside_w_m2k * expected_share_ / specific_heat_j_kgk_ * section_.length_m;
 }
 
 /// All stages known, y at each is known better than when it was predicted, and the loss follows by
@@ -224,21 +257,13 @@ void FlueModel::Straight::correct(std::array<Stage, Points>& stages, double step
     }
 }
 
-/// The wall's temperature by that of the stage before and its slopes, or by the coefficients of
-/// both sides halfway to the air around.
-double FlueModel::Straight::wall_guess_k(const Stage& here, double difference_k) const {
-    if (known_.wall_k > 0.0) {
-        return known_.wall_k + known_.wall_per_gas * (here.gas_k - known_.gas_k)
-               + known_.wall_per_entry_k * (here.entry / known_.entry - 1.0);
+/// The wall's temperature by that of the last stage and its slopes, or by what is expected.
+double FlueModel::Straight::wall_guess_k(double entry) const {
+    if (last_.wall_k <= 0.0) {
+        return ambient_k_ + expected_share_ * difference_k_;
     }
-    const double half_k = 0.5 * difference_k;
-    const double outside_w_m2k = balance_.outside->at(ambient_k_ + half_k).flux_w_m2 / half_k;
-    const double radiated_w_m2k =
-        4.0 * usual_emissivity * balance_.radiating_w_m2k4 * cube(here.gas_k - half_k);
-    const double inside_w_m2k =
-        cube_root(cube(balance_.forced_w_m2k) + balance_.natural_cubed_w3_m6k4 * std::abs(half_k))
-        + radiated_w_m2k;
-    return ambient_k_ + difference_k * inside_w_m2k / (inside_w_m2k + outside_w_m2k);
+    return last_.wall_k + last_.wall_per_gas * (balance_.gas_k - last_.gas_k)
+           + last_.wall_per_entry_k * (entry / last_.entry - 1.0);
 }
 
 /// Buoyancy and friction of one cell.
@@ -268,11 +293,10 @@ void FlueModel::Straight::add_pressures(const std::array<Stage, Points>& stages,
     flow_.pressure_pa += buoyancy - friction;
 }
 
-/// Marches one cell from `y` on and returns y at its end. `last` is the stage before, and the first
-/// of this cell when `first_is_known`.
+/// Marches one cell from `y` on and returns y at its end. When `first_is_known`, the last stage
+/// taken is its first.
 template <std::size_t Points>
-double
-FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool first_is_known) {
+double FlueModel::Straight::cell(double xi, double step, double y, bool first_is_known) {
     std::array<Stage, Points> stages;
     double xi_here = xi;
     double y_here = y;
@@ -283,12 +307,15 @@ FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool fi
         const double along_m = (next - xi_here) * squares;
         // What the stage before tells of the mean loss from here to there.
         const double mean_entry = 1.0 + 3.0 * entry_scale_ / squares;
-        const double by_entry = last.loss_per_entry * (mean_entry / last.entry - 1.0);
-        const double change = -last.loss_per_m * along_m;
-        y_here += change * (1.0 + by_entry + 0.5 * last.loss_slope * change);
-        stages[i] = i == 0 && first_is_known ? last : stage_at(y_here, next);
+        const double by_entry = last_.loss_per_entry * (mean_entry / last_.entry - 1.0);
+        const double change = -last_.loss_per_m * along_m;
+        y_here += change * (1.0 + by_entry + 0.5 * last_.loss_slope * change);
+        if (i > 0 || !first_is_known) {
+            set_gas(y_here);
+            take_stage(next);
+        }
+        stages[i] = last_;
         xi_here = next;
-        last = stages[i];
     }
     correct(stages, step, y);
     correct(stages, step, y);
@@ -300,23 +327,25 @@ FlueModel::Straight::cell(double xi, double step, double y, Stage& last, bool fi
     return y;
 }
 
-/// Marches all cells and returns y at the end. `first` is the first stage of a single cell of two
-/// points, and serves as a start for the others.
+/// Marches all cells and returns y at the end. There is but one in most straights; else its length
+/// is chosen by the loss near the start. The gas is set to what enters.
 template <std::size_t Points>
-double FlueModel::Straight::cells(int count, double xi_start, double xi_length, Stage& first) {
+double FlueModel::Straight::cells(double xi_start, double xi_length) {
+    take_stage(xi_start + Gauss<Points>::points[0] * xi_length);
+    const double transfer_units = std::abs(last_.loss_per_m) * section_.length_m;
+    const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
+    const int count = model_.case_->cells_factor * (1 + static_cast<int>(many));
     const bool first_is_known =
-        Points == 2 && count == 1
-        && std::abs(first.loss_per_m) * (first.distance_m - start_) < small_change;
+        count == 1 && std::abs(last_.loss_per_m) * (last_.distance_m - start_) < small_change;
     const double step = xi_length / count;
-    Stage& last = first;
     double y = 0.0;
     for (int i = 0; i < count; ++i) {
-        y = cell<Points>(xi_start + step * i, step, y, last, i == 0 && first_is_known);
+        y = cell<Points>(xi_start + step * i, step, y, i == 0 && first_is_known);
         if (i + 1 < count && std::abs(start_difference_k_) * std::exp(y) < spent_k) {
             y = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
-            last.loss_per_m = 0.0;
+            last_.loss_per_m = 0.0;
             const double xi = xi_start + step * (i + 1);
-            return cell<Points>(xi, xi_start + xi_length - xi, y, last, false);
+            return cell<Points>(xi, xi_start + xi_length - xi, y, false);
         }
     }
     return y;
@@ -327,16 +356,13 @@ void FlueModel::Straight::march() {
     const double temperature_before = flow_.temperature_k;
     const double xi_start = cube_root(start_);
     const double xi_length = cube_root(start_ + section_.length_m) - xi_start;
-    Stage first = stage_at(0.0, xi_start + Gauss<2>::points[0] * xi_length);
-    const double transfer_units = std::abs(first.loss_per_m) * section_.length_m;
-    const int factor = model_.case_->cells_factor;
-    const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
-    const double y =
-        transfer_units < few_transfer_units
-            ? cells<2>(factor, xi_start, xi_length, first)
-            : cells<3>(factor * (1 + static_cast<int>(many)), xi_start, xi_length, first);
+    set_gas(0.0);
+    const bool loses_little =
+        expected_transfer_units(xi_start + Gauss<2>::points[0] * xi_length) < few_transfer_units;
+    const double y = loses_little ? cells<2>(xi_start, xi_length) : cells<3>(xi_start, xi_length);
     if (flow_.wants_wall) {
-        stage_at(y, xi_start + xi_length);
+        set_gas(y);
+        take_stage(xi_start + xi_length);
     }
     flow_.temperature_k = ambient_k_ + start_difference_k_ * std::exp(y);
     flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
