@@ -16,7 +16,7 @@ constexpr double conductivity_reference_k = 293.15;
 /// A falling line is not followed to nothing; it is met only beyond any flue gas.
 constexpr double least_conductivity_share = 0.15;
 constexpr double rectangular_shape_factor = 1.1;
-constexpr double gap_tolerance = 1e-9;     ///< of the flux
+constexpr double gap_tolerance = 1e-7;     ///< of the flux
 constexpr double tallest_gap_cell_m = 1.0; ///< gaps are closed at the joints of pipe lengths
 
 /// Temperature of the inner face of a conducting layer; its conductivity follows its mean

@@ -12,6 +12,9 @@ namespace {
 constexpr double conduction_end = 1e4;
 constexpr double middle_end = 5e4;
 
+/// Where Ra width/height is below this, Nu2 is below 1, which Nu1 never is.
+constexpr double second_law_from = 184.0;
+
 double tall_cavity(double ra) {
     if (ra > middle_end) {
         return 0.0673838 * cube_root(ra);
@@ -25,7 +28,12 @@ double tall_cavity(double ra) {
 } // namespace
 
 double nusselt(double ra, double height_over_width) {
-    return std::fmax(tall_cavity(ra), 0.242 * std::pow(ra / height_over_width, 0.272));
+    const double nu1 = tall_cavity(ra);
+    const double slender_ra = ra / height_over_width;
+    if (slender_ra < second_law_from) {
+        return nu1;
+    }
+    return std::fmax(nu1, 0.242 * std::pow(slender_ra, 0.272));
 }
 
 double conductance_w_m2k(const Gap& gap, double hot_face_k, double cold_face_k) {
