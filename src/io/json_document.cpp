@@ -3,6 +3,8 @@
 #include "fluewright/model/fields.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <cstring>
 #include <fmt/format.h>
 
 namespace fluewright::json {
@@ -101,6 +103,19 @@ Place place_of(std::string_view text, std::size_t offset) {
 
 std::size_t find_invalid_utf8(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
+        // Most files are plain ASCII: eight characters at once.
+        std::uint64_t eight = 0;
+        constexpr std::uint64_t not_ascii = 0x8080808080808080U;
+        while (i + sizeof eight <= text.size()) {
+            std::memcpy(&eight, text.data() + i, sizeof eight);
+            if ((eight & not_ascii) != 0) {
+                break;
+            }
+            i += sizeof eight;
+        }
+        if (i == text.size()) {
+            break;
+        }
         const auto length = character_length(text, i);
         if (length == 0) {
             return i;
