@@ -1,9 +1,15 @@
+#include "fluewright/core/cube_root.hpp"
 #include "fluewright/model/march.hpp"
+#include "fluewright/physics/convection.hpp"
 
 #include <algorithm>
 
 namespace fluewright {
 namespace {
+
+/// Hausen's entry factor is held at its value a tenth of a diameter behind a disturbance, where
+/// separation makes the formula's infinity meaningless.
+constexpr double entry_start_over_diameter = 0.1;
 
 /// Groups sections that lose heat alike, so that splitting a straight changes nothing.
 bool same_wall_place(const Section& a, const Section& b) {
@@ -46,17 +52,26 @@ double FlueModel::uniform_lift_pa(double density_kg_m3) const {
 void FlueModel::prepare_sections() {
     const auto& sections = case_->sections;
     prepared_.resize(sections.size());
+    double since_disturbance_m = 0.0;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         const Section& section = sections[i];
         has_leaks_ = has_leaks_ || section.leaks();
+        since_disturbance_m = section.disturbs ? 0.0 : since_disturbance_m;
         if (!has_length(section)) {
             continue;
         }
+        Prepared& prepared = prepared_[i];
+        prepared.start_m = entry_start_over_diameter * section.diameter_m + since_disturbance_m;
+        prepared.xi_start = cube_root(prepared.start_m);
+        prepared.xi_length = cube_root(prepared.start_m + section.length_m) - prepared.xi_start;
+        prepared.entry_scale =
+            convection::entry_scale * cube_root(section.diameter_m * section.diameter_m);
+        since_disturbance_m += section.length_m;
         const auto known =
             std::find_if(heat_owners_.begin(), heat_owners_.end(), [&](std::size_t owner) {
                 return same_wall_place(sections[owner], section);
             });
-        prepared_[i].heat = static_cast<std::size_t>(known - heat_owners_.begin());
+        prepared.heat = static_cast<std::size_t>(known - heat_owners_.begin());
         if (known == heat_owners_.end()) {
             heat_owners_.push_back(i);
         }

@@ -21,9 +21,6 @@ void FlueModel::pass_fitting(Flow& flow, const Section& section) const {
     flow.sums.fittings_pa += lost;
     flow.sums.acceleration_pa += acceleration;
     flow.area_m2 = section.area_m2;
-    if (section.disturbs) {
-        flow.since_disturbance_m = 0.0;
-    }
 }
 
 Station FlueModel::station_at(const Flow& flow, std::size_t index) const {

@@ -18,10 +18,6 @@ namespace {
 
 constexpr double gravity = constants::gravity_m_s2;
 
-/// Hausen's entry factor is held at its value a tenth of a diameter behind a disturbance, where
-/// separation makes the formula's infinity meaningless.
-constexpr double entry_start_over_diameter = 0.1;
-
 /// A straight gets one cell for each of these steps in y, by the loss near its start.
 constexpr double cell_transfer_units = 0.4;
 constexpr double most_cells = 1000.0;
@@ -102,9 +98,11 @@ private:
     };
 
     /// convection::entry_factor_local() without its root: xi is the cube root of the distance.
-    [[nodiscard]] double entry_at(double xi) const { return 1.0 + entry_scale_ / (xi * xi); }
+    [[nodiscard]] double entry_at(double xi) const {
+        return 1.0 + prepared_.entry_scale / (xi * xi);
+    }
 
-    void set_gas(double y);
+    void set_gas(double y, double share_left);
     void take_stage(double xi);
     double expected_transfer_units(double xi);
     [[nodiscard]] double wall_guess_k(double entry) const;
@@ -119,16 +117,15 @@ private:
 
     const FlueModel& model_;
     const Section& section_;
+    const Prepared& prepared_;
     Flow& flow_;
     WallBalance balance_;
     Stage last_{}; ///< the last one taken
     double ambient_k_;
     double start_difference_k_;
-    double start_; ///< distance from the disturbance and the tenth of a diameter [m]
     double mass_flux_;
     double flux_diameter_;
     double heated_; ///< inside area per metre over mass flow [m s/kg]
-    double entry_scale_;
     double natural_scale_;
     double expected_share_{}; ///< of the wall in the difference between gas and air
 
@@ -144,7 +141,7 @@ FlueModel::Straight::Straight(const FlueModel& model,
                               const Section& section,
                               const Prepared& prepared,
                               Flow& flow)
-    : model_(model), section_(section), flow_(flow), balance_{} {
+    : model_(model), section_(section), prepared_(prepared), flow_(flow), balance_{} {
     const Case& installation = *model.case_;
     balance_.outside = model.heats_[prepared.heat].get();
     balance_.emission = &model.emissions_[static_cast<std::size_t>(flow.choice)][prepared.emission];
@@ -153,11 +150,9 @@ FlueModel::Straight::Straight(const FlueModel& model,
                                 * constants::stefan_boltzmann_w_m2k4;
     ambient_k_ = balance_.outside->ambient_k();
     start_difference_k_ = flow.temperature_k - ambient_k_;
-    start_ = entry_start_over_diameter * section.diameter_m + flow.since_disturbance_m;
     mass_flux_ = flow.flow_kg_s / section.area_m2;
     flux_diameter_ = mass_flux_ * section.diameter_m;
     heated_ = section.perimeter_m / flow.flow_kg_s;
-    entry_scale_ = convection::entry_scale * cube_root(section.diameter_m * section.diameter_m);
     const double pressure_over_r =
         model.surroundings_.air_pressure_pa / flow.fit.gas_constant_j_kgk;
     natural_scale_ =
@@ -166,10 +161,10 @@ FlueModel::Straight::Straight(const FlueModel& model,
             : 0.0;
 }
 
-/// What the gas itself brings to a stage, wherever that lies.
-void FlueModel::Straight::set_gas(double y) {
+/// What the gas itself brings to a stage, wherever that lies; `share_left` is exp(y).
+void FlueModel::Straight::set_gas(double y, double share_left) {
     y_ = y;
-    difference_k_ = start_difference_k_ * std::exp(y);
+    difference_k_ = start_difference_k_ * share_left;
     const double gas_k = ambient_k_ + difference_k_;
     const GasFit& fit = flow_.fit;
     const double u = gas_fit_range.u_of(gas_k);
@@ -280,7 +275,7 @@ void FlueModel::Straight::add_pressures(const std::array<Stage, Points>& stages,
     for (std::size_t i = 0; i < Points; ++i) {
         const Stage& stage = stages[i];
         const double density = density_k / stage.gas_k;
-        const double height_m = flow_.height_m + steepness * (stage.distance_m - start_);
+        const double height_m = flow_.height_m + steepness * (stage.distance_m - prepared_.start_m);
         const double stretch = Gauss<Points>::weights[i] * step * 3.0 * stage.xi * stage.xi;
         buoyancy +=
             stretch * (around.outdoor_density_kg_m3 - density) * (1.0 - thinning_per_m * height_m);
@@ -306,12 +301,12 @@ double FlueModel::Straight::cell(double xi, double step, double y, bool first_is
         const double squares = next * next + next * xi_here + xi_here * xi_here;
         const double along_m = (next - xi_here) * squares;
         // What the stage before tells of the mean loss from here to there.
-        const double mean_entry = 1.0 + 3.0 * entry_scale_ / squares;
+        const double mean_entry = 1.0 + 3.0 * prepared_.entry_scale / squares;
         const double by_entry = last_.loss_per_entry * (mean_entry / last_.entry - 1.0);
         const double change = -last_.loss_per_m * along_m;
         y_here += change * (1.0 + by_entry + 0.5 * last_.loss_slope * change);
         if (i > 0 || !first_is_known) {
-            set_gas(y_here);
+            set_gas(y_here, std::exp(y_here));
             take_stage(next);
         }
         stages[i] = last_;
@@ -336,7 +331,8 @@ double FlueModel::Straight::cells(double xi_start, double xi_length) {
     const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
     const int count = model_.case_->cells_factor * (1 + static_cast<int>(many));
     const bool first_is_known =
-        count == 1 && std::abs(last_.loss_per_m) * (last_.distance_m - start_) < small_change;
+        count == 1
+        && std::abs(last_.loss_per_m) * (last_.distance_m - prepared_.start_m) < small_change;
     const double step = xi_length / count;
     double y = 0.0;
     for (int i = 0; i < count; ++i) {
@@ -354,17 +350,18 @@ double FlueModel::Straight::cells(double xi_start, double xi_length) {
 void FlueModel::Straight::march() {
     const double enthalpy_before = flow_.enthalpy_j_kg();
     const double temperature_before = flow_.temperature_k;
-    const double xi_start = cube_root(start_);
-    const double xi_length = cube_root(start_ + section_.length_m) - xi_start;
-    set_gas(0.0);
+    const double xi_start = prepared_.xi_start;
+    const double xi_length = prepared_.xi_length;
+    set_gas(0.0, 1.0);
     const bool loses_little =
         expected_transfer_units(xi_start + Gauss<2>::points[0] * xi_length) < few_transfer_units;
     const double y = loses_little ? cells<2>(xi_start, xi_length) : cells<3>(xi_start, xi_length);
+    const double share_left = std::exp(y);
     if (flow_.wants_wall) {
-        set_gas(y);
+        set_gas(y, share_left);
         take_stage(xi_start + xi_length);
     }
-    flow_.temperature_k = ambient_k_ + start_difference_k_ * std::exp(y);
+    flow_.temperature_k = ambient_k_ + start_difference_k_ * share_left;
     flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
     // The gas speeds up or slows down with its volume.
     const double acceleration = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk
@@ -374,7 +371,6 @@ void FlueModel::Straight::march() {
     flow_.sums.acceleration_pa += acceleration;
     flow_.distance_m += section_.length_m;
     flow_.height_m += section_.rise_m;
-    flow_.since_disturbance_m += section_.length_m;
 }
 
 void FlueModel::march_straight(Flow& flow, const Section& section, const Prepared& prepared) const {

@@ -109,6 +109,11 @@ private:
     struct Prepared {
         std::size_t heat;     ///< index into heats_
         std::size_t emission; ///< index into emissions_[gas]
+        // Of a straight:
+        double start_m;     ///< distance from the last disturbance, and the tenth of a diameter
+        double xi_start;    ///< the cube root of that
+        double xi_length;   ///< and what it grows by till the end
+        double entry_scale; ///< of the entry factor over xi squared
     };
 
     struct Flow;
