@@ -39,7 +39,7 @@ Figure timed(std::string_view id, std::string_view what, const Work& work) {
 /// Microseconds a record through the pipeline that a batch uses.
 Figure
 batch(std::string_view id, std::string_view what, const BatchRecord& record, unsigned workers) {
-    constexpr std::size_t packs = 16;
+    constexpr std::size_t packs = 64; // the last ones leave a worker idle
     constexpr std::size_t records_in_pack = 32;
     const BatchColumns columns = default_batch_columns();
     const double seconds = seconds_per_call([&] {
