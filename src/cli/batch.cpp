@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <csignal>
+#include <ctime>
 #include <fmt/format.h>
 #include <iostream>
 #include <poll.h>
@@ -25,11 +26,24 @@ constexpr std::size_t pack_size = 32;
 constexpr std::size_t packs_in_flight_per_worker = 4;
 constexpr int status_of_signal = 128; ///< plus its number, as shells have it
 
-/// The number of the signal that asks to stop. A handler can reach nothing else.
+/// The number of the signal that asks to stop, and when it came. A handler can reach nothing else.
 volatile std::sig_atomic_t stop_signal = 0;
+volatile std::sig_atomic_t stop_second = 0;
 
 extern "C" void note_signal(int number) {
-    stop_signal = number;
+    // Whoever stops a group of processes may send the same signal twice at once; one that comes
+    // later is from somebody who will not wait, and ends the program.
+    constexpr int patience_s = 1;
+    timespec now{};
+    ::clock_gettime(CLOCK_MONOTONIC, &now);
+    const auto second = static_cast<std::sig_atomic_t>(now.tv_sec);
+    if (stop_signal == 0) {
+        stop_signal = number;
+        stop_second = second;
+    } else if (second - stop_second > patience_s) {
+        ::signal(number, SIG_DFL);
+        ::raise(number);
+    }
 }
 
 /// Takes the signals while a batch runs and gives them back.
@@ -42,8 +56,6 @@ public:
 
         action.sa_handler = note_signal;
         ::sigemptyset(&action.sa_mask);
-        action.sa_flags =
-            static_cast<int>(SA_RESETHAND); // a second signal ends the program at once
         ::sigaction(SIGINT, &action, &interrupt_before_);
         ::sigaction(SIGTERM, &action, &terminate_before_);
     }
