@@ -2,7 +2,7 @@
 
 #include <charconv>
 #include <filesystem>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <istream>
 #include <optional>
 #include <ostream>

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <limits>
 #include <thread>
 

@@ -3,7 +3,7 @@
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <fstream>
 #include <iostream>
 #include <unistd.h>

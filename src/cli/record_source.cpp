@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <filesystem>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <glob.h>
 #include <istream>
 

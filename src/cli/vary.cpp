@@ -9,7 +9,7 @@
 
 #include <array>
 #include <filesystem>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <iostream>
 
 namespace fluewright::cli {

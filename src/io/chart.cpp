@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::chart {
 namespace {

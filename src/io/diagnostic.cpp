@@ -3,7 +3,7 @@
 #include "json_document.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {

@@ -8,7 +8,7 @@
 #include "schema_text.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <optional>
 
 namespace fluewright {

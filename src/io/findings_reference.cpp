@@ -2,7 +2,7 @@
 #include "fluewright/io/schema.hpp"
 #include "fluewright/model/catalog.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 

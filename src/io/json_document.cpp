@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <cstring>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::json {
 

@@ -1,7 +1,7 @@
 #include "json_parser.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <unordered_set>
 
 namespace fluewright::json {

@@ -8,7 +8,7 @@
 #include "json_values.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 

@@ -2,7 +2,7 @@
 
 #include <charconv>
 #include <cmath>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 /// The words of the JSON grammar: strings, numbers, true, false and null.
 namespace fluewright::json {

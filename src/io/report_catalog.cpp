@@ -5,7 +5,7 @@
 #include "fluewright/io/text_table.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {

@@ -4,7 +4,7 @@
 #include "report_text_parts.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 namespace {

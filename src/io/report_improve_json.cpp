@@ -3,7 +3,7 @@
 #include "report_score_json.hpp"
 
 #include <array>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 namespace {

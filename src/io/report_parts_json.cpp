@@ -3,7 +3,7 @@
 #include "json_number.hpp"
 #include "trade_json.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 namespace {

@@ -4,7 +4,7 @@
 #include "json_number.hpp"
 #include "report_words.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 

@@ -2,7 +2,7 @@
 #include "fluewright/io/report_sweep.hpp"
 #include "report_score_json.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 

@@ -1,6 +1,6 @@
 #include "report_text_parts.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 

@@ -4,7 +4,7 @@
 #include "report_words.hpp"
 
 #include <array>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <utility>
 
 namespace fluewright::report {

@@ -3,7 +3,7 @@
 #include "report_text_parts.hpp"
 #include "report_words.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 namespace {

@@ -4,7 +4,7 @@
 #include "report_words.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 namespace {

@@ -5,7 +5,7 @@
 #include "report_words.hpp"
 
 #include <cmath>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 namespace {

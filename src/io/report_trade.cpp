@@ -5,7 +5,7 @@
 #include "report_text_parts.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 namespace {

@@ -6,7 +6,7 @@
 
 #include <array>
 #include <cmath>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright::report {
 

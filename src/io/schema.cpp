@@ -5,7 +5,7 @@
 #include "schema_text.hpp"
 
 #include <charconv>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
 namespace fluewright {

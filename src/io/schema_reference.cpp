@@ -3,7 +3,7 @@
 #include "schema_text.hpp"
 
 #include <algorithm>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 

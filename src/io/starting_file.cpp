@@ -3,7 +3,7 @@
 #include "fluewright/io/explain.hpp"
 #include "fluewright/io/text_layout.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 namespace fluewright {
 
