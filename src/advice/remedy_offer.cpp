@@ -12,7 +12,7 @@ namespace {
 
 using namespace run_edit;
 
-constexpr double foot_m = 0.3048;
+using constants::foot_m;
 using pipe_sizes::same_size;
 /// How many sizes beyond the present one are worth a try.
 constexpr std::size_t most_sizes = 3;

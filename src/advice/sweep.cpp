@@ -1,5 +1,6 @@
 #include "fluewright/advice/sweep.hpp"
 
+#include "fluewright/core/constants.hpp"
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/resolve.hpp"
 #include "sweep_words.hpp"
@@ -148,14 +149,13 @@ sweep(const Installation& written, std::vector<Varied> over, const SweepOptions&
 }
 
 std::string_view shown_unit(const Varied& varied, UnitSystem system) {
-    constexpr double foot_m = 0.3048;
     const auto greatest =
         std::max_element(varied.values.begin(), varied.values.end(), [](double a, double b) {
             return std::abs(a) < std::abs(b);
         });
     const double most = greatest == varied.values.end() ? 0.0 : std::abs(*greatest);
     if (varied.key.kind == Kind::length && system == UnitSystem::us) {
-        return most >= 3.0 * foot_m ? "ft" : "in";
+        return most >= 3.0 * constants::foot_m ? "ft" : "in";
     }
     if (varied.key.kind == Kind::length) {
         return most >= 1.0 ? "m" : "mm";

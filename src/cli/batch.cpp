@@ -306,12 +306,12 @@ int run_batch(const Context& context) {
     return tally.fault > 0 ? fault_of_user : tally.short_of_draft > 0 ? falls_short : all_pass;
 }
 
-constexpr std::array<const OptionInfo*, 6> options{&option::batch_format,
-                                                   &option::fields,
-                                                   &option::only,
-                                                   &option::jobs,
-                                                   &option::output,
-                                                   &option::resume};
+constexpr std::array<const OptionInfo*, 6> batch_options{&option::batch_format,
+                                                         &option::fields,
+                                                         &option::only,
+                                                         &option::jobs,
+                                                         &option::output,
+                                                         &option::resume};
 
 } // namespace
 
@@ -328,7 +328,7 @@ const Command batch_command{
              .text = "files, folders or patterns; - reads standard input, one installation a line",
              .required = true,
              .many = true},
-    .options = options,
+    .options = batch_options,
     .example = "fluewright batch layouts/ --format csv --output layouts.csv",
     .run = run_batch};
 

@@ -57,7 +57,7 @@ int run_catalog(const Context& context) {
     return write_answer(context, catalog_text(table, style), all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 4> options{
+constexpr std::array<const OptionInfo*, 4> catalog_options{
     &option::table_format, &option::json, &option::units, &option::output};
 
 } // namespace
@@ -72,7 +72,7 @@ const Command catalog_command{
              .text = "fuels, walls, fittings, sizes, liners, materials, appliances, defaults, "
                      "sources or findings",
              .required = false},
-    .options = options,
+    .options = catalog_options,
     .example = "fluewright catalog fuels",
     .run = run_catalog};
 

@@ -102,18 +102,18 @@ int run_check(const Context& context) {
     return write_answer(context, report_text(*assessment, report), status, file);
 }
 
-constexpr std::array<const OptionInfo*, 12> options{&option::format,
-                                                    &option::json,
-                                                    &option::method,
-                                                    &option::units,
-                                                    &option::sizes,
-                                                    &option::rules,
-                                                    &option::no_size_search,
-                                                    &option::samples,
-                                                    &option::seed,
-                                                    &option::jobs,
-                                                    &option::details,
-                                                    &option::output};
+constexpr std::array<const OptionInfo*, 12> check_options{&option::format,
+                                                          &option::json,
+                                                          &option::method,
+                                                          &option::units,
+                                                          &option::sizes,
+                                                          &option::rules,
+                                                          &option::no_size_search,
+                                                          &option::samples,
+                                                          &option::seed,
+                                                          &option::jobs,
+                                                          &option::details,
+                                                          &option::output};
 
 } // namespace
 
@@ -125,7 +125,7 @@ const Command check_command{
              "says what is wrong and which pipe size suits it. Ends with status 1 when a state "
              "falls short.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = check_options,
     .example = "fluewright check run.json",
     .run = run_check};
 

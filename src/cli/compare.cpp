@@ -69,7 +69,8 @@ int run_compare(const Context& context) {
     return write_answer(context, answer(context, made), status, files.front());
 }
 
-constexpr std::array options{&option::table_format, &option::json, &option::units, &option::output};
+constexpr std::array compare_options{
+    &option::table_format, &option::json, &option::units, &option::output};
 
 } // namespace
 
@@ -85,7 +86,7 @@ const Command compare_command{
              .text = "two installations or more; - reads standard input",
              .required = true,
              .many = true},
-    .options = options,
+    .options = compare_options,
     .example = "fluewright compare straight-up.json through-the-wall.json",
     .run = run_compare};
 

@@ -63,7 +63,7 @@ int run_diagnose(const Context& context) {
     return status;
 }
 
-constexpr std::array options{
+constexpr std::array diagnose_options{
     &option::ask, &option::format, &option::json, &option::units, &option::output};
 
 } // namespace
@@ -78,7 +78,7 @@ const Command diagnose_command{
         "names the check that would tell most for its effort. With --ask it asks for those checks "
         "one by one. Ends with status 1 when something is likely wrong.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = diagnose_options,
     .example = "fluewright diagnose run.json --ask",
     .run = run_diagnose};
 

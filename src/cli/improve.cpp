@@ -123,16 +123,16 @@ int run_improve(const Context& context) {
                         arguments.words.front());
 }
 
-constexpr std::array options{&option::pairs,
-                             &option::most,
-                             &option::prices,
-                             &option::write_plan,
-                             &option::rules,
-                             &option::jobs,
-                             &option::table_format,
-                             &option::json,
-                             &option::units,
-                             &option::output};
+constexpr std::array improve_options{&option::pairs,
+                                     &option::most,
+                                     &option::prices,
+                                     &option::write_plan,
+                                     &option::rules,
+                                     &option::jobs,
+                                     &option::table_format,
+                                     &option::json,
+                                     &option::units,
+                                     &option::output};
 
 } // namespace
 
@@ -146,7 +146,7 @@ const Command improve_command{
         "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
         "alone; ends with status 1 when nothing that was tried makes the run work.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = improve_options,
     .example = "fluewright improve run.json --write-plan 1 better.json",
     .run = run_improve};
 

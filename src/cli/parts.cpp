@@ -43,7 +43,7 @@ int run_parts(const Context& context) {
                         context.arguments.words.front());
 }
 
-constexpr std::array<const OptionInfo*, 5> options{
+constexpr std::array<const OptionInfo*, 5> parts_options{
     &option::table_format, &option::json, &option::units, &option::stock, &option::output};
 
 } // namespace
@@ -57,7 +57,7 @@ const Command parts_command{
         "measure each from, screws, supports, adapters and sealant, what it all weighs and how "
         "far it grows when hot. The plan of cuts buys as little as possible.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = parts_options,
     .example = "fluewright parts run.json --stock shelf.json",
     .run = run_parts};
 

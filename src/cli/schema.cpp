@@ -12,7 +12,7 @@ int run_schema(const Context& context) {
     return write_answer(context, input_schema(), all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 1> options{&option::output};
+constexpr std::array<const OptionInfo*, 1> schema_options{&option::output};
 
 } // namespace
 
@@ -23,7 +23,7 @@ const Command schema_command{
     .about = "Prints the JSON Schema (draft 2020-12) of the input file. An editor that knows it "
              "completes keys and marks wrong ones while you type.",
     .word = {},
-    .options = options,
+    .options = schema_options,
     .example = "fluewright schema --output fluewright.schema.json",
     .run = run_schema};
 

@@ -50,13 +50,13 @@ int run_size(const Context& context) {
     return write_answer(context, size_table_text(*table, style), status, file);
 }
 
-constexpr std::array options{&option::heights,
-                             &option::separate,
-                             &option::sizes,
-                             &option::table_format,
-                             &option::json,
-                             &option::units,
-                             &option::output};
+constexpr std::array size_options{&option::heights,
+                                  &option::separate,
+                                  &option::sizes,
+                                  &option::table_format,
+                                  &option::json,
+                                  &option::units,
+                                  &option::output};
 
 } // namespace
 
@@ -69,7 +69,7 @@ const Command size_command{
              "and the state or rule that rules a size out. Suggests one. Ends with status 1 when "
              "none carries every state.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = size_options,
     .example = "fluewright size run.json --heights 3..7m:5",
     .run = run_size};
 

@@ -94,12 +94,12 @@ int run_sweep(const Context& context) {
                         arguments.words.front());
 }
 
-constexpr std::array options{&option::over,
-                             &option::chart_format,
-                             &option::json,
-                             &option::jobs,
-                             &option::units,
-                             &option::output};
+constexpr std::array sweep_options{&option::over,
+                                   &option::chart_format,
+                                   &option::json,
+                                   &option::jobs,
+                                   &option::units,
+                                   &option::output};
 
 } // namespace
 
@@ -112,7 +112,7 @@ const Command sweep_command{
              "any number, such as /run/0/up. Says from where to where every state passes. "
              "--format svg draws it. Ends with status 1 when no value carries every state.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = sweep_options,
     .example = "fluewright sweep run.json --over outdoor=-20..15degC:8 --over height=3..8m:6",
     .run = run_sweep};
 

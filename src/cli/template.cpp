@@ -12,7 +12,7 @@ int run_template(const Context& context) {
         context, starting_file(context.units().value_or(UnitSystem::metric)), all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 2> options{&option::units, &option::output};
+constexpr std::array<const OptionInfo*, 2> template_options{&option::units, &option::output};
 
 } // namespace
 
@@ -23,7 +23,7 @@ const Command template_command{
     .about = "Prints an installation with a comment on every key. Put your own figures in, leave "
              "out what you do not know, and give it to `fluewright check`.",
     .word = {},
-    .options = options,
+    .options = template_options,
     .example = "fluewright template --units us --output run.json",
     .run = run_template};
 

@@ -121,7 +121,7 @@ int run_vary(const Context& context) {
     return all_pass;
 }
 
-constexpr std::array<const OptionInfo*, 4> options{
+constexpr std::array<const OptionInfo*, 4> vary_options{
     &option::over, &option::spread_samples, &option::seed, &option::output};
 
 } // namespace
@@ -135,7 +135,7 @@ const Command vary_command{
         "the values given with --over, or with --samples N an even spread over the ranges (Latin "
         "hypercube). Every line has an id, so that the answers of batch can be joined to it.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = vary_options,
     .example = "fluewright vary run.json --over height=4..8m --samples 99 | "
                "fluewright batch -",
     .run = run_vary};

@@ -82,12 +82,12 @@ int run_warmup(const Context& context) {
     return write_answer(context, warmup_text(c, courses, report), status, file);
 }
 
-constexpr std::array<const OptionInfo*, 6> options{&option::minutes,
-                                                   &option::step,
-                                                   &option::table_format,
-                                                   &option::json,
-                                                   &option::units,
-                                                   &option::output};
+constexpr std::array<const OptionInfo*, 6> warmup_options{&option::minutes,
+                                                          &option::step,
+                                                          &option::table_format,
+                                                          &option::json,
+                                                          &option::units,
+                                                          &option::output};
 
 } // namespace
 
@@ -102,7 +102,7 @@ const Command warmup_command{
         "the fire is that under \"burn\" in the file, or a usual one. Ends with status 1 when "
         "the draft a high fire needs is not reached in some weather.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
-    .options = options,
+    .options = warmup_options,
     .example = "fluewright warmup run.json --minutes 120",
     .run = run_warmup};
 

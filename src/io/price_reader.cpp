@@ -1,6 +1,7 @@
 #include "fluewright/io/price_reader.hpp"
 
 #include "diagnostic_places.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/model/catalog.hpp"
 #include "fluewright/model/structure.hpp"
@@ -16,7 +17,7 @@ namespace {
 using json::Node;
 using json::Type;
 
-constexpr double foot_m = 0.3048;
+using constants::foot_m;
 
 class Filler {
 public:

@@ -13,7 +13,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int diagnosis_schema = 1;
 
 Kind kind_named(std::string_view word) {
     for (const Kind kind : all_kinds()) {
@@ -109,7 +109,7 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
     if (d.better) {
         better = {{"steps", d.better->steps}, {"outcome", cured_json(&d.better->outcome)}};
     }
-    const Json json{{"schema", schema},
+    const Json json{{"schema", diagnosis_schema},
                     {"program", {{"name", "fluewright"}, {"version", options.version}}},
                     {"file", options.file},
                     {"title", d.title},

@@ -12,7 +12,7 @@ using Json = nlohmann::ordered_json;
 
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int improve_schema = 1;
 constexpr int indent = 2;
 
 std::string_view outcome_name(Improvement::Outcome outcome) {
@@ -73,7 +73,7 @@ improvement_json(const Improvement& improvement, std::string_view version, std::
         plans.push_back(plan_json(c, plan));
     }
     const Json whole{
-        {"schema", schema},
+        {"schema", improve_schema},
         {"program", "fluewright"},
         {"version", version},
         {"file", file},

@@ -16,7 +16,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int check_schema = 1;
 
 /// A value under a name of the program, its unit known by the kind only.
 std::string key_of(std::string_view name, Kind kind) {
@@ -292,7 +292,7 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
     for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
         states.push_back(state_json(a.installation, a.solution.states[i], a.verdicts[i]));
     }
-    Json whole{{"schema", schema},
+    Json whole{{"schema", check_schema},
                {"program", {{"name", "fluewright"}, {"version", options.version}}},
                {"input", input_json(a.installation, options)},
                {"verdict", verdict_json(a)},

@@ -9,7 +9,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int method_schema = 1;
 
 Json firing_json(const MethodFiring& firing) {
     Json criteria = Json::array();
@@ -57,7 +57,7 @@ std::string method_json(const MethodResult& result, const MethodReportOptions& o
         firings.push_back(firing_json(firing));
     }
     const Json whole{
-        {"schema", schema},
+        {"schema", method_schema},
         {"program", {{"name", "fluewright"}, {"version", options.version}}},
         {"file", options.file},
         {"method", {{"id", result.id}, {"title", result.title}, {"standing", result.standing}}},

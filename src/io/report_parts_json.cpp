@@ -11,7 +11,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int parts_schema = 1;
 
 Json lines_json(const PartsList& list) {
     Json all = Json::array();
@@ -80,7 +80,7 @@ Json growth_json(const PartsList& list) {
 } // namespace
 
 std::string parts_json(const PartsList& list, const PartsReportOptions& options) {
-    const Json whole{{"schema", schema},
+    const Json whole{{"schema", parts_schema},
                      {"program", {{"name", "fluewright"}, {"version", options.version}}},
                      {"file", options.file},
                      {"title", options.title},

@@ -9,7 +9,7 @@
 namespace fluewright::report {
 namespace {
 
-constexpr std::size_t inset = 2;
+constexpr std::size_t states_inset = 2;
 constexpr std::string_view none = "-";
 
 TableCell verdict_cell(const StateResult& state, const StateVerdict& verdict) {
@@ -215,12 +215,12 @@ std::string states_text(const Assessment& a, const Style& style) {
     for (std::size_t weather = 0; weather < weathers.size(); ++weather) {
         const Rows rows{a, style, weather};
         out += heading(weather_words(weathers[weather], style), style);
-        out += rows.drafts().text(style, inset);
+        out += rows.drafts().text(style, states_inset);
         if (const TextTable doors = rows.doors(); !doors.empty()) {
-            out += '\n' + doors.text(style, inset);
+            out += '\n' + doors.text(style, states_inset);
         }
         for (const std::string& line : rows.notes()) {
-            out += paragraph(line, {.first = inset, .rest = 2 * inset}, style.width);
+            out += paragraph(line, {.first = states_inset, .rest = 2 * states_inset}, style.width);
         }
     }
     if (weathers.empty()) {
@@ -232,7 +232,7 @@ std::string states_text(const Assessment& a, const Style& style) {
                   "less the draft needed; the run is short where it is negative. Top edge: room "
                   "less firebox at the upper edge of the open door; smoke stays in while it is "
                   "positive.",
-                  {.first = inset, .rest = inset},
+                  {.first = states_inset, .rest = states_inset},
                   style.width);
     return out;
 }

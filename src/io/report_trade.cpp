@@ -66,7 +66,7 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
 
 std::string joints_text(const JointReport& joints, const Style& style) {
     std::string lines;
-    for (const Joint& joint : joints.joints) {
+    for (const fluewright::Joint& joint : joints.joints) {
         if (!joint.needs_something()) {
             continue;
         }

@@ -15,7 +15,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 using report::json_number;
 
-constexpr int schema = 1;
+constexpr int warmup_schema = 1;
 
 /// What does not close is shown to a billionth; below that it is round-off of this machine.
 constexpr double below_notice = 1e9;
@@ -120,7 +120,7 @@ std::string warmup_json(const Case& installation,
     for (const WarmupInWeather& in : courses) {
         weathers.push_back(course_json(installation, in));
     }
-    const Json whole{{"schema", schema},
+    const Json whole{{"schema", warmup_schema},
                      {"program", {{"name", "fluewright"}, {"version", options.version}}},
                      {"file", options.file},
                      {"title", installation.title},

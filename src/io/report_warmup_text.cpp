@@ -13,7 +13,7 @@
 namespace fluewright {
 namespace {
 
-constexpr std::size_t inset = 2;
+constexpr std::size_t warmup_inset = 2;
 constexpr Indent indented{.first = 2, .rest = 4};
 constexpr double minute_s = 60.0;
 constexpr double most_rows = 26.0;
@@ -105,12 +105,13 @@ struct Writer {
         const Warmup& w = in.course;
         std::string out = report::heading(weather_words(in), style);
         const Ink ink = w.draft_met.from_s ? Ink::good : Ink::bad;
-        for (const std::string& line : wrap(draft_sentence(w), style.width - inset)) {
-            out += std::string(inset, ' ') + inked(line, ink, style) + '\n';
+        for (const std::string& line : wrap(draft_sentence(w), style.width - warmup_inset)) {
+            out += std::string(warmup_inset, ' ') + inked(line, ink, style) + '\n';
         }
         for (const std::string& sentence : {wall_sentence(w), after_sentence(w)}) {
             if (!sentence.empty()) {
-                out += paragraph(sentence, {.first = inset, .rest = inset}, style.width);
+                out +=
+                    paragraph(sentence, {.first = warmup_inset, .rest = warmup_inset}, style.width);
             }
         }
         if (w.starved_s >= minute_s) {
@@ -118,7 +119,7 @@ struct Writer {
                 paragraph(fmt::format("For {} min the flue draws less than the fire asks; it burns "
                                       "lower than planned.",
                                       minutes(w.starved_s)),
-                          {.first = inset, .rest = inset},
+                          {.first = warmup_inset, .rest = warmup_inset},
                           style.width);
         }
         return out;
@@ -146,7 +147,7 @@ struct Writer {
                        {report::bare_number(part.hottest_inner_k, Kind::temperature, style)},
                        {report::bare_number(part.hottest_outer_k, Kind::temperature, style)}});
         }
-        return table.text(style, inset);
+        return table.text(style, warmup_inset);
     }
 
     /// The step between printed rows: the least of the round ones that keeps the table short.
@@ -201,7 +202,7 @@ struct Writer {
                             + (wet ? " wet" : ""),
                         wet ? Ink::warning : Ink::plain}});
         }
-        return table.text(style, inset);
+        return table.text(style, warmup_inset);
     }
 
     [[nodiscard]] std::string heat(const Warmup& w) const {
@@ -213,7 +214,7 @@ struct Writer {
                         megajoules(w.balance.given_j),
                         megajoules(w.balance.stored_j),
                         megajoules(w.balance.lost_j)),
-            {.first = inset, .rest = inset},
+            {.first = warmup_inset, .rest = warmup_inset},
             style.width);
     }
 
@@ -225,9 +226,9 @@ struct Writer {
         for (const Assumption& a : w.assumptions) {
             table.add({{a.what}, {shown(a.value, a.kind)}, {std::string{a.mark}}});
         }
-        return out + table.text(style, inset)
+        return out + table.text(style, warmup_inset)
                + paragraph("`fluewright check` lists what is taken of place, heater and run.",
-                           {.first = inset, .rest = inset},
+                           {.first = warmup_inset, .rest = warmup_inset},
                            style.width);
     }
 };

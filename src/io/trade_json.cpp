@@ -128,7 +128,7 @@ Json upkeep_json(const Maintenance& m) {
 Json joints_json(const JointReport& joints) {
     constexpr std::array<std::string_view, 3> matings{"good", "points up", "never"};
     Json list = Json::array();
-    for (const Joint& joint : joints.joints) {
+    for (const fluewright::Joint& joint : joints.joints) {
         list.push_back(
             {{"place", joint.place},
              {"below", part_number(joint.below)},

@@ -11,7 +11,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string example = PROJECT_SOURCE_DIR "/examples/toll-house.json";
+const std::string toll_house = PROJECT_SOURCE_DIR "/examples/toll-house.json";
 
 /// A folder that goes with the test.
 struct Scratch {
@@ -41,25 +41,25 @@ struct Scratch {
 TEST_CASE("the changed file works as promised", "[improve]") {
     const Scratch scratch;
     const std::string better = scratch.file("better.json");
-    const auto made = run({"improve", example, "--write-plan", "1", better});
+    const auto made = run({"improve", toll_house, "--write-plan", "1", better});
     CHECK(made.status == 0);
     CHECK(made.out.find("Line the masonry flue") == 0);
-    CHECK(run({"check", example, "--no-size-search"}).status == 1);
+    CHECK(run({"check", toll_house, "--no-size-search"}).status == 1);
     CHECK(run({"check", better, "--no-size-search"}).status == 0);
 }
 
 TEST_CASE("the numbers of the options are checked", "[improve]") {
     const Scratch scratch;
-    CHECK(run({"improve", example, "--most", "0"}).status == 2);
-    CHECK(run({"improve", example, "--most", "four"}).err.find("`four` does not do for --most")
+    CHECK(run({"improve", toll_house, "--most", "0"}).status == 2);
+    CHECK(run({"improve", toll_house, "--most", "four"}).err.find("`four` does not do for --most")
           != std::string::npos);
-    const auto lacking = run({"improve", example, "--write-plan", "1"});
+    const auto lacking = run({"improve", toll_house, "--write-plan", "1"});
     CHECK(lacking.status == 2);
     CHECK(lacking.err.find("--write-plan needs") != std::string::npos);
-    const auto none = run({"improve", example, "--write-plan", "900", scratch.file("x.json")});
+    const auto none = run({"improve", toll_house, "--write-plan", "900", scratch.file("x.json")});
     CHECK(none.status == 2);
     CHECK(none.err.find("no change number 900") != std::string::npos);
-    const auto itself = run({"improve", example, "--write-plan", "1", example});
+    const auto itself = run({"improve", toll_house, "--write-plan", "1", toll_house});
     CHECK(itself.status == 2);
 }
 
@@ -69,19 +69,19 @@ TEST_CASE("prices come from a file of the user's", "[improve]") {
         scratch.file("prices.json",
                      R"({"currency": "EUR", "prices": {"line-flue": {"fixed": 300, "per_metre": 90},
             "brisk-low-fire": 1, "raise-top": {"fixed": 150, "per_foot": 40}}})");
-    const auto made = run({"improve", example, "--prices", prices, "--json"});
+    const auto made = run({"improve", toll_house, "--prices", prices, "--json"});
     CHECK(made.status == 0);
-    const auto json = nlohmann::json::parse(made.out);
-    CHECK(json.at("cost_unit") == "EUR");
-    CHECK(json.at("plans").at(0).at("steps").at(0).at("remedy") == "line-flue");
-    CHECK_FALSE(json.at("unpriced").empty());
+    const auto answer = nlohmann::json::parse(made.out);
+    CHECK(answer.at("cost_unit") == "EUR");
+    CHECK(answer.at("plans").at(0).at("steps").at(0).at("remedy") == "line-flue");
+    CHECK_FALSE(answer.at("unpriced").empty());
 
     const std::string wrong =
         scratch.file("wrong.json", R"({"currency": "EUR", "prices": {"line-fleu": 300}})");
-    const auto refused = run({"improve", example, "--prices", wrong});
+    const auto refused = run({"improve", toll_house, "--prices", wrong});
     CHECK(refused.status == 2);
     CHECK(refused.err.find("did you mean `line-flue`?") != std::string::npos);
-    CHECK(run({"improve", example, "--prices", scratch.file("none.json")}).status == 3);
+    CHECK(run({"improve", toll_house, "--prices", scratch.file("none.json")}).status == 3);
 }
 
 TEST_CASE("faults of the file are told as check tells them", "[improve]") {
@@ -91,17 +91,17 @@ TEST_CASE("faults of the file are told as check tells them", "[improve]") {
 }
 
 TEST_CASE("a sweep asks for what it lacks", "[sweep]") {
-    const auto none = run({"sweep", example});
+    const auto none = run({"sweep", toll_house});
     CHECK(none.status == 2);
     CHECK(none.err.find("needs --over name=range") != std::string::npos);
-    const auto bare = run({"sweep", example, "--over"});
+    const auto bare = run({"sweep", toll_house, "--over"});
     CHECK(bare.status == 2);
     CHECK(bare.err.find("write --over NAME=RANGE") != std::string::npos);
-    const auto wrong = run({"sweep", example, "--over", "moistrue=10..30%"});
+    const auto wrong = run({"sweep", toll_house, "--over", "moistrue=10..30%"});
     CHECK(wrong.status == 2);
     CHECK(wrong.err.find("did you mean `moisture`?") != std::string::npos);
     const auto three = run({"sweep",
-                            example,
+                            toll_house,
                             "--over",
                             "height=3..8m",
                             "--over",
@@ -109,9 +109,10 @@ TEST_CASE("a sweep asks for what it lacks", "[sweep]") {
                             "--over",
                             "outdoor=0..9degC"});
     CHECK(three.status == 2);
-    CHECK(run({"sweep", example, "--over", "height=3..8m", "--over", "height=3..9m"}).status == 2);
+    CHECK(run({"sweep", toll_house, "--over", "height=3..8m", "--over", "height=3..9m"}).status
+          == 2);
     const auto many =
-        run({"sweep", example, "--over", "height=3..8m:500", "--over", "moisture=10..30%:500"});
+        run({"sweep", toll_house, "--over", "height=3..8m:500", "--over", "moisture=10..30%:500"});
     CHECK(many.status == 2);
     CHECK(many.err.find("at most") != std::string::npos);
 }
@@ -120,7 +121,7 @@ TEST_CASE("a sweep draws into a file of its own", "[sweep]") {
     const Scratch scratch;
     const std::string chart = scratch.file("chart.svg");
     const auto made = run({"sweep",
-                           example,
+                           toll_house,
                            "--over",
                            "moisture=12..40%:3",
                            "--over=height=4..9m:3",
@@ -134,14 +135,14 @@ TEST_CASE("a sweep draws into a file of its own", "[sweep]") {
 }
 
 TEST_CASE("a comparison takes two files at least", "[compare]") {
-    CHECK(run({"compare", example}).status == 2);
-    CHECK(run({"compare", example}).err.find("from 2 to") != std::string::npos);
+    CHECK(run({"compare", toll_house}).status == 2);
+    CHECK(run({"compare", toll_house}).err.find("from 2 to") != std::string::npos);
     const std::string bindery = PROJECT_SOURCE_DIR "/examples/bindery.json";
-    const auto made = run({"compare", example, bindery});
+    const auto made = run({"compare", toll_house, bindery});
     CHECK(made.status == 0);
     CHECK(made.out.find("Take bindery: it alone") == 0);
-    CHECK(run({"compare", example, example}).status == 1);
-    const auto broken = run({"compare", example, "-"}, "{}");
+    CHECK(run({"compare", toll_house, toll_house}).status == 1);
+    const auto broken = run({"compare", toll_house, "-"}, "{}");
     CHECK(broken.status == 2);
     CHECK(broken.err.find("lacks the key `appliance`") != std::string::npos);
 }

@@ -12,7 +12,7 @@ using session::sound_file;
 
 namespace {
 
-std::vector<json> lines_of(const std::string& text) {
+std::vector<json> answers_in(const std::string& text) {
     std::vector<json> lines;
     std::istringstream in(text);
     for (std::string line; std::getline(in, line);) {
@@ -28,9 +28,9 @@ TEST_CASE("every variation is answered by a batch under its id", "[vary]") {
         run({"vary", "-", "--over", "height=6..9m:4", "--over", "outdoor=-5, 5degC"}, sound_file());
     REQUIRE(made.status == 0);
     CHECK(made.err.empty());
-    const auto files = lines_of(made.out);
+    const auto files = answers_in(made.out);
     REQUIRE(files.size() == 8);
-    const auto answers = lines_of(
+    const auto answers = answers_in(
         run({"batch", "-", "--format", "ndjson", "--fields", "id,outcome,height_m"}, made.out).out);
     REQUIRE(answers.size() == 8);
     for (std::size_t i = 0; i < files.size(); ++i) {
@@ -56,7 +56,7 @@ TEST_CASE("samples are the same for the same seed", "[vary]") {
                     seed},
                    sound_file());
     };
-    CHECK(lines_of(samples("1").out).size() == 20);
+    CHECK(answers_in(samples("1").out).size() == 20);
     CHECK(samples("1").out == samples("1").out);
     CHECK(samples("1").out != samples("2").out);
 }
@@ -87,6 +87,6 @@ TEST_CASE("what vary cannot do is told", "[vary]") {
 TEST_CASE("variations that cannot be built are counted, the others written", "[vary]") {
     const auto made = run({"vary", "-", "--over", "height=0.1, 6m"}, sound_file());
     CHECK(made.status == 1);
-    CHECK(lines_of(made.out).size() == 1);
+    CHECK(answers_in(made.out).size() == 1);
     CHECK_THAT(made.err, Contains("1 of 2"));
 }

@@ -12,7 +12,7 @@ namespace {
 using namespace fluewright;
 
 /// "clay tile 16|fired brick 100", inside out, in millimetres.
-WallBuild wall_of(const std::string& text) {
+WallBuild wall_named(const std::string& text) {
     WallBuild wall;
     std::string rest = text;
     while (!rest.empty()) {
@@ -43,14 +43,14 @@ WallPlace place_of(const WallBuild& wall, const Inputs& in) {
 }
 
 double time_constant_min(const Inputs& in) {
-    const WallBuild wall = wall_of(in.text("layers"));
+    const WallBuild wall = wall_named(in.text("layers"));
     const StoringWall storing(place_of(wall, in));
     return storing.heat_capacity_j_m2k() / in.number("inside_w_m2k") / 60.0;
 }
 
 /// Steps until the wall has taken up 1 - 1/e of what the gas could give it.
 double to_63_percent_min(const Inputs& in) {
-    const WallBuild wall = wall_of(in.text("layers"));
+    const WallBuild wall = wall_named(in.text("layers"));
     const StoringWall storing(place_of(wall, in));
     std::vector<double> nodes(storing.node_count(), 293.15);
     std::vector<double> before;

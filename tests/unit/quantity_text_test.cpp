@@ -11,7 +11,7 @@ using namespace fluewright;
 
 namespace {
 
-double value_of(std::string_view text, Kind kind) {
+double value_of_text(std::string_view text, Kind kind) {
     CAPTURE(std::string(text), std::string(name(kind)));
     const auto result = parse_quantity(text, kind);
     INFO((result ? std::string() : result.error().message));
@@ -117,8 +117,9 @@ TEST_CASE("A number shown with seventeen digits reads back in every unit") {
                 const std::string text = format_in_unit(si, kind, unit, 17);
                 CAPTURE(si, text);
                 // The number may carry no more than 12 decimals.
-                const double margin = 1e-12 * std::abs(value_of("1 " + std::string(unit), kind));
-                CHECK(value_of(text, kind) == Approx(si).epsilon(1e-14).margin(margin));
+                const double margin =
+                    1e-12 * std::abs(value_of_text("1 " + std::string(unit), kind));
+                CHECK(value_of_text(text, kind) == Approx(si).epsilon(1e-14).margin(margin));
             }
         }
     }

@@ -13,5 +13,6 @@ inline constexpr double standard_pressure_pa = 101325.0;
 /// Latent heat of water at 25 degC: 44.004 kJ/mol over 18.01528 g/mol.
 inline constexpr double water_latent_heat_25c_j_kg = 2.4426e6;
 inline constexpr double pi = std::numbers::pi;
+inline constexpr double foot_m = 0.3048; ///< the international foot, exact
 
 } // namespace fluewright::constants
