@@ -63,13 +63,7 @@ std::string sentence(const Assessment& a) {
 double draft_with_floor(const Case& installation, const StateResult& state) {
     Case other = installation;
     other.inside_heat = InsideHeat::european_floor;
-    const FlueModel model(
-        other,
-        surroundings_of(other,
-                        state.weather,
-                        state.kind == StateKind::standing || state.kind == StateKind::cold_start
-                            ? Fire::out
-                            : Fire::burning));
+    const FlueModel model(other, surroundings_of(other, state.weather, fire_of(state.kind)));
     return solve_state(model, state.kind, Detail::totals).draft_pa;
 }
 

@@ -209,7 +209,7 @@ Json state_json(const Case& c, const StateResult& state, const StateVerdict& ver
         json["capacity_kg_s"] = json_number(state.capacity_kg_s);
     }
     json["room"] = room_json(c, state);
-    if (state.kind == StateKind::standing || state.kind == StateKind::cold_start) {
+    if (fire_of(state.kind) == Fire::out) {
         json["cold_start"] = cold_start_json(c, state.cold);
     }
     if (door_open) {

@@ -54,7 +54,7 @@ double balance_below(double idle_pa, const PressureFor& pressure_for) {
 } // namespace
 
 double room_air_kg_s(const Case& installation, const StateResult& state) {
-    if (state.kind == StateKind::standing || state.kind == StateKind::cold_start) {
+    if (fire_of(state.kind) == Fire::out) {
         return 0.0;
     }
     const bool by_duct = installation.house.outdoor_air && !has_door_open(state.kind);
@@ -79,7 +79,7 @@ solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInR
         last_pa = room_pa;
         return house.room_pressure_pa(room_air_kg_s(c, last));
     };
-    const bool takes_air = kind != StateKind::standing && kind != StateKind::cold_start;
+    const bool takes_air = fire_of(kind) == Fire::burning;
     const double room_pa = takes_air ? balance_below(idle_pa, pressure_for) : idle_pa;
     const bool is_solved = detail == Detail::totals && last_pa == room_pa;
     StateResult state = is_solved ? std::move(last) : at(room_pa, detail);

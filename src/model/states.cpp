@@ -242,13 +242,12 @@ Solution solve(const Case& installation, Detail detail) {
         const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
         const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
-            const bool without_fire = kind == StateKind::standing || kind == StateKind::cold_start;
             // A house of its own lowers the room's pressure in each state by another figure.
             const bool shares = kind == StateKind::free_burn && !burning_air.house.known();
             solution.states.push_back(
-                without_fire ? solve_state(idle, kind, detail)
-                : shares     ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
-                             : solve_state(*model, kind, detail));
+                fire_of(kind) == Fire::out ? solve_state(idle, kind, detail)
+                : shares ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
+                         : solve_state(*model, kind, detail));
             solution.states.back().weather = weather;
         }
     }

@@ -70,7 +70,7 @@ struct AssessOptions {
                                                 const AssessOptions& options);
 
 /// The findings of a solved case, by severity and weight.
-/// Without figures the messages are not fit to be read: for who counts findings only.
+/// Without words messages and remedies are not fit to be read: for who counts findings only.
 [[nodiscard]] Findings
 find_all(const Case& installation, const Solution& solution, bool with_words = true);
 

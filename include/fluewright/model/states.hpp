@@ -75,8 +75,12 @@ enum class Detail : std::uint8_t { stations, totals };
 /// Solves every state that has a meaning for the appliance, in every weather.
 [[nodiscard]] Solution solve(const Case& installation, Detail detail);
 
-/// One state in a prepared weather. `standing` and `cold_start` need a
-/// model prepared with Fire::out.
+/// The fire a model must be prepared for to solve this state.
+[[nodiscard]] constexpr Fire fire_of(StateKind kind) {
+    return kind == StateKind::standing || kind == StateKind::cold_start ? Fire::out : Fire::burning;
+}
+
+/// One state. The model must be prepared for fire_of(kind).
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);
 
 /// The states this appliance has.

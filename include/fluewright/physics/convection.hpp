@@ -38,12 +38,14 @@ namespace fluewright::convection {
 /// roots and a power, for the march.
 [[nodiscard]] double pipe_gnielinski_gas_floored(double re);
 
+/// What the local entry factor adds, over what the mean one does.
+inline constexpr double entry_scale = 1.0 / 3.0;
+
 /// Local entry factor at a distance x from the last disturbance.
 ///
 ///   mean over L: 1 + (D/L)^(2/3)   ->   local: 1 + (1/3)(D/x)^(2/3)
 ///
 /// Source   Hausen's entry factor as used in the VDI Heat Atlas   [vdi-heat-atlas, from memory]
-inline constexpr double entry_scale = 1.0 / 3.0;
 [[nodiscard]] double entry_factor_local(double diameter_over_distance);
 
 /// Vertical plate, all Rayleigh numbers.
