@@ -1,7 +1,7 @@
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/joints.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/parts/joints.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <limits>

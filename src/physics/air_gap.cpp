@@ -1,7 +1,7 @@
 #include "fluewright/physics/air_gap.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/cube_root.hpp"
+#include "fluewright/core/numeric/cube_root.hpp"
 #include "fluewright/physics/air.hpp"
 
 #include <cmath>

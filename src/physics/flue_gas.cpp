@@ -1,7 +1,7 @@
 #include "fluewright/physics/flue_gas.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/tenth_root.hpp"
+#include "fluewright/core/numeric/tenth_root.hpp"
 #include "fluewright/physics/gas_radiation.hpp"
 
 #include <cmath>

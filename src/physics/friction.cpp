@@ -1,7 +1,7 @@
 #include "fluewright/physics/friction.hpp"
 
-#include "fluewright/core/cube_root.hpp"
-#include "fluewright/core/tenth_root.hpp"
+#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/core/numeric/tenth_root.hpp"
 
 #include <cmath>
 

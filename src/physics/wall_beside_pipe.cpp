@@ -1,7 +1,7 @@
 #include "fluewright/physics/wall_beside_pipe.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/root.hpp"
+#include "fluewright/core/numeric/root.hpp"
 #include "fluewright/physics/air.hpp"
 #include "fluewright/physics/convection.hpp"
 

@@ -1,5 +1,5 @@
 #include "../catch.hpp"
-#include "fluewright/io/cautions.hpp"
+#include "fluewright/io/text/cautions.hpp"
 #include "session.hpp"
 
 #include <filesystem>

@@ -1,6 +1,6 @@
 #include "../catch.hpp"
-#include "command.hpp"
-#include "help.hpp"
+#include "cli/shell/command.hpp"
+#include "cli/shell/help.hpp"
 #include "session.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "run.hpp"
+#include "cli/shell/run.hpp"
 
 #include <sstream>
 #include <string>

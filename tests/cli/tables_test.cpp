@@ -1,11 +1,11 @@
 #include "../catch.hpp"
-#include "command.hpp"
-#include "fluewright/advice/finding.hpp"
-#include "fluewright/io/report_catalog.hpp"
-#include "fluewright/io/schema.hpp"
-#include "fluewright/io/text_layout.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/fields.hpp"
+#include "cli/shell/command.hpp"
+#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/io/reference/catalog_report.hpp"
+#include "fluewright/io/reference/schema.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/fields.hpp"
 #include "session.hpp"
 
 #include <nlohmann/json.hpp>

@@ -1,9 +1,9 @@
 #include "one_input.hpp"
 
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/core/quantity.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
 
 #include <cmath>
 #include <cstdio>

@@ -1,6 +1,6 @@
 #include "installation_text.hpp"
 
-#include "fluewright/model/fields.hpp"
+#include "fluewright/model/fields/fields.hpp"
 
 #include <fmt/format.h>
 #include <string_view>

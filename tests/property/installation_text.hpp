@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/model/installation.hpp"
+#include "fluewright/model/fields/installation.hpp"
 
 #include <string>
 

@@ -1,7 +1,7 @@
 #include "random_installation.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <array>
 #include <cmath>

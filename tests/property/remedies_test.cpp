@@ -1,10 +1,10 @@
-#include "fluewright/advice/improve.hpp"
-#include "fluewright/advice/remedy.hpp"
-#include "fluewright/advice/size_table.hpp"
-#include "fluewright/advice/sweep.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/io/json_writer.hpp"
+#include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/advice/remedies/remedy.hpp"
+#include "fluewright/advice/sizing/size_table.hpp"
+#include "fluewright/advice/study/sweep.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/json/json_writer.hpp"
 #include "trial.hpp"
 
 #include <algorithm>

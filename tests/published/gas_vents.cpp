@@ -1,9 +1,9 @@
 #include "gas_vents.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/root.hpp"
-#include "fluewright/model/march.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/core/numeric/root.hpp"
+#include "fluewright/model/march/march.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/fittings.hpp"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/model/case.hpp"
+#include "fluewright/model/run/case.hpp"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "rebuilt.hpp"
 
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <stdexcept>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "fluewright/model/case.hpp"
-#include "fluewright/model/installation.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
 
 #include <string>
 

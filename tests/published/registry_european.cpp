@@ -1,5 +1,5 @@
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/standard_en13384.hpp"
+#include "fluewright/model/standards/en13384.hpp"
 #include "fluewright/physics/european_chimney.hpp"
 #include "registry.hpp"
 

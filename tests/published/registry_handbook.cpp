@@ -1,6 +1,6 @@
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/standard_handbook.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/standards/handbook.hpp"
 #include "registry.hpp"
 
 #include <stdexcept>

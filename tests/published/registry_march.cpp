@@ -1,6 +1,6 @@
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/states/states.hpp"
 #include "registry.hpp"
 
 #include <filesystem>

@@ -1,5 +1,5 @@
-#include "fluewright/core/root.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/core/numeric/root.hpp"
+#include "fluewright/model/states/states.hpp"
 #include "rebuilt.hpp"
 #include "registry.hpp"
 

@@ -1,5 +1,5 @@
-#include "fluewright/core/root.hpp"
-#include "fluewright/model/march.hpp"
+#include "fluewright/core/numeric/root.hpp"
+#include "fluewright/model/march/march.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "fluewright/physics/mixture.hpp"
 #include "rebuilt.hpp"

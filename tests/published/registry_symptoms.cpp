@@ -1,5 +1,5 @@
 #include "advice/diagnosis/evidence.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "rebuilt.hpp"
 #include "registry.hpp"
 

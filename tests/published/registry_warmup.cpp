@@ -1,6 +1,6 @@
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/storing_wall.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/warmup/storing_wall.hpp"
 #include "registry.hpp"
 
 #include <cmath>

@@ -1,11 +1,11 @@
 #include "../catch.hpp"
-#include "fluewright/advice/heat_demand.hpp"
-#include "fluewright/advice/hot_surfaces.hpp"
-#include "fluewright/advice/maintenance.hpp"
+#include "fluewright/advice/upkeep/heat_demand.hpp"
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "fluewright/advice/upkeep/maintenance.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/fields.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/rule_catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/physics/wall_beside_pipe.hpp"
 
 #include <algorithm>

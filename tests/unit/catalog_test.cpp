@@ -1,7 +1,7 @@
 #include "../catch.hpp"
-#include "fluewright/advice/diagnosis_tables.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/rule_catalog.hpp"
+#include "fluewright/advice/diagnosis/tables.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 
 #include <algorithm>
 #include <cmath>

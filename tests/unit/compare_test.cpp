@@ -1,8 +1,8 @@
 // Layouts side by side: which one is taken and why, and what the files say differently.
 #include "../catch.hpp"
 #include "examples.hpp"
-#include "fluewright/advice/compare.hpp"
-#include "fluewright/io/report_compare.hpp"
+#include "fluewright/advice/study/compare.hpp"
+#include "fluewright/io/report/report_compare.hpp"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 #include "../catch.hpp"
-#include "fluewright/advice/cut_list.hpp"
+#include "fluewright/advice/parts/cut_list.hpp"
 
 #include <algorithm>
 #include <limits>

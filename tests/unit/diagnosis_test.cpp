@@ -1,9 +1,9 @@
 #include "../catch.hpp"
 #include "examples.hpp"
-#include "fluewright/advice/diagnosis.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/tended.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/warmup/tended.hpp"
 
 #include <algorithm>
 #include <fstream>

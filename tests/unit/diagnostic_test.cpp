@@ -1,6 +1,6 @@
 #include "../catch.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
 
 #include <nlohmann/json.hpp>
 

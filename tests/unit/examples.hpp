@@ -1,8 +1,8 @@
 #pragma once
 
 #include "../catch.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
 
 #include <fstream>
 #include <sstream>

@@ -1,9 +1,9 @@
 #include "../catch.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/io/schema.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/fields.hpp"
-#include "fluewright/model/structure.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/reference/schema.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/structure.hpp"
 
 #include <algorithm>
 #include <cstdlib>

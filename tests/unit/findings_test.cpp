@@ -1,9 +1,9 @@
 // Every finding fires where it should and keeps still just beside it.
 #include "../catch.hpp"
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/joints.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/parts/joints.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "written_parts.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "../catch.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "io/json_document.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "io/input/json_document.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

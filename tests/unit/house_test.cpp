@@ -1,11 +1,11 @@
 // The house's balance of air, wind on house and mouth, and the flue before lighting.
 #include "../catch.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/fields.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/states/states.hpp"
 #include "fluewright/physics/openings.hpp"
 
 #include <algorithm>

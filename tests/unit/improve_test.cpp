@@ -2,11 +2,11 @@
 // hopeless ones are called so.
 #include "../catch.hpp"
 #include "examples.hpp"
-#include "fluewright/advice/improve.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/io/json_writer.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <cmath>

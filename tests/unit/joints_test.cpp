@@ -1,6 +1,6 @@
 #include "../catch.hpp"
-#include "fluewright/advice/joints.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/parts/joints.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <array>

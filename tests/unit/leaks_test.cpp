@@ -1,8 +1,8 @@
 // Joints, regulators and hoods: mass, energy and pressure close; closed forms; nothing diverges.
 #include "../catch.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/states/states.hpp"
 #include "fluewright/physics/openings.hpp"
 #include "written_parts.hpp"
 

@@ -1,8 +1,8 @@
-#include "fluewright/core/cube_root.hpp"
-#include "fluewright/core/tenth_root.hpp"
+#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/core/numeric/tenth_root.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/fittings.hpp"
-#include "model/wall_balance.hpp"
+#include "model/march/wall_balance.hpp"
 #include "plain_run.hpp"
 
 #include <cmath>

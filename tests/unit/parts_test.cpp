@@ -1,7 +1,7 @@
 #include "../catch.hpp"
-#include "fluewright/advice/parts_list.hpp"
+#include "fluewright/advice/parts/parts_list.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "written_parts.hpp"
 
 #include <algorithm>

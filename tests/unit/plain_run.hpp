@@ -1,8 +1,8 @@
 #pragma once
 
 #include "../catch.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/states/states.hpp"
 
 /// Runs so plain that their answer can be written down.
 namespace fluewright::plain {

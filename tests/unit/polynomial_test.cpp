@@ -1,5 +1,5 @@
 #include "../catch.hpp"
-#include "fluewright/core/polynomial.hpp"
+#include "fluewright/core/numeric/polynomial.hpp"
 
 #include <array>
 #include <cmath>

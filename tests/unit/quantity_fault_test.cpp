@@ -1,5 +1,5 @@
 #include "../catch.hpp"
-#include "fluewright/core/quantity.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
 
 #include <string>
 

@@ -1,6 +1,6 @@
 #include "../catch.hpp"
-#include "core/unit_table.hpp"
-#include "fluewright/core/quantity.hpp"
+#include "core/quantity/unit_table.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
 
 #include <algorithm>
 #include <cctype>

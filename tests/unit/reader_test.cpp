@@ -1,7 +1,7 @@
 #include "../catch.hpp"
-#include "fluewright/core/quantity.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/model/fields.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/fields/fields.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>

@@ -1,8 +1,8 @@
 #include "../catch.hpp"
-#include "fluewright/io/report_json.hpp"
-#include "fluewright/io/report_text.hpp"
-#include "fluewright/io/text_layout.hpp"
-#include "fluewright/io/text_table.hpp"
+#include "fluewright/io/json/report_json.hpp"
+#include "fluewright/io/report/report_text.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
 
 #include <limits>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 #include "../catch.hpp"
-#include "fluewright/core/root.hpp"
+#include "fluewright/core/numeric/root.hpp"
 
 #include <cmath>
 #include <functional>

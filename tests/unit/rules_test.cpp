@@ -1,7 +1,7 @@
 #include "../catch.hpp"
-#include "fluewright/advice/rules.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/checks/rules.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <fstream>
 #include <map>

@@ -1,9 +1,9 @@
 // Points spread evenly, quantiles, and the share of a spread that goes with one input.
 #include "../catch.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/latin_hypercube.hpp"
+#include "fluewright/core/numeric/latin_hypercube.hpp"
+#include "fluewright/core/numeric/sample_statistics.hpp"
 #include "fluewright/core/parallel.hpp"
-#include "fluewright/core/sample_statistics.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -2,9 +2,9 @@
 // calculation must hold.
 #include "../catch.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/standard_en13384.hpp"
-#include "fluewright/model/standard_handbook.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/standards/en13384.hpp"
+#include "fluewright/model/standards/handbook.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "fluewright/physics/european_chimney.hpp"
 #include "written_parts.hpp"

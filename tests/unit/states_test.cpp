@@ -1,4 +1,4 @@
-#include "model/flow_search.hpp"
+#include "model/march/flow_search.hpp"
 #include "plain_run.hpp"
 
 #include <cmath>

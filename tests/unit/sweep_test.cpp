@@ -3,9 +3,9 @@
 #include "../catch.hpp"
 #include "examples.hpp"
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/sweep.hpp"
-#include "fluewright/io/report_sweep.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/study/sweep.hpp"
+#include "fluewright/io/report/report_sweep.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 // What a spread behind a value does to the margins.
 #include "../catch.hpp"
-#include "fluewright/advice/tolerance_study.hpp"
-#include "fluewright/io/json_reader.hpp"
+#include "fluewright/advice/study/tolerance_study.hpp"
+#include "fluewright/io/input/json_reader.hpp"
 #include "plain_run.hpp"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 // Many installations out of one: every combination, or an even spread of samples.
 #include "../catch.hpp"
-#include "fluewright/advice/variations.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/io/json_writer.hpp"
+#include "fluewright/advice/study/variations.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/json/json_writer.hpp"
 #include "plain_run.hpp"
 
 #include <algorithm>

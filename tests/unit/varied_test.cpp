@@ -1,11 +1,11 @@
 // Ranges of a quantity, the names of what can be varied, and what a value does to the installation.
 #include "../catch.hpp"
 #include "examples.hpp"
-#include "fluewright/advice/varied.hpp"
-#include "fluewright/core/quantity_range.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/model/fields.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/study/varied.hpp"
+#include "fluewright/core/quantity/quantity_range.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 

@@ -1,4 +1,4 @@
-#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "plain_run.hpp"
 
 #include <algorithm>

@@ -1,10 +1,10 @@
 // The warm-up: closed forms, the steady march as its limit, energy, any step, and its order.
 #include "../catch.hpp"
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/states.hpp"
-#include "fluewright/model/storing_wall.hpp"
-#include "fluewright/model/warmup.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/states/states.hpp"
+#include "fluewright/model/warmup/storing_wall.hpp"
+#include "fluewright/model/warmup/warmup.hpp"
 #include "written_parts.hpp"
 
 #include <algorithm>

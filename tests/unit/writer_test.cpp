@@ -1,9 +1,9 @@
 // What is written reads as the same installation, whoever set the values.
 #include "../catch.hpp"
-#include "fluewright/io/diagnostic.hpp"
-#include "fluewright/io/json_reader.hpp"
-#include "fluewright/io/json_writer.hpp"
-#include "fluewright/model/fields.hpp"
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/model/fields/fields.hpp"
 
 #include <algorithm>
 #include <filesystem>

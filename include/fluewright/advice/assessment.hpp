@@ -1,11 +1,11 @@
 #pragma once
 
-#include "fluewright/advice/finding.hpp"
+#include "fluewright/advice/checks/finding.hpp"
 #include "fluewright/advice/score.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
-#include "fluewright/model/installation.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/states/states.hpp"
 
 #include <optional>
 #include <string>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "fluewright/core/quantity.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/states/states.hpp"
 
 #include <string>
 #include <vector>

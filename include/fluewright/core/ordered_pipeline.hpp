@@ -21,13 +21,13 @@ struct PipelineSize {
 /// the items. Reading and writing overlap the work.
 ///
 ///   read()         std::optional<Item>; nothing ends the stream; called from one thread
-///   work(item)     Outcome; called from the worker threads at once, must not share mutable state
+///   work(item)     Worked; called from the worker threads at once, must not share mutable state
 ///   write(outcome) bool; false stops the pipeline; called from the calling thread only
 ///
 /// The outcomes, and their order, do not depend on the number of workers.
 template <class Item, class Read, class Work, class Write>
 void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
-    using Outcome = decltype(work(std::declval<Item>()));
+    using Worked = decltype(work(std::declval<Item>()));
     if (size.workers <= 1) {
         while (std::optional<Item> item = read()) {
             if (!write(work(std::move(*item)))) {
@@ -40,7 +40,7 @@ void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
     std::mutex mutex;
     std::condition_variable changed;
     std::queue<std::pair<std::size_t, Item>> waiting;
-    std::map<std::size_t, Outcome> done;
+    std::map<std::size_t, Worked> done;
     std::size_t read_count = 0;
     std::size_t written_count = 0;
     bool source_ended = false;
@@ -79,7 +79,7 @@ void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
             std::pair<std::size_t, Item> next = std::move(waiting.front());
             waiting.pop();
             lock.unlock();
-            Outcome outcome = work(std::move(next.second));
+            Worked outcome = work(std::move(next.second));
             lock.lock();
             done.emplace(next.first, std::move(outcome));
             changed.notify_all();

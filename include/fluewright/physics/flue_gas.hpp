@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/core/polynomial.hpp"
+#include "fluewright/core/numeric/polynomial.hpp"
 #include "fluewright/physics/mixture.hpp"
 
 #include <array>

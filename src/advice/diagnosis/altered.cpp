@@ -1,6 +1,6 @@
 #include "altered.hpp"
 
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/physics/fittings.hpp"
 
 #include <algorithm>

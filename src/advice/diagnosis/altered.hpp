@@ -1,7 +1,7 @@
 #pragma once
 
-#include "fluewright/advice/diagnosis_tables.hpp"
-#include "fluewright/model/installation.hpp"
+#include "fluewright/advice/diagnosis/tables.hpp"
+#include "fluewright/model/fields/installation.hpp"
 #include "situation.hpp"
 
 #include <optional>

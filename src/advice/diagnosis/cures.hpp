@@ -1,7 +1,7 @@
 #pragma once
 
 #include "altered.hpp"
-#include "fluewright/model/states.hpp"
+#include "fluewright/model/states/states.hpp"
 
 /// Flaws of a design and what the run looks like without them.
 namespace fluewright::diagnosis {

@@ -2,7 +2,7 @@
 
 #include "cures.hpp"
 #include "fluewright/advice/score.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <iterator>

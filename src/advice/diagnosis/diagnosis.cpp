@@ -1,9 +1,9 @@
-#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 
 #include "cures.hpp"
 #include "design.hpp"
-#include "fluewright/advice/improve.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "next_check.hpp"
 #include "outcome.hpp"
 #include "sizes.hpp"

@@ -1,7 +1,7 @@
 #include "engine.hpp"
 
 #include "fluewright/advice/score.hpp"
-#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <cmath>

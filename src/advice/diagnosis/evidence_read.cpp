@@ -1,5 +1,5 @@
 #include "evidence.hpp"
-#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <charconv>
 #include <cmath>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine.hpp"
-#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/advice/score.hpp"
 #include "next_check.hpp"
 

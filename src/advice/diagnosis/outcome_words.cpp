@@ -1,4 +1,4 @@
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "outcome.hpp"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "prediction.hpp"
 
-#include "fluewright/model/catalog.hpp"
-#include "fluewright/model/tended.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/warmup/tended.hpp"
 
 #include <algorithm>
 #include <limits>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "altered.hpp"
-#include "fluewright/model/march.hpp"
+#include "fluewright/model/march/march.hpp"
 
 #include <array>
 #include <vector>

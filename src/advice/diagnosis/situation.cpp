@@ -1,6 +1,6 @@
 #include "situation.hpp"
 
-#include "fluewright/model/catalog.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <array>

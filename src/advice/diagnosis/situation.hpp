@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/model/surroundings.hpp"
+#include "fluewright/model/march/surroundings.hpp"
 
 #include <string>
 #include <tuple>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine.hpp"
-#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 
 /// The sizes of a row's causes, from the weights of its hypotheses.
 namespace fluewright::diagnosis {

@@ -1,5 +1,6 @@
-#include "fluewright/advice/diagnosis_tables.hpp"
-#include "model/catalog_checks.hpp"
+#include "fluewright/advice/diagnosis/tables.hpp"
+
+#include "model/catalog/catalog_checks.hpp"
 
 #include <cmath>
 #include <cstdlib>

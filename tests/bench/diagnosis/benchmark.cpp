@@ -1,4 +1,4 @@
-#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "report.hpp"
 
 #include <algorithm>

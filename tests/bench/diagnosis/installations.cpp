@@ -1,7 +1,7 @@
 #include "installations.hpp"
 
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/model/resolve.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "dice.hpp"
-#include "fluewright/model/installation.hpp"
+#include "fluewright/model/fields/installation.hpp"
 
 /// Made-up installations.
 namespace bench {

@@ -15,7 +15,7 @@ Written by `diagnosis_benchmark --report docs/diagnosis.md`; a test compares thi
 built into the run at every place where it can sit and at ten sizes (six of a leak); each of these runs is solved in every
 state and weather the evidence speaks of, twice, for a fire somewhat cooler and somewhat hotter than the file
 says. A fire burns only as well as the draft lets it: where the draft falls short, flow and heat fall until
-both agree (`model/tended.hpp`). A symptom is reported by a share of people that grows with the figure behind
+both agree (`model/warmup/tended.hpp`). A symptom is reported by a share of people that grows with the figure behind
 it (`data/symptoms.csv`); a reading scatters round what is predicted (`data/readings.csv`), and one in 25 is off
 by much more. Bayes' rule gives each fault and size its probability; the three likeliest faults are then tried
 in pairs. The run without a hidden fault takes part. Its share goes to the flaws of the design, each by how

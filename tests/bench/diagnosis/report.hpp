@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cases.hpp"
-#include "fluewright/advice/diagnosis.hpp"
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 
 #include <string>
 #include <vector>

@@ -1,9 +1,9 @@
 #pragma once
 
 #include "dice.hpp"
-#include "fluewright/model/case.hpp"
-#include "fluewright/model/installation.hpp"
-#include "fluewright/model/surroundings.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/march/surroundings.hpp"
+#include "fluewright/model/run/case.hpp"
 
 #include <map>
 #include <optional>

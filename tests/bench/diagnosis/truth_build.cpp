@@ -1,5 +1,5 @@
-#include "fluewright/model/resolve.hpp"
-#include "fluewright/model/tended.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/warmup/tended.hpp"
 #include "truth.hpp"
 
 #include <algorithm>

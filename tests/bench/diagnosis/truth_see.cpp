@@ -1,4 +1,4 @@
-#include "fluewright/model/tended.hpp"
+#include "fluewright/model/warmup/tended.hpp"
 #include "truth.hpp"
 
 #include <algorithm>

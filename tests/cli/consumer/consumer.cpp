@@ -1,6 +1,6 @@
 // What another program needs: read an installation, assess it, use the answer.
 #include <fluewright/advice/assessment.hpp>
-#include <fluewright/io/json_reader.hpp>
+#include <fluewright/io/input/json_reader.hpp>
 #include <fstream>
 #include <iostream>
 #include <iterator>

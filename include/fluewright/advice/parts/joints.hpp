@@ -1,0 +1,114 @@
+#pragma once
+
+#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Do the ends of the parts go together, and does liquid that runs down stay inside?
+namespace fluewright {
+
+enum class PipeEnd : std::uint8_t {
+    plain,   ///< cut square; takes a crimped end, goes into a socket
+    crimped, ///< drawn in to go into a plain end or a socket
+    socket,  ///< widened; takes a plain or crimped end
+    flange,
+    locking, ///< twist-lock of one make of pipe
+    open,    ///< a hole in masonry with a thimble: takes any pipe
+};
+
+[[nodiscard]] std::string_view name(PipeEnd end);
+
+/// What one side brings to a joint.
+struct EndFacts {
+    PipeEnd end{};
+    double diameter_m{};
+    std::string wall; ///< id; locking ends mate within one wall only
+    bool rectangular{};
+    bool assumed{}; ///< the file does not say
+};
+
+enum class Mating : std::uint8_t {
+    good,      ///< they go together, liquid stays inside
+    points_up, ///< they go together, but the inserted end points to the chimney
+    never,     ///< they do not go together
+};
+
+enum class Bore : std::uint8_t {
+    same,
+    inch_and_metric, ///< nearly the same size of the two systems: fits by force or not at all
+    wider_above,
+    narrower_above,
+    other_shape,
+};
+
+struct Fit {
+    Mating mating{};
+    Bore bore{};
+    std::string adapter; ///< what to put between; empty where nothing is needed
+};
+
+/// The end that points to the chimney of the part below against the end that points to the heater
+/// of the part above.
+[[nodiscard]] Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units);
+
+/// What fit_of() finds for the ends alone, without the words for an adapter.
+[[nodiscard]] Mating mating_of(const EndFacts& below, const EndFacts& above);
+
+struct Joint {
+    int below{-1}; ///< index in the run; -1 is the outlet
+    int above{};
+    std::string place; ///< "between straight 1 and elbow 2"
+    EndFacts lower;    ///< chimney end of the part below
+    EndFacts upper;    ///< heater end of the part above
+    Fit fit;
+    /// The parts at this joint that lie upside down, "straight 1 and straight 2".
+    std::string turn_round;
+    /// Once every part that lies upside down is turned round: as `fit` where none is.
+    Fit turned;
+
+    /// Whether anything must be turned or put between here.
+    [[nodiscard]] bool needs_something() const;
+    /// What to do, in sentences; empty where nothing is needed.
+    [[nodiscard]] std::string cure() const;
+};
+
+struct PartEnds {
+    int part{};
+    EndFacts heater;
+    EndFacts chimney;
+    double thickness_m{}; ///< of the sheet; 0 where it has none
+    bool thickness_assumed{};
+};
+
+struct JointReport {
+    std::vector<PartEnds> parts;
+    std::vector<Joint> joints; ///< in flow order
+};
+
+/// Every joint of the run. Ends the file leaves out are those usual for the wall: thin single-wall
+/// pipe crimped towards the heater and plain above, thick pipe plain and socketed, double-wall and
+/// factory-built locking, masonry open; the collar of the heater a socket. Common practice, no
+/// source.
+[[nodiscard]] JointReport joints_of(const Installation& written, const Case& installation);
+
+/// Finds the parts that lie upside down: of all ways to turn parts round, the one that leaves the
+/// fewest joints in need of an adapter, and of those the one with the fewest turns. Only a part
+/// whose ends the file states is turned, and only where `may_turn` has it.
+void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSystem units);
+
+/// Adds ends-do-not-mate and crimp-points-up where the file states an end, and
+/// diameters-do-not-match, by severity and weight.
+void add_joint_findings(const JointReport& joints, const Case& installation, Findings& findings);
+
+/// "6 in" or "150 mm" for a trade size, else the diameter in the given units.
+[[nodiscard]] std::string size_name(double diameter_m, UnitSystem units);
+
+/// Thickness by gauge number, sheet steel, manufacturers' standard gauge 41.82 lb/ft2 per inch;
+/// 0 outside 8 to 32.
+[[nodiscard]] double sheet_gauge_m(double gauge);
+
+} // namespace fluewright

@@ -1,0 +1,82 @@
+#pragma once
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Changes to an installation that can be made with parts, tools or habits.
+namespace fluewright {
+
+/// In the order of data/remedy_effort.csv.
+enum class RemedyKind : std::uint8_t {
+    open_damper,
+    remove_damper,
+    sweep,
+    seal_joints,
+    clean_screen,
+    remove_screen,
+    wider_mesh,
+    change_cap,
+    air_inlet,
+    stop_fans,
+    dry_fuel,
+    brisk_low_fire,
+    smaller_fire,
+    give_slope,
+    smooth_elbows,
+    two_45,
+    lower_door_opening,
+    double_wall_connector,
+    remove_reducer,
+    connector_size,
+    shorten_level,
+    straighten_level,
+    remove_level,
+    raise_top,
+    insulate_outside,
+    enclose_outside,
+    line_flue,
+    chimney_size,
+    pipe_size,
+    fit_damper,
+    fit_regulator,
+};
+
+/// The row of the kind: its id, title, effort and what it may worsen.
+[[nodiscard]] const catalog::RemedyEffort& effort_of(RemedyKind kind);
+
+struct Remedy {
+    RemedyKind kind{};
+    double amount{};     ///< of what changes, SI: a diameter, a height, a share, a pressure
+    double other{};      ///< a second amount, where the change has two
+    std::string word{};  ///< a wall or a build, where the change is one of words
+    std::string place{}; ///< in words: "straight 3 and 5", "the fuel"
+    std::string what{};  ///< an order for the fitter, without a final stop
+    double length_m{};   ///< of the pipe or wall it touches; for the effort and the price
+    double effort{};     ///< by the table
+};
+
+/// The changes that mean something for this installation, in the order of the kinds. `present` is
+/// the same installation, resolved.
+[[nodiscard]] std::vector<Remedy> possible_remedies(const Installation& written,
+                                                    const Case& present);
+
+/// The installation with the change made; nothing where the change does not apply to it. What was
+/// observed on the old installation is left out. Works on what is written or on the outcome of
+/// another remedy; every part of the outcome says its size, wall and zone itself.
+[[nodiscard]] std::optional<Installation> apply(const Remedy& remedy,
+                                                const Installation& installation);
+
+/// Whether two changes can be made together and mean more than one of them.
+[[nodiscard]] bool go_together(const Remedy& first, const Remedy& second);
+
+/// The same installation in its shortest form: what carries on from part to part is not repeated.
+[[nodiscard]] Installation in_short(const Installation& installation);
+
+} // namespace fluewright

@@ -1,0 +1,62 @@
+#pragma once
+
+#include "fluewright/advice/score.hpp"
+#include "fluewright/advice/study/varied.hpp"
+#include "fluewright/core/fault.hpp"
+#include "fluewright/model/run/case.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// One or two numbers of an installation over a range, every state at every value.
+namespace fluewright {
+
+struct SweepPoint {
+    std::vector<double> at;     ///< SI, one for each quantity
+    std::optional<Score> score; ///< empty where the run cannot be built or computed so
+    std::string fault;          ///< why, then
+
+    [[nodiscard]] bool passes() const { return score && score->passes; }
+};
+
+/// Where, between two neighbouring values of one quantity, the verdict turns.
+struct SweepTurn {
+    double at{};         ///< SI
+    bool passes_above{}; ///< every state passes at greater values
+    std::string state;   ///< that falls short on the other side
+};
+
+struct Sweep {
+    Case present; ///< as the file has it
+    Case shape;   ///< of a point that was solved: its weathers are those of the scores
+    std::vector<Varied> over;
+    std::vector<SweepPoint> points; ///< the last quantity turns fastest
+    std::vector<SweepTurn> turns;   ///< of one quantity
+    std::string sentence;           ///< what it comes to, for a person
+
+    [[nodiscard]] const SweepPoint& point(std::size_t first, std::size_t second) const {
+        return points[first * over[1].values.size() + second];
+    }
+};
+
+struct SweepOptions {
+    std::optional<UnitSystem> units{}; ///< default: those of the file
+    unsigned threads{1};               ///< the answer does not depend on it
+    /// Called now and then with the points solved and those to solve; may be empty.
+    std::function<void(std::size_t, std::size_t)> progress{};
+};
+
+/// The most points one sweep may have.
+inline constexpr std::size_t most_sweep_points = 20000;
+
+/// Solves every combination of the values of one or two quantities, and finds where the verdict
+/// turns. Faults: those of resolve() for the file as it is.
+[[nodiscard]] Result<Sweep, Faults>
+sweep(const Installation& written, std::vector<Varied> over, const SweepOptions& options);
+
+/// The unit a quantity of a sweep is shown in: that of the trade for its size.
+[[nodiscard]] std::string_view shown_unit(const Varied& varied, UnitSystem system);
+
+} // namespace fluewright

@@ -1,0 +1,60 @@
+#pragma once
+
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/core/result.hpp"
+#include "fluewright/model/fields/installation.hpp"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// Numbers of an installation that are to take other values, called by pointer or by a short name.
+namespace fluewright {
+
+/// What is varied.
+struct VariedKey {
+    enum class What : std::uint8_t {
+        values,   ///< what `pointers` lead to
+        outdoor,  ///< outdoor temperature of every weather
+        height,   ///< of the mouth over the outlet, by the topmost upright
+        diameter, ///< of all round pipe that is no masonry
+        burn_rate ///< at high fire; other figures for the fire give way
+    };
+
+    What what{};
+    std::string name;                    ///< as it was typed
+    std::string label;                   ///< in words, without a unit: "outdoor temperature"
+    std::vector<std::string> pointers{}; ///< JSON pointers that all take the same value
+    Kind kind{Kind::number};
+    double lowest{}; ///< SI
+    double highest{};
+    bool above_lowest{}; ///< the lowest value itself is not allowed
+};
+
+struct Varied {
+    VariedKey key;
+    std::vector<double> values; ///< SI, as written
+};
+
+/// The number a name stands for.
+///
+/// Names    outdoor, height, diameter, burn_rate; a JSON pointer, as the messages of the reader
+///          show it; or the end of one, such as moisture, room/pressure or outlet_diameter, where
+///          it fits one number only. Of several the one the file gives is meant; entries of the
+///          list of weathers go together.
+/// Failure  a sentence without its full stop that names what was nearest
+[[nodiscard]] Result<VariedKey, std::string> find_varied_key(std::string_view name,
+                                                             const Installation& written);
+
+/// Reads "name=range", the range as parse_range() has it, and holds every value against the limits
+/// of the key. Failure: a sentence without its full stop.
+[[nodiscard]] Result<Varied, std::string> read_varied(std::string_view typed,
+                                                      const Installation& written);
+
+/// The installation with the value set; what was observed and the tolerance of the value are left
+/// out. Failure: a sentence without its full stop, where the run cannot take the value.
+[[nodiscard]] Result<Installation, std::string>
+with_value(const Installation& written, const VariedKey& key, double value);
+
+} // namespace fluewright

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/advice/diagnosis/tables.hpp"
+#include "fluewright/core/result.hpp"
+#include "fluewright/io/text/style.hpp"
+
+#include <string>
+#include <string_view>
+
+/// What stands behind a word of the report or a key of the file.
+namespace fluewright {
+
+/// A finding: meaning, rule, source spelled out, what to do.
+[[nodiscard]] std::string explain_finding(const FindingInfo& finding, const Style& style);
+
+/// A cause of trouble, as `diagnose` names it in JSON: mechanism, weight, confirming check, cure.
+[[nodiscard]] std::string explain_cause(const diagnosis::Cause& cause, const Style& style);
+
+/// Why a pointer leads to no key.
+struct UnknownKey {
+    std::string message; ///< lower case, no final stop
+    std::string help;    ///< the nearest key, or empty
+};
+
+/// A key of the input file by its JSON pointer: meaning, range, units, example, what stands in for
+/// it. A pointer to an object lists its keys. List entries and names of the user's own may stand in
+/// the pointer ("/run/2/up", "/walls/brick/roughness") or be left out ("/run/up").
+[[nodiscard]] Result<std::string, UnknownKey> explain_key(std::string_view pointer,
+                                                          const Style& style);
+
+/// The meaning of the key a pointer leads to, as the table of fields has it; empty for none.
+[[nodiscard]] std::string_view meaning_of_key(std::string_view pointer);
+
+} // namespace fluewright

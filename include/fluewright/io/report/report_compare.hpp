@@ -1,0 +1,31 @@
+#pragma once
+
+#include "fluewright/advice/study/compare.hpp"
+#include "fluewright/io/text/style.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace fluewright {
+
+/// A value the files do not share.
+struct FileDifference {
+    std::string pointer;             ///< "/appliance/fuel/moisture", or "/run/3" for a whole part
+    std::vector<std::string> values; ///< of each layout, as written; empty where it has none
+};
+
+/// What differs between the files, in the order of the format; titles and what was seen do not
+/// count.
+[[nodiscard]] std::vector<FileDifference> file_differences(const Comparison& comparison);
+
+/// Which and why, then one column a layout with the lines that differ marked.
+[[nodiscard]] std::string comparison_text(const Comparison& comparison, const Style& style);
+
+/// {"schema", "sentence", "best", "layouts": [{"file", "states", ...}], "differences"}; SI.
+[[nodiscard]] std::string comparison_json(const Comparison& comparison, std::string_view version);
+
+/// One line for each layout and state, with a heading line (RFC 4180); SI.
+[[nodiscard]] std::string comparison_csv(const Comparison& comparison);
+
+} // namespace fluewright

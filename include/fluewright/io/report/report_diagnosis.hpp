@@ -1,0 +1,37 @@
+#pragma once
+
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
+#include "fluewright/io/text/style.hpp"
+
+#include <string>
+#include <string_view>
+
+/// What was seen, why, and what to look at next.
+namespace fluewright {
+
+struct DiagnosisReportOptions {
+    Style style;
+    std::string_view version; ///< of the program
+    std::string_view file;    ///< as the user named it
+};
+
+/// What to do now where smoke or gas is in the room; the outcome in a sentence; what was seen and
+/// whether it fits; the causes; the next check; assumptions and cautions.
+[[nodiscard]] std::string diagnosis_text(const Diagnosis& diagnosis,
+                                         const DiagnosisReportOptions& options);
+
+/// The beginning of the report for a dialogue: the outcome and the leading causes in a line each.
+[[nodiscard]] std::string standing_text(const Diagnosis& diagnosis, const Style& style);
+
+/// What to do at once; empty where nothing calls for it.
+[[nodiscard]] std::string urgent_text(const Diagnosis& diagnosis, const Style& style);
+
+/// A check: what to do, and what to expect under each leading cause.
+[[nodiscard]] std::string check_text(const NextCheck& check, const Style& style);
+
+/// {"schema", "program", "file", "title", "urgent", "sentence", "seen", "explanations", "checks",
+/// "assumptions"}; SI, keys end in the unit.
+[[nodiscard]] std::string diagnosis_json(const Diagnosis& diagnosis,
+                                         const DiagnosisReportOptions& options);
+
+} // namespace fluewright

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "fluewright/io/text/style.hpp"
+#include "fluewright/model/warmup/warmup.hpp"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+/// The warm-up for people and for programs.
+namespace fluewright {
+
+/// The warm-up in one weather of the case.
+struct WarmupInWeather {
+    std::size_t weather{};
+    Warmup course;
+};
+
+struct WarmupReportOptions {
+    Style style;
+    std::string_view version; ///< of the program
+    std::string_view file;    ///< as the user named it
+};
+
+/// Whether the draft needed at high fire is met in every weather.
+[[nodiscard]] bool draws_in_time(std::span<const WarmupInWeather> courses);
+
+/// For each weather: what a person wants to know, the parts of the run, the course of the fire;
+/// then assumptions, notes and cautions.
+[[nodiscard]] std::string warmup_text(const Case& installation,
+                                      std::span<const WarmupInWeather> courses,
+                                      const WarmupReportOptions& options);
+
+/// {"schema", "program", "file", "weathers": [...], "assumptions"}; SI, keys end in the unit, what
+/// did not happen within the time is null.
+[[nodiscard]] std::string warmup_json(const Case& installation,
+                                      std::span<const WarmupInWeather> courses,
+                                      const WarmupReportOptions& options);
+
+/// RFC 4180: one line for each moment kept, with the same keys as JSON.
+[[nodiscard]] std::string warmup_csv(const Case& installation,
+                                     std::span<const WarmupInWeather> courses);
+
+} // namespace fluewright

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "fluewright/core/quantity/quantity.hpp"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+/// How text for people looks. Decided once, where the streams are known, and handed down.
+namespace fluewright {
+
+struct Style {
+    UnitSystem units{UnitSystem::metric};
+    bool colour{false};    ///< escape sequences may be written
+    bool unicode{true};    ///< otherwise only ASCII is
+    std::size_t width{80}; ///< columns no line passes
+};
+
+/// What a stretch of text says by its colour. Colour is never the only sign of it.
+enum class Ink : std::uint8_t { plain, heading, good, warning, bad, quiet };
+
+/// The text between the escape sequences of its ink; the bare text where the style has no colour.
+[[nodiscard]] std::string inked(std::string_view text, Ink ink, const Style& style);
+
+} // namespace fluewright

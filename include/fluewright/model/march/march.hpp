@@ -1,0 +1,141 @@
+#pragma once
+
+#include "fluewright/model/march/surroundings.hpp"
+#include "fluewright/model/march/wall_heat.hpp"
+
+#include <memory>
+#include <span>
+#include <vector>
+
+/// Steady one-dimensional flow from the outlet to the mouth.   [theory: march]
+namespace fluewright {
+
+/// Which of the two gases of the case flows.
+enum class GasChoice : std::uint8_t { high_fire, low_fire };
+
+/// What enters the run at the outlet.
+struct GasStream {
+    GasChoice gas{GasChoice::high_fire};
+    double air_share{}; ///< kg room air per kg mixture, beyond the fire's own excess air
+    double flow_kg_s{};
+    double temperature_k{};
+};
+
+/// What is known at one end of a section. Pressures against the air outdoors at the same height.
+struct Station {
+    std::size_t section{};
+    double distance_m{}; ///< along the run from the outlet
+    double height_m{};   ///< over the outlet
+    double gas_temperature_k{};
+    double inner_wall_k{};
+    double outer_wall_k{};
+    double velocity_m_s{};
+    double reynolds{};
+    double flow_kg_s{};
+    double pressure_pa{};         ///< static, against outdoor air at this height
+    double pressure_in_zone_pa{}; ///< against the air of the zone the section is in
+    /// Pressure at the lower end of the section, where its joint is, against the air round it.
+    double joint_pressure_pa{};
+    double leak_kg_s{}; ///< through that joint: into the flue positive
+};
+
+/// Sums over the run; the pressures obey
+///   mouth = outlet + buoyancy - friction - fittings - acceleration.
+struct MarchResult {
+    double outlet_pressure_pa{};
+    double mouth_pressure_pa{};
+    double buoyancy_pa{};
+    double friction_pa{};
+    double fittings_pa{};
+    double acceleration_pa{};
+    double mouth_temperature_k{};
+    double mouth_flow_kg_s{};
+    double mouth_velocity_m_s{};
+    double mouth_air_share{};
+    double heat_loss_w{};     ///< through the walls
+    double enthalpy_in_w{};   ///< at the outlet
+    double enthalpy_leak_w{}; ///< carried in by leaks, less what they carry out
+    double enthalpy_out_w{};  ///< at the mouth
+    double leak_in_kg_s{};
+    double leak_out_kg_s{};
+    double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net
+    bool meets_mouth{true};       ///< solve(): whether the root was found
+
+    /// What the flow costs on its way.
+    [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
+};
+
+/// A case in one weather, prepared so that a march allocates nothing.
+class FlueModel {
+public:
+    FlueModel(const Case& installation, const Surroundings& surroundings);
+
+    /// The same case in other air; takes over what the change of air leaves as it is.
+    FlueModel(const FlueModel& model, const Surroundings& surroundings);
+
+    /// Marches from the outlet at a given static pressure there (against outdoors). `stations`,
+    /// when not empty, holds station_count() entries and is filled in flow order: the outlet, then
+    /// the downstream end of each section.
+    ///
+    /// Scheme   Gauss collocation with two or three points in ln(T - T_ambient) over the cube root
+    ///          of the distance from the last disturbance, which takes the entry effect's corner
+    ///          away; buoyancy and friction over the same points
+    MarchResult march(const GasStream& stream,
+                      double outlet_pressure_pa,
+                      std::span<Station> stations = {}) const;
+
+    /// The march whose mouth meets the pressure outdoors (and the wind's). Without leaks the
+    /// pressure is a sum and one march is enough; with leaks the outlet pressure is a bracketed
+    /// root.
+    MarchResult solve(const GasStream& stream, std::span<Station> stations = {}) const;
+
+    /// Draft at the outlet against the room [Pa] of a solved march.
+    [[nodiscard]] double draft_pa(const MarchResult& result) const {
+        return surroundings_.room_pressure_pa - result.outlet_pressure_pa;
+    }
+
+    /// Draft at the outlet of gas at rest of one density from outlet to mouth [Pa].
+    [[nodiscard]] double uniform_lift_pa(double density_kg_m3) const;
+
+    [[nodiscard]] std::size_t station_count() const { return case_->sections.size() + 1; }
+
+    [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
+
+    [[nodiscard]] const Case& installation() const { return *case_; }
+
+    [[nodiscard]] bool has_leaks() const { return has_leaks_; }
+
+private:
+    struct Prepared {
+        std::size_t heat;     ///< index into heats_
+        std::size_t emission; ///< index into emissions_[gas]
+        // Of a straight:
+        double start_m;     ///< distance from the last disturbance, and the tenth of a diameter
+        double xi_start;    ///< the cube root of that
+        double xi_length;   ///< and what it grows by till the end
+        double entry_scale; ///< of the entry factor over xi squared
+    };
+
+    struct Flow;
+    class Straight;
+
+    void prepare_sections();
+    void prepare_heats(const FlueModel* before);
+    [[nodiscard]] bool wall_may_be_colder(std::size_t section) const;
+    void prepare_emissions();
+    void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
+    MarchResult solve_leaking(const GasStream& stream, std::span<Station> stations) const;
+    void pass_joint(Flow& flow, const Section& section) const;
+    void pass_fitting(Flow& flow, const Section& section) const;
+    [[nodiscard]] Station station_at(const Flow& flow, std::size_t section) const;
+
+    const Case* case_;
+    Surroundings surroundings_;
+    std::vector<Prepared> prepared_;
+    std::vector<std::size_t> heat_owners_; ///< the first section of each wall place
+    std::vector<std::shared_ptr<const WallHeat>> heats_;
+    std::array<std::vector<EmissionFit>, 2> emissions_;
+    bool has_leaks_{};
+};
+
+} // namespace fluewright

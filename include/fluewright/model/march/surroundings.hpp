@@ -1,0 +1,37 @@
+#pragma once
+
+#include "fluewright/model/run/case.hpp"
+#include "fluewright/model/states/house_air.hpp"
+
+namespace fluewright {
+
+enum class Fire : std::uint8_t { burning, out };
+
+/// The air round the flue in one weather. Pressures are relative to the outdoor air at the same
+/// height; heights count from the outlet.
+struct Surroundings {
+    double air_pressure_pa{}; ///< absolute, at the outlet
+    double outdoor_density_kg_m3{};
+    double room_pressure_pa{};  ///< at the height of the outlet
+    double mouth_pressure_pa{}; ///< what wind does at the mouth
+    double wind_m_s{};
+    std::array<double, zone_count> temperature_k{};
+    std::array<double, zone_count> density_kg_m3{};
+    HouseAir house; ///< known() where the room pressure is to be found with the flow
+
+    /// Pressure of the air of a zone at a height, relative to outdoors there [Pa]. Only the room
+    /// can differ: attic and chase are taken as open to the outdoors.
+    [[nodiscard]] double pressure_pa(Zone zone, double height_m) const {
+        return zone == Zone::room ? room_pressure_pa
+                                        + (outdoor_density_kg_m3
+                                           - density_kg_m3[static_cast<std::size_t>(Zone::room)])
+                                              * constants::gravity_m_s2 * height_m
+                                  : 0.0;
+    }
+};
+
+/// The air in weather number `weather` of the case.
+[[nodiscard]] Surroundings
+surroundings_of(const Case& installation, std::size_t weather, Fire fire);
+
+} // namespace fluewright

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "fluewright/core/fault.hpp"
+#include "fluewright/core/result.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
+
+namespace fluewright {
+
+/// Makes an installation complete: looks up fuels, walls and fittings, works out flows and gas
+/// temperatures, fills what was left out and notes each filled value in Case::assumptions.
+///
+/// Faults   values that contradict each other or leave nothing to compute with, all in one go. The
+///          reader has already refused what is out of range by itself.
+[[nodiscard]] Result<Case, Faults> resolve(const Installation& installation);
+
+} // namespace fluewright

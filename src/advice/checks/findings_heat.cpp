@@ -1,0 +1,217 @@
+#include "finding_rules.hpp"
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/physics/dew_point.hpp"
+#include "fluewright/physics/expansion.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::rules {
+namespace {
+
+bool sets_flow(const StateResult& state) {
+    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// The station with the coldest inner wall; the first station is the collar and has none.
+const Station* coldest_wall(const StateResult& state, const Case& c) {
+    const Station* coldest = nullptr;
+    for (const Station& station : state.stations) {
+        const bool has_wall = c.sections[station.section].length_m > 0.0;
+        if (has_wall && (coldest == nullptr || station.inner_wall_k < coldest->inner_wall_k)) {
+            coldest = &station;
+        }
+    }
+    return coldest;
+}
+
+double dew_point_k(const Subject& s, const StateResult& state) {
+    const FlueGas& gas =
+        state.kind == StateKind::low_fire ? s.installation.gas_low() : s.installation.gas_high();
+    const GasFit fit = gas.diluted(state.flow.mouth_air_share);
+    return dew_point::water_k(fit.water_vapour * s.installation.air_pressure_pa);
+}
+
+void cold_wall(const Subject& s, const StateResult& state) {
+    const Station* coldest = coldest_wall(state, s.installation);
+    if (coldest == nullptr) {
+        return;
+    }
+    const Section& section = s.installation.sections[coldest->section];
+    const double dew_k = dew_point_k(s, state);
+    const bool makes_tar = s.installation.appliance.fuel_group == "wood"
+                           && s.installation.appliance.type != ApplianceType::fireplace;
+    const double tar_k = catalog::default_of("creosote_threshold_k").value;
+    const bool wet = coldest->inner_wall_k < dew_k;
+    if (!wet && !(makes_tar && coldest->inner_wall_k < tar_k)) {
+        return;
+    }
+    Finding& f = s.add(wet ? "wall-below-dew-point" : "wall-below-creosote-threshold");
+    f.place = s.place_of(section);
+    f.part = section.part;
+    f.state = s.words(state);
+    f.kind = Kind::temperature;
+    f.figure = coldest->inner_wall_k;
+    f.limit = wet ? dew_k : tar_k;
+    f.weight = (*f.limit - coldest->inner_wall_k) / 100.0;
+    if (!s.with_words) {
+        return;
+    }
+    f.message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
+                + " at the end of " + f.place + "; "
+                + (wet ? "the gas wets it below " + s.show(dew_k, Kind::temperature)
+                       : "tar settles below " + s.show(tar_k, Kind::temperature))
+                + ".";
+}
+
+void ratings(const Subject& s, const StateResult& state) {
+    for (std::size_t i = 1; i < state.stations.size(); ++i) {
+        const Station& station = state.stations[i];
+        const Section& section = s.installation.sections[station.section];
+        const Station& before = state.stations[i - 1];
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        const double rating = s.installation.walls[section.wall].rated_gas_temperature_k;
+        if (rating > 0.0 && before.gas_temperature_k > rating) {
+            Finding& f = s.add("gas-over-wall-rating");
+            f.place = s.place_of(section);
+            f.part = section.part;
+            f.state = s.words(state);
+            f.kind = Kind::temperature;
+            f.figure = before.gas_temperature_k;
+            f.limit = rating;
+            f.weight = (before.gas_temperature_k - rating) / 100.0;
+            f.message = "Gas of " + s.show(before.gas_temperature_k, Kind::temperature) + " enters "
+                        + f.place + "; its wall is rated for " + s.show(rating, Kind::temperature)
+                        + ".";
+        }
+        // The hottest place of a part is near its lower end; the wall there follows the gas.
+        const double share =
+            (station.outer_wall_k - s.installation.room_temperature_k)
+            / std::max(1.0, station.gas_temperature_k - s.installation.room_temperature_k);
+        const double hottest_k =
+            s.installation.room_temperature_k
+            + share * (before.gas_temperature_k - s.installation.room_temperature_k);
+        if (section.rated_surface_k > 0.0 && hottest_k > section.rated_surface_k) {
+            Finding& f = s.add("surface-over-rating");
+            f.place = s.place_of(section);
+            f.part = section.part;
+            f.state = s.words(state);
+            f.kind = Kind::temperature;
+            f.figure = hottest_k;
+            f.limit = section.rated_surface_k;
+            f.weight = (hottest_k - section.rated_surface_k) / 100.0;
+            f.message = "The outside of " + f.place + " reaches about "
+                        + s.show(hottest_k, Kind::temperature) + "; it is rated for "
+                        + s.show(section.rated_surface_k, Kind::temperature) + ".";
+        }
+    }
+}
+
+/// Whether nothing after a section turns: what ends at the mouth grows upwards freely.
+bool ends_at_mouth(const Case& c, std::size_t section) {
+    for (std::size_t i = section + 1; i < c.sections.size(); ++i) {
+        if (c.sections[i].turn_rad > 0.1) {
+            return false;
+        }
+    }
+    return c.sections.back().zone == Zone::outdoors;
+}
+
+/// Lengthening of an unbroken stretch of straights, taken at its mean inner-wall temperature.
+void lengthening(const Subject& s, const StateResult& state) {
+    const catalog::Default& play = catalog::default_of("joint_play_m");
+    for (std::size_t i = 1; i < state.stations.size(); ++i) {
+        const Station& station = state.stations[i];
+        const Section& section = s.installation.sections[station.section];
+        const WallBuild& wall = s.installation.walls[section.wall];
+        const bool metal = wall.kind != "masonry" && !wall.inner_material.empty();
+        const bool stated = section.expansion_allowed_m >= 0.0;
+        if (section.length_m <= 0.0 || !metal
+            || (!stated && ends_at_mouth(s.installation, station.section))) {
+            continue;
+        }
+        const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
+        const double wall_k = mean_wall_k(s.installation, state, i);
+        const double grows_m = section.length_m
+                               * std::max(0.0,
+                                          stainless ? expansion::stainless_steel(wall_k)
+                                                    : expansion::carbon_steel(wall_k));
+        const double allowed_m = stated ? section.expansion_allowed_m : play.value;
+        if (grows_m <= allowed_m) {
+            continue;
+        }
+        Finding& f = s.add("straight-grows-past-its-joint");
+        f.place = s.place_of(section);
+        f.part = section.part;
+        f.state = s.words(state);
+        f.kind = Kind::length;
+        f.figure = grows_m;
+        f.limit = allowed_m;
+        f.weight = grows_m / allowed_m - 1.0;
+        f.message = "Hot, " + f.place + " grows by " + s.show(grows_m, Kind::length)
+                    + "; its joint takes " + s.show(allowed_m, Kind::length)
+                    + (stated ? "." : " (assumed).");
+    }
+}
+
+void gas_heat(const Subject& s, const StateResult& state) {
+    const double hot_k = catalog::default_of("gas_temperature_hot_k").value;
+    if (state.kind == StateKind::high_fire && state.gas_temperature_k > hot_k
+        && s.installation.appliance.fuel_group == "wood") {
+        Finding& f = s.add("gas-too-hot");
+        f.place = "the outlet";
+        f.state = s.words(state);
+        f.kind = Kind::temperature;
+        f.figure = state.gas_temperature_k;
+        f.limit = hot_k;
+        f.weight = (state.gas_temperature_k - hot_k) / 100.0;
+        f.message = "Gas leaves the appliance at "
+                    + s.show(state.gas_temperature_k, Kind::temperature) + "; above "
+                    + s.show(hot_k, Kind::temperature) + " it is overfired.";
+    }
+    const double slowest = catalog::default_of("gas_velocity_least_m_s").value;
+    if (state.kind == StateKind::high_fire && state.flow.mouth_velocity_m_s < slowest) {
+        Finding& f = s.add("gas-slow-at-mouth");
+        f.place = "the mouth";
+        f.state = s.words(state);
+        f.kind = Kind::speed;
+        f.figure = state.flow.mouth_velocity_m_s;
+        f.limit = slowest;
+        f.weight = 1.0 - state.flow.mouth_velocity_m_s / slowest;
+        f.message =
+            "Gas leaves the mouth at " + s.show(state.flow.mouth_velocity_m_s, Kind::speed) + ".";
+    }
+}
+
+} // namespace
+
+void heat(const Subject& s) {
+    for (const StateResult& state : s.solution.states) {
+        if (!sets_flow(state) || state.stations.empty()) {
+            continue;
+        }
+        cold_wall(s, state);
+        gas_heat(s, state);
+        if (state.kind == StateKind::high_fire) {
+            ratings(s, state);
+            lengthening(s, state);
+        }
+    }
+    const double wet = catalog::default_of("moisture_limit_wet").value;
+    const ApplianceCase& a = s.installation.appliance;
+    if (a.fuel_group == "wood" && a.moisture > wet) {
+        Finding& f = s.add("fuel-too-wet");
+        f.place = "the fuel";
+        f.kind = Kind::moisture;
+        f.figure = a.moisture;
+        f.limit = wet;
+        f.weight = a.moisture / wet - 1.0;
+        f.message = "The wood holds " + s.show(a.moisture, Kind::moisture) + " of water; "
+                    + s.show(wet, Kind::moisture) + " is the most that burns cleanly.";
+    }
+}
+
+} // namespace fluewright::rules

@@ -1,0 +1,112 @@
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "fluewright/physics/expansion.hpp"
+#include "stretches.hpp"
+
+#include <algorithm>
+
+namespace fluewright::parts {
+namespace {
+
+using rule_check::Piece;
+
+struct Ends {
+    const Piece* before{};
+    const Piece* after{};
+};
+
+Ends neighbours(const Job& job, const PipeStretch& stretch) {
+    Ends ends;
+    for (const Piece& piece : job.view.pieces) {
+        const PartKind kind = piece.section->kind;
+        if (kind == PartKind::damper || kind == PartKind::screen) {
+            continue;
+        }
+        if (piece.index < stretch.parts.front()) {
+            ends.before = &piece;
+        } else if (piece.index > stretch.parts.back() && ends.after == nullptr) {
+            ends.after = &piece;
+        }
+    }
+    return ends;
+}
+
+bool turns(const Piece* piece) {
+    return piece != nullptr && piece->section->turn_rad > 0.1;
+}
+
+/// What takes up the growth; empty where nothing does.
+std::string gives(const Job& job, const PipeStretch& stretch) {
+    for (const int index : stretch.parts) {
+        const Part& part = job.view.written.run[static_cast<std::size_t>(index)];
+        if (part.slip_joint.value_or(false)) {
+            return "in its slip joint";
+        }
+        if (part.expansion_allowed_m.value_or(0.0) > 0.0) {
+            return "in its joints, by what the file allows";
+        }
+    }
+    const Ends ends = neighbours(job, stretch);
+    if (stretch.to_mouth) {
+        return "upwards at the mouth; leave it free in its bands and flashing";
+    }
+    if (turns(ends.after)) {
+        return "into the bend at " + job.view.place_of(*ends.after);
+    }
+    if (turns(ends.before)) {
+        return "into the bend at " + job.view.place_of(*ends.before);
+    }
+    return {};
+}
+
+} // namespace
+
+void growth(const Job& job) {
+    for (const PipeStretch& stretch : job.list.stretches) {
+        if (stretch.kind == "masonry") {
+            continue;
+        }
+        Growth g;
+        g.place = stretch.place;
+        g.length_m = stretch.drawn_m;
+        double hot_m_k = 0.0;
+        for (const StateResult& state : job.view.solution.states) {
+            if (state.kind != StateKind::high_fire) {
+                continue;
+            }
+            double grows_m = 0.0;
+            double m_k = 0.0;
+            for (std::size_t i = 1; i < state.stations.size(); ++i) {
+                const Section& section = job.view.installation.sections[state.stations[i].section];
+                const bool here =
+                    std::find(stretch.parts.begin(), stretch.parts.end(), section.part)
+                    != stretch.parts.end();
+                if (!here || section.length_m <= 0.0) {
+                    continue;
+                }
+                const WallBuild& wall = job.view.installation.walls[section.wall];
+                const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
+                const double mean_k = mean_wall_k(job.view.installation, state, i);
+                const double share = stainless ? expansion::stainless_steel(mean_k)
+                                               : expansion::carbon_steel(mean_k);
+                grows_m += section.length_m * std::max(0.0, share);
+                m_k += section.length_m * mean_k;
+            }
+            if (grows_m > g.grows_m) {
+                g.grows_m = grows_m;
+                hot_m_k = m_k;
+            }
+        }
+        if (g.grows_m <= 0.0) {
+            continue;
+        }
+        g.mean_wall_k = hot_m_k / std::max(1e-6, g.length_m);
+        g.where = gives(job, stretch);
+        g.free = !g.where.empty();
+        if (!g.free) {
+            g.where = "nowhere: both its ends are held. Put in a slip joint or a telescoping piece";
+        }
+        job.list.growth.push_back(std::move(g));
+    }
+}
+
+} // namespace fluewright::parts

@@ -1,0 +1,156 @@
+#include "fluewright/advice/parts/joints.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+/// Makers' tolerances: within this, two bores are one size.
+constexpr double same_bore_m = 0.001;
+/// The sizes of the two systems that look alike, such as 6 in and 150 mm, differ by up to this.
+constexpr double look_alike_m = 0.004;
+
+const catalog::TradeSize* trade_size(double diameter_m) {
+    constexpr double name_tolerance_m = 0.0006;
+    const catalog::TradeSize* best = nullptr;
+    for (const catalog::TradeSize& row : catalog::trade_sizes()) {
+        const double gap = std::abs(row.inside_diameter_m - diameter_m);
+        if (gap < name_tolerance_m
+            && (best == nullptr || gap < std::abs(best->inside_diameter_m - diameter_m))) {
+            best = &row;
+        }
+    }
+    return best;
+}
+
+Bore bore_of(const EndFacts& below, const EndFacts& above) {
+    if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
+        return Bore::same; // a thimble makes the fit
+    }
+    if (below.rectangular != above.rectangular) {
+        return Bore::other_shape;
+    }
+    const double wider_m = above.diameter_m - below.diameter_m;
+    if (std::abs(wider_m) <= same_bore_m) {
+        return Bore::same;
+    }
+    const catalog::TradeSize* lower = trade_size(below.diameter_m);
+    const catalog::TradeSize* upper = trade_size(above.diameter_m);
+    const bool two_systems = lower != nullptr && upper != nullptr && lower->system != upper->system;
+    if (std::abs(wider_m) <= look_alike_m && two_systems) {
+        return Bore::inch_and_metric;
+    }
+    return wider_m > 0.0 ? Bore::wider_above : Bore::narrower_above;
+}
+
+bool takes(PipeEnd outer, PipeEnd inner) {
+    return (outer == PipeEnd::plain && inner == PipeEnd::crimped)
+           || (outer == PipeEnd::socket && (inner == PipeEnd::crimped || inner == PipeEnd::plain));
+}
+
+std::string end_adapter(const EndFacts& below, const EndFacts& above) {
+    const auto is = [&](PipeEnd end) { return below.end == end || above.end == end; };
+    if (is(PipeEnd::locking)) {
+        const bool both = below.end == above.end;
+        return both ? "adapter from " + below.wall + " to " + above.wall
+                    : "adapter from pipe to "
+                          + (below.end == PipeEnd::locking ? below.wall : above.wall);
+    }
+    if (is(PipeEnd::flange)) {
+        return "flange adapter";
+    }
+    if (below.end == PipeEnd::crimped) {
+        return "collar adapter"; // both crimped
+    }
+    return below.end == PipeEnd::socket ? "double-ended spigot" : "double-crimped adapter";
+}
+
+std::string
+bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem units) {
+    const auto for_sizes = [&](std::string_view part) {
+        return std::string{part} + ", " + size_name(below.diameter_m, units) + " to "
+               + size_name(above.diameter_m, units);
+    };
+    switch (bore) {
+    case Bore::inch_and_metric:
+        return for_sizes("inch-to-metric adapter");
+    case Bore::wider_above:
+        return for_sizes("increaser");
+    case Bore::narrower_above:
+        return for_sizes("reducer");
+    case Bore::other_shape:
+        return "square-to-round adapter";
+    case Bore::same:
+        break;
+    }
+    return {};
+}
+
+} // namespace
+
+std::string_view name(PipeEnd end) {
+    constexpr std::array<std::string_view, 6> names{
+        "plain", "crimped", "socket", "flange", "locking", "open"};
+    return names[static_cast<std::size_t>(end)];
+}
+
+Mating mating_of(const EndFacts& below, const EndFacts& above) {
+    if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
+        return Mating::good;
+    }
+    if (below.end == PipeEnd::flange && above.end == PipeEnd::flange) {
+        return Mating::good;
+    }
+    if (below.end == PipeEnd::locking && above.end == PipeEnd::locking) {
+        return below.wall == above.wall ? Mating::good : Mating::never;
+    }
+    if (takes(below.end, above.end)) {
+        return Mating::good;
+    }
+    return takes(above.end, below.end) ? Mating::points_up : Mating::never;
+}
+
+Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units) {
+    Fit fit;
+    fit.mating = mating_of(below, above);
+    fit.bore = bore_of(below, above);
+    const std::string ends = fit.mating == Mating::never ? end_adapter(below, above) : "";
+    const std::string bores = bore_adapter(fit.bore, below, above, units);
+    fit.adapter = ends + (ends.empty() || bores.empty() ? "" : ", as ") + bores;
+    return fit;
+}
+
+std::string size_name(double diameter_m, UnitSystem units) {
+    const catalog::TradeSize* row = trade_size(diameter_m);
+    return row != nullptr ? std::string{row->id} : format_quantity(diameter_m, Kind::length, units);
+}
+
+double sheet_gauge_m(double gauge) {
+    // Weight by number in oz per square foot of the standard gauge; 640 oz/ft2 make an inch there,
+    // 41.82 lb/ft2 an inch of steel.
+    struct Row {
+        double gauge;
+        double ounces;
+    };
+
+    constexpr auto rows = std::to_array<Row>(
+        {{16, 40}, {18, 32}, {20, 24}, {22, 20}, {24, 16}, {26, 12}, {28, 10}, {30, 8}});
+    constexpr double inch_m = 0.0254;
+    constexpr double ounces_per_inch = 41.82 * 16.0;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (std::abs(gauge - rows[i].gauge) < 1e-9) {
+            return rows[i].ounces / ounces_per_inch * inch_m;
+        }
+        if (i > 0 && gauge < rows[i].gauge && gauge > rows[i - 1].gauge) {
+            const double share = (gauge - rows[i - 1].gauge) / (rows[i].gauge - rows[i - 1].gauge);
+            return (rows[i - 1].ounces + share * (rows[i].ounces - rows[i - 1].ounces))
+                   / ounces_per_inch * inch_m;
+        }
+    }
+    return 0.0;
+}
+
+} // namespace fluewright

@@ -1,0 +1,308 @@
+#include "fluewright/advice/remedies/improve.hpp"
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "plan_details.hpp"
+#include "plan_search.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <map>
+
+namespace fluewright {
+namespace {
+
+double enough() {
+    return catalog::default_of("spare_wanted_share").value;
+}
+
+/// What is left to spare for the goal: the front compares it, uncapped.
+double left_to_spare(const Plan& plan, Goal goal) {
+    if (goal == Goal::more_to_spare) {
+        return plan.score.least_spare;
+    }
+    return plan.score.passes ? -std::max(0.0, plan.score.greatest_over)
+                             : plan.score.least_spare - 1.0;
+}
+
+int class_of(const Plan& plan) {
+    return !plan.cures ? 2 : plan.too_strong ? 1 : 0;
+}
+
+/// A damper is turned only where the draft is too strong, and opened before the door: the other
+/// states are what they were.
+void use_damper_where_needed(const Improvement& made, Plan& plan) {
+    const double greatest_pa = made.present.installation.appliance.draft_greatest_pa;
+    for (std::size_t i = 0; i < plan.score.states.size(); ++i) {
+        const bool is_draft = made.score.verdicts[i].kind == Kind::pressure;
+        if (!is_draft || made.score.states[i].draft_pa <= greatest_pa) {
+            plan.score.states[i] = made.score.states[i];
+            plan.score.verdicts[i] = made.score.verdicts[i];
+        }
+    }
+    sum_up(made.present.installation, plan.score);
+}
+
+void judge_plan(const Improvement& made, Plan& plan) {
+    const Score& before = made.score;
+    if (plan.steps.front().kind == RemedyKind::fit_damper) {
+        use_damper_where_needed(made, plan);
+    }
+    constexpr double noise = 0.02;
+    if (made.goal == Goal::more_to_spare) {
+        plan.gain = std::min(plan.score.least_spare, enough()) - before.least_spare;
+        plan.cures = plan.score.passes;
+    } else {
+        plan.gain = plan.score.passes
+                        ? before.greatest_over - std::max(0.0, plan.score.greatest_over)
+                        : plan.score.least_spare;
+        plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0;
+    }
+    plan.too_strong = plan.score.greatest_over > std::max(0.0, before.greatest_over + noise);
+}
+
+bool has_new_danger(const Plan& plan) {
+    return std::any_of(plan.raised.begin(), plan.raised.end(), [](const FindingInfo* info) {
+        return info->severity == Severity::danger;
+    });
+}
+
+/// Chooses what is shown: the best by rank and the whole front.
+void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most) {
+    // A new danger shows only with the profile along the run, which is worked out for some more
+    // plans than are shown.
+    constexpr std::size_t looked_at_per_shown = 4;
+    std::vector<Plan> looked_at;
+    for (std::size_t i = 0; i < ranked.size(); ++i) {
+        if (i < looked_at_per_shown * most || ranked[i].on_front) {
+            add_details(made, ranked[i]);
+            looked_at.push_back(std::move(ranked[i]));
+        }
+    }
+    std::stable_sort(looked_at.begin(), looked_at.end(), [](const Plan& a, const Plan& b) {
+        const auto order = [](const Plan& plan) {
+            return std::max(class_of(plan), plan.cures && has_new_danger(plan) ? 1 : 0);
+        };
+        return order(a) < order(b);
+    });
+    std::size_t chosen = 0;
+    std::map<std::vector<RemedyKind>, std::size_t> of_these_kinds;
+    for (Plan& plan : looked_at) {
+        std::vector<RemedyKind> kinds;
+        for (const Remedy& remedy : plan.steps) {
+            kinds.push_back(remedy.kind);
+        }
+        // Three sizes of the same liner tell a fitter no more than two.
+        constexpr std::size_t most_alike = 2;
+        const bool wanted = chosen < most && of_these_kinds[kinds]++ < most_alike;
+        chosen += wanted ? 1U : 0U;
+        if (wanted || plan.on_front) {
+            made.plans.push_back(std::move(plan));
+            made.plans.back().rank = made.plans.size();
+        }
+    }
+}
+
+std::vector<Remedy> remedies_for(const Installation& written, const Improvement& made) {
+    std::vector<Remedy> remedies = possible_remedies(written, made.present.installation);
+    if (made.goal == Goal::more_to_spare) {
+        remedies.erase(std::remove_if(remedies.begin(),
+                                      remedies.end(),
+                                      [](const Remedy& remedy) {
+                                          return remedy.kind == RemedyKind::fit_damper
+                                                 || remedy.kind == RemedyKind::fit_regulator;
+                                      }),
+                       remedies.end());
+    }
+    return remedies;
+}
+
+/// Takes the prices of the user; remedies without one are left out and named.
+std::vector<Remedy>
+priced(std::vector<Remedy> remedies, const PriceList& list, std::vector<std::string>& unpriced) {
+    std::vector<Remedy> kept;
+    for (Remedy& remedy : remedies) {
+        const catalog::RemedyEffort& row = effort_of(remedy.kind);
+        const auto price = list.prices.find(row.id);
+        if (price != list.prices.end()) {
+            remedy.effort = price->second.fixed + price->second.per_metre * remedy.length_m;
+            kept.push_back(std::move(remedy));
+        } else if (unpriced.empty() || unpriced.back() != row.title) {
+            unpriced.emplace_back(row.title);
+        }
+    }
+    return kept;
+}
+
+void drop_useless(std::vector<Plan>& plans) {
+    constexpr double least_gain = 0.005;
+    plans.erase(std::remove_if(plans.begin(),
+                               plans.end(),
+                               [](const Plan& plan) { return plan.gain <= least_gain; }),
+                plans.end());
+}
+
+/// A pair is worth its trouble when it leaves more than the better of its two changes alone.
+void drop_idle_pairs(const Improvement& made,
+                     const std::vector<double>& alone,
+                     const std::vector<std::pair<std::size_t, std::size_t>>& parents,
+                     std::vector<Plan>& pairs) {
+    constexpr double least_more = 0.01;
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
+        const double better = std::max(alone[parents[i].first], alone[parents[i].second]);
+        if (left_to_spare(pairs[i], made.goal) > better + least_more) {
+            if (kept != i) {
+                pairs[kept] = std::move(pairs[i]);
+            }
+            ++kept;
+        }
+    }
+    pairs.erase(pairs.begin() + static_cast<std::ptrdiff_t>(kept), pairs.end());
+}
+
+/// Whether a change alone moves the state that limits, however little, where the goal lies. Of two
+/// that do not, the state that limits would still limit.
+bool helps(const Improvement& made, const Plan& plan) {
+    constexpr double noise = 1e-3;
+    if (made.goal == Goal::less_draft) {
+        return plan.score.greatest_over < made.score.greatest_over - noise;
+    }
+    const std::size_t limiting = made.score.limiting;
+    return relative_spare(plan.score.verdicts[limiting], plan.score.states[limiting])
+           > made.score.least_spare + noise;
+}
+
+bool any_cures(const std::vector<Plan>& plans) {
+    return std::any_of(plans.begin(), plans.end(), [](const Plan& plan) { return plan.cures; });
+}
+
+/// A third change beside the pairs that come nearest; kept where it cures.
+std::vector<Plan> triples(PlanSearch& searching,
+                          const Improvement& made,
+                          const std::vector<Plan>& pairs,
+                          const std::vector<Plan>& singles) {
+    constexpr std::size_t most_pairs = 12;
+    std::vector<Plan> nearest = pairs;
+    std::stable_sort(nearest.begin(), nearest.end(), [&made](const Plan& a, const Plan& b) {
+        return left_to_spare(a, made.goal) > left_to_spare(b, made.goal);
+    });
+    nearest.erase(nearest.begin()
+                      + static_cast<std::ptrdiff_t>(std::min(most_pairs, nearest.size())),
+                  nearest.end());
+    std::vector<Plan> found = searching.with_one_more(nearest, singles);
+    for (Plan& plan : found) {
+        judge_plan(made, plan);
+    }
+    found.erase(
+        std::remove_if(found.begin(), found.end(), [](const Plan& plan) { return !plan.cures; }),
+        found.end());
+    return found;
+}
+
+std::vector<Plan> search(const Installation& written,
+                         const ImproveOptions& options,
+                         const std::vector<Remedy>& remedies,
+                         Improvement& made) {
+    PlanSearch searching(written, options.threads, options.progress);
+    std::vector<Plan> singles = searching.singles(remedies);
+    for (Plan& plan : singles) {
+        judge_plan(made, plan);
+    }
+    std::vector<Plan> all;
+    if (options.pairs || !any_cures(singles)) {
+        std::vector<double> alone;
+        std::vector<bool> help;
+        for (const Plan& plan : singles) {
+            alone.push_back(left_to_spare(plan, made.goal));
+            help.push_back(helps(made, plan));
+        }
+        PlanSearch::Pairs pairs = searching.pairs(singles, help);
+        drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
+        for (Plan& plan : pairs.plans) {
+            judge_plan(made, plan);
+        }
+        all = std::move(pairs.plans);
+        // Draft that is too strong is a matter of one device; three together are not worth it.
+        if (made.goal == Goal::more_to_spare && !any_cures(singles) && !any_cures(all)) {
+            std::vector<Plan> further = triples(searching, made, all, singles);
+            all.insert(all.end(),
+                       std::make_move_iterator(further.begin()),
+                       std::make_move_iterator(further.end()));
+        }
+    }
+    all.insert(all.begin(),
+               std::make_move_iterator(singles.begin()),
+               std::make_move_iterator(singles.end()));
+    drop_useless(all);
+    made.tried = searching.tried();
+    return all;
+}
+
+} // namespace
+
+bool ranks_before(const Plan& a, const Plan& b) {
+    if (class_of(a) != class_of(b)) {
+        return class_of(a) < class_of(b);
+    }
+    return a.merit() != b.merit() ? a.merit() > b.merit() : a.cost < b.cost;
+}
+
+void mark_front(std::vector<Plan>& plans, Goal goal) {
+    std::vector<std::size_t> order(plans.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        order[i] = i;
+    }
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return plans[a].cost != plans[b].cost
+                   ? plans[a].cost < plans[b].cost
+                   : left_to_spare(plans[a], goal) > left_to_spare(plans[b], goal);
+    });
+    double most = -std::numeric_limits<double>::infinity();
+    for (const std::size_t i : order) {
+        plans[i].on_front = left_to_spare(plans[i], goal) > most;
+        most = std::max(most, left_to_spare(plans[i], goal));
+    }
+}
+
+Result<Improvement, Faults> improve(const Installation& written, const ImproveOptions& options) {
+    Result<Assessment, Faults> assessed =
+        assess(written, {.size_search = false, .spread = false, .units = options.units});
+    if (!assessed) {
+        return Failure{std::move(assessed).error()};
+    }
+    Improvement made;
+    made.present = std::move(assessed).value();
+    made.score = score(made.present.installation);
+    made.goal = made.present.works ? Goal::less_draft : Goal::more_to_spare;
+    if (made.present.works && made.score.greatest_over <= 0.0) {
+        made.outcome = Improvement::Outcome::leave_alone;
+        made.sentence = improvement_sentence(made);
+        return made;
+    }
+    const std::string_view body = options.rules.empty()
+                                      ? rule_set_of(written, made.present.installation.units)
+                                      : std::string_view{options.rules};
+    made.rules = check_rules(written, made.present.installation, made.present.solution, body);
+    std::vector<Remedy> remedies = remedies_for(written, made);
+    if (options.prices) {
+        made.currency = options.prices->currency;
+        remedies = priced(std::move(remedies), *options.prices, made.unpriced);
+    }
+    std::vector<Plan> plans = search(written, options, remedies, made);
+    mark_front(plans, made.goal);
+    std::stable_sort(plans.begin(), plans.end(), ranks_before);
+    choose_shown(made, std::move(plans), options.most);
+    using Outcome = Improvement::Outcome;
+    made.outcome = made.plans.empty() || !made.plans.front().cures ? Outcome::hopeless
+                   : made.plans.front().steps.size() == 1          ? Outcome::one_cures
+                   : made.plans.front().steps.size() == 2          ? Outcome::two_cure
+                                                                   : Outcome::three_cure;
+    made.sentence = improvement_sentence(made);
+    if (made.outcome == Outcome::hopeless) {
+        made.reason = hopeless_reason(made);
+    }
+    return made;
+}
+
+} // namespace fluewright

@@ -1,0 +1,192 @@
+#include "plan_search.hpp"
+
+#include "fluewright/core/parallel.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "run_edit.hpp"
+
+#include <algorithm>
+#include <functional>
+
+namespace fluewright {
+namespace {
+
+/// A sum over the values of an installation that tells most of them apart.
+class Hash {
+public:
+    template <class T>
+    void add_object(T& object) {
+        for (const Field<T>& field : fields<T>()) {
+            if (const auto* given = std::get_if<Given T::*>(&field.member)) {
+                add(object.**given);
+            } else if (const auto* pair = std::get_if<HighLow T::*>(&field.member)) {
+                add((object.**pair).low);
+                add((object.**pair).high);
+            } else if (const auto* word = std::get_if<Word T::*>(&field.member)) {
+                mix(object.**word ? std::hash<std::string>{}(*(object.**word)) : 0U);
+            }
+        }
+        for_each_child(object,
+                       [this](const ChildInfo& /*child*/, auto& member) { add_member(member); });
+    }
+
+    [[nodiscard]] std::size_t value() const { return value_; }
+
+private:
+    template <class T>
+    void add_member(std::vector<T>& list) {
+        mix(list.size());
+        for (T& entry : list) {
+            add_object(entry);
+        }
+    }
+
+    template <class T>
+    void add_member(T& object) {
+        add_object(object);
+    }
+
+    void add(const Given& given) { mix(given ? std::hash<double>{}(*given) : 0U); }
+
+    void mix(std::size_t part) {
+        constexpr std::size_t odd = 0x9e3779b97f4a7c15U;
+        value_ = (value_ ^ part) * odd;
+        value_ ^= value_ >> 29U;
+    }
+
+    std::size_t value_{1};
+};
+
+bool is_built(const Plan& plan) {
+    return !plan.score.states.empty();
+}
+
+} // namespace
+
+PlanSearch::PlanSearch(const Installation& written,
+                       unsigned threads,
+                       std::function<void(std::size_t, std::size_t)> progress)
+    : start_(run_edit::spelled_out(written)), threads_(std::max(1U, threads)),
+      progress_(std::move(progress)) {
+    run_edit::settle_size_changes(start_);
+    Installation as_outcome = start_;
+    as_outcome.observed.clear();
+    is_new(as_outcome);
+}
+
+bool PlanSearch::is_new(const Installation& spelled) {
+    Installation copy = spelled;
+    Hash hash;
+    hash.add_object(copy);
+    const auto [begin, end] = by_hash_.equal_range(hash.value());
+    for (auto entry = begin; entry != end; ++entry) {
+        if (seen_[entry->second] == spelled) {
+            return false;
+        }
+    }
+    by_hash_.emplace(hash.value(), seen_.size());
+    seen_.push_back(std::move(copy));
+    return true;
+}
+
+void PlanSearch::solve(std::vector<Plan>& plans) {
+    const std::size_t before = tried_;
+    // Each plan has its own place, so nothing depends on who solves it.
+    in_parallel(threads_, [&](std::size_t first, std::size_t step) {
+        for (std::size_t i = first; i < plans.size(); i += step) {
+            if (Result<Case, Faults> resolved = resolve(plans[i].changed)) {
+                plans[i].resolved = std::move(resolved).value();
+                plans[i].score = score(plans[i].resolved);
+            }
+            if (first == 0 && progress_) {
+                progress_(before + i + 1, before + plans.size());
+            }
+        }
+    });
+    tried_ += plans.size();
+}
+
+std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {
+    std::vector<Plan> plans;
+    for (const Remedy& remedy : remedies) {
+        std::optional<Installation> changed = apply(remedy, start_);
+        if (changed && is_new(*changed)) {
+            Plan& plan = plans.emplace_back();
+            plan.steps = {remedy};
+            plan.cost = remedy.effort;
+            plan.changed = std::move(*changed);
+        }
+    }
+    solve(plans);
+    plans.erase(std::remove_if(
+                    plans.begin(), plans.end(), [](const Plan& plan) { return !is_built(plan); }),
+                plans.end());
+    return plans;
+}
+
+PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles,
+                                    const std::vector<bool>& helps) {
+    Pairs made;
+    for (std::size_t i = 0; i < singles.size(); ++i) {
+        for (std::size_t j = i + 1; j < singles.size(); ++j) {
+            const Remedy& first = singles[i].steps.front();
+            const Remedy& second = singles[j].steps.front();
+            if ((!helps[i] && !helps[j]) || !go_together(first, second)) {
+                continue;
+            }
+            std::optional<Installation> changed = apply(second, singles[i].changed);
+            if (!changed || !is_new(*changed)) {
+                continue;
+            }
+            Plan& plan = made.plans.emplace_back();
+            plan.steps = {first, second};
+            plan.cost = first.effort + second.effort;
+            plan.changed = std::move(*changed);
+            made.parents.emplace_back(i, j);
+        }
+    }
+    solve(made.plans);
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < made.plans.size(); ++i) {
+        if (is_built(made.plans[i])) {
+            if (kept != i) {
+                made.plans[kept] = std::move(made.plans[i]);
+                made.parents[kept] = made.parents[i];
+            }
+            ++kept;
+        }
+    }
+    made.plans.resize(kept);
+    made.parents.resize(kept);
+    return made;
+}
+
+std::vector<Plan> PlanSearch::with_one_more(const std::vector<Plan>& plans,
+                                            const std::vector<Plan>& singles) {
+    std::vector<Plan> made;
+    for (const Plan& plan : plans) {
+        for (const Plan& single : singles) {
+            const Remedy& more = single.steps.front();
+            const bool fits =
+                std::all_of(plan.steps.begin(), plan.steps.end(), [&more](const Remedy& step) {
+                    return go_together(step, more);
+                });
+            std::optional<Installation> changed = fits ? apply(more, plan.changed) : std::nullopt;
+            if (!changed || !is_new(*changed)) {
+                continue;
+            }
+            Plan& further = made.emplace_back();
+            further.steps = plan.steps;
+            further.steps.push_back(more);
+            further.cost = plan.cost + more.effort;
+            further.changed = std::move(*changed);
+        }
+    }
+    solve(made);
+    made.erase(
+        std::remove_if(made.begin(), made.end(), [](const Plan& plan) { return !is_built(plan); }),
+        made.end());
+    return made;
+}
+
+} // namespace fluewright

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "fluewright/advice/remedies/improve.hpp"
+
+#include <unordered_map>
+#include <utility>
+
+namespace fluewright {
+
+/// Makes and solves the runs that changes lead to. A run that came up before, by whatever way, is
+/// not solved again; the first way to it, in the order of the search, stands for it.
+class PlanSearch {
+public:
+    PlanSearch(const Installation& written,
+               unsigned threads,
+               std::function<void(std::size_t, std::size_t)> progress);
+
+    [[nodiscard]] std::vector<Plan> singles(const std::vector<Remedy>& remedies);
+
+    struct Pairs {
+        std::vector<Plan> plans;
+        std::vector<std::pair<std::size_t, std::size_t>> parents; ///< of each, among the singles
+    };
+
+    /// Pairs of changes of which one at least helps by itself.
+    [[nodiscard]] Pairs pairs(const std::vector<Plan>& singles, const std::vector<bool>& helps);
+
+    /// Each of the plans with one more of the changes beside it.
+    [[nodiscard]] std::vector<Plan> with_one_more(const std::vector<Plan>& plans,
+                                                  const std::vector<Plan>& singles);
+
+    [[nodiscard]] std::size_t tried() const { return tried_; }
+
+private:
+    /// Whether the installation is new; remembers it.
+    bool is_new(const Installation& spelled);
+    /// Resolves and scores; plans that cannot be built are marked by an empty score.
+    void solve(std::vector<Plan>& plans);
+
+    Installation start_;
+    unsigned threads_;
+    std::function<void(std::size_t, std::size_t)> progress_;
+    std::vector<Installation> seen_;
+    std::unordered_multimap<std::size_t, std::size_t> by_hash_; ///< into seen_
+    std::size_t tried_{};
+};
+
+} // namespace fluewright

@@ -1,0 +1,162 @@
+#include "fluewright/advice/remedies/remedy.hpp"
+
+#include "remedy_changes.hpp"
+#include "run_edit.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+void change(const Remedy& remedy, Installation& in) {
+    switch (remedy.kind) {
+    case RemedyKind::open_damper:
+        return changes::open_damper(in);
+    case RemedyKind::remove_damper:
+        return changes::remove_damper(in);
+    case RemedyKind::sweep:
+        return changes::sweep(in);
+    case RemedyKind::seal_joints:
+        return changes::seal_joints(in);
+    case RemedyKind::clean_screen:
+        return changes::clean_screen(in);
+    case RemedyKind::remove_screen:
+        return changes::remove_screen(in);
+    case RemedyKind::wider_mesh:
+        return changes::wider_mesh(in, remedy.amount);
+    case RemedyKind::change_cap:
+        return changes::change_cap(in, remedy.word);
+    case RemedyKind::air_inlet:
+        return remedy.other > 0.0 ? changes::house_inlet(in, remedy.other)
+                                  : changes::air_inlet(in, remedy.amount);
+    case RemedyKind::stop_fans:
+        return changes::stop_fans(in);
+    case RemedyKind::dry_fuel:
+        return changes::dry_fuel(in, remedy.amount);
+    case RemedyKind::brisk_low_fire:
+    case RemedyKind::smaller_fire:
+        return changes::set_burn_rates(in, remedy.amount, remedy.other);
+    case RemedyKind::give_slope:
+        return changes::give_slope(in, remedy.amount);
+    case RemedyKind::smooth_elbows:
+        return changes::smooth_elbows(in);
+    case RemedyKind::two_45:
+        return changes::two_45(in);
+    case RemedyKind::lower_door_opening:
+        return changes::lower_door_opening(in, remedy.amount);
+    case RemedyKind::double_wall_connector:
+        return changes::connector_wall(in, remedy.word);
+    case RemedyKind::remove_reducer:
+        return changes::remove_reducer(in);
+    case RemedyKind::connector_size:
+        return changes::connector_size(in, remedy.amount);
+    case RemedyKind::shorten_level:
+        return changes::shorten_level(in, remedy.amount);
+    case RemedyKind::straighten_level:
+        return changes::straighten_level(in);
+    case RemedyKind::remove_level:
+        return changes::remove_level(in);
+    case RemedyKind::raise_top:
+        return changes::raise_top(in, remedy.amount);
+    case RemedyKind::insulate_outside:
+        return changes::insulate_outside(in, remedy.word);
+    case RemedyKind::enclose_outside:
+        return changes::enclose_outside(in);
+    case RemedyKind::line_flue:
+        return changes::line_flue(in, remedy.amount, remedy.word);
+    case RemedyKind::chimney_size:
+        return changes::chimney_size(in, remedy.amount);
+    case RemedyKind::pipe_size:
+        return changes::pipe_size(in, remedy.amount);
+    case RemedyKind::fit_damper:
+        return changes::fit_damper(in, remedy.amount);
+    case RemedyKind::fit_regulator:
+        return changes::fit_regulator(in, remedy.amount);
+    }
+}
+
+/// Changes of one family are choices for the same thing.
+unsigned families(RemedyKind kind) {
+    constexpr unsigned damper = 1U;
+    constexpr unsigned screen = 2U;
+    constexpr unsigned connector = 4U;
+    constexpr unsigned chimney = 8U;
+    constexpr unsigned turns = 16U;
+    constexpr unsigned fire = 32U;
+    constexpr unsigned level = 64U;
+    switch (kind) {
+    case RemedyKind::open_damper:
+    case RemedyKind::remove_damper:
+    case RemedyKind::fit_damper:
+    case RemedyKind::fit_regulator:
+        return damper;
+    case RemedyKind::clean_screen:
+    case RemedyKind::remove_screen:
+    case RemedyKind::wider_mesh:
+        return screen;
+    case RemedyKind::connector_size:
+        return connector;
+    case RemedyKind::line_flue:
+    case RemedyKind::chimney_size:
+        return chimney;
+    case RemedyKind::pipe_size:
+    case RemedyKind::remove_reducer:
+        return connector | chimney;
+    case RemedyKind::two_45:
+        return turns | level;
+    case RemedyKind::shorten_level:
+        return level;
+    case RemedyKind::remove_level:
+        return turns | level;
+    case RemedyKind::brisk_low_fire:
+    case RemedyKind::smaller_fire:
+        return fire;
+    default:
+        return 0U;
+    }
+}
+
+/// Pointers into the run and what was seen belong to the run as it was.
+void forget_what_was_seen(Installation& in) {
+    in.observed.clear();
+    auto& tolerances = in.tolerances;
+    tolerances.erase(std::remove_if(tolerances.begin(),
+                                    tolerances.end(),
+                                    [](const Tolerance& tolerance) {
+                                        return tolerance.pointer.starts_with("/run/")
+                                               || tolerance.pointer.starts_with("/observed/");
+                                    }),
+                     tolerances.end());
+}
+
+} // namespace
+
+const catalog::RemedyEffort& effort_of(RemedyKind kind) {
+    return catalog::remedy_efforts()[static_cast<std::size_t>(kind)];
+}
+
+std::optional<Installation> apply(const Remedy& remedy, const Installation& installation) {
+    const Installation before = run_edit::spelled_out(installation);
+    Installation after = before;
+    change(remedy, after);
+    if (after == before) {
+        return std::nullopt;
+    }
+    run_edit::settle_size_changes(after);
+    forget_what_was_seen(after);
+    return after;
+}
+
+bool go_together(const Remedy& first, const Remedy& second) {
+    // A damper is turned as the weather asks; it is judged by itself.
+    if (first.kind == RemedyKind::fit_damper || second.kind == RemedyKind::fit_damper) {
+        return false;
+    }
+    return first.kind != second.kind && (families(first.kind) & families(second.kind)) == 0U;
+}
+
+Installation in_short(const Installation& installation) {
+    return run_edit::shortened(run_edit::spelled_out(installation));
+}
+
+} // namespace fluewright

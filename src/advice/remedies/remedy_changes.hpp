@@ -1,0 +1,51 @@
+#pragma once
+
+#include "fluewright/advice/remedies/remedy.hpp"
+
+/// What each kind of remedy does to an installation that is spelled out. A change that does not
+/// apply leaves it as it was.
+namespace fluewright::changes {
+
+// Passage: remedy_passage.cpp
+void open_damper(Installation& in);
+void remove_damper(Installation& in);
+void fit_damper(Installation& in, double blade_angle_rad);
+void fit_regulator(Installation& in, double setting_pa);
+void sweep(Installation& in);
+void seal_joints(Installation& in);
+void clean_screen(Installation& in);
+void remove_screen(Installation& in);
+void wider_mesh(Installation& in, double mesh_m);
+void change_cap(Installation& in, const std::string& build);
+
+// Fire, door and room: remedy_fire.cpp
+/// Raises the room's pressure to a value, where the file gives the pressure.
+void air_inlet(Installation& in, double pressure_pa);
+/// Adds an opening to the house, from which its pressure follows.
+void house_inlet(Installation& in, double area_m2);
+void stop_fans(Installation& in);
+void dry_fuel(Installation& in, double moisture);
+/// Burn rates of fuel as fired; the other end of the fire keeps its own.
+void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s);
+void lower_door_opening(Installation& in, double height_m);
+
+// Shape of the run: remedy_shape.cpp
+void give_slope(Installation& in, double slope);
+void smooth_elbows(Installation& in);
+void two_45(Installation& in);
+void shorten_level(Installation& in, double factor);
+void straighten_level(Installation& in);
+void remove_level(Installation& in);
+void raise_top(Installation& in, double height_m);
+
+// Pipe and walls: remedy_pipe.cpp
+void connector_wall(Installation& in, const std::string& wall);
+void remove_reducer(Installation& in);
+void connector_size(Installation& in, double diameter_m);
+void chimney_size(Installation& in, double diameter_m);
+void pipe_size(Installation& in, double diameter_m);
+void insulate_outside(Installation& in, const std::string& wall);
+void enclose_outside(Installation& in);
+void line_flue(Installation& in, double diameter_m, const std::string& wall);
+
+} // namespace fluewright::changes

@@ -1,0 +1,192 @@
+#include "fluewright/advice/study/compare.hpp"
+
+#include "fluewright/core/constants.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace fluewright {
+namespace {
+
+constexpr double same_spare = 0.005;
+constexpr double same_length_m = 0.01;
+
+void measure_run(Layout& layout) {
+    const Case& c = layout.assessment.installation;
+    layout.least_area_m2 = std::numeric_limits<double>::infinity();
+    double last_m = 0.0;
+    for (const Section& section : c.sections) {
+        layout.turns_rad += section.turn_rad;
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        layout.pipe_m += section.length_m;
+        layout.level_m += section.rise_m < 0.5 * section.length_m ? section.length_m : 0.0;
+        layout.least_area_m2 = std::min(layout.least_area_m2, section.area_m2);
+        const double diameter_m = std::sqrt(4.0 / constants::pi * section.area_m2);
+        if (std::abs(diameter_m - last_m) > 0.5e-3) {
+            layout.sizes += (layout.sizes.empty() ? "" : ", ")
+                            + format_quantity(diameter_m, Kind::length, c.units);
+            last_m = diameter_m;
+        }
+    }
+    layout.rise_m = c.total_rise_m();
+}
+
+void count_findings(Layout& layout) {
+    for (const Finding& finding : layout.assessment.findings) {
+        const Severity severity = finding.info->severity;
+        layout.faults += severity == Severity::danger || severity == Severity::fault ? 1U : 0U;
+        layout.warnings += severity == Severity::warning ? 1U : 0U;
+    }
+}
+
+double counted_spare(const Layout& layout) {
+    return std::min(layout.score.least_spare, catalog::default_of("spare_wanted_share").value);
+}
+
+/// What decided between two layouts, in the order of the rules.
+enum class Reason : std::uint8_t { works, faults, spare, warnings, pipe, none };
+
+/// Whether `a` is better than `b`, and by what.
+bool is_better(const Layout& a, const Layout& b, Reason& reason) {
+    reason = Reason::works;
+    if (a.score.passes != b.score.passes) {
+        return a.score.passes;
+    }
+    reason = Reason::faults;
+    if (a.score.passes && a.faults != b.faults) {
+        return a.faults < b.faults;
+    }
+    reason = Reason::spare;
+    if (std::abs(counted_spare(a) - counted_spare(b)) > same_spare) {
+        return counted_spare(a) > counted_spare(b);
+    }
+    reason = Reason::warnings;
+    if (a.warnings != b.warnings) {
+        return a.warnings < b.warnings;
+    }
+    reason = Reason::pipe;
+    if (std::abs(a.pipe_m - b.pipe_m) > same_length_m) {
+        return a.pipe_m < b.pipe_m;
+    }
+    reason = Reason::none;
+    return false;
+}
+
+std::string tightest_words(const Layout& layout) {
+    const Case& c = layout.assessment.installation;
+    const Score& score = layout.score;
+    const StateResult& state = score.states[score.limiting];
+    const StateVerdict& verdict = score.verdicts[score.limiting];
+    const std::string figure =
+        verdict.kind == Kind::pressure
+            ? format_quantity(std::abs(verdict.spare), Kind::pressure, c.units)
+                  + (verdict.spare < 0.0 ? " short" : " to spare")
+            : "the door may be opened "
+                  + format_quantity(
+                      std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, c.units, 2)
+                  + " of the way";
+    return state_name(c, state) + " (" + figure + ")";
+}
+
+std::string others_fall_short(const Comparison& made) {
+    std::string words;
+    for (std::size_t i = 0; i < made.layouts.size(); ++i) {
+        const Layout& layout = made.layouts[i];
+        if (i != made.best && !layout.score.passes) {
+            words += ' ' + layout.name + " falls short: " + tightest_words(layout) + ".";
+        }
+    }
+    return words;
+}
+
+std::string counts(std::size_t a, std::size_t b, std::string_view what) {
+    return std::to_string(a) + " against " + std::to_string(b) + ' ' + std::string{what};
+}
+
+/// Why the best is better than the next one.
+std::string why(const Layout& best, const Layout& next, Reason reason) {
+    const UnitSystem units = best.assessment.installation.units;
+    switch (reason) {
+    case Reason::spare:
+        return "it has most to spare; the tightest state is " + tightest_words(best) + ", of "
+               + next.name + ' ' + tightest_words(next) + ".";
+    case Reason::faults:
+        return "others draw as well, but it has fewer dangers and faults, "
+               + counts(best.faults, next.faults, "of " + next.name) + ".";
+    case Reason::warnings:
+        return "it has as much to spare as any, and fewer warnings, "
+               + counts(best.warnings, next.warnings, "of " + next.name) + ".";
+    case Reason::pipe:
+        return "it has as much to spare as any, and takes less pipe, "
+               + format_quantity(best.pipe_m, Kind::length, units) + " against "
+               + format_quantity(next.pipe_m, Kind::length, units) + " of " + next.name + ".";
+    case Reason::works:
+    case Reason::none:
+        break;
+    }
+    return "the tightest state is " + tightest_words(best) + ".";
+}
+
+/// The best of the others; the one a reader would otherwise take.
+const Layout& next_best(const Comparison& made) {
+    std::size_t next = made.best == 0 ? 1 : 0;
+    Reason reason{};
+    for (std::size_t i = 0; i < made.layouts.size(); ++i) {
+        if (i != made.best && is_better(made.layouts[i], made.layouts[next], reason)) {
+            next = i;
+        }
+    }
+    return made.layouts[next];
+}
+
+std::string sentence_of(const Comparison& made) {
+    const Layout& best = made.layouts[made.best];
+    if (made.alike) {
+        return "The layouts come to the same: the tightest state is " + tightest_words(best) + ".";
+    }
+    if (!best.score.passes) {
+        return "None of them carries every state. The nearest is " + best.name + ": "
+               + tightest_words(best) + ". `fluewright improve` looks for what it lacks.";
+    }
+    Reason reason{};
+    const Layout& next = next_best(made);
+    is_better(best, next, reason);
+    if (reason == Reason::works) {
+        return "Take " + best.name + ": it alone carries every state; the tightest is "
+               + tightest_words(best) + "." + others_fall_short(made);
+    }
+    return "Take " + best.name + ": " + why(best, next, reason) + others_fall_short(made);
+}
+
+} // namespace
+
+Layout layout_of(std::string name, Installation written, Assessment assessment) {
+    Layout layout;
+    layout.name = std::move(name);
+    layout.written = std::move(written);
+    layout.score = score(assessment.installation);
+    layout.assessment = std::move(assessment);
+    measure_run(layout);
+    count_findings(layout);
+    return layout;
+}
+
+Comparison compare(std::vector<Layout> layouts) {
+    Comparison made;
+    made.layouts = std::move(layouts);
+    made.alike = true;
+    Reason reason{};
+    for (std::size_t i = 1; i < made.layouts.size(); ++i) {
+        const bool better = is_better(made.layouts[i], made.layouts[made.best], reason);
+        made.alike = made.alike && reason == Reason::none;
+        made.best = better ? i : made.best;
+    }
+    made.sentence = sentence_of(made);
+    return made;
+}
+
+} // namespace fluewright

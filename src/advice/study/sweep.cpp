@@ -1,0 +1,166 @@
+#include "fluewright/advice/study/sweep.hpp"
+
+#include "fluewright/core/constants.hpp"
+#include "fluewright/core/parallel.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "sweep_words.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+struct Outcome {
+    std::optional<Case> resolved;
+    std::string fault;
+};
+
+/// The case with the values set.
+Outcome case_at(const Installation& written,
+                const std::vector<Varied>& over,
+                const std::vector<double>& at) {
+    Installation changed = written;
+    for (std::size_t i = 0; i < over.size(); ++i) {
+        auto set = with_value(changed, over[i].key, at[i]);
+        if (!set) {
+            return {.resolved = std::nullopt, .fault = set.error()};
+        }
+        changed = std::move(set).value();
+    }
+    auto resolved = resolve(changed);
+    if (!resolved) {
+        const Faults& faults = resolved.error();
+        return {.resolved = std::nullopt,
+                .fault = faults.empty() ? "cannot be built this way" : faults.front().message};
+    }
+    return {.resolved = std::move(resolved).value(), .fault = {}};
+}
+
+std::vector<SweepPoint> points_of(const std::vector<Varied>& over) {
+    std::vector<SweepPoint> points(1);
+    for (const Varied& varied : over) {
+        std::vector<SweepPoint> wider;
+        wider.reserve(points.size() * varied.values.size());
+        for (const SweepPoint& point : points) {
+            for (const double value : varied.values) {
+                wider.push_back(point);
+                wider.back().at.push_back(value);
+            }
+        }
+        points = std::move(wider);
+    }
+    return points;
+}
+
+void solve_points(const Installation& written, Sweep& made, const SweepOptions& options) {
+    // Each point has its own place, so nothing depends on who solves it.
+    in_parallel(std::max(1U, options.threads), [&](std::size_t first, std::size_t step) {
+        for (std::size_t i = first; i < made.points.size(); i += step) {
+            SweepPoint& point = made.points[i];
+            Outcome outcome = case_at(written, made.over, point.at);
+            point.fault = std::move(outcome.fault);
+            if (outcome.resolved) {
+                point.score = score(*outcome.resolved);
+            }
+            if (first == 0 && options.progress) {
+                options.progress(std::min(i + step, made.points.size()), made.points.size());
+            }
+        }
+    });
+    const auto solved = std::find_if(made.points.begin(), made.points.end(), [](const auto& point) {
+        return point.score.has_value();
+    });
+    made.shape = solved == made.points.end() ? made.present
+                                             : *case_at(written, made.over, solved->at).resolved;
+    made.shape.units = made.present.units;
+}
+
+/// Halves the gap between two values of unlike verdict until it is known well enough to saw by.
+SweepTurn turn_between(const Installation& written,
+                       const Sweep& made,
+                       const SweepPoint& a,
+                       const SweepPoint& b) {
+    constexpr int halvings = 12;
+    double passing = a.passes() ? a.at[0] : b.at[0];
+    double failing = a.passes() ? b.at[0] : a.at[0];
+    const SweepPoint& short_one = a.passes() ? b : a;
+    SweepTurn turn;
+    turn.state = short_one.score
+                     ? state_name(made.shape, short_one.score->states[short_one.score->limiting])
+                     : short_one.fault;
+    for (int i = 0; i < halvings; ++i) {
+        const double middle = 0.5 * (passing + failing);
+        const Outcome outcome = case_at(written, made.over, {middle});
+        std::optional<Score> scored;
+        if (outcome.resolved) {
+            scored = score(*outcome.resolved);
+        }
+        if (scored && scored->passes) {
+            passing = middle;
+        } else {
+            failing = middle;
+            if (scored) {
+                turn.state = state_name(made.shape, scored->states[scored->limiting]);
+            }
+        }
+    }
+    turn.at = passing;
+    turn.passes_above = passing > failing;
+    return turn;
+}
+
+void find_turns(const Installation& written, Sweep& made) {
+    for (std::size_t i = 1; i < made.points.size(); ++i) {
+        const SweepPoint& a = made.points[i - 1];
+        const SweepPoint& b = made.points[i];
+        if (a.passes() != b.passes()) {
+            made.turns.push_back(turn_between(written, made, a, b));
+        }
+    }
+}
+
+} // namespace
+
+Result<Sweep, Faults>
+sweep(const Installation& written, std::vector<Varied> over, const SweepOptions& options) {
+    Result<Case, Faults> resolved = resolve(written);
+    if (!resolved) {
+        return Failure{std::move(resolved).error()};
+    }
+    Sweep made;
+    made.present = std::move(resolved).value();
+    if (options.units) {
+        made.present.units = *options.units;
+    }
+    made.over = std::move(over);
+    for (Varied& varied : made.over) {
+        // The turns are looked for between neighbours.
+        std::sort(varied.values.begin(), varied.values.end());
+        varied.values.erase(std::unique(varied.values.begin(), varied.values.end()),
+                            varied.values.end());
+    }
+    made.points = points_of(made.over);
+    solve_points(written, made, options);
+    if (made.over.size() == 1) {
+        find_turns(written, made);
+    }
+    made.sentence = sweep_sentence(made);
+    return made;
+}
+
+std::string_view shown_unit(const Varied& varied, UnitSystem system) {
+    const auto greatest =
+        std::max_element(varied.values.begin(), varied.values.end(), [](double a, double b) {
+            return std::abs(a) < std::abs(b);
+        });
+    const double most = greatest == varied.values.end() ? 0.0 : std::abs(*greatest);
+    if (varied.key.kind == Kind::length && system == UnitSystem::us) {
+        return most >= 3.0 * constants::foot_m ? "ft" : "in";
+    }
+    if (varied.key.kind == Kind::length) {
+        return most >= 1.0 ? "m" : "mm";
+    }
+    return customary_unit(varied.key.kind, system);
+}
+
+} // namespace fluewright

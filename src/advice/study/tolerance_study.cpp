@@ -1,0 +1,205 @@
+#include "fluewright/advice/study/tolerance_study.hpp"
+
+#include "fluewright/advice/score.hpp"
+#include "fluewright/core/numeric/latin_hypercube.hpp"
+#include "fluewright/core/numeric/sample_statistics.hpp"
+#include "fluewright/core/parallel.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace fluewright {
+namespace {
+
+constexpr double low_share = 0.05;
+constexpr double high_share = 0.95;
+
+/// What was read off the installation as built; it changes no state.
+bool is_reading(const Tolerance& tolerance) {
+    return tolerance.pointer.starts_with("/observed/");
+}
+
+std::vector<VariedInput> varied_inputs(const Installation& written) {
+    Installation scratch = written;
+    std::vector<VariedInput> inputs;
+    for (const Tolerance& tolerance : written.tolerances) {
+        const Slot slot = find_value(scratch, tolerance.pointer);
+        if (!is_reading(tolerance) && slot && slot.value->has_value()) {
+            inputs.push_back({.pointer = tolerance.pointer,
+                              .value = **slot.value,
+                              .half_width = tolerance.half_width,
+                              .kind = slot.field->kind});
+        }
+    }
+    return inputs;
+}
+
+/// What the runs gave: the spare of each state that counts, run by run.
+struct Outcomes {
+    std::vector<std::size_t> counting; ///< indices into Solution::states
+    std::vector<double> spare;         ///< runs x counting
+    std::vector<Faults> refusals;      ///< of each run; empty where it was computed
+};
+
+/// Solves only the states that count.
+void solve_run(const Case& c,
+               const Solution& as_written,
+               const std::vector<std::size_t>& counting,
+               double* spare) {
+    std::optional<FlueModel> model;
+    std::size_t weather = 0;
+    for (std::size_t i = 0; i < counting.size(); ++i) {
+        const StateResult& like = as_written.states[counting[i]];
+        if (!model || like.weather != weather) {
+            weather = like.weather;
+            const Surroundings air = surroundings_of(c, weather, Fire::burning);
+            model = model ? FlueModel(*model, air) : FlueModel(c, air);
+        }
+        spare[i] = judge(c, solve_state(*model, like.kind, Detail::totals)).spare;
+    }
+}
+
+void solve_runs(const Installation& written,
+                const Assessment& assessment,
+                const std::vector<VariedInput>& inputs,
+                const LatinHypercube& places,
+                std::size_t first,
+                std::size_t step,
+                Outcomes& outcomes) {
+    Installation varied = written;
+    std::vector<Slot> slots;
+    slots.reserve(inputs.size());
+    for (const VariedInput& input : inputs) {
+        slots.push_back(find_value(varied, input.pointer));
+    }
+    for (std::size_t run = first; run < places.points(); run += step) {
+        for (std::size_t i = 0; i < inputs.size(); ++i) {
+            const double place = 2.0 * places.at(run, i) - 1.0;
+            *slots[i].value = inputs[i].value + place * inputs[i].half_width;
+        }
+        const Result<Case, Faults> resolved = resolve(varied);
+        if (!resolved) {
+            outcomes.refusals[run] = resolved.error();
+            continue;
+        }
+        solve_run(*resolved,
+                  assessment.solution,
+                  outcomes.counting,
+                  outcomes.spare.data() + run * outcomes.counting.size());
+    }
+}
+
+/// The statistics of one state over the runs that were computed.
+StateSpread spread_of(std::size_t column,
+                      const Assessment& assessment,
+                      const Outcomes& outcomes,
+                      const LatinHypercube& places,
+                      std::size_t inputs) {
+    std::vector<std::size_t> computed;
+    std::vector<double> spare;
+    for (std::size_t run = 0; run < outcomes.refusals.size(); ++run) {
+        if (outcomes.refusals[run].empty()) {
+            computed.push_back(run);
+            spare.push_back(outcomes.spare[run * outcomes.counting.size() + column]);
+        }
+    }
+    StateSpread s;
+    s.state = outcomes.counting[column];
+    s.kind = assessment.verdicts[s.state].kind;
+    s.as_written = assessment.verdicts[s.state].spare;
+    std::vector<std::vector<double>> place_of_input(inputs);
+    for (std::size_t input = 0; input < inputs; ++input) {
+        for (const std::size_t run : computed) {
+            place_of_input[input].push_back(places.at(run, input));
+        }
+    }
+    s.first_order = first_order_indices(place_of_input, spare);
+    const auto passing =
+        std::count_if(spare.begin(), spare.end(), [](double value) { return value >= 0.0; });
+    s.passing_share = static_cast<double>(passing) / static_cast<double>(spare.size());
+    std::sort(spare.begin(), spare.end());
+    s.low = quantile(spare, low_share);
+    s.median = quantile(spare, 0.5);
+    s.high = quantile(spare, high_share);
+    return s;
+}
+
+double working_share(const Outcomes& outcomes, std::size_t computed) {
+    const std::size_t states = outcomes.counting.size();
+    std::size_t working = 0;
+    for (std::size_t run = 0; run < outcomes.refusals.size(); ++run) {
+        const double* const spare = outcomes.spare.data() + run * states;
+        working += outcomes.refusals[run].empty()
+                           && std::all_of(spare, spare + states, [](double s) { return s >= 0.0; })
+                       ? 1U
+                       : 0U;
+    }
+    return static_cast<double>(working) / static_cast<double>(computed);
+}
+
+/// The spare that is seldom undercut, over what is asked: so drafts and doors compare.
+double relative_low(const StateSpread& s, const StateResult& state) {
+    return relative_spare({.counts = true, .passes = s.low >= 0.0, .spare = s.low, .kind = s.kind},
+                          state);
+}
+
+/// The state to worry about first.
+std::size_t tightest_of(const std::vector<StateSpread>& states, const Assessment& assessment) {
+    const auto rank = [&](const StateSpread& s) {
+        return std::pair{s.passing_share, relative_low(s, assessment.solution.states[s.state])};
+    };
+    const auto least =
+        std::min_element(states.begin(), states.end(), [&](const auto& a, const auto& b) {
+            return rank(a) < rank(b);
+        });
+    return static_cast<std::size_t>(least - states.begin());
+}
+
+} // namespace
+
+bool has_tolerances(const Installation& written) {
+    return std::any_of(written.tolerances.begin(),
+                       written.tolerances.end(),
+                       [](const Tolerance& tolerance) { return !is_reading(tolerance); });
+}
+
+ToleranceStudy study_tolerances(const Installation& written,
+                                const Assessment& assessment,
+                                const ToleranceOptions& options) {
+    ToleranceStudy study;
+    study.inputs = varied_inputs(written);
+    study.seed = options.seed;
+    Outcomes outcomes;
+    for (std::size_t i = 0; i < assessment.verdicts.size(); ++i) {
+        if (assessment.verdicts[i].counts) {
+            outcomes.counting.push_back(i);
+        }
+    }
+    outcomes.spare.resize(options.runs * outcomes.counting.size());
+    outcomes.refusals.resize(options.runs);
+    const LatinHypercube places(options.runs, study.inputs.size(), options.seed);
+    in_parallel(std::max(1U, options.jobs), [&](std::size_t first, std::size_t step) {
+        solve_runs(written, assessment, study.inputs, places, first, step, outcomes);
+    });
+    for (const Faults& faults : outcomes.refusals) {
+        if (!faults.empty()) {
+            study.refusal = study.refusal ? study.refusal : std::optional{faults.front()};
+            ++study.refused;
+        }
+    }
+    study.runs = options.runs - study.refused;
+    if (study.runs == 0) {
+        return study;
+    }
+    for (std::size_t column = 0; column < outcomes.counting.size(); ++column) {
+        study.states.push_back(
+            spread_of(column, assessment, outcomes, places, study.inputs.size()));
+    }
+    study.working_share = working_share(outcomes, study.runs);
+    study.tightest = tightest_of(study.states, assessment);
+    return study;
+}
+
+} // namespace fluewright

@@ -1,0 +1,124 @@
+#include "advice/remedies/remedy_changes.hpp"
+#include "advice/remedies/run_edit.hpp"
+#include "fluewright/advice/study/varied.hpp"
+#include "fluewright/model/fields/fields.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+using Changed = Result<Installation, std::string>;
+
+/// Weathers that differ in nothing else any more become one.
+void set_outdoor(Installation& in, double temperature_k) {
+    auto& weathers = in.site.weather;
+    if (weathers.empty()) {
+        weathers.emplace_back();
+    }
+    for (Weather& weather : weathers) {
+        weather.outdoor_temperature_k = temperature_k;
+    }
+    const Weather& first = weathers.front();
+    const bool same = std::all_of(weathers.begin(), weathers.end(), [&](const Weather& other) {
+        return other.wind_m_s == first.wind_m_s
+               && other.relative_humidity == first.relative_humidity;
+    });
+    if (same) {
+        weathers.resize(1);
+        weathers.front().name = "any weather";
+        return;
+    }
+    for (std::size_t i = 0; i < weathers.size(); ++i) {
+        // "hard frost" would be said of a warm day as well.
+        Weather& weather = weathers[i];
+        weather.name = "wind of " + weather.name.value_or("weather " + std::to_string(i + 1));
+    }
+}
+
+/// The topmost upright takes what the mouth rises or sinks.
+Changed set_height(Installation in, double height_m) {
+    constexpr double least_upright_m = 0.1;
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::is_upright);
+    if (last == in.run.rend()) {
+        return Failure{std::string{"the run has no upright straight to make longer or shorter"}};
+    }
+    const double upright_m = *last->up_m + height_m - run_edit::total_rise_m(in);
+    if (upright_m < least_upright_m) {
+        return Failure{std::string{"too little would be left of the topmost straight"}};
+    }
+    last->up_m = upright_m;
+    return in;
+}
+
+Changed set_diameter(const Installation& in, double diameter_m) {
+    Installation spelled = run_edit::spelled_out(in);
+    bool any = false;
+    for (Part& part : spelled.run) {
+        if (run_edit::is_resizable(spelled, part)) {
+            run_edit::set_diameter(part, diameter_m);
+            any = true;
+        }
+    }
+    if (!any) {
+        return Failure{std::string{"the run is all masonry or rectangular"}};
+    }
+    return run_edit::shortened(std::move(spelled));
+}
+
+void set_burn_rate(Installation& in, double high_kg_s) {
+    const bool dry = in.appliance.burn_rate_basis && *in.appliance.burn_rate_basis == "dry";
+    HighLow& rate = in.appliance.burn_rate_kg_s;
+    const double low_kg_s = rate.low.value_or(0.0);
+    in.appliance.heat_input_w = {};
+    in.appliance.heat_output_w = {};
+    in.appliance.gas_flow_kg_s = {};
+    rate.high = dry ? high_kg_s * (1.0 - in.appliance.fuel.moisture.value_or(0.0)) : high_kg_s;
+    if (low_kg_s > *rate.high) {
+        rate.low = rate.high;
+    }
+}
+
+void forget_tolerances(Installation& in, const VariedKey& key) {
+    auto& tolerances = in.tolerances;
+    const auto varied = [&](const Tolerance& tolerance) {
+        return key.what != VariedKey::What::values
+               || std::any_of(
+                   key.pointers.begin(), key.pointers.end(), [&](const std::string& pointer) {
+                       return pointer.starts_with(tolerance.pointer);
+                   });
+    };
+    tolerances.erase(std::remove_if(tolerances.begin(), tolerances.end(), varied),
+                     tolerances.end());
+}
+
+} // namespace
+
+Changed with_value(const Installation& written, const VariedKey& key, double value) {
+    using What = VariedKey::What;
+    Installation in = written;
+    in.observed.clear();
+    forget_tolerances(in, key);
+    switch (key.what) {
+    case What::outdoor:
+        set_outdoor(in, value);
+        break;
+    case What::height:
+        return set_height(std::move(in), value);
+    case What::diameter:
+        return set_diameter(in, value);
+    case What::burn_rate:
+        set_burn_rate(in, value);
+        break;
+    case What::values:
+        for (const std::string& pointer : key.pointers) {
+            if (const Slot slot = find_value(in, pointer)) {
+                *slot.value = value;
+            }
+        }
+        break;
+    }
+    return in;
+}
+
+} // namespace fluewright

@@ -1,0 +1,132 @@
+#include "check_method.hpp"
+#include "cli/shell/command.hpp"
+#include "cli/shell/count_option.hpp"
+#include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
+#include "fluewright/io/json/report_json.hpp"
+#include "fluewright/io/report/report_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <iostream>
+#include <optional>
+
+namespace fluewright::cli {
+namespace {
+
+AssessOptions assess_options(const Context& context) {
+    AssessOptions options;
+    options.size_search = !context.arguments.has(option::no_size_search);
+    options.units = context.units();
+    if (context.arguments.has(option::sizes)) {
+        options.sizes = context.arguments.value(option::sizes) == "inch" ? TradeSizes::inch
+                                                                         : TradeSizes::metric;
+    }
+    return options;
+}
+
+Result<ToleranceOptions, std::string> tolerance_options(const Context& context) {
+    constexpr std::uint64_t fewest = 100;
+    constexpr std::uint64_t most = 1'000'000;
+    const ToleranceOptions usual;
+    const auto runs = read_count(
+        context, {.option = option::samples, .least = fewest, .most = most, .usual = usual.runs});
+    const auto seed = read_seed(context);
+    const auto jobs = read_jobs(context);
+    if (!runs || !seed || !jobs) {
+        return Failure{!runs ? runs.error() : !seed ? seed.error() : jobs.error()};
+    }
+    return ToleranceOptions{.runs = *runs, .seed = *seed, .jobs = *jobs};
+}
+
+int status_of(const Context& context, const Assessment& assessment) {
+    const auto& states = assessment.solution.states;
+    if (std::any_of(states.begin(), states.end(), [](const StateResult& state) {
+            return state.status == Status::no_answer;
+        })) {
+        context.streams.err << "fluewright: the solver found no answer for one of the states; "
+                               "please report it with the input and `fluewright --version`\n";
+        return program_failed;
+    }
+    return assessment.works ? all_pass : falls_short;
+}
+
+int run_check(const Context& context) {
+    const std::string_view method = context.arguments.value(option::method);
+    if (!method.empty() && method != "physics") {
+        return run_method(context);
+    }
+    const std::string& file = context.arguments.words.front();
+    const auto written = read_written(context, file);
+    if (!written) {
+        return written.error();
+    }
+    const auto study_options = tolerance_options(context);
+    if (!study_options) {
+        return refuse(context, fault_of_user, study_options.error());
+    }
+    const AssessOptions options = assess_options(context);
+    const auto assessment = assess(written->installation, options);
+    if (!assessment) {
+        return tell_faults(context, assessment.error(), *written);
+    }
+    const int status = status_of(context, *assessment);
+    const TradeAdvice trade =
+        trade_advice(written->installation, *assessment, context.arguments.value(option::rules));
+    std::optional<ToleranceStudy> study;
+    if (has_tolerances(written->installation)) {
+        study = study_tolerances(written->installation, *assessment, *study_options);
+    }
+    const ToleranceStudy* const tolerances = study ? &*study : nullptr;
+    if (context.wants_json()) {
+        return write_answer(context,
+                            report_json(*assessment,
+                                        {.version = version_number(),
+                                         .file = written->name,
+                                         .size_searched = options.size_search,
+                                         .trade = &trade,
+                                         .tolerances = tolerances}),
+                            status,
+                            file);
+    }
+    ReportOptions report{.style = context.style,
+                         .version = version_number(),
+                         .file = written->name,
+                         .details = context.arguments.has(option::details),
+                         .size_searched = options.size_search,
+                         .trade = &trade,
+                         .tolerances = tolerances};
+    report.style.units = assessment->installation.units;
+    return write_answer(context, report_text(*assessment, report), status, file);
+}
+
+constexpr std::array<const OptionInfo*, 12> check_options{&option::format,
+                                                          &option::json,
+                                                          &option::method,
+                                                          &option::units,
+                                                          &option::sizes,
+                                                          &option::rules,
+                                                          &option::no_size_search,
+                                                          &option::samples,
+                                                          &option::seed,
+                                                          &option::jobs,
+                                                          &option::details,
+                                                          &option::output};
+
+} // namespace
+
+extern const Command check_command;
+const Command check_command{
+    .name = "check",
+    .summary = "will it draw? draft, margin, findings and pipe size of a run",
+    .about = "Reads an installation, works out its draft in every way of firing and every weather, "
+             "says what is wrong and which pipe size suits it. Ends with status 1 when a state "
+             "falls short.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = check_options,
+    .example = "fluewright check run.json",
+    .run = run_check};
+
+} // namespace fluewright::cli

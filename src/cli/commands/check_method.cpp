@@ -1,0 +1,30 @@
+#include "check_method.hpp"
+
+#include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
+#include "fluewright/io/report/report_method.hpp"
+#include "fluewright/model/standards/en13384.hpp"
+#include "fluewright/model/standards/handbook.hpp"
+
+namespace fluewright::cli {
+
+int run_method(const Context& context) {
+    const auto opened = open_case(context);
+    if (!opened) {
+        return opened.error();
+    }
+    const MethodResult result = context.arguments.value(option::method) == "handbook"
+                                    ? handbook::calculate(opened->installation)
+                                    : european::calculate(opened->installation);
+    MethodReportOptions report{
+        .style = context.style, .version = version_number(), .file = opened->name};
+    report.style.units = opened->installation.units;
+    return write_answer(context,
+                        context.wants_json() ? method_json(result, report)
+                                             : method_text(result, report),
+                        result.met() ? all_pass : falls_short,
+                        context.arguments.words.front());
+}
+
+} // namespace fluewright::cli

@@ -1,0 +1,93 @@
+#include "fluewright/advice/study/compare.hpp"
+
+#include "cli/shell/command.hpp"
+#include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
+#include "fluewright/io/report/report_compare.hpp"
+
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+constexpr std::size_t most_layouts = 100;
+
+/// The names of the files without folder and ending, where that tells them apart.
+std::vector<std::string> short_names(const std::vector<std::string>& files) {
+    std::vector<std::string> names;
+    names.reserve(files.size());
+    for (const std::string& file : files) {
+        names.push_back(file == "-" ? "stdin" : std::filesystem::path(file).stem().string());
+    }
+    std::vector<std::string> sorted = names;
+    std::sort(sorted.begin(), sorted.end());
+    return std::adjacent_find(sorted.begin(), sorted.end()) == sorted.end() ? names : files;
+}
+
+std::string answer(const Context& context, const Comparison& made) {
+    if (context.wants_json()) {
+        return comparison_json(made, version_number());
+    }
+    if (context.arguments.value(option::table_format) == "csv") {
+        return comparison_csv(made);
+    }
+    Style style = context.style;
+    style.units = made.layouts.front().assessment.installation.units;
+    return comparison_text(made, style);
+}
+
+int run_compare(const Context& context) {
+    const std::vector<std::string>& files = context.arguments.words;
+    if (files.size() < 2 || files.size() > most_layouts) {
+        context.streams.err << "fluewright: compare takes from 2 to " << most_layouts
+                            << " files, not " << files.size() << '\n';
+        return fault_of_user;
+    }
+    const std::vector<std::string> names = short_names(files);
+    std::vector<Layout> layouts;
+    std::optional<UnitSystem> units = context.units();
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        const auto written = read_written(context, files[i]);
+        if (!written) {
+            return written.error();
+        }
+        auto assessed =
+            assess(written->installation, {.size_search = false, .spread = false, .units = units});
+        if (!assessed) {
+            return tell_faults(context, assessed.error(), *written);
+        }
+        // All stand in the units of the first.
+        units = assessed->installation.units;
+        layouts.push_back(layout_of(names[i], written->installation, std::move(assessed).value()));
+    }
+    const Comparison made = compare(std::move(layouts));
+    const int status = made.layouts[made.best].score.passes ? all_pass : falls_short;
+    return write_answer(context, answer(context, made), status, files.front());
+}
+
+constexpr std::array compare_options{
+    &option::table_format, &option::json, &option::units, &option::output};
+
+} // namespace
+
+extern const Command compare_command;
+const Command compare_command{
+    .name = "compare",
+    .summary = "which of these layouts? side by side, differences marked",
+    .about = "Checks several layouts and sets them side by side, one column each: margins, door, "
+             "gas at the mouth, height, pipe, findings they do not share, and what the files say "
+             "differently. Says which to take and why. Ends with status 1 when none carries every "
+             "state.",
+    .word = {.name = "FILE",
+             .text = "two installations or more; - reads standard input",
+             .required = true,
+             .many = true},
+    .options = compare_options,
+    .example = "fluewright compare straight-up.json through-the-wall.json",
+    .run = run_compare};
+
+} // namespace fluewright::cli

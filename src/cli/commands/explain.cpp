@@ -1,0 +1,61 @@
+#include "fluewright/io/reference/explain.hpp"
+
+#include "cli/shell/command.hpp"
+#include "cli/shell/files.hpp"
+#include "fluewright/core/nearest_word.hpp"
+
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+int explain_pointer(const Context& context, std::string_view pointer) {
+    const auto text = explain_key(pointer, context.style);
+    if (text) {
+        return write_answer(context, *text, all_pass);
+    }
+    context.streams.err << "fluewright: no key `" << pointer << "`: " << text.error().message
+                        << "; " << text.error().help << '\n';
+    return fault_of_user;
+}
+
+int run_explain(const Context& context) {
+    const std::string_view id = context.arguments.words.front();
+    if (id.starts_with('/')) {
+        return explain_pointer(context, id);
+    }
+    if (const FindingInfo* finding = find_finding(id)) {
+        return write_answer(context, explain_finding(*finding, context.style), all_pass);
+    }
+    if (const diagnosis::Cause* cause = diagnosis::find_cause(id)) {
+        return write_answer(context, explain_cause(*cause, context.style), all_pass);
+    }
+    std::vector<std::string_view> ids;
+    for (const FindingInfo& finding : finding_table()) {
+        ids.push_back(finding.id);
+    }
+    context.streams.err << "fluewright: `" << id << "` is not a finding; ";
+    if (const auto nearest = nearest_word(id, ids)) {
+        context.streams.err << "did you mean `" << *nearest << "`?\n";
+    } else {
+        context.streams.err << "`fluewright catalog findings` lists them, and a key of the file "
+                               "begins with /\n";
+    }
+    return fault_of_user;
+}
+
+} // namespace
+
+extern const Command explain_command;
+const Command explain_command{
+    .name = "explain",
+    .summary = "what a finding or a key of the file means, and its source",
+    .about = "Explains a finding by its name: what it means, the rule behind it, its source and "
+             "what to do. Explains a key of the input file by its pointer: meaning, range, units "
+             "and what is assumed when it is left out.",
+    .word = {.name = "ID", .text = "draft-short, or /appliance/outlet/diameter"},
+    .options = {},
+    .example = "fluewright explain draft-short",
+    .run = run_explain};
+
+} // namespace fluewright::cli

@@ -1,0 +1,153 @@
+#include "fluewright/advice/remedies/improve.hpp"
+
+#include "cli/shell/command.hpp"
+#include "cli/shell/count_option.hpp"
+#include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
+#include "cli/shell/progress.hpp"
+#include "fluewright/io/input/price_reader.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/io/report/report_improve.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+constexpr std::size_t most_shown = 1000;
+
+/// Writes the installation with one of the changes made; returns the exit status.
+int write_plan(const Context& context, const Improvement& improvement, std::size_t number) {
+    const auto plan = std::find_if(improvement.plans.begin(),
+                                   improvement.plans.end(),
+                                   [number](const Plan& p) { return p.rank == number; });
+    if (plan == improvement.plans.end()) {
+        context.streams.err << "fluewright: there is no change number " << number << " to write; "
+                            << improvement.plans.size() << " are shown, --most shows more\n";
+        return fault_of_user;
+    }
+    return write_to_file(context,
+                         context.arguments.values(option::write_plan).back(),
+                         write_installation(in_short(plan->changed)),
+                         context.arguments.words.front());
+}
+
+std::string answer(const Context& context, const Improvement& improvement, std::string_view file) {
+    if (context.wants_json()) {
+        return improvement_json(improvement, version_number(), file);
+    }
+    if (context.arguments.value(option::table_format) == "csv") {
+        return improvement_csv(improvement);
+    }
+    Style style = context.style;
+    style.units = improvement.present.installation.units;
+    return improvement_text(improvement, style);
+}
+
+/// What the user asks of the search; the number of the change to write is 0 for none.
+struct Wanted {
+    ImproveOptions search;
+    std::size_t write{};
+};
+
+Result<Wanted, int> wanted_of(const Context& context) {
+    const Arguments& arguments = context.arguments;
+    Wanted wanted;
+    wanted.search.pairs = arguments.has(option::pairs);
+    wanted.search.units = context.units();
+    wanted.search.rules = arguments.value(option::rules);
+    const auto most = read_count(
+        context,
+        {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
+    if (!most) {
+        return Failure{refuse(context, fault_of_user, most.error())};
+    }
+    wanted.search.most = *most;
+    if (arguments.has(option::write_plan)) {
+        const auto number =
+            read_whole(arguments.values(option::write_plan).front(),
+                       {.option = option::write_plan, .least = 1, .most = most_shown, .usual = 1});
+        if (!number) {
+            return Failure{refuse(context, fault_of_user, number.error())};
+        }
+        wanted.write = *number;
+    }
+    const auto jobs = read_jobs(context);
+    if (!jobs) {
+        return Failure{refuse(context, fault_of_user, jobs.error())};
+    }
+    wanted.search.threads = *jobs;
+    if (arguments.has(option::prices)) {
+        auto prices = read_beside(context, arguments.value(option::prices), read_prices);
+        if (!prices) {
+            return Failure{prices.error()};
+        }
+        wanted.search.prices = std::move(prices).value();
+    }
+    return wanted;
+}
+
+int run_improve(const Context& context) {
+    const Arguments& arguments = context.arguments;
+    auto wanted = wanted_of(context);
+    if (!wanted) {
+        return wanted.error();
+    }
+    const auto written = read_written(context, arguments.words.front());
+    if (!written) {
+        return written.error();
+    }
+    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    wanted->search.progress = [&progress](std::size_t done, std::size_t all) {
+        progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
+    };
+    const auto improvement = improve(written->installation, wanted->search);
+    progress.clear();
+    if (!improvement) {
+        return tell_faults(context, improvement.error(), *written);
+    }
+    if (wanted->write > 0) {
+        const int status = write_plan(context, *improvement, wanted->write);
+        if (status != all_pass) {
+            return status;
+        }
+    }
+    const bool hopeless =
+        improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works;
+    return write_answer(context,
+                        answer(context, *improvement, written->name),
+                        hopeless ? falls_short : all_pass,
+                        arguments.words.front());
+}
+
+constexpr std::array improve_options{&option::pairs,
+                                     &option::most,
+                                     &option::prices,
+                                     &option::write_plan,
+                                     &option::rules,
+                                     &option::jobs,
+                                     &option::table_format,
+                                     &option::json,
+                                     &option::units,
+                                     &option::output};
+
+} // namespace
+
+extern const Command improve_command;
+const Command improve_command{
+    .name = "improve",
+    .summary = "which change makes it work? ranked by gain against effort",
+    .about =
+        "Tries the changes that can really be made to a run, alone and where that is not "
+        "enough in twos and threes, solves each and ranks them by what they gain against what they "
+        "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
+        "alone; ends with status 1 when nothing that was tried makes the run work.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = improve_options,
+    .example = "fluewright improve run.json --write-plan 1 better.json",
+    .run = run_improve};
+
+} // namespace fluewright::cli

@@ -1,0 +1,76 @@
+#include "cli/shell/command.hpp"
+#include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
+#include "fluewright/core/quantity/quantity_range.hpp"
+#include "fluewright/io/report/report_size.hpp"
+
+#include <array>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+int run_size(const Context& context) {
+    const Arguments& arguments = context.arguments;
+    SizeTableOptions options;
+    options.separate = arguments.has(option::separate);
+    options.units = context.units();
+    if (arguments.has(option::sizes)) {
+        options.sizes =
+            arguments.value(option::sizes) == "inch" ? TradeSizes::inch : TradeSizes::metric;
+    }
+    if (arguments.has(option::heights)) {
+        auto heights = parse_range(arguments.value(option::heights), Kind::length);
+        if (!heights) {
+            context.streams.err << "fluewright: --heights: " << heights.error() << '\n';
+            return fault_of_user;
+        }
+        options.heights_m = std::move(heights).value();
+    }
+    const auto written = read_written(context, arguments.words.front());
+    if (!written) {
+        return written.error();
+    }
+    const auto table = tabulate_sizes(written->installation, options);
+    if (!table) {
+        return tell_faults(context, table.error(), *written);
+    }
+    const int status = table->suggested ? all_pass : falls_short;
+    const std::string& file = arguments.words.front();
+    if (context.wants_json()) {
+        return write_answer(
+            context, size_table_json(*table, version_number(), written->name), status, file);
+    }
+    if (arguments.value(option::table_format) == "csv") {
+        return write_answer(context, size_table_csv(*table), status, file);
+    }
+    Style style = context.style;
+    style.units = table->present.units;
+    return write_answer(context, size_table_text(*table, style), status, file);
+}
+
+constexpr std::array size_options{&option::heights,
+                                  &option::separate,
+                                  &option::sizes,
+                                  &option::table_format,
+                                  &option::json,
+                                  &option::units,
+                                  &option::output};
+
+} // namespace
+
+extern const Command size_command;
+const Command size_command{
+    .name = "size",
+    .summary = "which pipe size? every trade size against every state",
+    .about = "Tries every trade size throughout the run, and with --heights every height of the "
+             "mouth, in every state: margins, how far the door opens, gas at the mouth, its speed, "
+             "and the state or rule that rules a size out. Suggests one. Ends with status 1 when "
+             "none carries every state.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = size_options,
+    .example = "fluewright size run.json --heights 3..7m:5",
+    .run = run_size};
+
+} // namespace fluewright::cli

@@ -1,0 +1,143 @@
+#include "cli/shell/batch_output.hpp"
+#include "cli/shell/command.hpp"
+#include "cli/shell/count_option.hpp"
+#include "cli/shell/files.hpp"
+#include "cli/shell/open_case.hpp"
+#include "cli/shell/progress.hpp"
+#include "fluewright/advice/study/variations.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+
+#include <array>
+#include <filesystem>
+#include <fmt/core.h>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+constexpr std::uint64_t most_variations = 100'000'000;
+constexpr std::size_t lines_per_write = 256;
+
+Result<std::vector<VariedRange>, std::string> ranges_of(const Context& context,
+                                                        const Installation& written) {
+    std::vector<VariedRange> ranges;
+    for (const std::string& typed : context.arguments.values(option::over)) {
+        auto varied = read_varied(typed, written);
+        if (!varied) {
+            return Failure{"--over: " + varied.error()};
+        }
+        for (const VariedRange& other : ranges) {
+            if (other.varied.key.label == varied->key.label) {
+                return Failure{fmt::format("--over names {} twice", varied->key.label)};
+            }
+        }
+        ranges.push_back({.varied = std::move(varied).value(),
+                          .any_between = typed.find("..") != std::string::npos});
+    }
+    if (ranges.empty()) {
+        return Failure{std::string{"vary needs --over name=range, such as --over height=3..8m:6"}};
+    }
+    return ranges;
+}
+
+Result<Variations, std::string> variations_of(const Context& context, const Installation& written) {
+    auto ranges = ranges_of(context, written);
+    if (!ranges) {
+        return Failure{ranges.error()};
+    }
+    const auto samples = read_count(
+        context,
+        {.option = option::spread_samples, .least = 1, .most = most_variations, .usual = 0});
+    const auto seed = read_seed(context);
+    if (!samples || !seed) {
+        return Failure{!samples ? samples.error() : seed.error()};
+    }
+    if (*samples > 0) {
+        return Variations::latin_hypercube(written, std::move(ranges).value(), *samples, *seed);
+    }
+    if (const std::size_t count = combinations(*ranges); count > most_variations) {
+        return Failure{fmt::format("every combination would be more than {}; ask for --samples N",
+                                   most_variations)};
+    }
+    return Variations::every_combination(written, std::move(ranges).value());
+}
+
+/// What the records are called: by the id of the file, else by its name.
+std::string base_of(const Written& written, const std::string& word) {
+    return written.installation.id ? *written.installation.id
+           : word == "-"           ? std::string{"layout"}
+                                   : std::filesystem::path{word}.stem().string();
+}
+
+int run_vary(const Context& context) {
+    const std::string& word = context.arguments.words.front();
+    const auto written = read_written(context, word);
+    if (!written) {
+        return written.error();
+    }
+    const auto variations = variations_of(context, written->installation);
+    if (!variations) {
+        return refuse(context, fault_of_user, variations.error());
+    }
+    const std::string path{context.arguments.value(option::output)};
+    Result<BatchOutput, std::string> output =
+        path.empty() ? Result<BatchOutput, std::string>{BatchOutput{context.streams.out,
+                                                                    BatchFormat::ndjson}}
+                     : BatchOutput::to_file(path, BatchFormat::ndjson, false);
+    if (!output) {
+        return refuse(context, no_access, output.error());
+    }
+    const std::string base = base_of(*written, word);
+    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    std::string lines;
+    std::string refusal;
+    std::size_t refused = 0;
+    const std::size_t count = variations->size();
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto made = variations->at(i, base);
+        if (made) {
+            lines += write_installation_line(*made);
+        } else {
+            ++refused;
+            refusal = refusal.empty() ? made.error() : refusal;
+        }
+        if ((i + 1) % lines_per_write == 0 || i + 1 == count) {
+            if (!output->write(lines)) {
+                return refuse(context, no_access, "cannot write the variations");
+            }
+            lines.clear();
+            progress.tell(i + 1, static_cast<double>(i + 1) / static_cast<double>(count));
+        }
+    }
+    progress.clear();
+    if (!output->finish()) {
+        return refuse(context, no_access, "cannot write the variations");
+    }
+    if (refused > 0) {
+        context.streams.err << fmt::format(
+            "fluewright: {} of {} variations were left out: {}\n", refused, count, refusal);
+        return falls_short;
+    }
+    return all_pass;
+}
+
+constexpr std::array<const OptionInfo*, 4> vary_options{
+    &option::over, &option::spread_samples, &option::seed, &option::output};
+
+} // namespace
+
+extern const Command vary_command;
+const Command vary_command{
+    .name = "vary",
+    .summary = "write many installations out of one, for batch",
+    .about =
+        "Writes one installation a line, each the file with other numbers: every combination of "
+        "the values given with --over, or with --samples N an even spread over the ranges (Latin "
+        "hypercube). Every line has an id, so that the answers of batch can be joined to it.",
+    .word = {.name = "FILE", .text = "the installation; - reads standard input"},
+    .options = vary_options,
+    .example = "fluewright vary run.json --over height=4..8m --samples 99 | "
+               "fluewright batch -",
+    .run = run_vary};
+
+} // namespace fluewright::cli

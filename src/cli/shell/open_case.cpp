@@ -1,0 +1,65 @@
+#include "open_case.hpp"
+
+#include "files.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include <algorithm>
+#include <iostream>
+
+namespace fluewright::cli {
+namespace {
+
+int tell(const Context& context, Diagnostics diagnostics) {
+    // High and low fire may fail at the same value for the same reason; once is enough.
+    const auto same = [](const Diagnostic& a, const Diagnostic& b) {
+        return a.fault.pointer == b.fault.pointer && a.fault.message == b.fault.message;
+    };
+    diagnostics.erase(std::unique(diagnostics.begin(), diagnostics.end(), same), diagnostics.end());
+    if (context.wants_json()) {
+        return write_answer(
+            context, diagnostics_json(diagnostics), fault_of_user, context.arguments.words.front());
+    }
+    context.streams.err << diagnostics_text(diagnostics);
+    return fault_of_user;
+}
+
+} // namespace
+
+Result<Written, int> read_written(const Context& context, std::string_view file) {
+    auto input = read_input(file, context.streams.in);
+    if (!input) {
+        return Failure{refuse(context, no_access, input.error())};
+    }
+    auto installation = read_installation(input->text, input->name);
+    if (!installation) {
+        return Failure{tell(context, installation.error())};
+    }
+    return Written{.name = std::move(input->name),
+                   .text = std::move(input->text),
+                   .installation = std::move(installation).value()};
+}
+
+int tell_faults(const Context& context, const Faults& faults, const Written& written) {
+    return tell(context, locate(faults, written.text, written.name));
+}
+
+Result<OpenedCase, int> open_case(const Context& context) {
+    const auto written = read_written(context, context.arguments.words.front());
+    if (!written) {
+        return Failure{written.error()};
+    }
+    auto made = resolve(written->installation);
+    if (!made) {
+        return Failure{tell_faults(context, made.error(), *written)};
+    }
+    OpenedCase opened{.name = written->name,
+                      .written = written->installation,
+                      .installation = std::move(made).value()};
+    if (const auto units = context.units()) {
+        opened.installation.units = *units;
+    }
+    return opened;
+}
+
+} // namespace fluewright::cli

@@ -1,0 +1,138 @@
+#include "fluewright/io/batch/batch_row.hpp"
+
+#include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "io/input/json_document.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+
+namespace fluewright {
+namespace {
+
+constexpr double not_computed = std::numeric_limits<double>::quiet_NaN();
+
+/// The least of two, where NaN means "none yet".
+double least(double so_far, double value) {
+    return std::isnan(so_far) || value < so_far ? value : so_far;
+}
+
+void take_fault(const Diagnostics& faults, BatchRow& row) {
+    row.outcome = Outcome::fault;
+    if (faults.empty()) {
+        return;
+    }
+    const Diagnostic& first = faults.front();
+    // In a stream the line of the record is known already; within it only the column counts.
+    row.error = row.line > 0 ? "column " + std::to_string(first.column)
+                             : "line " + std::to_string(first.line) + ", column "
+                                   + std::to_string(first.column);
+    row.error += ": " + first.fault.message;
+    if (!first.fault.pointer.empty()) {
+        row.error += " at " + first.fault.pointer;
+    }
+    if (faults.size() > 1) {
+        row.error += " (and " + std::to_string(faults.size() - 1) + " more)";
+    }
+}
+
+/// The id of a record that could not be read: what was read before the fault may hold it, and a
+/// line without its id cannot be joined.
+void take_id_of_faulty(const std::string& text, BatchRow& row) {
+    const json::Parsed parsed = json::parse(text);
+    bool exact = false;
+    const json::Node& node = parsed.document.nearest_to("/id", exact);
+    if (exact && node.type == json::Type::string) {
+        row.id = node.text;
+    }
+}
+
+void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
+    const StateResult& state = a.solution.states[index];
+    switch (state.kind) {
+    case StateKind::high_fire:
+    case StateKind::low_fire:
+        if (std::isnan(row.margin_pa) || state.margin_pa() < row.margin_pa) {
+            row.margin_pa = state.margin_pa();
+            row.draft_pa = state.draft_pa;
+            row.draft_needed_pa = state.draft_needed_pa;
+        }
+        row.mouth_temperature_k = least(row.mouth_temperature_k, state.flow.mouth_temperature_k);
+        for (const Station& station : state.stations) {
+            if (a.installation.sections[station.section].length_m > 0.0) {
+                row.coldest_wall_k = least(row.coldest_wall_k, station.inner_wall_k);
+            }
+        }
+        break;
+    case StateKind::free_burn:
+        row.capacity_kg_s = least(row.capacity_kg_s, state.capacity_kg_s);
+        break;
+    case StateKind::door_open_high:
+    case StateKind::door_open_embers:
+        if (a.verdicts[index].counts) {
+            row.opening_share = least(row.opening_share, state.door.opening_share);
+        }
+        break;
+    case StateKind::standing:
+    case StateKind::cold_start:
+        break;
+    }
+}
+
+} // namespace
+
+std::string_view name(Outcome outcome) {
+    constexpr std::array<std::string_view, 3> names{"pass", "short", "fault"};
+    return names[static_cast<std::size_t>(outcome)];
+}
+
+BatchRow assess_record(const BatchRecord& record) {
+    BatchRow row;
+    row.number = record.number;
+    row.source = record.source;
+    row.line = record.line;
+    row.id = record.line > 0 ? record.source + ":" + std::to_string(record.line) : record.source;
+    row.margin_pa = row.draft_pa = row.draft_needed_pa = row.opening_share = row.capacity_kg_s =
+        row.gas_temperature_k = row.mouth_temperature_k = row.coldest_wall_k = row.height_m =
+            not_computed;
+    const ReadResult read = read_installation(record.text, record.source);
+    if (!read) {
+        take_id_of_faulty(record.text, row);
+        take_fault(read.error(), row);
+        return row;
+    }
+    if (read->id) {
+        row.id = *read->id;
+    }
+    row.title = read->title.value_or("");
+    AssessOptions options;
+    options.size_search = false;
+    options.spread = false;
+    options.words = false;
+    const Result<Assessment, Faults> assessed = assess(*read, options);
+    if (!assessed) {
+        take_fault(locate(assessed.error(), record.text, record.source), row);
+        return row;
+    }
+    const Assessment& a = *assessed;
+    row.outcome = a.works ? Outcome::pass : Outcome::short_of_draft;
+    const StateResult& limiting = a.solution.states[a.limiting];
+    row.limiting_state = name(limiting.kind);
+    row.limiting_weather = a.installation.weathers[limiting.weather].name;
+    row.gas_temperature_k = a.installation.appliance.high.gas_temperature_k;
+    row.height_m = a.installation.total_rise_m();
+    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+        take_state(a, i, row);
+    }
+    for (const Finding& finding : a.findings) {
+        if (std::find(row.findings.begin(), row.findings.end(), finding.info->id)
+            == row.findings.end()) {
+            row.findings.push_back(finding.info->id);
+        }
+    }
+    return row;
+}
+
+} // namespace fluewright

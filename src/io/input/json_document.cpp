@@ -1,0 +1,163 @@
+#include "json_document.hpp"
+
+#include "fluewright/model/fields/fields.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <cstring>
+#include <fmt/core.h>
+
+namespace fluewright::json {
+
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
+bool continues_character(char c) {
+    return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
+}
+
+/// Bytes of the character that starts at `at`, or 0 where none does (RFC 3629, table of section 4).
+std::size_t character_length(std::string_view text, std::size_t at) {
+    const auto byte = [&](std::size_t i) {
+        return at + i < text.size() ? static_cast<unsigned char>(text[at + i]) : 0U;
+    };
+    const auto tail = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
+    const unsigned first = byte(0);
+    if (first < 0x80U) {
+        return 1;
+    }
+    if (first >= 0xC2U && first <= 0xDFU) {
+        return tail(1) ? 2 : 0;
+    }
+    if (first >= 0xE0U && first <= 0xEFU) {
+        const bool overlong = first == 0xE0U && byte(1) < 0xA0U;
+        const bool surrogate = first == 0xEDU && byte(1) > 0x9FU;
+        return tail(1) && tail(2) && !overlong && !surrogate ? 3 : 0;
+    }
+    if (first >= 0xF0U && first <= 0xF4U) {
+        const bool overlong = first == 0xF0U && byte(1) < 0x90U;
+        const bool beyond = first == 0xF4U && byte(1) > 0x8FU;
+        return tail(1) && tail(2) && tail(3) && !overlong && !beyond ? 4 : 0;
+    }
+    return 0;
+}
+
+} // namespace
+
+std::string Document::pointer_to(const Node& node) const {
+    if (node.parent == no_node) {
+        return {};
+    }
+    const Node& parent = at(node.parent);
+    std::string pointer = pointer_to(parent);
+    pointer += '/';
+    if (parent.type == Type::object) {
+        return pointer += pointer_step(node.key);
+    }
+    std::size_t index = 0;
+    for (auto i = parent.first; &at(i) != &node; i = at(i).next) {
+        ++index;
+    }
+    return pointer += std::to_string(index);
+}
+
+const Node& Document::nearest_to(std::string_view pointer, bool& exact) const {
+    const Node* node = &root();
+    exact = true;
+    while (!pointer.empty()) {
+        pointer.remove_prefix(1);
+        const auto step = pointer.substr(0, pointer.find('/'));
+        pointer.remove_prefix(step.size());
+        std::size_t index = 0;
+        const Node* found = nullptr;
+        for (auto i = node->first; i != no_node && found == nullptr; i = at(i).next, ++index) {
+            const bool here = node->type == Type::object ? pointer_step(at(i).key) == step
+                                                         : std::to_string(index) == step;
+            found = here ? &at(i) : nullptr;
+        }
+        if (found == nullptr) {
+            exact = false;
+            break;
+        }
+        node = found;
+    }
+    return *node;
+}
+
+Place place_of(std::string_view text, std::size_t offset) {
+    std::size_t start = text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+    offset = std::clamp(offset, start, text.size());
+    Place place{1, 1};
+    for (std::size_t i = start; i < offset; ++i) {
+        if (text[i] == '\n') {
+            ++place.line;
+            start = i + 1;
+        }
+    }
+    for (std::size_t i = start; i < offset; ++i) {
+        place.column += continues_character(text[i]) ? 0 : 1;
+    }
+    return place;
+}
+
+std::size_t find_invalid_utf8(std::string_view text) {
+    for (std::size_t i = 0; i < text.size();) {
+        // Most files are plain ASCII: eight characters at once.
+        std::uint64_t eight = 0;
+        constexpr std::uint64_t not_ascii = 0x8080808080808080U;
+        while (i + sizeof eight <= text.size()) {
+            std::memcpy(&eight, text.data() + i, sizeof eight);
+            if ((eight & not_ascii) != 0) {
+                break;
+            }
+            i += sizeof eight;
+        }
+        if (i == text.size()) {
+            break;
+        }
+        const auto length = character_length(text, i);
+        if (length == 0) {
+            return i;
+        }
+        i += length;
+    }
+    return std::string_view::npos;
+}
+
+std::string visible(std::string_view text) {
+    std::string out;
+    std::size_t length = 0;
+    for (std::size_t i = 0; i < text.size(); i += length) {
+        const auto byte = static_cast<unsigned char>(text[i]);
+        length = character_length(text, i);
+        const auto second = length == 2 ? static_cast<unsigned char>(text[i + 1]) : 0U;
+        if (byte == '\n' || byte == '\r' || byte == '\t') {
+            out += ' ';
+        } else if (byte < 0x20U || byte == 0x7FU) {
+            out += fmt::format("\\u{:04x}", byte);
+        } else if (byte == 0xC2U && second < 0xA0U && length == 2) {
+            out += fmt::format("\\u{:04x}", second); // control characters of the upper half
+        } else if (length == 0) {
+            out += fmt::format("\\x{:02x}", byte);
+            length = 1;
+        } else {
+            out += text.substr(i, length);
+        }
+    }
+    return out;
+}
+
+std::string shown(std::string_view text) {
+    constexpr std::size_t longest = 72;
+    if (text.size() <= longest) {
+        return visible(text);
+    }
+    std::size_t end = longest;
+    while (continues_character(text[end])) {
+        --end;
+    }
+    return visible(text.substr(0, end)) + " ...";
+}
+
+} // namespace fluewright::json

@@ -1,0 +1,240 @@
+#include "json_values.hpp"
+
+#include "fluewright/core/nearest_word.hpp"
+#include "fluewright/model/resolve/structure.hpp"
+#include "io/reference/schema_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace fluewright::json {
+
+namespace {
+
+constexpr std::size_t most_troubles = 1000;
+
+std::string_view in_words(Type type) {
+    switch (type) {
+    case Type::nothing:
+        return "null";
+    case Type::boolean:
+        return "true or false";
+    case Type::number:
+        return "a number";
+    case Type::string:
+        return "a text";
+    case Type::array:
+        return "a list";
+    case Type::object:
+        return "an object";
+    }
+    return "a value";
+}
+
+bool in_range(double value, const FieldInfo& field) {
+    // A value typed as the limit itself may differ from it by the last bit of a conversion.
+    const double slack = 1e-12 * (std::abs(field.lowest) + std::abs(field.highest));
+    const bool low = field.above_lowest ? value > field.lowest : value >= field.lowest - slack;
+    return low && value <= field.highest + slack;
+}
+
+/// The digits in front of the unit, or nothing where the text is more than digits and a unit.
+std::string_view digits_of(std::string_view text) {
+    const auto end = text.find_first_not_of("+-.0123456789");
+    const auto digits = text.substr(0, end);
+    const auto rest = end == std::string_view::npos ? std::string_view{} : text.substr(end);
+    return rest.find_first_of("0123456789") == std::string_view::npos ? digits : std::string_view{};
+}
+
+/// The digits with a unit that brings them into range, that of the example first; a slip of the
+/// unit is more likely than a slip of the pen.
+std::string spelling_in_range(std::string_view digits, const FieldInfo& field) {
+    const auto unit_at = std::min(field.example.find(' '), field.example.size() - 1);
+    std::vector<std::string_view> units{field.example.substr(unit_at + 1),
+                                        customary_unit(field.kind, UnitSystem::us)};
+    const auto others = unit_symbols(field.kind);
+    units.insert(units.end(), others.begin(), others.end());
+    for (const auto unit : units) {
+        auto spelling = fmt::format("{} {}", digits, unit);
+        const auto read = parse_quantity(spelling, field.kind);
+        if (!digits.empty() && read && in_range(read->value, field)) {
+            return spelling;
+        }
+    }
+    return {};
+}
+
+void out_of_range(const Node& node,
+                  const FieldInfo& field,
+                  std::string_view typed,
+                  UnitSystem system,
+                  Troubles& troubles) {
+    const auto range = range_in_words(field, system);
+    std::string help;
+    if (field.kind != Kind::number) {
+        const auto spelling = spelling_in_range(digits_of(typed), field);
+        help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
+    }
+    troubles.at_value(
+        node,
+        fmt::format("`{}` is {}{}", field.key, field.above_lowest ? "not " : "outside ", range),
+        fmt::format("{} ({})", range, field.limit_reason),
+        std::move(help));
+}
+
+void unit_missing(const Document& document,
+                  const Node& node,
+                  const FieldInfo& field,
+                  Troubles& troubles) {
+    const auto spelling = spelling_in_range(document.typed(node), field);
+    troubles.at_value(node,
+                      fmt::format("`{}` is a bare number and lacks its unit", field.key),
+                      accepted_units(field.kind),
+                      fmt::format("write \"{}\": \"{}\"",
+                                  field.key,
+                                  spelling.empty() ? field.example : spelling));
+}
+
+} // namespace
+
+void Troubles::add(std::size_t offset, Fault fault) {
+    if (list_.size() < most_troubles) {
+        list_.push_back({offset, std::move(fault)});
+    }
+}
+
+void Troubles::at_value(const Node& node,
+                        std::string message,
+                        std::string allowed,
+                        std::string help) {
+    add(node.begin,
+        {document_.pointer_to(node),
+         std::move(message),
+         shown(document_.typed(node)),
+         std::move(allowed),
+         std::move(help)});
+}
+
+void Troubles::at_key(const Node& node,
+                      std::string message,
+                      std::string allowed,
+                      std::string help) {
+    add(node.key_begin,
+        {document_.pointer_to(node),
+         std::move(message),
+         '"' + shown(node.key) + '"',
+         std::move(allowed),
+         std::move(help)});
+}
+
+void Troubles::missing_in(const Node& node, std::string message, std::string help) {
+    add(node.begin, {document_.pointer_to(node), std::move(message), {}, {}, std::move(help)});
+}
+
+void wrong_type(const Node& node,
+                std::string_view key,
+                std::string_view wanted,
+                std::string_view example,
+                Troubles& troubles) {
+    const bool nothing = node.type == Type::nothing;
+    troubles.at_value(node,
+                      fmt::format("`{}` must be {}, not {}", key, wanted, in_words(node.type)),
+                      {},
+                      nothing ? std::string{"leave the key out where the value is not known"}
+                              : fmt::format("write \"{}\": {}", key, example));
+}
+
+std::optional<ReadNumber> read_number(const Document& document,
+                                      const Node& node,
+                                      const FieldInfo& field,
+                                      UnitCount& units,
+                                      Troubles& troubles) {
+    const bool plain = field.kind == Kind::number;
+    if (node.type == Type::number && plain) {
+        if (!in_range(node.number, field)) {
+            out_of_range(node, field, document.typed(node), UnitSystem::metric, troubles);
+            return std::nullopt;
+        }
+        return ReadNumber{node.number, 0.0};
+    }
+    if (node.type == Type::number) {
+        unit_missing(document, node, field, troubles);
+        return std::nullopt;
+    }
+    if (node.type != Type::string) {
+        wrong_type(node,
+                   field.key,
+                   plain ? "a number" : "a text with a unit",
+                   plain ? std::string{field.example} : fmt::format("\"{}\"", field.example),
+                   troubles);
+        return std::nullopt;
+    }
+    const auto read = parse_quantity(node.text, field.kind);
+    if (!read) {
+        const auto& error = read.error();
+        troubles.at_value(
+            node, fmt::format("`{}`: {}", field.key, error.message), error.allowed, error.help);
+        return std::nullopt;
+    }
+    units.us += read->us_units ? 1 : 0;
+    units.metric += read->metric_units ? 1 : 0;
+    if (!in_range(read->value, field)) {
+        out_of_range(
+            node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
+        return std::nullopt;
+    }
+    if (!in_range(read->value - read->tolerance, field)
+        || !in_range(read->value + read->tolerance, field)) {
+        const UnitSystem system = read->us_units ? UnitSystem::us : UnitSystem::metric;
+        troubles.at_value(node,
+                          fmt::format("`{}` with its \u00b1 reaches past {}",
+                                      field.key,
+                                      range_in_words(field, system)),
+                          fmt::format("{} ({})", range_in_words(field, system), field.limit_reason),
+                          "give a smaller \u00b1");
+        return std::nullopt;
+    }
+    return ReadNumber{read->value, read->tolerance};
+}
+
+std::optional<std::string>
+read_word(const Document& document, const Node& node, const FieldInfo& field, Troubles& troubles) {
+    if (field.may_be_whole_number && node.type == Type::number
+        && node.number == std::floor(node.number)) {
+        return std::string{document.typed(node)};
+    }
+    if (node.type != Type::string) {
+        wrong_type(node, field.key, "a text", fmt::format("\"{}\"", field.example), troubles);
+        return std::nullopt;
+    }
+    if (node.text.empty()) {
+        troubles.at_value(
+            node,
+            fmt::format("`{}` is empty", field.key),
+            joined(field.choices),
+            fmt::format("write \"{}\": \"{}\", or leave the key out", field.key, field.example));
+        return std::nullopt;
+    }
+    if (field.words == Words::choices
+        && std::find(field.choices.begin(), field.choices.end(), node.text)
+               == field.choices.end()) {
+        const auto nearest = nearest_word(node.text, field.choices);
+        troubles.at_value(node,
+                          fmt::format("`{}` is not a known {}", shown(node.text), field.key),
+                          joined(field.choices),
+                          nearest ? fmt::format("did you mean `{}`?", *nearest) : "");
+        return std::nullopt;
+    }
+    return std::string{node.text};
+}
+
+std::optional<bool> read_flag(const Node& node, const FieldInfo& field, Troubles& troubles) {
+    if (node.type != Type::boolean) {
+        wrong_type(node, field.key, "true or false", "true", troubles);
+        return std::nullopt;
+    }
+    return node.truth;
+}
+
+} // namespace fluewright::json

@@ -1,0 +1,181 @@
+#include "fluewright/io/reference/schema.hpp"
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/structure.hpp"
+#include "schema_text.hpp"
+
+#include <charconv>
+#include <fmt/core.h>
+#include <nlohmann/json.hpp>
+
+namespace fluewright {
+
+namespace {
+
+/// Zero has no size of its own to choose a unit by; it takes that of the example.
+std::string in_words(double value, const FieldInfo& field, UnitSystem system) {
+    if (value == 0.0 && system == UnitSystem::metric) {
+        const auto unit = field.example.substr(field.example.find(' ') + 1);
+        for (const auto symbol : unit_symbols(field.kind)) {
+            if (symbol == unit) {
+                return format_in_unit(value, field.kind, unit);
+            }
+        }
+    }
+    return format_quantity(value, field.kind, system);
+}
+
+} // namespace
+
+std::string range_in_words(const FieldInfo& field, UnitSystem system) {
+    const auto low = in_words(field.lowest, field, system);
+    const auto high = in_words(field.highest, field, system);
+    return field.above_lowest ? fmt::format("above {} and up to {}", low, high)
+                              : fmt::format("{} to {}", low, high);
+}
+
+std::string default_in_words(const FieldInfo& field) {
+    for (const auto& row : catalog::defaults()) {
+        if (row.id != field.default_id) {
+            continue;
+        }
+        const bool share = row.unit == "1" && si_unit(field.kind).empty();
+        return row.unit == si_unit(field.kind) || share
+                   ? in_words(row.value, field, UnitSystem::metric)
+                   : fmt::format("{} ({})", format_number(row.value), row.meaning);
+    }
+    return {};
+}
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json quantity_schema(const FieldInfo& field) {
+    const auto description = fmt::format("{} Allowed: {}.", field.meaning, range_in_words(field));
+    if (field.kind == Kind::number) {
+        return {{"description", description},
+                {"anyOf",
+                 {{{"type", "number"}, {"minimum", field.lowest}, {"maximum", field.highest}},
+                  {{"type", "string"}, {"pattern", "[0-9]"}}}}};
+    }
+    return {{"description", description},
+            {"type", "string"},
+            {"pattern", "[0-9\u00BC-\u00BE]"},
+            {"examples", Json::array({field.example})}};
+}
+
+Json word_schema(const FieldInfo& field) {
+    Json schema{{"description", field.meaning}};
+    schema["type"] =
+        field.may_be_whole_number ? Json::array({"string", "integer"}) : Json("string");
+    if (field.words == Words::choices) {
+        schema["enum"] = field.choices;
+    } else if (field.words == Words::any_text) {
+        schema["examples"] = Json::array({field.example});
+    } else {
+        schema["examples"] = known_names(field.words, Installation{});
+    }
+    return schema;
+}
+
+template <class T>
+Json field_schema(const Field<T>& field) {
+    const auto& info = field.info;
+    if (std::holds_alternative<Flag T::*>(field.member)) {
+        return {{"description", info.meaning}, {"type", "boolean"}};
+    }
+    if (std::holds_alternative<Word T::*>(field.member)) {
+        return word_schema(info);
+    }
+    if (std::holds_alternative<Given T::*>(field.member)) {
+        return quantity_schema(info);
+    }
+    const auto one = quantity_schema(info);
+    Json pair{{"type", "object"}, {"additionalProperties", false}, {"minProperties", 1}};
+    pair["properties"] = Json{{"low", one}, {"high", one}};
+    return {{"description", info.meaning}, {"anyOf", Json::array({one, pair})}};
+}
+
+template <class T>
+Json object_schema(unsigned kinds = part_kind::any);
+
+/// An object, or the bare text that may stand for it.
+template <class T>
+Json entry_schema(const ChildInfo& child) {
+    Json schema = object_schema<T>();
+    if (const auto* field = find_field<T>(child.bare_key)) {
+        schema = Json{{"anyOf", Json::array({field_schema(*field), schema})}};
+    }
+    return schema;
+}
+
+template <class T>
+Json member_schema(const ChildInfo& child, const T& /*object*/) {
+    Json schema = entry_schema<T>(child);
+    schema["description"] = child.meaning;
+    return schema;
+}
+
+template <class T>
+Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
+    Json schema{{"description", child.meaning}};
+    if constexpr (Named<T>) {
+        schema["type"] = "object";
+        schema["additionalProperties"] = object_schema<T>();
+    } else if constexpr (std::is_same_v<T, Part>) {
+        schema["type"] = "array";
+        schema["minItems"] = 1;
+        Json kinds = Json::array();
+        for (const auto name : part_kind::names()) {
+            Json kind = object_schema<Part>(part_kind::from_name(name));
+            kind["properties"]["part"] = Json{{"const", name}};
+            kinds.push_back(std::move(kind));
+        }
+        schema["items"] = Json{{"oneOf", std::move(kinds)}};
+    } else {
+        schema["type"] = "array";
+        schema["items"] = entry_schema<T>(child);
+    }
+    return schema;
+}
+
+template <class T>
+Json object_schema(unsigned kinds) {
+    Json properties = Json::object();
+    Json required = Json::array();
+    for (const auto& field : fields<T>()) {
+        if ((field.info.parts & kinds) == 0U) {
+            continue;
+        }
+        properties[std::string{field.info.key}] = field_schema(field);
+        if (field.info.required) {
+            required.push_back(field.info.key);
+        }
+    }
+    T object;
+    for_each_child(object, [&](const ChildInfo& child, const auto& member) {
+        properties[std::string{child.key}] = member_schema(child, member);
+        if (child.required) {
+            required.push_back(child.key);
+        }
+    });
+    Json schema{{"type", "object"}, {"additionalProperties", false}};
+    schema["properties"] = std::move(properties);
+    if (!required.empty()) {
+        schema["required"] = std::move(required);
+    }
+    return schema;
+}
+
+} // namespace
+
+std::string input_schema() {
+    Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+                {"title", "An installation for fluewright"}};
+    schema.update(object_schema<Installation>());
+    constexpr int indent = 1;
+    return schema.dump(indent) + '\n';
+}
+
+} // namespace fluewright

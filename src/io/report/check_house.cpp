@@ -1,0 +1,35 @@
+#include "check_parts.hpp"
+
+#include <fmt/core.h>
+
+namespace fluewright::report {
+
+std::string turning_words(const Assessment& a, const ColdStart& cold, const Style& style) {
+    if (cold.turning_k <= 0.0) {
+        return " No heat in this run would turn it.";
+    }
+    const auto shown = [&](double si, Kind kind) { return quantity(si, kind, style); };
+    return fmt::format(" It turns when the air in it averages {}; with {} of heat going up that "
+                       "takes at least {} (a lumped estimate: nothing lost through the wall).",
+                       shown(cold.turning_k, Kind::temperature),
+                       shown(a.installation.kindling.preheat_w, Kind::power),
+                       shown(cold.duration_s, Kind::duration));
+}
+
+std::string room_words(const Assessment& a, std::size_t weather, const Style& style) {
+    std::string text = "Room against outdoors, by the air balance of the house:";
+    std::string_view separator = " ";
+    for (const StateResult& state : a.solution.states) {
+        if (state.weather != weather || state.kind == StateKind::cold_start) {
+            continue;
+        }
+        text += fmt::format("{}{} {}",
+                            separator,
+                            name(state.kind),
+                            signed_quantity(state.room.pressure_pa, Kind::pressure, style));
+        separator = "; ";
+    }
+    return text + '.';
+}
+
+} // namespace fluewright::report

@@ -1,0 +1,187 @@
+#include "check_parts.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/text/words.hpp"
+
+#include <array>
+#include <fmt/core.h>
+#include <utility>
+
+namespace fluewright::report {
+namespace {
+
+constexpr Indent inset{.first = 2, .rest = 4};
+
+std::string severity_word(Severity severity) {
+    std::string word{name(severity)};
+    if (severity == Severity::danger || severity == Severity::fault) {
+        for (char& c : word) {
+            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+        }
+    }
+    return word;
+}
+
+Ink severity_ink(Severity severity) {
+    switch (severity) {
+    case Severity::danger:
+    case Severity::fault:
+        return Ink::bad;
+    case Severity::warning:
+        return Ink::warning;
+    case Severity::note:
+        break;
+    }
+    return Ink::plain;
+}
+
+std::string size_sentence(const SizeAdvice& size) {
+    const auto with_reason = [&](const std::string& words) {
+        return size.reason.empty() ? words + '.' : words + ". " + size.reason;
+    };
+    switch (size.outcome) {
+    case SizeAdvice::Outcome::present_is_right:
+        return with_reason(fmt::format("Pipe size: {} is right", size.present));
+    case SizeAdvice::Outcome::another:
+        return with_reason(
+            fmt::format("Pipe size: {} suggested in place of {}", size.suggested, size.present));
+    case SizeAdvice::Outcome::none:
+        return with_reason("Pipe size: no size alone makes this run work");
+    case SizeAdvice::Outcome::nothing_to_size:
+        break;
+    }
+    return with_reason("Pipe size: nothing in this run to choose by size");
+}
+
+/// A source key and how the figure is known, without saying the same twice.
+std::string known_how(std::string_view source, std::string_view mark) {
+    if (source == mark || source == "memory") {
+        return std::string{mark};
+    }
+    if (source == "practice") {
+        return "common practice, no source";
+    }
+    return fmt::format("{} ({})", source, mark);
+}
+
+/// Groups of assumptions by the first step of their pointer.
+using Group = std::pair<std::string_view, std::string_view>;
+
+constexpr std::array groups{
+    Group{"/site", "the place"}, Group{"/appliance", "the heater"}, Group{"/run", "the run"}};
+
+std::string_view group_of(std::string_view pointer) {
+    for (const Group& group : groups) {
+        if (pointer.starts_with(group.first)) {
+            return group.second;
+        }
+    }
+    return "everything else";
+}
+
+void add_group(const Case& installation,
+               std::string_view group,
+               const Style& style,
+               std::string& out) {
+    TextTable table({{.heading = fmt::format("of {}", group), .wraps = true},
+                     {.heading = "taken as", .align = Align::decimal},
+                     {.heading = "how it is known", .wraps = true}});
+    for (const Assumption& assumption : installation.assumptions) {
+        if (group_of(assumption.pointer) != group) {
+            continue;
+        }
+        table.add({{assumption.what},
+                   {assumption.word.empty() ? quantity(assumption.value, assumption.kind, style)
+                                            : assumption.word},
+                   {known_how(assumption.source, assumption.mark)}});
+    }
+    if (!table.empty()) {
+        out += table.text(style, inset.first);
+    }
+}
+
+} // namespace
+
+std::string size_text(const Assessment& a, const ReportOptions& options) {
+    const Style& style = options.style;
+    std::string out = heading("Size", style);
+    if (!options.size_searched) {
+        return out + "  Pipe size: not computed (--no-size-search).\n";
+    }
+    out += paragraph(size_sentence(a.size), inset, style.width);
+    if (!options.details || a.size.trials.empty()) {
+        return out;
+    }
+    TextTable table({{.heading = "size", .align = Align::decimal},
+                     {.heading = "area over\noutlet", .align = Align::decimal},
+                     {.heading = fmt::format("least to\nspare, {}",
+                                             customary_unit(Kind::pressure, style.units)),
+                      .align = Align::decimal},
+                     {.heading = "door may\nbe opened", .align = Align::right},
+                     {.heading = ""},
+                     {.heading = "ruled out by", .wraps = true}});
+    for (const SizeTrial& trial : a.size.trials) {
+        const bool computed = was_computed(trial);
+        const bool door = computed && a.installation.appliance.has_door;
+        const double share = trial.least_opening_share;
+        table.add({{trial.id},
+                   {format_number(trial.area_over_outlet)},
+                   {computed ? signed_number(trial.least_spare_pa, Kind::pressure, style) : "-"},
+                   {!door          ? "-"
+                    : share >= 1.0 ? "fully"
+                                   : format_quantity(share, Kind::fraction, style.units)},
+                   trial.passes ? TableCell{"ok", Ink::good} : TableCell{"no", Ink::bad},
+                   {trial.ruled_out_by}});
+    }
+    return out + table.text(style, inset.first);
+}
+
+std::string findings_text(const Assessment& a, const Style& style) {
+    if (a.findings.empty()) {
+        return heading("Findings", style) + "  None.\n";
+    }
+    std::string out = heading(fmt::format("Findings ({})", a.findings.size()), style);
+    int number = 0;
+    for (const Finding& finding : a.findings) {
+        const FindingInfo& info = *finding.info;
+        const std::string word = severity_word(info.severity);
+        std::string title = fmt::format("{}. {}: {}", ++number, word, info.title);
+        title += finding.place.empty() ? "" : ", " + finding.place;
+        title += finding.state.empty() ? "" : " (" + finding.state + ')';
+        std::string lines = paragraph(title, {.first = 2, .rest = 5}, style.width);
+        if (const auto at = lines.find(word); at != std::string::npos) {
+            lines.replace(at, word.size(), inked(word, severity_ink(info.severity), style));
+        }
+        out += lines;
+        constexpr Indent below{.first = 5, .rest = 5};
+        out += paragraph(finding.message, below, style.width);
+        out += paragraph(
+            fmt::format("What to do: {}",
+                        finding.remedy.empty() ? info.remedy : std::string_view{finding.remedy}),
+            below,
+            style.width);
+        out += paragraph(fmt::format("More: fluewright explain {}", info.id), below, style.width);
+    }
+    return out;
+}
+
+std::string assumptions_text(const Assessment& a, const Style& style) {
+    const auto& assumptions = a.installation.assumptions;
+    if (assumptions.empty()) {
+        return heading("Assumed", style) + "  Nothing: the file gives all that was used.\n";
+    }
+    std::string out = heading(
+        fmt::format("Assumed, because the file does not say ({})", assumptions.size()), style);
+    for (const Group& group : groups) {
+        add_group(a.installation, group.second, style, out);
+    }
+    add_group(a.installation, group_of(""), style, out);
+    out +=
+        paragraph("Measure what you can and write it into the file. `fluewright catalog sources` "
+                  "spells the sources out.",
+                  {.first = 2, .rest = 2},
+                  style.width);
+    return out;
+}
+
+} // namespace fluewright::report

@@ -1,0 +1,159 @@
+#include "check_parts.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/text/words.hpp"
+#include "trade_text.hpp"
+
+#include <algorithm>
+#include <fmt/core.h>
+#include <numeric>
+
+namespace fluewright::report {
+namespace {
+
+constexpr Indent inset{.first = 2, .rest = 2};
+constexpr double worth_naming = 0.01; ///< a smaller part of the spread is chance
+
+/// A probability from counting runs; never rounded up to certainty.
+std::string share_words(double share, std::size_t runs) {
+    if (share >= 1.0) {
+        return fmt::format("all {}", runs);
+    }
+    if (share <= 0.0) {
+        return "none";
+    }
+    constexpr double least = 0.001;
+    return share > 1.0 - least ? "over 99.9 %"
+           : share < least     ? "under 0.1 %"
+                               : format_number(100.0 * share, 3) + " %";
+}
+
+/// A spare as the states' table has it: a margin in draft, or how far the door may be opened.
+std::string
+spare_words(double spare, const StateSpread& s, const Assessment& a, const Style& style) {
+    if (s.kind == Kind::pressure) {
+        return signed_quantity(spare, Kind::pressure, style);
+    }
+    const double wanted = a.solution.states[s.state].door.opening_share - a.verdicts[s.state].spare;
+    return format_quantity(std::clamp(spare + wanted, 0.0, 1.0), Kind::fraction, style.units, 2);
+}
+
+std::string states_table(const Assessment& a, const ToleranceStudy& study, const Style& style) {
+    TextTable table({{.heading = "state", .wraps = true},
+                     {.heading = "as\nwritten", .align = Align::right},
+                     {.heading = "5 %\nare below", .align = Align::right},
+                     {.heading = "5 %\nare above", .align = Align::right},
+                     {.heading = "passes\nin", .align = Align::right}});
+    for (const StateSpread& s : study.states) {
+        table.add({{state_words(a.installation, a.solution.states[s.state])},
+                   {spare_words(s.as_written, s, a, style)},
+                   {spare_words(s.low, s, a, style)},
+                   {spare_words(s.high, s, a, style)},
+                   {share_words(s.passing_share, study.runs)}});
+    }
+    return table.text(style, inset.first)
+           + paragraph(
+               "Margin over the draft needed; of the reload, how far the door may be opened.",
+               inset,
+               style.width);
+}
+
+/// Which values the spread of the tightest state comes from, the greatest first.
+std::string causes_text(const Assessment& a, const ToleranceStudy& study, const Style& style) {
+    const StateSpread& s = study.states[study.tightest];
+    const std::string state = state_words(a.installation, a.solution.states[s.state]);
+    std::vector<std::size_t> order(study.inputs.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) {
+        return s.first_order[x] > s.first_order[y];
+    });
+    double named = 0.0;
+    std::string lines;
+    for (const std::size_t i : order) {
+        const VariedInput& input = study.inputs[i];
+        if (s.first_order[i] < worth_naming) {
+            break;
+        }
+        named += s.first_order[i];
+        lines += paragraph(
+            fmt::format("- {}: {} \u00b1 {} makes {} of it",
+                        keys_in_words({input.pointer}),
+                        format_quantity(input.value, input.kind, style.units),
+                        format_quantity(input.half_width, tolerance_kind(input.kind), style.units),
+                        format_quantity(s.first_order[i], Kind::fraction, style.units, 2)),
+            {.first = 4, .rest = 6},
+            style.width);
+    }
+    if (lines.empty()) {
+        return paragraph(
+            fmt::format("None of them moves the tightest state ({}).", state), inset, style.width);
+    }
+    constexpr double much = 0.9;
+    if (named < much) {
+        lines += paragraph(
+            "- the rest comes from several of them together", {.first = 4, .rest = 6}, style.width);
+    } else if (order.size() > 1) {
+        lines += paragraph("Measuring the first of them better narrows the range most.",
+                           {.first = 4, .rest = 4},
+                           style.width);
+    }
+    return paragraph(fmt::format("Where the spread of the tightest state ({}) comes from:", state),
+                     inset,
+                     style.width)
+           + lines;
+}
+
+} // namespace
+
+std::string tolerances_in_short(const ToleranceStudy& study, const Style& style) {
+    if (study.runs == 0) {
+        return {};
+    }
+    return paragraph(
+        study.working_share >= 1.0 ? "It draws in every state with every \u00b1 of the file, too."
+        : study.working_share <= 0.0
+            ? "It falls short wherever within the \u00b1 of the file the values are."
+            : fmt::format(
+                "With the \u00b1 of the file the chance that it draws in every state is {}.",
+                share_words(study.working_share, study.runs)),
+        {.first = 0, .rest = 0},
+        style.width);
+}
+
+std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, const Style& style) {
+    std::string out = heading("With the \u00b1 of the file", style);
+    if (study.runs == 0) {
+        return out
+               + paragraph(fmt::format("None of {} runs could be computed: {}.",
+                                       study.refused,
+                                       study.refusal ? study.refusal->message : ""),
+                           inset,
+                           style.width);
+    }
+    out += states_table(a, study, style);
+    const std::string all =
+        study.working_share >= 1.0 ? fmt::format("Every state passes in all {} runs", study.runs)
+        : study.working_share <= 0.0
+            ? fmt::format("Not one of {} runs passes in every state", study.runs)
+            : fmt::format("Every state passes in {} of {} runs",
+                          share_words(study.working_share, study.runs),
+                          study.runs);
+    out += paragraph(
+        fmt::format("{}, each with the {} values that have a \u00b1 anywhere within it, no place "
+                    "likelier than another. What is assumed keeps its value.",
+                    all,
+                    study.inputs.size()),
+        inset,
+        style.width);
+    if (study.refusal) {
+        out += paragraph(fmt::format("{} further runs were left out, their values do not go "
+                                     "together: {}.",
+                                     study.refused,
+                                     study.refusal->message),
+                         inset,
+                         style.width);
+    }
+    return out + causes_text(a, study, style);
+}
+
+} // namespace fluewright::report

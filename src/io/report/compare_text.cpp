@@ -1,0 +1,268 @@
+#include "check_parts.hpp"
+#include "fluewright/io/report/report_compare.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/text/words.hpp"
+#include "score_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+#include <functional>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent flush{.first = 0, .rest = 0};
+constexpr Indent inset{.first = 2, .rest = 4};
+/// Layouts that stand side by side on a page; more go into further tables.
+constexpr std::size_t most_columns = 4;
+
+class Page {
+public:
+    Page(const Comparison& comparison, const Style& style)
+        : comparison_(comparison), style_(style) {}
+
+    std::string text() {
+        out_ = paragraph(comparison_.sentence, flush, style_.width);
+        const std::size_t count = comparison_.layouts.size();
+        for (begin_ = 0; begin_ < count; begin_ = end_) {
+            end_ = std::min(begin_ + most_columns, count);
+            tables();
+        }
+        legend();
+        findings();
+        differences();
+        return std::move(out_);
+    }
+
+private:
+    using Figure = std::function<TableCell(const Layout&)>;
+
+    [[nodiscard]] std::vector<TableColumn> columns(std::string_view first) const {
+        std::vector<TableColumn> made{{.heading = ""}, {.heading = std::string{first}}};
+        for (std::size_t i = begin_; i < end_; ++i) {
+            const bool best = i == comparison_.best && !comparison_.alike;
+            made.push_back({.heading = comparison_.layouts[i].name + (best ? " <" : ""),
+                            .align = Align::right});
+        }
+        return made;
+    }
+
+    /// A line of the table, marked where the layouts differ, those on other pages too.
+    void row(TextTable& table, std::string_view what, const Figure& figure) const {
+        std::vector<TableCell> shown;
+        bool differs = false;
+        const std::string first = figure(comparison_.layouts.front()).text;
+        for (std::size_t i = 0; i < comparison_.layouts.size(); ++i) {
+            TableCell cell = figure(comparison_.layouts[i]);
+            differs = differs || cell.text != first;
+            if (i >= begin_ && i < end_) {
+                shown.push_back(std::move(cell));
+            }
+        }
+        std::vector<TableCell> cells{{differs ? "*" : ""}, {std::string{what}}};
+        cells.insert(cells.end(), shown.begin(), shown.end());
+        table.add(std::move(cells));
+    }
+
+    void tables() {
+        out_ += report::heading("Side by side", style_);
+        TextTable table(columns(""));
+        row(table, "every state", [](const Layout& layout) {
+            return layout.score.passes ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad};
+        });
+        run(table);
+        states(table);
+        counts(table);
+        out_ += table.text(style_, 2);
+    }
+
+    void run(TextTable& table) const {
+        const auto length = [&](double Layout::*member) {
+            return [this, member](const Layout& layout) {
+                return TableCell{report::quantity(layout.*member, Kind::length, style_)};
+            };
+        };
+        row(table, "mouth over outlet", length(&Layout::rise_m));
+        row(table, "pipe, along it", length(&Layout::pipe_m));
+        row(table, "of that level", length(&Layout::level_m));
+        row(table, "turns", [this](const Layout& layout) {
+            return TableCell{format_quantity(layout.turns_rad, Kind::angle, style_.units)};
+        });
+        row(table, "inside", [](const Layout& layout) { return TableCell{layout.sizes}; });
+    }
+
+    /// The state of another layout that answers to one of the first: by the name of its weather,
+    /// else by its place.
+    static const StateResult*
+    same_state(const Layout& layout, const Case& first, const StateResult& state, std::size_t& at) {
+        const Case& c = layout.assessment.installation;
+        const std::string& weather = first.weathers[state.weather].name;
+        const bool named = std::any_of(
+            c.weathers.begin(), c.weathers.end(), [&](const auto& w) { return w.name == weather; });
+        for (at = 0; at < layout.score.states.size(); ++at) {
+            const StateResult& other = layout.score.states[at];
+            if (other.kind == state.kind
+                && (named ? c.weathers[other.weather].name == weather
+                          : other.weather == state.weather)) {
+                return &other;
+            }
+        }
+        return nullptr;
+    }
+
+    void states(TextTable& table) const {
+        const Layout& first = comparison_.layouts.front();
+        const Case& c = first.assessment.installation;
+        for (const StateResult& state : first.score.states) {
+            const bool door = report::is_door_open(state.kind);
+            const auto of_state = [&](const auto& figure) {
+                return [this, &c, &state, figure](const Layout& layout) {
+                    std::size_t at = 0;
+                    const StateResult* same = same_state(layout, c, state, at);
+                    return same == nullptr ? TableCell{"-", Ink::quiet}
+                                           : figure(*same, layout.score.verdicts[at]);
+                };
+            };
+            const std::string words = report::state_words(c, state);
+            row(table,
+                words + (door ? ": opens" : ": margin"),
+                of_state([this, door](const StateResult& s, const StateVerdict& verdict) {
+                    const std::string mark = verdict.passes ? "" : " !";
+                    const std::string figure =
+                        door ? report::door_words(s.door.opening_share, verdict.passes, style_)
+                             : report::signed_quantity(verdict.spare, Kind::pressure, style_);
+                    return TableCell{figure + mark, verdict.passes ? Ink::plain : Ink::bad};
+                }));
+            if (!door) {
+                row(table,
+                    "- gas at the mouth",
+                    of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
+                        return TableCell{report::quantity(
+                            s.flow.mouth_temperature_k, Kind::temperature, style_)};
+                    }));
+            }
+            if (state.kind == StateKind::high_fire) {
+                row(table,
+                    "- speed at the mouth",
+                    of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
+                        return TableCell{
+                            report::quantity(s.flow.mouth_velocity_m_s, Kind::speed, style_)};
+                    }));
+            }
+        }
+    }
+
+    void counts(TextTable& table) const {
+        row(table, "dangers and faults", [](const Layout& layout) {
+            return TableCell{std::to_string(layout.faults),
+                             layout.faults > 0 ? Ink::bad : Ink::plain};
+        });
+        row(table, "warnings", [](const Layout& layout) {
+            return TableCell{std::to_string(layout.warnings)};
+        });
+    }
+
+    /// Whether some weather of the first layout is missing in this one.
+    [[nodiscard]] bool has_other_weathers(const Layout& layout) const {
+        const auto& mine = layout.assessment.installation.weathers;
+        const auto& first = comparison_.layouts.front().assessment.installation.weathers;
+        return std::any_of(first.begin(), first.end(), [&](const WeatherCase& wanted) {
+            return std::none_of(mine.begin(), mine.end(), [&](const WeatherCase& weather) {
+                return weather.name == wanted.name;
+            });
+        });
+    }
+
+    void legend() {
+        const bool any_door = std::any_of(
+            comparison_.layouts.begin(), comparison_.layouts.end(), [](const Layout& layout) {
+                return layout.assessment.installation.appliance.has_door;
+            });
+        std::string words = "* the layouts differ. ! falls short. Margin: draft less the draft "
+                            "needed.";
+        words +=
+            any_door ? " Opens: how far the door may be opened with the smoke staying in." : "";
+        words += comparison_.alike                                    ? ""
+                 : comparison_.layouts[comparison_.best].score.passes ? " < the one to take."
+                                                                      : " < the nearest.";
+        for (const Layout& layout : comparison_.layouts) {
+            if (has_other_weathers(layout)) {
+                words += ' ' + layout.name
+                         + " names other weathers: its states stand in the order of its file.";
+            }
+        }
+        out_ += paragraph(words, inset, style_.width);
+    }
+
+    /// Findings that some layouts have and others do not.
+    void findings() {
+        std::vector<const FindingInfo*> seen;
+        for (const Layout& layout : comparison_.layouts) {
+            for (const Finding& finding : layout.assessment.findings) {
+                if (std::find(seen.begin(), seen.end(), finding.info) == seen.end()) {
+                    seen.push_back(finding.info);
+                }
+            }
+        }
+        std::stable_sort(seen.begin(), seen.end(), [](const auto* a, const auto* b) {
+            return a->severity < b->severity;
+        });
+        TextTable table({{}, {}, {.wraps = true}});
+        for (const FindingInfo* info : seen) {
+            std::string holders;
+            std::size_t count = 0;
+            for (const Layout& layout : comparison_.layouts) {
+                const auto& all = layout.assessment.findings;
+                const bool has = std::any_of(
+                    all.begin(), all.end(), [info](const Finding& f) { return f.info == info; });
+                holders += has ? (count == 0 ? "" : ", ") + layout.name : "";
+                count += has ? 1U : 0U;
+            }
+            if (count < comparison_.layouts.size()) {
+                table.add({{std::string{name(info->severity)}},
+                           {std::string{info->title}},
+                           {"only " + holders}});
+            }
+        }
+        if (!table.empty()) {
+            out_ += report::heading("Findings they do not share", style_);
+            out_ += table.text(style_, 2);
+        }
+    }
+
+    void differences() {
+        const std::vector<FileDifference> rows = file_differences(comparison_);
+        if (rows.empty()) {
+            out_ += '\n' + paragraph("The files say the same.", flush, style_.width);
+            return;
+        }
+        out_ += report::heading("What the files say differently", style_);
+        for (const FileDifference& row : rows) {
+            out_ += paragraph(row.pointer, {.first = 2, .rest = 4}, style_.width);
+            for (std::size_t i = 0; i < row.values.size(); ++i) {
+                out_ += paragraph(fmt::format("{}: {}",
+                                              comparison_.layouts[i].name,
+                                              row.values[i].empty() ? "nothing" : row.values[i]),
+                                  {.first = 4, .rest = 6},
+                                  style_.width);
+            }
+        }
+    }
+
+    const Comparison& comparison_;
+    const Style& style_;
+    std::size_t begin_{};
+    std::size_t end_{};
+    std::string out_;
+};
+
+} // namespace
+
+std::string comparison_text(const Comparison& comparison, const Style& style) {
+    std::string out = Page(comparison, style).text();
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+} // namespace fluewright

@@ -1,0 +1,288 @@
+#include "check_parts.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/io/report/report_diagnosis.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+
+#include <algorithm>
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent flush{.first = 0, .rest = 0};
+constexpr Indent item{.first = 2, .rest = 5};
+constexpr Indent below{.first = 5, .rest = 5};
+constexpr Indent listed{.first = 5, .rest = 7};
+constexpr std::size_t most_causes = 5;
+constexpr std::size_t most_checks = 3;
+constexpr std::size_t leading_causes = 3;
+constexpr double least_told = 0.03;
+constexpr double settled = 0.9; ///< probability from which a cause stands alone
+
+std::string per_cent(double share) {
+    return share > 0.995 ? "over 99 %" : format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
+}
+
+std::string inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style) {
+    std::string out;
+    std::size_t blanks = indent.first;
+    for (const std::string& line : wrap(text, style.width - std::max(indent.first, indent.rest))) {
+        out += std::string(blanks, ' ') + inked(line, ink, style) + '\n';
+        blanks = indent.rest;
+    }
+    return out;
+}
+
+std::string times_words(double times) {
+    return times >= 100.0 ? "over 100 times" : format_number(times, 2) + " times";
+}
+
+struct Writer {
+    const Diagnosis& d;
+    const Style& style;
+
+    [[nodiscard]] std::string seen() const {
+        if (d.seen.empty()) {
+            return {};
+        }
+        std::string out = report::heading("What was seen", style);
+        int number = 0;
+        for (const SeenFact& fact : d.seen) {
+            std::string line = fmt::format("{}. {}", ++number, fact.words);
+            if (!fact.expected.empty()) {
+                line += fmt::format("; the first cause below gives {}", fact.expected);
+            }
+            if (!fact.fits) {
+                line += fact.expected.empty() ? "; the first cause below does not account for it"
+                                              : ", which does not fit: take it again";
+            }
+            out += fact.fits ? paragraph(line, item, style.width)
+                             : inked_paragraph(line, item, Ink::warning, style);
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string bearings(const Explanation& e, bool speaks_for) const {
+        std::string list;
+        for (const Bearing& bearing : e.bearings) {
+            if ((bearing.likelier_times > 1.0) != speaks_for) {
+                continue;
+            }
+            const double times = speaks_for ? bearing.likelier_times : 1.0 / bearing.likelier_times;
+            list += list.empty() ? "" : "; ";
+            list += fmt::format("{} ({} {})",
+                                d.seen[bearing.seen].words,
+                                times_words(times),
+                                speaks_for ? "likelier" : "less likely");
+        }
+        return list;
+    }
+
+    [[nodiscard]] std::string outlook_words(const Cured& cured) const {
+        const auto shown = [&](double pa) {
+            return format_quantity(pa, Kind::pressure, style.units);
+        };
+        std::string words = fmt::format("the tightest state is {}: ", cured.state);
+        if (is_door_open(cured.kind)) {
+            const double share = cured.opening_share;
+            words += share >= 1.0 ? "smoke stays in with the door wide open"
+                     : share > 0.0
+                         ? fmt::format("smoke stays in up to {} of the opening",
+                                       format_quantity(share, Kind::fraction, style.units, 2))
+                         : "smoke comes out at once";
+        } else {
+            words += fmt::format("{} of draft where {} is needed, {} to spare",
+                                 shown(cured.draft_pa),
+                                 shown(cured.draft_needed_pa),
+                                 report::signed_quantity(cured.margin_pa(), Kind::pressure, style));
+        }
+        return words + (cured.works ? "." : ". That still falls short.");
+    }
+
+    [[nodiscard]] std::string cause(const Explanation& e, int number) const {
+        std::string title = fmt::format("{}. {}: {}", number, per_cent(e.probability), e.title);
+        std::string out = number == 1 ? inked_paragraph(title, item, Ink::heading, style)
+                                      : paragraph(title, item, style.width);
+        for (const SizedCause& sized : e.causes) {
+            if (sized.has_size) {
+                out += paragraph("Size: " + sized.size_words, below, style.width);
+            }
+        }
+        out += paragraph("Why: " + e.mechanism, below, style.width);
+        const std::string supporting = bearings(e, true);
+        const std::string opposing = bearings(e, false);
+        if (!supporting.empty()) {
+            out += paragraph("For it: " + supporting, listed, style.width);
+        }
+        if (!opposing.empty()) {
+            out += paragraph("Against it: " + opposing, listed, style.width);
+        }
+        if (number > static_cast<int>(leading_causes)) {
+            return out;
+        }
+        out += paragraph("Cure: " + e.remedy, below, style.width);
+        if (e.cured) {
+            out += paragraph("Once cured, " + outlook_words(*e.cured), below, style.width);
+        }
+        if (e.confirm != nullptr) {
+            out += paragraph(fmt::format("To be sure: {}. {}", e.confirm->title, e.confirm->how),
+                             below,
+                             style.width);
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string causes() const {
+        std::string out = report::heading("Causes, the likeliest first", style);
+        int number = 0;
+        double told = 0.0;
+        for (const Explanation& e : d.explanations) {
+            if (number >= static_cast<int>(most_causes)
+                || (number > 0 && e.probability < least_told)) {
+                break;
+            }
+            out += cause(e, ++number);
+            told += e.probability;
+        }
+        const double rest = 1.0 - told;
+        if (rest > 0.005) {
+            out += paragraph(
+                fmt::format("All other causes together: {}.", per_cent(rest)), item, style.width);
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string better() const {
+        if (!d.better) {
+            return {};
+        }
+        std::string out =
+            report::heading("What to change in the design", style)
+            + paragraph("Even with nothing hidden the run falls short. The change that pays best:",
+                        {.first = 2, .rest = 2},
+                        style.width);
+        for (const std::string& step : d.better->steps) {
+            out += paragraph("- " + step + '.', {.first = 2, .rest = 4}, style.width);
+        }
+        out += paragraph("Then " + outlook_words(d.better->outcome)
+                             + " `fluewright improve` ranks the others.",
+                         {.first = 2, .rest = 2},
+                         style.width);
+        return out;
+    }
+
+    [[nodiscard]] std::string checks() const {
+        if (d.checks.empty()) {
+            return {};
+        }
+        const Explanation& first = d.explanations.front();
+        std::string out = report::heading("Next check worth making", style);
+        if (first.probability >= settled && first.confirm != nullptr) {
+            return out
+                   + paragraph(
+                       fmt::format("The causes are told apart. Confirm the first before you "
+                                   "spend money on it. {}. {}",
+                                   first.confirm->title,
+                                   first.confirm->how),
+                       {.first = 2, .rest = 2},
+                       style.width);
+        }
+        out += check_text(d.checks.front(), style);
+        out +=
+            paragraph(fmt::format("Then put it into \"observed\" and run again, for instance: {}",
+                                  write_observation(d.checks.front().entry, style.units)),
+                      {.first = 2, .rest = 4},
+                      style.width);
+        std::string others;
+        for (std::size_t i = 1; i < std::min(d.checks.size(), most_checks + 1); ++i) {
+            others += (others.empty() ? "" : "; ") + std::string{d.checks[i].check->title};
+            others += d.checks[i].place.empty() ? "" : ", " + d.checks[i].place;
+        }
+        if (!others.empty()) {
+            out += paragraph("After that: " + others + '.', {.first = 2, .rest = 4}, style.width);
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string assumptions() const {
+        if (d.assumptions.empty()) {
+            return {};
+        }
+        return paragraph(
+            fmt::format(
+                "- {} values the file does not give were taken as usual; `fluewright check` "
+                "lists them. A wrong one looks like a fault.",
+                d.assumptions.size()),
+            {.first = 2, .rest = 4},
+            style.width);
+    }
+
+private:
+    [[nodiscard]] static bool is_door_open(StateKind kind) {
+        return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
+    }
+};
+
+constexpr std::string_view how =
+    "- Each cause is built into the run at many sizes and solved; Bayes' rule weighs them by what "
+    "was seen. The weights before anything is seen are judgement (data/causes.csv): take the "
+    "percentages as a ranking. docs/diagnosis.md tells how often it was right in made-up cases.";
+
+} // namespace
+
+std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
+    if (diagnosis.urgent.empty()) {
+        return {};
+    }
+    std::string out = inked_paragraph("FIRST, NOW", flush, Ink::bad, style);
+    for (const std::string& line : diagnosis.urgent) {
+        out += inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
+    }
+    return out + '\n';
+}
+
+std::string check_text(const NextCheck& check, const Style& style) {
+    std::string title{check.check->title};
+    title += check.place.empty() ? "." : ", " + check.place + '.';
+    std::string out = paragraph(
+        fmt::format("{} {}", title, check.check->how), {.first = 2, .rest = 2}, style.width);
+    for (const Expectation& expected : check.expected) {
+        out += paragraph(
+            fmt::format("if {}: {}", expected.cause, expected.words), listed, style.width);
+    }
+    return out;
+}
+
+std::string standing_text(const Diagnosis& diagnosis, const Style& style) {
+    std::string out = inked_paragraph(diagnosis.sentence, flush, Ink::heading, style);
+    const std::size_t told = std::min(diagnosis.explanations.size(), leading_causes);
+    for (std::size_t i = 0; i < told; ++i) {
+        const Explanation& e = diagnosis.explanations[i];
+        out += paragraph(fmt::format("{}: {}", per_cent(e.probability), e.title),
+                         {.first = 2, .rest = 4},
+                         style.width);
+    }
+    return out;
+}
+
+std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOptions& options) {
+    const Style& style = options.style;
+    const Writer writer{diagnosis, style};
+    std::string out = urgent_text(diagnosis, style);
+    out += inked_paragraph(
+        diagnosis.sentence, flush, diagnosis.nothing_explains ? Ink::warning : Ink::heading, style);
+    if (!diagnosis.title.empty()) {
+        out += paragraph("Installation: " + diagnosis.title, flush, style.width);
+    }
+    out += writer.seen();
+    out += writer.causes();
+    out += writer.checks();
+    out += writer.better();
+    out += report::heading("How it is found", style);
+    out += paragraph(how, {.first = 2, .rest = 4}, style.width);
+    out += writer.assumptions();
+    out += report::cautions_text(style);
+    return report::signed_off(std::move(out), options.version, options.file, style);
+}
+
+} // namespace fluewright

@@ -1,0 +1,240 @@
+#include "check_parts.hpp"
+#include "fluewright/io/report/report_improve.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/text/words.hpp"
+
+#include <algorithm>
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent flush{.first = 0, .rest = 0};
+constexpr Indent inset{.first = 2, .rest = 4};
+constexpr Indent deeper{.first = 5, .rest = 7};
+
+class Page {
+public:
+    Page(const Improvement& made, const Style& style) : made_(made), style_(style) {}
+
+    std::string text() {
+        out_ = paragraph(made_.sentence, flush, style_.width);
+        if (!made_.reason.empty()) {
+            out_ += paragraph(made_.reason, flush, style_.width);
+        }
+        const std::string& title = made_.present.installation.title;
+        if (!title.empty()) {
+            out_ += paragraph("Installation: " + title, flush, style_.width);
+        }
+        if (made_.outcome == Improvement::Outcome::leave_alone) {
+            leave_alone();
+            return std::move(out_);
+        }
+        heading("As it stands");
+        out_ += paragraph(made_.present.sentence, inset, style_.width);
+        if (!made_.plans.empty()) {
+            changes();
+            states();
+        }
+        closing();
+        return std::move(out_);
+    }
+
+private:
+    void heading(std::string_view words) { out_ += report::heading(words, style_); }
+
+    void line(std::string_view words, Indent indent) {
+        out_ += paragraph(words, indent, style_.width);
+    }
+
+    void leave_alone() {
+        const auto& findings = made_.present.findings;
+        const auto worth = std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
+            return f.info->severity != Severity::note;
+        });
+        if (worth > 0) {
+            line(fmt::format("{} still {} to look at: `fluewright check` lists {}.",
+                             worth == 1 ? "One finding is" : fmt::format("{} findings are", worth),
+                             "there",
+                             worth == 1 ? "it" : "them"),
+                 flush);
+        }
+    }
+
+    [[nodiscard]] std::string cost_words(const Plan& plan) const {
+        return made_.currency.empty()
+                   ? "effort " + format_number(plan.cost, 3)
+                   : fmt::format("{} {}", made_.currency, format_number(plan.cost, 4));
+    }
+
+    [[nodiscard]] std::string outcome_words(const Plan& plan) const {
+        const Case& c = made_.present.installation;
+        const StateResult& state = plan.score.states[plan.score.limiting];
+        const StateVerdict& verdict = plan.score.verdicts[plan.score.limiting];
+        if (made_.goal == Goal::less_draft && plan.score.passes && !plan.cures) {
+            return "not enough: draft still up to "
+                   + format_quantity((1.0 + plan.score.greatest_over)
+                                         * c.appliance.draft_greatest_pa,
+                                     Kind::pressure,
+                                     style_.units);
+        }
+        const std::string spare =
+            verdict.kind == Kind::pressure
+                ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
+                : fmt::format("door opens {}", door_words(state));
+        return fmt::format(
+            "{}: {} in {}", plan.cures ? "cures" : "not enough", spare, state_name(c, state));
+    }
+
+    [[nodiscard]] std::string door_words(const StateResult& state) const {
+        return format_quantity(
+            std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, style_.units, 2);
+    }
+
+    void changes() {
+        heading("Changes, best first");
+        for (const Plan& plan : made_.plans) {
+            std::string what;
+            for (const Remedy& remedy : plan.steps) {
+                what += fmt::format("{}{}{}",
+                                    what.empty() ? "" : "; then: ",
+                                    remedy.what,
+                                    remedy.place.empty() ? "" : " (" + remedy.place + ")");
+            }
+            line(fmt::format("{}. {}.", plan.rank, what), {.first = 2, .rest = 5});
+            const std::string facts = fmt::format(
+                "{}{}; {}", cost_words(plan), plan.on_front ? " *" : "", outcome_words(plan));
+            line(facts, deeper);
+            look_at(plan);
+        }
+        line("* Nothing else that was tried costs less and leaves more to spare.", inset);
+    }
+
+    void look_at(const Plan& plan) {
+        for (const FindingInfo* info : plan.raised) {
+            line(fmt::format(
+                     "new finding, {}: {} ({})", name(info->severity), info->title, info->id),
+                 deeper);
+        }
+        for (const catalog::Rule* rule : plan.broken) {
+            line(fmt::format("no longer as the rules ask: {} ({})", rule->says, rule->id), deeper);
+        }
+        for (const std::string& words : plan.worsens) {
+            line("may worsen: " + words, deeper);
+        }
+        std::string look;
+        for (const Remedy& remedy : plan.steps) {
+            const std::string_view words = effort_of(remedy.kind).may_worsen;
+            if (words != "none known") {
+                look += (look.empty() ? "look at: " : "; ") + std::string{words};
+            }
+        }
+        if (!look.empty()) {
+            line(look, deeper);
+        }
+        std::string cleared;
+        for (const FindingInfo* info : plan.cleared) {
+            cleared += (cleared.empty() ? "" : ", ") + std::string{info->id};
+        }
+        if (!cleared.empty()) {
+            line("clears: " + cleared, deeper);
+        }
+    }
+
+    [[nodiscard]] TableCell cell(const StateResult& state, const StateVerdict& verdict) const {
+        if (state.status == Status::no_answer) {
+            return {"FAILED", Ink::bad};
+        }
+        const std::string mark = verdict.passes ? "" : " !";
+        return {(verdict.kind == Kind::pressure
+                     ? report::signed_number(verdict.spare, Kind::pressure, style_)
+                     : door_words(state))
+                    + mark,
+                verdict.passes ? Ink::plain : Ink::bad};
+    }
+
+    void states() {
+        heading("What each does in every state");
+        const Case& c = made_.present.installation;
+        for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
+            std::vector<TableColumn> columns{{.heading = c.weathers[weather].name}};
+            for (const StateResult& state : made_.score.states) {
+                if (state.weather == weather) {
+                    columns.push_back(
+                        {.heading =
+                             report::is_door_open(state.kind)
+                                 ? fmt::format("{}\nmay be opened", name(state.kind))
+                                 : report::with_unit(fmt::format("{}\nmargin", name(state.kind)),
+                                                     Kind::pressure,
+                                                     style_),
+                         .align = Align::decimal});
+                }
+            }
+            TextTable table(std::move(columns));
+            add_row(table, "now", made_.score, weather);
+            for (const Plan& plan : made_.plans) {
+                add_row(table, std::to_string(plan.rank), plan.score, weather);
+            }
+            out_ += table.text(style_, 2);
+        }
+        line("! falls short. Margin: draft less the draft needed.", inset);
+    }
+
+    void
+    add_row(TextTable& table, std::string label, const Score& scored, std::size_t weather) const {
+        std::vector<TableCell> cells{{std::move(label)}};
+        for (std::size_t i = 0; i < scored.states.size(); ++i) {
+            if (scored.states[i].weather == weather) {
+                cells.push_back(cell(scored.states[i], scored.verdicts[i]));
+            }
+        }
+        table.add(std::move(cells));
+    }
+
+    /// Which rules the changes were held against.
+    [[nodiscard]] std::string rules_words() const {
+        const catalog::RuleBody* body = made_.rules.body;
+        return body == nullptr || made_.rules.results.empty()
+                   ? " No set of rules was asked for; --rules us, uk, ca, au or de holds every "
+                     "change against one."
+                   : fmt::format(" Each change was held against the rules of {}.", body->name);
+    }
+
+    void closing() {
+        out_ += '\n';
+        line(fmt::format("{} runs were solved, no two of them the same.{}",
+                         made_.tried,
+                         made_.plans.empty()
+                             ? ""
+                             : " `--write-plan 1 better.json` writes the file with change 1 made."),
+             flush);
+        if (made_.currency.empty()) {
+            line("Effort: 1 an hour with what is there, 3 a part of the connector, 5 a day on the "
+                 "roof; a plain scale of judgement, no money. --prices FILE ranks by your own.",
+                 flush);
+        }
+        if (!made_.unpriced.empty()) {
+            std::string words;
+            for (const std::string& title : made_.unpriced) {
+                words += (words.empty() ? "" : ", ") + title;
+            }
+            line("Left out, as the price file has no price for them: " + words + ".", flush);
+        }
+        line("What the code and the makers of heater and pipe allow comes first." + rules_words(),
+             flush);
+    }
+
+    const Improvement& made_;
+    const Style& style_;
+    std::string out_;
+};
+
+} // namespace
+
+std::string improvement_text(const Improvement& improvement, const Style& style) {
+    std::string out = Page(improvement, style).text();
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+} // namespace fluewright

@@ -1,0 +1,122 @@
+#include "check_parts.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/io/report/report_method.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent flush_left{.first = 0, .rest = 0};
+constexpr std::size_t inset = 2;
+constexpr int digits = 5;
+
+/// "PZ >= PZe at low fire"
+std::string failed_words(const MethodResult& result) {
+    std::string words;
+    for (const MethodFiring& firing : result.firings) {
+        for (const MethodCriterion& criterion : firing.criteria) {
+            if (criterion.counts && !criterion.met()) {
+                words += fmt::format(
+                    "{}{} at {}", words.empty() ? "" : "; ", criterion.symbols, firing.name);
+            }
+        }
+    }
+    return words;
+}
+
+std::string verdict(const MethodResult& result, const Style& style) {
+    const bool met = result.met();
+    const std::string words = met ? "Every condition of the method that counts is met."
+                                  : "Not met: " + failed_words(result) + ".";
+    std::string out = inked(std::string{result.title}, Ink::heading, style) + '\n';
+    for (const std::string& line : wrap(words, style.width)) {
+        out += inked(line, met ? Ink::good : Ink::bad, style) + '\n';
+    }
+    out += paragraph(fmt::format("Known from: {}.", result.standing), flush_left, style.width);
+    return out;
+}
+
+std::string criteria(const MethodFiring& firing, const Style& style) {
+    TextTable table({{.heading = "condition"},
+                     {.heading = "meaning", .wraps = true},
+                     {.heading = "has", .align = Align::decimal},
+                     {.heading = "wants", .align = Align::decimal},
+                     {.heading = ""},
+                     {.heading = ""}});
+    for (const MethodCriterion& c : firing.criteria) {
+        const Ink ink = c.met() ? Ink::good : c.counts ? Ink::bad : Ink::warning;
+        table.add(
+            {{std::string{c.symbols}},
+             {std::string{c.meaning}},
+             {format_number(c.have, digits)},
+             {format_number(c.want, digits)},
+             {std::string{c.unit}},
+             {fmt::format("{}{}", c.met() ? "met" : "NOT MET", c.counts ? "" : " (info)"), ink}});
+    }
+    return table.text(style, inset);
+}
+
+std::string comparisons(const MethodFiring& firing, const Style& style) {
+    TextTable table({{.heading = "the same by the full physics", .wraps = true},
+                     {.heading = "method", .align = Align::decimal},
+                     {.heading = "physics", .align = Align::decimal},
+                     {.heading = ""}});
+    for (const MethodComparison& c : firing.comparisons) {
+        table.add({{std::string{c.what}},
+                   {format_number(c.by_method, digits)},
+                   {format_number(c.by_physics, digits)},
+                   {std::string{c.unit}}});
+    }
+    return table.text(style, inset);
+}
+
+std::string terms(const MethodGroup& group, const Style& style) {
+    TextTable table({{.heading = ""},
+                     {.heading = "", .wraps = true},
+                     {.heading = "", .align = Align::decimal},
+                     {.heading = ""},
+                     {.heading = ""}});
+    for (const MethodTerm& t : group.terms) {
+        table.add({{std::string{t.symbol}},
+                   {std::string{t.meaning}},
+                   {format_number(t.value, digits)},
+                   {std::string{t.unit}},
+                   {std::string{t.mark}, Ink::quiet}});
+    }
+    return "  " + inked(group.title, Ink::heading, style) + '\n' + table.text(style, 2 * inset);
+}
+
+std::string notes_text(const MethodResult& result, const Style& style) {
+    std::string out = report::heading("Notes on the method", style);
+    for (const auto& note : result.notes) {
+        out += paragraph(fmt::format("- {}", note), {.first = 2, .rest = 4}, style.width);
+    }
+    return out;
+}
+
+} // namespace
+
+std::string method_text(const MethodResult& result, const MethodReportOptions& options) {
+    const Style& style = options.style;
+    std::string out = verdict(result, style);
+    for (const MethodFiring& firing : result.firings) {
+        out += report::heading(fmt::format("Conditions, {}", firing.name), style);
+        out += criteria(firing, style) + '\n' + comparisons(firing, style);
+    }
+    for (const MethodFiring& firing : result.firings) {
+        out += report::heading(fmt::format("Terms, {}", firing.name), style);
+        for (const MethodGroup& group : firing.groups) {
+            out += terms(group, style);
+        }
+    }
+    out += notes_text(result, style);
+    out += report::cautions_text(style);
+    return report::signed_off(std::move(out), options.version, options.file, style);
+}
+
+} // namespace fluewright

@@ -1,0 +1,276 @@
+#include "check_parts.hpp"
+#include "fluewright/io/report/report_warmup.hpp"
+#include "fluewright/io/text/cautions.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/text/words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr std::size_t warmup_inset = 2;
+constexpr Indent indented{.first = 2, .rest = 4};
+constexpr double minute_s = 60.0;
+constexpr double most_rows = 26.0;
+constexpr std::string_view none = "-";
+
+std::string minutes(double seconds) {
+    return format_number(std::round(seconds / minute_s * 10.0) / 10.0, 4);
+}
+
+std::string minutes_or(const std::optional<double>& seconds, std::string_view otherwise) {
+    return seconds ? minutes(*seconds) + " min" : std::string{otherwise};
+}
+
+struct Writer {
+    const Case& c;
+    const Style& style;
+
+    [[nodiscard]] std::string shown(double si, Kind kind) const {
+        return format_quantity(si, kind, style.units);
+    }
+
+    [[nodiscard]] std::string part_words(const Warmup& w, std::size_t part) const {
+        return "part " + report::section_words(c, w.parts[part].section);
+    }
+
+    [[nodiscard]] std::string weather_words(const WarmupInWeather& in) const {
+        const WeatherCase& weather = c.weathers[in.weather];
+        return fmt::format("{}, {} outdoors",
+                           weather.name,
+                           shown(weather.outdoor_temperature_k, Kind::temperature));
+    }
+
+    [[nodiscard]] std::string draft_sentence(const Warmup& w) const {
+        const std::string needed = shown(w.draft_needed_pa, Kind::pressure);
+        if (w.draft_met.from_s) {
+            return fmt::format("The draft a high fire needs ({}) stands after {}.",
+                               needed,
+                               minutes_or(w.draft_met.from_s, ""));
+        }
+        const auto drawing = std::any_of(
+            w.moments.begin(), w.moments.end(), [](const auto& m) { return m.draft_pa > 0.0; });
+        return drawing
+                   ? fmt::format("The draft a high fire needs ({}) is not reached.", needed)
+                   : "The cold flue does not draw and the fire does not turn it: smoke comes into "
+                     "the room. It has to be preheated, or the room's suction taken away.";
+    }
+
+    [[nodiscard]] std::string wall_sentence(const Warmup& w) const {
+        if (w.parts.empty()) {
+            return {};
+        }
+        std::string words;
+        words +=
+            w.dry_s ? fmt::format("The inner wall is dry along the whole run after {}, last in {}.",
+                                  minutes_or(w.dry_s, ""),
+                                  part_words(w, w.last_dry))
+                    : fmt::format("Water condenses in {} all the time.", part_words(w, w.last_dry));
+        words += ' ';
+        const std::string limit = shown(w.creosote_threshold_k, Kind::temperature);
+        words +=
+            w.clean_s
+                ? fmt::format("It is above {}, below which creosote settles, after {}, last in {}.",
+                              limit,
+                              minutes_or(w.clean_s, ""),
+                              part_words(w, w.last_clean))
+                : fmt::format("It stays below {}, where creosote settles, in {}.",
+                              limit,
+                              part_words(w, w.last_clean));
+        return words;
+    }
+
+    [[nodiscard]] std::string after_sentence(const Warmup& w) const {
+        if (!w.fire_out_s) {
+            return {};
+        }
+        const double after_s = w.end_s - *w.fire_out_s;
+        const auto held = [&](const std::optional<double>& seconds) {
+            return seconds ? minutes(*seconds) + " min"
+                           : fmt::format("longer than the {} min looked at", minutes(after_s));
+        };
+        return fmt::format("With the fire out the draft stays above the {} of a low fire {}, and "
+                           "above nothing {}.",
+                           shown(w.draft_needed_low_pa, Kind::pressure),
+                           held(w.holds_low_s),
+                           held(w.holds_zero_s));
+    }
+
+    [[nodiscard]] std::string summary(const WarmupInWeather& in) const {
+        const Warmup& w = in.course;
+        std::string out = report::heading(weather_words(in), style);
+        const Ink ink = w.draft_met.from_s ? Ink::good : Ink::bad;
+        for (const std::string& line : wrap(draft_sentence(w), style.width - warmup_inset)) {
+            out += std::string(warmup_inset, ' ') + inked(line, ink, style) + '\n';
+        }
+        for (const std::string& sentence : {wall_sentence(w), after_sentence(w)}) {
+            if (!sentence.empty()) {
+                out +=
+                    paragraph(sentence, {.first = warmup_inset, .rest = warmup_inset}, style.width);
+            }
+        }
+        if (w.starved_s >= minute_s) {
+            out +=
+                paragraph(fmt::format("For {} min the flue draws less than the fire asks; it burns "
+                                      "lower than planned.",
+                                      minutes(w.starved_s)),
+                          {.first = warmup_inset, .rest = warmup_inset},
+                          style.width);
+        }
+        return out;
+    }
+
+    [[nodiscard]] std::string parts(const Warmup& w) const {
+        TextTable table({{.heading = "part"},
+                         {.heading = "dry from\nmin", .align = Align::decimal},
+                         {.heading = "until\nmin", .align = Align::decimal},
+                         {.heading = "clean from\nmin", .align = Align::decimal},
+                         {.heading = "until\nmin", .align = Align::decimal},
+                         {.heading = report::with_unit("inside at most", Kind::temperature, style),
+                          .align = Align::decimal},
+                         {.heading = report::with_unit("outside at most", Kind::temperature, style),
+                          .align = Align::decimal}});
+        const auto cell = [](const std::optional<double>& seconds) {
+            return TableCell{seconds ? minutes(*seconds) : std::string{none}};
+        };
+        for (const WarmupPart& part : w.parts) {
+            table.add({{report::section_words(c, part.section)},
+                       cell(part.dry.from_s),
+                       cell(part.dry.until_s),
+                       cell(part.clean.from_s),
+                       cell(part.clean.until_s),
+                       {report::bare_number(part.hottest_inner_k, Kind::temperature, style)},
+                       {report::bare_number(part.hottest_outer_k, Kind::temperature, style)}});
+        }
+        return table.text(style, warmup_inset);
+    }
+
+    /// The step between printed rows: the least of the round ones that keeps the table short.
+    [[nodiscard]] static double row_step_s(double end_s) {
+        for (const double step : {1.0, 2.0, 5.0, 10.0, 15.0, 20.0, 30.0, 60.0, 120.0, 240.0}) {
+            if (end_s <= most_rows * step * minute_s) {
+                return step * minute_s;
+            }
+        }
+        return end_s / most_rows;
+    }
+
+    [[nodiscard]] std::string course(const Warmup& w) const {
+        TextTable table(
+            {{.heading = "min", .align = Align::decimal},
+             {.heading = ""},
+             {.heading = report::with_unit("fuel", Kind::mass_rate, style),
+              .align = Align::decimal},
+             {.heading = report::with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
+             {.heading = report::with_unit("outlet", Kind::temperature, style),
+              .align = Align::decimal},
+             {.heading = report::with_unit("mouth", Kind::temperature, style),
+              .align = Align::decimal},
+             {.heading = report::with_unit("draft", Kind::pressure, style),
+              .align = Align::decimal},
+             {.heading = report::with_unit("dew point", Kind::temperature, style),
+              .align = Align::decimal},
+             {.heading = report::with_unit("coldest wall", Kind::temperature, style),
+              .align = Align::decimal}});
+        const auto number = [&](double si, Kind kind) {
+            return TableCell{report::bare_number(si, kind, style)};
+        };
+        const double step_s = row_step_s(w.end_s);
+        double next_s = 0.0;
+        for (const WarmupMoment& m : w.moments) {
+            constexpr double rounding_s = 0.5;
+            if (m.time_s < next_s - rounding_s) {
+                continue;
+            }
+            next_s = (std::floor(m.time_s / step_s + 1e-6) + 1.0) * step_s;
+            const bool wet = m.coldest_wall_k < m.dew_point_k && !w.phases[m.phase].out;
+            table.add({{minutes(m.time_s)},
+                       {w.phases[m.phase].name},
+                       number(m.burn_rate_kg_s, Kind::mass_rate),
+                       number(m.gas_flow_kg_s, Kind::gas_flow),
+                       number(m.outlet_k, Kind::temperature),
+                       number(m.mouth_k, Kind::temperature),
+                       {report::bare_number(m.draft_pa, Kind::pressure, style),
+                        m.draft_pa < 0.0 ? Ink::bad : Ink::plain},
+                       number(m.dew_point_k, Kind::temperature),
+                       {report::bare_number(m.coldest_wall_k, Kind::temperature, style)
+                            + (wet ? " wet" : ""),
+                        wet ? Ink::warning : Ink::plain}});
+        }
+        return table.text(style, warmup_inset);
+    }
+
+    [[nodiscard]] std::string heat(const Warmup& w) const {
+        constexpr double megajoule_j = 1e6;
+        const auto megajoules = [](double j) { return format_number(j / megajoule_j, 3); };
+        return paragraph(
+            fmt::format("Heat: the gas gave {} MJ to the run; the walls still hold {} MJ, "
+                        "{} MJ went to the air around.",
+                        megajoules(w.balance.given_j),
+                        megajoules(w.balance.stored_j),
+                        megajoules(w.balance.lost_j)),
+            {.first = warmup_inset, .rest = warmup_inset},
+            style.width);
+    }
+
+    [[nodiscard]] std::string assumptions(const Warmup& w) const {
+        std::string out = report::heading("Taken, since the file does not say", style);
+        TextTable table({{.heading = "of the fire", .wraps = true},
+                         {.heading = "taken as", .align = Align::decimal},
+                         {.heading = "how it is known"}});
+        for (const Assumption& a : w.assumptions) {
+            table.add({{a.what}, {shown(a.value, a.kind)}, {std::string{a.mark}}});
+        }
+        return out + table.text(style, warmup_inset)
+               + paragraph("`fluewright check` lists what is taken of place, heater and run.",
+                           {.first = warmup_inset, .rest = warmup_inset},
+                           style.width);
+    }
+};
+
+constexpr std::array<std::string_view, 5> notes{
+    "Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
+    "and run with the air control open. With the fire out the control stays where low fire had it.",
+    "Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
+    "Joints are taken as tight; the loading door stays shut.",
+    "Dry means above the dew point of the gas's water; clean, above the temperature below which "
+    "creosote settles. Both count only while the fire burns.",
+    "A wall known by its resistance alone stores no heat."};
+
+} // namespace
+
+bool draws_in_time(std::span<const WarmupInWeather> courses) {
+    return std::all_of(courses.begin(), courses.end(), [](const WarmupInWeather& in) {
+        return in.course.draft_met.from_s.has_value();
+    });
+}
+
+std::string warmup_text(const Case& installation,
+                        std::span<const WarmupInWeather> courses,
+                        const WarmupReportOptions& options) {
+    const Style& style = options.style;
+    const Writer writer{installation, style};
+    std::string out = "Warm-up from cold";
+    out += installation.title.empty() ? "\n" : ": " + installation.title + '\n';
+    out = paragraph(out, {.first = 0, .rest = 2}, style.width);
+    for (const WarmupInWeather& in : courses) {
+        out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in.course)
+               + writer.heat(in.course);
+    }
+    if (!courses.empty()) {
+        out += writer.assumptions(courses.front().course);
+    }
+    out += report::heading("How it is computed", style);
+    for (const std::string_view note : notes) {
+        out += paragraph(fmt::format("- {}", note), indented, style.width);
+    }
+    out += report::cautions_text(style);
+    return report::signed_off(std::move(out), options.version, options.file, style);
+}
+
+} // namespace fluewright

@@ -1,0 +1,84 @@
+#include "words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <fmt/core.h>
+
+namespace fluewright::report {
+
+std::string state_words(const Case& installation, const StateResult& state) {
+    return fmt::format("{}, {}",
+                       fluewright::name(state.kind),
+                       state.weather < installation.weathers.size()
+                           ? installation.weathers[state.weather].name
+                           : "");
+}
+
+bool has_added_mouth(const Case& installation) {
+    return std::any_of(installation.assumptions.begin(),
+                       installation.assumptions.end(),
+                       [](const Assumption& assumption) { return assumption.pointer == "/run"; });
+}
+
+std::string section_words(const Case& installation, std::size_t section) {
+    const auto& sections = installation.sections;
+    const Section& here = sections[section];
+    if (here.kind == PartKind::collar) {
+        return std::string{name(PartKind::collar)};
+    }
+    const bool last = section + 1 == sections.size();
+    if (last && has_added_mouth(installation)) {
+        return "mouth";
+    }
+    const bool step = !last && sections[section + 1].part == here.part;
+    return fmt::format("{} {}", here.part + 1, step ? "step" : name(here.kind));
+}
+
+std::vector<Joint> joints_of(const Case& installation, const StateResult& state) {
+    std::vector<Joint> joints;
+    const auto& sections = installation.sections;
+    for (std::size_t i = 1; i < sections.size() && i + 1 < state.stations.size(); ++i) {
+        const bool added_mouth = i + 1 == sections.size() && has_added_mouth(installation);
+        if (sections[i].part == sections[i - 1].part || added_mouth) {
+            continue;
+        }
+        const Station& behind = state.stations[i + 1];
+        joints.push_back({.section = i,
+                          .height_m = state.stations[i].height_m,
+                          .pressure_pa = behind.joint_pressure_pa,
+                          .leak_kg_s = behind.leak_kg_s});
+    }
+    return joints;
+}
+
+std::string_view leak_words(double pressure_in_zone_pa, StateKind state) {
+    if (pressure_in_zone_pa <= 0.0) {
+        return "draws air in";
+    }
+    return state == StateKind::standing ? "lets air out" : "lets smoke out";
+}
+
+bool has_working_point(const StateResult& state) {
+    return state.status == Status::solved;
+}
+
+bool has_wall_temperature(const Case& installation, const StateResult& state, std::size_t station) {
+    const Section& section = installation.sections[state.stations[station].section];
+    return station > 0 && section.length_m > 0.0;
+}
+
+bool was_computed(const SizeTrial& trial) {
+    const auto is_set = [](double value) { return value < 0.0 || value > 0.0; };
+    return trial.passes || is_set(trial.least_spare_pa) || is_set(trial.least_opening_share);
+}
+
+bool is_door_open(StateKind kind) {
+    return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
+}
+
+std::string_view name(Status status) {
+    constexpr std::array<std::string_view, 3> names{"solved", "no flow", "no answer"};
+    return names[static_cast<std::size_t>(status)];
+}
+
+} // namespace fluewright::report

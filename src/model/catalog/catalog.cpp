@@ -1,0 +1,234 @@
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include "catalog_checks.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cstdint>
+#include <cstdlib>
+
+namespace fluewright::catalog {
+namespace {
+
+#include "fluewright_data/appliance_defaults.inc"
+#include "fluewright_data/clay_liners.inc"
+#include "fluewright_data/defaults.inc"
+#include "fluewright_data/fittings.inc"
+#include "fluewright_data/fuels.inc"
+#include "fluewright_data/materials.inc"
+#include "fluewright_data/remedy_effort.inc"
+#include "fluewright_data/sources.inc"
+#include "fluewright_data/trade_sizes.inc"
+#include "fluewright_data/walls.inc"
+
+static_assert(ids_unique(source_rows), "sources.csv: an id is missing or twice there");
+static_assert(std::all_of(source_rows.begin(), source_rows.end(), [](const Source& source) {
+    return !source.kind.empty() && !source.document.empty() && !source.place.empty();
+}));
+
+template <class Rows, class AllBounds>
+consteval bool sound(const Rows& rows, const AllBounds& bounds) {
+    return ids_unique(rows) && sources_and_marks_known(rows, source_rows)
+           && inside_bounds(rows, bounds);
+}
+
+// When one of these fails: an id twice, an unknown source or mark, or a figure outside #bounds.
+static_assert(sound(fuel_rows, fuel_bounds), "fuels.csv");
+static_assert(sound(material_rows, material_bounds), "materials.csv");
+static_assert(sound(wall_rows, wall_bounds), "walls.csv");
+static_assert(sound(fitting_rows, fitting_bounds), "fittings.csv");
+static_assert(sound(trade_size_rows, trade_size_bounds), "trade_sizes.csv");
+static_assert(sound(clay_liner_rows, clay_liner_bounds), "clay_liners.csv");
+static_assert(sound(appliance_default_rows, appliance_default_bounds), "appliance_defaults.csv");
+static_assert(sound(default_rows, default_bounds), "defaults.csv");
+static_assert(sound(remedy_effort_rows, remedy_effort_bounds), "remedy_effort.csv");
+
+static_assert(analyses_complete(fuel_rows),
+              "fuels.csv: the elements of a fuel do not add up to 100 %");
+static_assert(layers_known(wall_rows, material_rows),
+              "walls.csv: a layer is of no listed material");
+static_assert(std::all_of(fitting_rows.begin(), fitting_rows.end(), [](const Fitting& fitting) {
+    return fitting.loss_low <= fitting.loss && fitting.loss <= fitting.loss_high;
+}));
+static_assert(std::all_of(default_rows.begin(), default_rows.end(), [](const Default& row) {
+    return row.low <= row.value && row.value <= row.high && !row.unit.empty()
+           && !row.meaning.empty();
+}));
+static_assert(std::all_of(appliance_default_rows.begin(),
+                          appliance_default_rows.end(),
+                          [](const ApplianceDefault& row) {
+                              return row.air_ratio_high <= row.air_ratio_low
+                                     && row.draft_needed_low_pa <= row.draft_needed_high_pa
+                                     && row.draft_needed_high_pa < row.draft_greatest_pa
+                                     && row.unburned_share_high + row.efficiency_net < 1.0;
+                          }));
+
+// Not std::tolower: that one follows the locale of the process.
+constexpr char lower(char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+}
+
+constexpr std::string_view trimmed(std::string_view text) {
+    constexpr std::string_view blanks = " \t\r\n";
+    const auto first = text.find_first_not_of(blanks);
+    if (first == std::string_view::npos) {
+        return {};
+    }
+    return text.substr(first, text.find_last_not_of(blanks) - first + 1);
+}
+
+/// `name` is lower-case already, as everything in the tables.
+bool same_name(std::string_view asked, std::string_view name) {
+    return std::equal(asked.begin(), asked.end(), name.begin(), name.end(), [](char a, char b) {
+        return lower(a) == b;
+    });
+}
+
+bool among_aliases(std::string_view asked, std::string_view aliases) {
+    while (!aliases.empty()) {
+        const std::string_view alias = aliases.substr(0, aliases.find('|'));
+        if (same_name(asked, alias)) {
+            return true;
+        }
+        aliases.remove_prefix(std::min(alias.size() + 1, aliases.size()));
+    }
+    return false;
+}
+
+template <class Rows>
+auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_type* {
+    const std::string_view asked = trimmed(id);
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& candidate) {
+        if constexpr (requires { candidate.aliases; }) {
+            if (among_aliases(asked, candidate.aliases)) {
+                return true;
+            }
+        }
+        return same_name(asked, candidate.id);
+    });
+    return row == rows.end() ? nullptr : &*row;
+}
+
+/// Places of the defaults by a hash of their ids: an installation asks for dozens of them. A place
+/// taken sends the id on to the next; nought is an empty one.
+constexpr std::size_t hash_places = 512;
+static_assert(2 * default_rows.size() < hash_places);
+
+/// Source   FNV-1a, 32 bit   [from memory]
+constexpr std::size_t hash_place(std::string_view id) {
+    std::uint32_t hash = 2166136261U;
+    for (const char letter : id) {
+        hash = (hash ^ static_cast<unsigned char>(letter)) * 16777619U;
+    }
+    return hash % hash_places;
+}
+
+constexpr auto default_places = [] {
+    std::array<std::uint16_t, hash_places> places{};
+    for (std::size_t row = 0; row < default_rows.size(); ++row) {
+        std::size_t place = hash_place(default_rows[row].id);
+        while (places[place] != 0) {
+            place = (place + 1) % hash_places;
+        }
+        places[place] = static_cast<std::uint16_t>(row + 1);
+    }
+    return places;
+}();
+
+} // namespace
+
+std::span<const Source> sources() {
+    return source_rows;
+}
+
+std::span<const Fuel> fuels() {
+    return fuel_rows;
+}
+
+std::span<const Material> materials() {
+    return material_rows;
+}
+
+std::span<const Wall> walls() {
+    return wall_rows;
+}
+
+std::span<const Fitting> fittings() {
+    return fitting_rows;
+}
+
+std::span<const TradeSize> trade_sizes() {
+    return trade_size_rows;
+}
+
+std::span<const ClayLiner> clay_liners() {
+    return clay_liner_rows;
+}
+
+std::span<const ApplianceDefault> appliance_defaults() {
+    return appliance_default_rows;
+}
+
+std::span<const Default> defaults() {
+    return default_rows;
+}
+
+std::span<const RemedyEffort> remedy_efforts() {
+    return remedy_effort_rows;
+}
+
+const Source* find_source(std::string_view id) {
+    return find(source_rows, id);
+}
+
+const Fuel* find_fuel(std::string_view id) {
+    return find(fuel_rows, id);
+}
+
+const Material* find_material(std::string_view id) {
+    return find(material_rows, id);
+}
+
+const Wall* find_wall(std::string_view id) {
+    return find(wall_rows, id);
+}
+
+const Fitting* find_fitting(std::string_view id) {
+    return find(fitting_rows, id);
+}
+
+const ClayLiner* find_clay_liner(std::string_view id) {
+    return find(clay_liner_rows, id);
+}
+
+const TradeSize* find_trade_size(std::string_view id) {
+    return find(trade_size_rows, id);
+}
+
+const ApplianceDefault* find_appliance_default(std::string_view type, std::string_view fuel_group) {
+    const std::string_view asked_type = trimmed(type);
+    const std::string_view asked_group = trimmed(fuel_group);
+    const auto row = std::find_if(appliance_default_rows.begin(),
+                                  appliance_default_rows.end(),
+                                  [&](const ApplianceDefault& candidate) {
+                                      return same_name(asked_type, candidate.type)
+                                             && same_name(asked_group, candidate.fuel_group);
+                                  });
+    return row == appliance_default_rows.end() ? nullptr : &*row;
+}
+
+const Default& default_of(std::string_view id) {
+    std::size_t place = hash_place(id);
+    while (default_places[place] != 0) {
+        const Default& row = default_rows[default_places[place] - 1U];
+        if (row.id == id) {
+            return row;
+        }
+        place = (place + 1) % hash_places;
+    }
+    assert(false && "no such default");
+    std::abort(); // a misspelled id in the code must not turn into a figure
+}
+
+} // namespace fluewright::catalog

@@ -1,0 +1,126 @@
+#include "fluewright/model/catalog/rule_catalog.hpp"
+
+#include "catalog_checks.hpp"
+
+namespace fluewright::catalog {
+namespace {
+
+#include "fluewright_data/building_elements.inc"
+#include "fluewright_data/clearances_shield_shares.inc"
+#include "fluewright_data/clearances_shields.inc"
+#include "fluewright_data/clearances_unlisted.inc"
+#include "fluewright_data/connector_thickness.inc"
+#include "fluewright_data/fireplace_flues_bc.inc"
+#include "fluewright_data/flue_sizes_uk.inc"
+#include "fluewright_data/rule_bodies.inc"
+#include "fluewright_data/rules.inc"
+#include "fluewright_data/sources.inc"
+#include "fluewright_data/stock_lengths.inc"
+
+template <class Rows>
+consteval bool named(const Rows& rows) {
+    return ids_unique(rows) && sources_and_marks_known(rows, source_rows);
+}
+
+static_assert(named(rule_rows) && inside_bounds(rule_rows, rule_bounds), "rules.csv");
+static_assert(named(rule_body_rows), "rule_bodies.csv");
+static_assert(named(shield_clearance_rows)
+                  && inside_bounds(shield_clearance_rows, shield_clearance_bounds),
+              "clearances_shields.csv");
+static_assert(named(shield_share_rows) && inside_bounds(shield_share_rows, shield_share_bounds),
+              "clearances_shield_shares.csv");
+static_assert(named(unlisted_clearance_rows)
+                  && inside_bounds(unlisted_clearance_rows, unlisted_clearance_bounds),
+              "clearances_unlisted.csv");
+static_assert(named(connector_thickness_rows)
+                  && inside_bounds(connector_thickness_rows, connector_thickness_bounds),
+              "connector_thickness.csv");
+static_assert(named(fireplace_flue_rows)
+                  && inside_bounds(fireplace_flue_rows, fireplace_flue_bounds),
+              "fireplace_flues_bc.csv");
+static_assert(named(flue_size_uk_rows) && inside_bounds(flue_size_uk_rows, flue_size_uk_bounds),
+              "flue_sizes_uk.csv");
+static_assert(named(building_element_rows)
+                  && inside_bounds(building_element_rows, building_element_bounds),
+              "building_elements.csv");
+static_assert(named(stock_length_rows) && inside_bounds(stock_length_rows, stock_length_bounds),
+              "stock_lengths.csv");
+static_assert(std::all_of(rule_rows.begin(), rule_rows.end(), [](const Rule& rule) {
+    const bool body = rule.body == "any"
+                      || std::any_of(rule_body_rows.begin(),
+                                     rule_body_rows.end(),
+                                     [&](const RuleBody& row) { return row.id == rule.body; });
+    return body && (rule.strength == "rule" || rule.strength == "advice") && !rule.says.empty()
+           && !rule.applies.empty();
+}));
+
+template <class Rows>
+auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_type* {
+    const auto row =
+        std::find_if(rows.begin(), rows.end(), [&](const auto& r) { return r.id == id; });
+    return row == rows.end() ? nullptr : &*row;
+}
+
+} // namespace
+
+std::span<const Rule> rules() {
+    return rule_rows;
+}
+
+std::span<const RuleBody> rule_bodies() {
+    return rule_body_rows;
+}
+
+std::span<const ShieldClearance> shield_clearances() {
+    return shield_clearance_rows;
+}
+
+std::span<const ShieldShare> shield_shares() {
+    return shield_share_rows;
+}
+
+std::span<const UnlistedClearance> unlisted_clearances() {
+    return unlisted_clearance_rows;
+}
+
+std::span<const ConnectorThickness> connector_thicknesses() {
+    return connector_thickness_rows;
+}
+
+std::span<const FireplaceFlue> fireplace_flues() {
+    return fireplace_flue_rows;
+}
+
+std::span<const FlueSizeUk> flue_sizes_uk() {
+    return flue_size_uk_rows;
+}
+
+std::span<const BuildingElement> building_elements() {
+    return building_element_rows;
+}
+
+std::span<const StockLength> stock_lengths() {
+    return stock_length_rows;
+}
+
+const Rule* find_rule(std::string_view id) {
+    return find(rule_rows, id);
+}
+
+const RuleBody* find_rule_body(std::string_view id) {
+    return find(rule_body_rows, id);
+}
+
+const ShieldClearance* find_shield(std::string_view id) {
+    return find(shield_clearance_rows, id);
+}
+
+const UnlistedClearance* find_unlisted(std::string_view id) {
+    return find(unlisted_clearance_rows, id);
+}
+
+const BuildingElement* find_building_element(std::string_view id) {
+    return find(building_element_rows, id);
+}
+
+} // namespace fluewright::catalog

@@ -1,0 +1,212 @@
+#include "fluewright/model/fields/fields.hpp"
+#include "limits.hpp"
+
+#include <array>
+
+namespace fluewright {
+
+namespace {
+
+using namespace field_limits;
+
+constexpr std::array<std::string_view, 5> types{
+    "stove", "fireplace", "furnace", "boiler", "draft-hood"};
+constexpr std::array<std::string_view, 2> burn_rate_bases{"as fired", "dry"};
+constexpr std::array<std::string_view, 2> efficiency_bases{"net", "gross"};
+
+constexpr std::array<std::string_view, 7> styles{"radiant",
+                                                 "jacketed",
+                                                 "fireplace stove",
+                                                 "furnace",
+                                                 "boiler",
+                                                 "range with lined firepot",
+                                                 "range with unlined firepot"};
+constexpr std::array<std::string_view, 2> floors{"burnable", "noncombustible"};
+constexpr Limits legs{Kind::length, 0.0, 2.0, "heaters that stand on a floor"};
+
+constexpr double kilogram_per_hour = 1.0 / 3600.0;
+constexpr Limits burn_rate{Kind::mass_rate,
+                           0.05 * kilogram_per_hour,
+                           500.0 * kilogram_per_hour,
+                           "appliances this program is made for"};
+constexpr Limits efficiency{
+    Kind::fraction, 0.05, 1.1, "on the net heating value a condensing boiler passes 100 %"};
+constexpr Limits air_ratio{Kind::number, 1.0, 20.0, "no excess air to mostly air"};
+constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
+constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
+constexpr Limits preheat{Kind::power, 20.0, 2.0e4, "a lamp to a roaring kindling fire"};
+constexpr Limits outlet_height{Kind::length, 0.0, 10.0, "appliances that stand on a floor"};
+constexpr Limits opening_side{Kind::length, 0.02, 5.0, "doors and fireplace fronts"};
+constexpr Limits sill{Kind::length, 0.0, 5.0, "doors and fireplace fronts"};
+constexpr Limits box_side{Kind::length, 0.05, 5.0, "fireboxes this program is made for"};
+constexpr Limits box_volume{Kind::volume, 0.001, 20.0, "fireboxes this program is made for"};
+
+constexpr std::array appliance_fields{
+    Field<Appliance>{required(choice("type",
+                                     types,
+                                     {"What kind of heater it is; draft-hood is a gas appliance "
+                                      "with a draft hood.",
+                                      "stove"})),
+                     &Appliance::type},
+    Field<Appliance>{text("name", {"What the heater is called in the report.", "iron heater"}),
+                     &Appliance::name},
+    Field<Appliance>{quantity("burn_rate", burn_rate, {"Fuel burned per hour.", "3.8 kg/h"}),
+                     &Appliance::burn_rate_kg_s},
+    Field<Appliance>{choice("burn_rate_basis",
+                            burn_rate_bases,
+                            {"Whether the burn rate counts the water in the fuel.", "as fired"}),
+                     &Appliance::burn_rate_basis},
+    Field<Appliance>{
+        quantity("heat_input", power, {"Heat in the fuel burned, by net heating value.", "14 kW"}),
+        &Appliance::heat_input_w},
+    Field<Appliance>{quantity("heat_output", power, {"Useful heat given off.", "9 kW"}),
+                     &Appliance::heat_output_w},
+    Field<Appliance>{
+        quantity("efficiency", efficiency, {"Useful heat over the heat in the fuel.", "68 %"}),
+        &Appliance::efficiency},
+    Field<Appliance>{choice("efficiency_basis",
+                            efficiency_bases,
+                            {"The heating value the efficiency is counted on; gross holds the heat "
+                             "of the water vapour too.",
+                             "net"}),
+                     &Appliance::efficiency_basis},
+    Field<Appliance>{
+        quantity("air_ratio",
+                 air_ratio,
+                 {"Combustion air over the least the fuel needs; a plain number.", "2.2"}),
+        &Appliance::air_ratio},
+    Field<Appliance>{quantity("carbon_dioxide",
+                              carbon_dioxide,
+                              {"CO2 measured in the dry flue gas; gives the air ratio.", "9 %"}),
+                     &Appliance::carbon_dioxide},
+    Field<Appliance>{quantity("oxygen",
+                              oxygen,
+                              {"O2 measured in the dry flue gas; gives the air ratio.", "11.5 %"}),
+                     &Appliance::oxygen},
+    Field<Appliance>{
+        quantity("gas_flow",
+                 gas_flow,
+                 {"Flue gas leaving the outlet, as measured or from the label.", "9 g/s"}),
+        &Appliance::gas_flow_kg_s},
+    Field<Appliance>{
+        quantity("gas_temperature",
+                 gas_temperature,
+                 {"Gas temperature at the outlet, as measured or from the label.", "280 degC"}),
+        &Appliance::gas_temperature_k},
+    Field<Appliance>{
+        quantity("draft_needed",
+                 draft,
+                 {"Draft the appliance asks for at its outlet, written positive.", "12 Pa"}),
+        &Appliance::draft_needed_pa},
+    Field<Appliance>{
+        quantity("preheat",
+                 preheat,
+                 {"Heat sent up a flue that does not draw before the fire is lit; left "
+                  "out, that of a kindling fire.",
+                  "1.5 kW"}),
+        &Appliance::preheat_w},
+    Field<Appliance>{quantity("draft_greatest",
+                              draft_greatest,
+                              {"Draft above which the fire can no longer be held.", "30 Pa"}),
+                     &Appliance::draft_greatest_pa},
+    Field<Appliance>{text("listed", {"Whether a test laboratory has listed it.", "true"}),
+                     &Appliance::listed},
+    Field<Appliance>{choice("style",
+                            styles,
+                            {"How it gives off its heat, for distances of heaters that are not "
+                             "listed.",
+                             "radiant"}),
+                     &Appliance::style},
+    Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
+                     &Appliance::legs_m},
+    Field<Appliance>{choice("floor", floors, {"What the heater stands on.", "burnable"}),
+                     &Appliance::floor},
+    Field<Appliance>{
+        text("damper_allowed", {"Whether its maker allows a damper in the pipe.", "true"}),
+        &Appliance::damper_allowed},
+    Field<Appliance>{text("smoke_exempt",
+                          {"Whether it, or its fuel, is exempt in smoke control areas.", "true"}),
+                     &Appliance::smoke_exempt},
+};
+
+constexpr std::array fuel_fields{
+    Field<FuelChoice>{
+        name_from("name", Words::fuels, {"A fuel of the catalog or of this file.", "beech"}),
+        &FuelChoice::name},
+    Field<FuelChoice>{
+        quantity("moisture",
+                 moisture,
+                 {"Water in the fuel as fired, as a share of its whole weight.", "18 %"}),
+        &FuelChoice::moisture},
+};
+
+constexpr std::array outlet_fields{
+    Field<Outlet>{quantity("diameter", flue_side, {"Inside diameter of the collar.", "180 mm"}),
+                  &Outlet::diameter_m},
+    Field<Outlet>{quantity("width",
+                           flue_side,
+                           {"Inside width of a rectangular collar; goes with depth.", "200 mm"}),
+                  &Outlet::width_m},
+    Field<Outlet>{quantity("depth", flue_side, {"Inside depth of a rectangular collar.", "140 mm"}),
+                  &Outlet::depth_m},
+    Field<Outlet>{choice("end",
+                         pipe_ends,
+                         {"How the collar takes the pipe: a socket takes a crimped or plain end "
+                          "inside.",
+                          "socket"}),
+                  &Outlet::end},
+    Field<Outlet>{quantity("height",
+                           outlet_height,
+                           {"Centre of the collar over the floor.", "0.75 m", "outlet_height_m"}),
+                  &Outlet::height_m},
+};
+
+constexpr std::array door_fields{
+    Field<Door>{
+        quantity("width", opening_side, {"Clear width of the opening.", "420 mm", "door_width_m"}),
+        &Door::width_m},
+    Field<Door>{quantity("height",
+                         opening_side,
+                         {"Clear height of the opening.", "300 mm", "door_height_m"}),
+                &Door::height_m},
+    Field<Door>{quantity("sill", sill, {"Lower edge of the opening over the floor.", "350 mm"}),
+                &Door::sill_height_m},
+};
+
+constexpr std::array firebox_fields{
+    Field<Firebox>{
+        quantity("volume", box_volume, {"Inside volume, instead of the three sides.", "45 L"}),
+        &Firebox::volume_m3},
+    Field<Firebox>{quantity("width", box_side, {"Inside width.", "380 mm"}), &Firebox::width_m},
+    Field<Firebox>{quantity("depth", box_side, {"Inside depth.", "340 mm"}), &Firebox::depth_m},
+    Field<Firebox>{quantity("height", box_side, {"Inside height.", "350 mm"}), &Firebox::height_m},
+};
+
+} // namespace
+
+template <>
+std::span<const Field<Appliance>> fields() {
+    return appliance_fields;
+}
+
+template <>
+std::span<const Field<FuelChoice>> fields() {
+    return fuel_fields;
+}
+
+template <>
+std::span<const Field<Outlet>> fields() {
+    return outlet_fields;
+}
+
+template <>
+std::span<const Field<Door>> fields() {
+    return door_fields;
+}
+
+template <>
+std::span<const Field<Firebox>> fields() {
+    return firebox_fields;
+}
+
+} // namespace fluewright

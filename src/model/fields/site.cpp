@@ -1,0 +1,148 @@
+#include "fluewright/model/fields/fields.hpp"
+#include "limits.hpp"
+
+#include <array>
+
+namespace fluewright {
+
+namespace {
+
+using namespace field_limits;
+
+constexpr std::array<std::string_view, 2> unit_systems{"metric", "us"};
+
+constexpr Limits altitude{Kind::length, -430.0, 5000.0, "the lowest shore to the highest towns"};
+constexpr Limits air_pressure{Kind::pressure, 50.0e3, 110.0e3, "the same range of heights"};
+constexpr std::array<std::string_view, 6> rule_sets{"us", "uk", "ca", "au", "de", "none"};
+
+constexpr Limits inlet{Kind::area, 0.0, 1.0, "openings in houses"};
+constexpr Limits heaters{Kind::number, 1.0, 10.0, "heaters people put on one flue"};
+constexpr Limits year{Kind::number, 1800.0, 2200.0, "years chimneys are fitted in"};
+constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
+constexpr std::array<std::string_view, 3> mouth_positions{"clear", "near ridge", "adverse"};
+constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
+
+constexpr std::array installation_fields{
+    Field<Installation>{
+        text("id",
+             {"What a batch calls this installation, so that results can be joined.", "hall-017"}),
+        &Installation::id},
+    Field<Installation>{text("title", {"What the report is headed with.", "Bindery, east wall"}),
+                        &Installation::title},
+    Field<Installation>{
+        choice("units",
+               unit_systems,
+               {"The units of the text output; left out, those the file uses most.", "metric"}),
+        &Installation::units},
+};
+
+constexpr std::array site_fields{
+    Field<Site>{
+        quantity("altitude",
+                 altitude,
+                 {"Height above the sea; thin air carries less draft.", "310 m", "altitude_m"}),
+        &Site::altitude_m},
+    Field<Site>{quantity("air_pressure",
+                         air_pressure,
+                         {"Absolute air pressure at the place; left out, it follows from the "
+                          "altitude.",
+                          "980 hPa"}),
+                &Site::air_pressure_pa},
+    Field<Site>{
+        quantity("attic_temperature",
+                 zone_temperature,
+                 {"Air temperature around parts in the zone attic.", "5 degC", "attic_share"}),
+        &Site::attic_temperature_k},
+    Field<Site>{
+        quantity("chase_temperature",
+                 zone_temperature,
+                 {"Air temperature around parts in the zone chase.", "12 degC", "chase_share"}),
+        &Site::chase_temperature_k},
+    Field<Site>{quantity("air_inlet",
+                         inlet,
+                         {"Opening that lets in air from outdoors; 0 cm2 for none.", "80 cm2"}),
+                &Site::air_inlet_m2},
+    Field<Site>{quantity("flue_shared_by",
+                         heaters,
+                         {"How many heaters use the flue, this one counted.", "1"}),
+                &Site::flue_shared_by},
+    Field<Site>{quantity("year_fitted", year, {"The year the chimney is built in.", "2024"}),
+                &Site::year_fitted},
+    Field<Site>{
+        text("tight_house", {"Whether the house is built tight against draughts.", "false"}),
+        &Site::tight_house},
+    Field<Site>{choice("rules",
+                       rule_sets,
+                       {"Whose rules of installation to hold the file against; left out, us in a "
+                        "file with US units, else none.",
+                        "us"}),
+                &Site::rules},
+    Field<Site>{choice("mouth_position",
+                       mouth_positions,
+                       {"How the wind meets the mouth. Clear: well over the ridge and all that is "
+                        "near; near ridge: in the eddies of the roof; adverse: below the ridge or "
+                        "beside a higher wall, tree or slope. Left out, wind neither helps nor "
+                        "harms.",
+                        "clear"}),
+                &Site::mouth_position},
+};
+
+constexpr std::array room_fields{
+    Field<Room>{quantity("volume", room_volume, {"Air in the room.", "55 m3"}), &Room::volume_m3},
+    Field<Room>{quantity("temperature",
+                         room_temperature,
+                         {"Air temperature in the room.", "19 degC", "room_temperature_k"}),
+                &Room::temperature_k},
+    Field<Room>{quantity("pressure",
+                         room_pressure,
+                         {"Pressure in the room minus that outdoors at the height of the outlet; "
+                          "an exhaust fan makes it negative, and a negative one takes from the "
+                          "draft. Where it stands, `house` is not asked.",
+                          "-1 Pa",
+                          "room_pressure_burning_pa"}),
+                &Room::pressure_pa},
+    Field<Room>{quantity("humidity",
+                         share,
+                         {"Relative humidity in the room.", "45 %", "relative_humidity_room"}),
+                &Room::relative_humidity},
+};
+
+constexpr std::array weather_fields{
+    Field<Weather>{text("name", {"What the weather is called in the output.", "frost"}),
+                   &Weather::name},
+    Field<Weather>{quantity("outdoor_temperature",
+                            outdoor_temperature,
+                            {"Air temperature outdoors.", "-12 degC"}),
+                   &Weather::outdoor_temperature_k},
+    Field<Weather>{
+        quantity("wind", wind, {"Wind at the height of the mouth.", "2 m/s", "wind_speed_m_s"}),
+        &Weather::wind_m_s},
+    Field<Weather>{quantity("humidity",
+                            share,
+                            {"Relative humidity outdoors.", "80 %", "relative_humidity_outdoor"}),
+                   &Weather::relative_humidity},
+};
+
+} // namespace
+
+template <>
+std::span<const Field<Installation>> fields() {
+    return installation_fields;
+}
+
+template <>
+std::span<const Field<Site>> fields() {
+    return site_fields;
+}
+
+template <>
+std::span<const Field<Room>> fields() {
+    return room_fields;
+}
+
+template <>
+std::span<const Field<Weather>> fields() {
+    return weather_fields;
+}
+
+} // namespace fluewright

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "fluewright/model/march/march.hpp"
+
+#include <cmath>
+
+namespace fluewright {
+
+/// The state that travels along the run.
+struct FlueModel::Flow {
+    GasChoice choice{};
+    const FlueGas* gas{};
+    GasFit fit;
+    double log_path{}; ///< dilution as a shortening of the radiating path
+    double air_share{};
+    double flow_kg_s{};
+    double least_flow_kg_s{}; ///< joints take no more than leaves this
+    double temperature_k{};
+    double pressure_pa{};
+    double height_m{};
+    double distance_m{};
+    double wall_k{}; ///< inner face at the end of the last straight; 0 before the first
+    double area_m2{};
+    bool wants_wall{}; ///< whether wall_k is asked for
+    MarchResult sums;
+
+    void set_dilution(double share) {
+        air_share = share;
+        fit = gas->diluted(share);
+        const GasFit& pure = gas->products();
+        const double radiating = pure.carbon_dioxide + pure.water_vapour;
+        log_path = share > 0.0 && radiating > 0.0
+                       ? std::log((fit.carbon_dioxide + fit.water_vapour) / radiating)
+                       : 0.0;
+    }
+
+    [[nodiscard]] double enthalpy_j_kg() const {
+        return fit.enthalpy_j_kg(gas_fit_range.u_of(temperature_k));
+    }
+
+    [[nodiscard]] double density_kg_m3(double air_pressure_pa) const {
+        return air_pressure_pa / (fit.gas_constant_j_kgk * temperature_k);
+    }
+
+    [[nodiscard]] double velocity_head_pa(double air_pressure_pa, double section_m2) const {
+        const double flux = flow_kg_s / section_m2;
+        return 0.5 * flux * flux / density_kg_m3(air_pressure_pa);
+    }
+};
+
+} // namespace fluewright

@@ -1,0 +1,150 @@
+#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/model/march/march.hpp"
+#include "fluewright/physics/convection.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+/// Hausen's entry factor is held at its value a tenth of a diameter behind a disturbance, where
+/// separation makes the formula's infinity meaningless.
+constexpr double entry_start_over_diameter = 0.1;
+
+/// Groups sections that lose heat alike, so that splitting a straight changes nothing.
+bool same_wall_place(const Section& a, const Section& b) {
+    return a.wall == b.wall && a.zone == b.zone && a.diameter_m == b.diameter_m
+           && a.rectangular == b.rectangular
+           && (a.rise_m > 0.5 * a.length_m) == (b.rise_m > 0.5 * b.length_m);
+}
+
+bool has_length(const Section& section) {
+    return section.length_m > 0.0;
+}
+
+/// Whether the wall loses heat alike in both places.
+bool same_place(const WallPlace& a, const WallPlace& b) {
+    return a.ambient_k == b.ambient_k && a.wind_m_s == b.wind_m_s
+           && a.air_pressure_pa == b.air_pressure_pa;
+}
+
+} // namespace
+
+FlueModel::FlueModel(const Case& installation, const Surroundings& surroundings)
+    : case_(&installation), surroundings_(surroundings) {
+    prepare_sections();
+    prepare_heats(nullptr);
+    prepare_emissions();
+}
+
+FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
+    : case_(model.case_), surroundings_(surroundings), prepared_(model.prepared_),
+      heat_owners_(model.heat_owners_), emissions_(model.emissions_), has_leaks_(model.has_leaks_) {
+    prepare_heats(&model);
+}
+
+double FlueModel::uniform_lift_pa(double density_kg_m3) const {
+    return surroundings_.room_pressure_pa - surroundings_.mouth_pressure_pa
+           + (surroundings_.outdoor_density_kg_m3 - density_kg_m3) * constants::gravity_m_s2
+                 * case_->total_rise_m();
+}
+
+void FlueModel::prepare_sections() {
+    const auto& sections = case_->sections;
+    prepared_.resize(sections.size());
+    double since_disturbance_m = 0.0;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const Section& section = sections[i];
+        has_leaks_ = has_leaks_ || section.leaks();
+        since_disturbance_m = section.disturbs ? 0.0 : since_disturbance_m;
+        if (!has_length(section)) {
+            continue;
+        }
+        Prepared& prepared = prepared_[i];
+        prepared.start_m = entry_start_over_diameter * section.diameter_m + since_disturbance_m;
+        prepared.xi_start = cube_root(prepared.start_m);
+        prepared.xi_length = cube_root(prepared.start_m + section.length_m) - prepared.xi_start;
+        prepared.entry_scale =
+            convection::entry_scale * cube_root(section.diameter_m * section.diameter_m);
+        since_disturbance_m += section.length_m;
+        const auto known =
+            std::find_if(heat_owners_.begin(), heat_owners_.end(), [&](std::size_t owner) {
+                return same_wall_place(sections[owner], section);
+            });
+        prepared.heat = static_cast<std::size_t>(known - heat_owners_.begin());
+        if (known == heat_owners_.end()) {
+            heat_owners_.push_back(i);
+        }
+    }
+}
+
+/// Gas enters no colder than the room and cools no further than the coldest air it has passed, so
+/// that only a section in warmer air than that can have a wall colder than the air.
+bool FlueModel::wall_may_be_colder(std::size_t owner) const {
+    const auto air_k = [&](const Section& section) {
+        return surroundings_.temperature_k[static_cast<std::size_t>(section.zone)];
+    };
+    const double ambient_k = air_k(case_->sections[owner]);
+    bool colder = ambient_k > case_->room_temperature_k;
+    for (const Section& section : case_->sections) {
+        colder = colder || air_k(section) < ambient_k;
+        if (same_wall_place(section, case_->sections[owner]) && has_length(section) && colder) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// Walls that the model before has in the same air are shared with it.
+void FlueModel::prepare_heats(const FlueModel* before) {
+    heats_.reserve(heat_owners_.size());
+    for (std::size_t i = 0; i < heat_owners_.size(); ++i) {
+        const std::size_t owner = heat_owners_[i];
+        const Section& section = case_->sections[owner];
+        double height_m = 0.0;
+        for (const Section& other : case_->sections) {
+            if (has_length(other) && same_wall_place(section, other)) {
+                height_m += other.length_m;
+            }
+        }
+        const WallPlace place{
+            .wall = &case_->walls[section.wall],
+            .inside_diameter_m = section.diameter_m,
+            .ambient_k = surroundings_.temperature_k[static_cast<std::size_t>(section.zone)],
+            .air_pressure_pa = surroundings_.air_pressure_pa,
+            .wind_m_s = section.zone == Zone::outdoors ? surroundings_.wind_m_s : 0.0,
+            .height_m = height_m,
+            .upright = section.rise_m > 0.5 * section.length_m,
+            .rectangular = section.rectangular};
+        if (before != nullptr && same_place(before->heats_[i]->place(), place)) {
+            heats_.push_back(before->heats_[i]);
+        } else {
+            heats_.push_back(std::make_shared<const WallHeat>(place, wall_may_be_colder(owner)));
+        }
+    }
+}
+
+void FlueModel::prepare_emissions() {
+    std::vector<double> diameters;
+    for (std::size_t i = 0; i < case_->sections.size(); ++i) {
+        const Section& section = case_->sections[i];
+        if (!has_length(section)) {
+            continue;
+        }
+        const auto known = std::find(diameters.begin(), diameters.end(), section.diameter_m);
+        prepared_[i].emission = static_cast<std::size_t>(known - diameters.begin());
+        if (known == diameters.end()) {
+            diameters.push_back(section.diameter_m);
+        }
+    }
+    for (std::size_t gas = 0; gas < emissions_.size(); ++gas) {
+        const GasFit& pure = case_->gases[gas].products();
+        emissions_[gas].reserve(diameters.size());
+        for (const double diameter_m : diameters) {
+            emissions_[gas].emplace_back(
+                pure.carbon_dioxide, pure.water_vapour, diameter_m, surroundings_.air_pressure_pa);
+        }
+    }
+}
+
+} // namespace fluewright

@@ -1,0 +1,117 @@
+#include "fluewright/model/march/march.hpp"
+
+#include "flow.hpp"
+
+namespace fluewright {
+namespace {
+
+/// Where joints blow out more than the run carries on, this share of the gas still goes up: the
+/// march knows one direction only.
+constexpr double least_share_left = 1e-3;
+
+} // namespace
+
+void FlueModel::pass_fitting(Flow& flow, const Section& section) const {
+    const double air_pa = surroundings_.air_pressure_pa;
+    const double head_before = flow.velocity_head_pa(air_pa, flow.area_m2);
+    const double head_after = flow.velocity_head_pa(air_pa, section.area_m2);
+    const double lost = section.loss * head_after;
+    const double acceleration = head_after - head_before;
+    flow.pressure_pa -= lost + acceleration;
+    flow.sums.fittings_pa += lost;
+    flow.sums.acceleration_pa += acceleration;
+    flow.area_m2 = section.area_m2;
+}
+
+Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
+    const Section& section = case_->sections[index];
+    Station s;
+    s.section = index;
+    s.distance_m = flow.distance_m;
+    s.height_m = flow.height_m;
+    s.gas_temperature_k = flow.temperature_k;
+    s.flow_kg_s = flow.flow_kg_s;
+    s.velocity_m_s =
+        flow.flow_kg_s / (section.area_m2 * flow.density_kg_m3(surroundings_.air_pressure_pa));
+    s.reynolds = flow.flow_kg_s / section.area_m2 * section.diameter_m
+                 / flow.fit.viscosity_pa_s(gas_fit_range.u_of(flow.temperature_k));
+    s.pressure_pa = flow.pressure_pa;
+    s.pressure_in_zone_pa =
+        flow.pressure_pa - surroundings_.pressure_pa(section.zone, flow.height_m);
+    s.inner_wall_k = flow.wall_k;
+    s.outer_wall_k = flow.wall_k;
+    if (section.length_m > 0.0 && flow.wall_k > 0.0) {
+        s.outer_wall_k = heats_[prepared_[index].heat]->outer_k(flow.wall_k);
+    }
+    return s;
+}
+
+MarchResult FlueModel::march(const GasStream& stream,
+                             double outlet_pressure_pa,
+                             std::span<Station> stations) const {
+    Flow flow;
+    flow.choice = stream.gas;
+    flow.gas = &case_->gases[static_cast<std::size_t>(stream.gas)];
+    flow.set_dilution(stream.air_share);
+    flow.flow_kg_s = stream.flow_kg_s;
+    flow.least_flow_kg_s = least_share_left * stream.flow_kg_s;
+    flow.temperature_k = stream.temperature_k;
+    flow.pressure_pa = outlet_pressure_pa;
+    flow.area_m2 = case_->appliance.outlet_area_m2;
+    flow.wants_wall = !stations.empty();
+    flow.sums.outlet_pressure_pa = outlet_pressure_pa;
+    flow.sums.enthalpy_in_w = flow.flow_kg_s * flow.enthalpy_j_kg();
+
+    if (!stations.empty()) {
+        stations[0] = station_at(flow, 0);
+        stations[0].joint_pressure_pa = stations[0].pressure_in_zone_pa;
+        stations[0].inner_wall_k = stations[0].outer_wall_k = flow.temperature_k;
+    }
+    for (std::size_t i = 0; i < case_->sections.size(); ++i) {
+        const Section& section = case_->sections[i];
+        const double leaked_before = flow.sums.leak_in_kg_s - flow.sums.leak_out_kg_s;
+        const double pressure_before_pa = flow.pressure_pa;
+        const double height_before_m = flow.height_m;
+        if (section.leaks()) {
+            pass_joint(flow, section);
+        }
+        const double leak = flow.sums.leak_in_kg_s - flow.sums.leak_out_kg_s - leaked_before;
+        pass_fitting(flow, section);
+        if (section.length_m > 0.0) {
+            march_straight(flow, section, prepared_[i]);
+        }
+        if (!stations.empty()) {
+            stations[i + 1] = station_at(flow, i);
+            stations[i + 1].leak_kg_s = leak;
+            stations[i + 1].joint_pressure_pa =
+                pressure_before_pa - surroundings_.pressure_pa(section.zone, height_before_m);
+        }
+    }
+    flow.sums.mouth_pressure_pa = flow.pressure_pa;
+    flow.sums.mouth_temperature_k = flow.temperature_k;
+    flow.sums.mouth_flow_kg_s = flow.flow_kg_s;
+    flow.sums.mouth_air_share = flow.air_share;
+    flow.sums.mouth_velocity_m_s =
+        flow.flow_kg_s / (flow.area_m2 * flow.density_kg_m3(surroundings_.air_pressure_pa));
+    flow.sums.enthalpy_out_w = flow.flow_kg_s * flow.enthalpy_j_kg();
+    return flow.sums;
+}
+
+MarchResult FlueModel::solve(const GasStream& stream, std::span<Station> stations) const {
+    if (has_leaks_) {
+        return solve_leaking(stream, stations);
+    }
+    const double wanted_pa = surroundings_.mouth_pressure_pa;
+    MarchResult result = march(stream, 0.0, stations);
+    const double outlet_pa = wanted_pa - result.mouth_pressure_pa;
+    for (Station& station : stations) {
+        station.pressure_pa += outlet_pa;
+        station.pressure_in_zone_pa += outlet_pa;
+        station.joint_pressure_pa += outlet_pa;
+    }
+    result.outlet_pressure_pa = outlet_pa;
+    result.mouth_pressure_pa = wanted_pa;
+    return result;
+}
+
+} // namespace fluewright

@@ -1,0 +1,380 @@
+#include "flow.hpp"
+#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/physics/convection.hpp"
+#include "fluewright/physics/friction.hpp"
+#include "wall_balance.hpp"
+
+#include <algorithm>
+
+/// Heat, buoyancy and friction along one straight.   [theory: march]
+///
+/// The gas temperature is marched as y = ln((T - T_a)/(T_0 - T_a)), T_a being the air around: under
+/// a constant overall coefficient y is a straight line, so that only changes of the coefficient
+/// cost accuracy. The independent variable is xi, the cube root of the distance from the last
+/// disturbance, in which the entry effect has no corner. Heat, buoyancy and friction are summed
+/// over the same two or three points of a cell.
+namespace fluewright {
+namespace {
+
+constexpr double gravity = constants::gravity_m_s2;
+
+/// A straight gets one cell for each of these steps in y, by the loss near its start.
+constexpr double cell_transfer_units = 0.4;
+constexpr double most_cells = 1000.0;
+
+/// A straight that loses less than this needs only two points.
+constexpr double few_transfer_units = 0.2;
+
+/// The loss near the start serves as the first stage where y has changed less than this till there.
+constexpr double small_change = 0.01;
+
+/// Nearer than this to the air around, the gas is taken to lose nothing more.
+constexpr double equal_temperature_k = 1e-6;
+
+/// Nearer than this, it is taken as equal, and the rest of a straight as one cell: a trickle would
+/// take a thousand of them.
+constexpr double spent_k = 1e-4;
+
+/// Gauss-Legendre points and weights on [0, 1], and the weights that lead from the start to each
+/// point: collocation of twice as high an order as it has points.
+template <std::size_t Points>
+struct Gauss;
+
+template <>
+struct Gauss<2> {
+    static constexpr double sixth_root_3 = 0.28867513459481287; ///< a sixth of the root of 3
+    static constexpr std::array<double, 2> points{0.5 - sixth_root_3, 0.5 + sixth_root_3};
+    static constexpr std::array<double, 2> weights{0.5, 0.5};
+    static constexpr std::array<std::array<double, 2>, 2> weights_to_point{
+        {{0.25, 0.25 - sixth_root_3}, {0.25 + sixth_root_3, 0.25}}};
+};
+
+template <>
+struct Gauss<3> {
+    static constexpr double root_15 = 3.8729833462074169;
+    static constexpr std::array<double, 3> points{0.11270166537925831, 0.5, 0.88729833462074169};
+    static constexpr std::array<double, 3> weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
+    static constexpr std::array<std::array<double, 3>, 3> weights_to_point{
+        {{5.0 / 36.0, 2.0 / 9.0 - root_15 / 15.0, 5.0 / 36.0 - root_15 / 30.0},
+         {5.0 / 36.0 + root_15 / 24.0, 2.0 / 9.0, 5.0 / 36.0 - root_15 / 24.0},
+         {5.0 / 36.0 + root_15 / 30.0, 2.0 / 9.0 + root_15 / 15.0, 5.0 / 36.0}}};
+};
+
+/// Of the temperature, about: what viscosity and the other properties grow with.
+constexpr double viscosity_power = 0.7;
+constexpr double heat_power = 0.17;
+
+/// Of gas in a pipe, about: for a first guess of the wall's temperature only.
+constexpr double usual_emissivity = 0.12;
+
+constexpr double cube(double x) {
+    return x * x * x;
+}
+
+} // namespace
+
+/// One straight in the course of a march, and what stays the same along it.
+class FlueModel::Straight {
+public:
+    Straight(const FlueModel& model, const Section& section, const Prepared& prepared, Flow& flow);
+
+    void march();
+
+private:
+    /// A point of a cell.
+    struct Stage {
+        double xi;
+        double distance_m; ///< xi cubed
+        double y;          ///< as predicted when the stage was computed
+        double gas_k;      ///< at that y
+        double reynolds;
+        double loss_per_m; ///< -dy/dx there
+        double loss_slope; ///< derivative of its logarithm by y
+        double entry;
+        double loss_per_entry; ///< derivative of its logarithm by that of the entry factor
+        double wall_k;
+        double wall_per_gas;     ///< derivative by the gas temperature
+        double wall_per_entry_k; ///< and by the logarithm of the entry factor
+    };
+
+    /// convection::entry_factor_local() without its root: xi is the cube root of the distance.
+    [[nodiscard]] double entry_at(double xi) const {
+        return 1.0 + prepared_.entry_scale / (xi * xi);
+    }
+
+    void set_gas(double y, double share_left);
+    void take_stage(double xi);
+    double expected_transfer_units(double xi);
+    [[nodiscard]] double wall_guess_k(double entry) const;
+    template <std::size_t Points>
+    void correct(std::array<Stage, Points>& stages, double step, double y) const;
+    template <std::size_t Points>
+    void add_pressures(const std::array<Stage, Points>& stages, double step);
+    template <std::size_t Points>
+    [[nodiscard]] double cell(double xi, double step, double y, bool first_is_known);
+    template <std::size_t Points>
+    [[nodiscard]] double cells(double xi_start, double xi_length);
+
+    const FlueModel& model_;
+    const Section& section_;
+    const Prepared& prepared_;
+    Flow& flow_;
+    WallBalance balance_;
+    Stage last_{}; ///< the last one taken
+    double ambient_k_;
+    double start_difference_k_;
+    double mass_flux_;
+    double flux_diameter_;
+    double heated_; ///< inside area per metre over mass flow [m s/kg]
+    double natural_scale_;
+    double expected_share_{}; ///< of the wall in the difference between gas and air
+
+    // The gas last set.
+    double y_{};
+    double difference_k_{};
+    double reynolds_{};
+    double specific_heat_j_kgk_{};
+    double forced_w_m2k_{}; ///< without the entry factor
+};
+
+FlueModel::Straight::Straight(const FlueModel& model,
+                              const Section& section,
+                              const Prepared& prepared,
+                              Flow& flow)
+    : model_(model), section_(section), prepared_(prepared), flow_(flow), balance_{} {
+    const Case& installation = *model.case_;
+    balance_.outside = model.heats_[prepared.heat].get();
+    balance_.emission = &model.emissions_[static_cast<std::size_t>(flow.choice)][prepared.emission];
+    balance_.log_path = flow.log_path;
+    balance_.radiating_w_m2k4 = 0.5 * (installation.walls[section.wall].inner_emissivity + 1.0)
+                                * constants::stefan_boltzmann_w_m2k4;
+    ambient_k_ = balance_.outside->ambient_k();
+    start_difference_k_ = flow.temperature_k - ambient_k_;
+    mass_flux_ = flow.flow_kg_s / section.area_m2;
+    flux_diameter_ = mass_flux_ * section.diameter_m;
+    heated_ = section.perimeter_m / flow.flow_kg_s;
+    const double pressure_over_r =
+        model.surroundings_.air_pressure_pa / flow.fit.gas_constant_j_kgk;
+    natural_scale_ =
+        installation.inside_heat == InsideHeat::disturbed
+            ? cube(convection::tall_wall_factor_gas) * gravity * pressure_over_r * pressure_over_r
+            : 0.0;
+}
+
+/// What the gas itself brings to a stage, wherever that lies; `share_left` is exp(y).
+void FlueModel::Straight::set_gas(double y, double share_left) {
+    y_ = y;
+    difference_k_ = start_difference_k_ * share_left;
+    const double gas_k = ambient_k_ + difference_k_;
+    const GasFit& fit = flow_.fit;
+    const double u = gas_fit_range.u_of(gas_k);
+    const double viscosity = fit.viscosity_pa_s(u);
+    const double conductivity = fit.conductivity_w_mk(u);
+    reynolds_ = flux_diameter_ / viscosity;
+    specific_heat_j_kgk_ = fit.specific_heat_j_kgk(u);
+    forced_w_m2k_ = convection::pipe_gnielinski_gas_floored(reynolds_)
+                    * fit.conductivity_prandtl_w_mk(u) / section_.diameter_m;
+    balance_.gas_k = gas_k;
+    // A tall wall has h = F k (g dT Pr / (T nu^2))^(1/3); in the cube the powers collapse.
+    balance_.natural_cubed_w3_m6k4 = natural_scale_ * conductivity * conductivity
+                                     * specific_heat_j_kgk_ / (viscosity * cube(gas_k));
+}
+
+/// The loss at a place, for the gas last set.
+void FlueModel::Straight::take_stage(double xi) {
+    const double entry = entry_at(xi);
+    const bool equal = std::abs(difference_k_) < equal_temperature_k;
+    WallBalance::Answer answer{.inner_k = balance_.gas_k,
+                               .flux_w_m2 = 0.0,
+                               .flux_slope_w_m2k = 0.0,
+                               .wall_per_gas = 0.0,
+                               .wall_per_forced_k = 0.0};
+    if (!equal) {
+        balance_.forced_w_m2k = entry * forced_w_m2k_;
+        answer = balance_.solve(wall_guess_k(entry));
+    }
+    const double per_wall_k =
+        answer.flux_w_m2 != 0.0 ? answer.flux_slope_w_m2k / answer.flux_w_m2 : 0.0;
+    last_.xi = xi;
+    last_.distance_m = cube(xi);
+    last_.y = y_;
+    last_.gas_k = balance_.gas_k;
+    last_.reynolds = reynolds_;
+    last_.loss_per_m =
+        equal ? 0.0 : heated_ * answer.flux_w_m2 / (specific_heat_j_kgk_ * difference_k_);
+    last_.loss_slope = per_wall_k * answer.wall_per_gas * difference_k_ - 1.0
+                       - heat_power * difference_k_ / balance_.gas_k;
+    last_.entry = entry;
+    last_.loss_per_entry = per_wall_k * answer.wall_per_forced_k;
+    last_.wall_k = answer.inner_k;
+    last_.wall_per_gas = answer.wall_per_gas;
+    last_.wall_per_entry_k = answer.wall_per_forced_k;
+    flow_.wall_k = answer.inner_k;
+}
+
+/// The loss of the whole straight in y, about, by the coefficients of both sides halfway to the air
+/// around; and from them the wall's share of the temperature difference.
+double FlueModel::Straight::expected_transfer_units(double xi) {
+    if (std::abs(difference_k_) < equal_temperature_k) {
+        return 0.0;
+    }
+    const double half_k = 0.5 * difference_k_;
+    const double outside_w_m2k = balance_.outside->at(ambient_k_ + half_k).flux_w_m2 / half_k;
+    const double radiated_w_m2k =
+        4.0 * usual_emissivity * balance_.radiating_w_m2k4 * cube(ambient_k_ + half_k);
+    const double inside_w_m2k = cube_root(cube(entry_at(xi) * forced_w_m2k_)
+                                          + balance_.natural_cubed_w3_m6k4 * std::abs(half_k))
+                                + radiated_w_m2k;
+    expected_share_ = inside_w_m2k / (inside_w_m2k + outside_w_m2k);
+    return heated_ * outside_w_m2k * expected_share_ / specific_heat_j_kgk_ * section_.length_m;
+}
+
+/// All stages known, y at each is known better than when it was predicted, and the loss follows by
+/// its slope.
+template <std::size_t Points>
+void FlueModel::Straight::correct(std::array<Stage, Points>& stages, double step, double y) const {
+    std::array<double, Points> change{};
+    for (std::size_t i = 0; i < Points; ++i) {
+        change[i] = -3.0 * step * stages[i].xi * stages[i].xi * stages[i].loss_per_m;
+    }
+    for (std::size_t i = 0; i < Points; ++i) {
+        Stage& stage = stages[i];
+        double y_here = y;
+        for (std::size_t j = 0; j < Points; ++j) {
+            y_here += Gauss<Points>::weights_to_point[i][j] * change[j];
+        }
+        const double late = y_here - stage.y;
+        const double warmer_k = (stage.gas_k - ambient_k_) * late * (1.0 + 0.5 * late);
+        stage.reynolds *= 1.0 - viscosity_power * warmer_k / stage.gas_k;
+        stage.gas_k += warmer_k;
+        stage.loss_per_m *= 1.0 + late * stage.loss_slope;
+        stage.y = y_here;
+    }
+}
+
+/// The wall's temperature by that of the last stage and its slopes, or by what is expected.
+double FlueModel::Straight::wall_guess_k(double entry) const {
+    if (last_.wall_k <= 0.0) {
+        return ambient_k_ + expected_share_ * difference_k_;
+    }
+    return last_.wall_k + last_.wall_per_gas * (balance_.gas_k - last_.gas_k)
+           + last_.wall_per_entry_k * (entry / last_.entry - 1.0);
+}
+
+/// Buoyancy and friction of one cell.
+template <std::size_t Points>
+void FlueModel::Straight::add_pressures(const std::array<Stage, Points>& stages, double step) {
+    const Surroundings& around = model_.surroundings_;
+    const double steepness = section_.rise_m / section_.length_m;
+    const double roughness = section_.roughness_m / section_.diameter_m;
+    const double density_k = around.air_pressure_pa / flow_.fit.gas_constant_j_kgk;
+    // Both columns get lighter with height by the same share; to first order.
+    const double thinning_per_m = around.outdoor_density_kg_m3 * gravity / around.air_pressure_pa;
+    double buoyancy = 0.0;
+    double friction = 0.0;
+    for (std::size_t i = 0; i < Points; ++i) {
+        const Stage& stage = stages[i];
+        const double density = density_k / stage.gas_k;
+        const double height_m = flow_.height_m + steepness * (stage.distance_m - prepared_.start_m);
+        const double stretch = Gauss<Points>::weights[i] * step * 3.0 * stage.xi * stage.xi;
+        buoyancy +=
+            stretch * (around.outdoor_density_kg_m3 - density) * (1.0 - thinning_per_m * height_m);
+        friction += stretch * friction::churchill_1977(stage.reynolds, roughness) / density;
+    }
+    buoyancy *= gravity * steepness;
+    friction *= 0.5 * mass_flux_ * mass_flux_ / section_.diameter_m;
+    flow_.sums.buoyancy_pa += buoyancy;
+    flow_.sums.friction_pa += friction;
+    flow_.pressure_pa += buoyancy - friction;
+}
+
+/// Marches one cell from `y` on and returns y at its end. When `first_is_known`, the last stage
+/// taken is its first.
+template <std::size_t Points>
+double FlueModel::Straight::cell(double xi, double step, double y, bool first_is_known) {
+    std::array<Stage, Points> stages;
+    double xi_here = xi;
+    double y_here = y;
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        const double next = xi + Gauss<Points>::points[i] * step;
+        // The cubes' difference over the roots': the mean of 1/xi^2 over the distance is 3 over it.
+        const double squares = next * next + next * xi_here + xi_here * xi_here;
+        const double along_m = (next - xi_here) * squares;
+        // What the stage before tells of the mean loss from here to there.
+        const double mean_entry = 1.0 + 3.0 * prepared_.entry_scale / squares;
+        const double by_entry = last_.loss_per_entry * (mean_entry / last_.entry - 1.0);
+        const double change = -last_.loss_per_m * along_m;
+        y_here += change * (1.0 + by_entry + 0.5 * last_.loss_slope * change);
+        if (i > 0 || !first_is_known) {
+            set_gas(y_here, std::exp(y_here));
+            take_stage(next);
+        }
+        stages[i] = last_;
+        xi_here = next;
+    }
+    correct(stages, step, y);
+    correct(stages, step, y);
+    add_pressures(stages, step);
+    for (std::size_t i = 0; i < stages.size(); ++i) {
+        y -= step * Gauss<Points>::weights[i] * 3.0 * stages[i].xi * stages[i].xi
+             * stages[i].loss_per_m;
+    }
+    return y;
+}
+
+/// Marches all cells and returns y at the end. There is but one in most straights; else its length
+/// is chosen by the loss near the start. The gas is set to what enters.
+template <std::size_t Points>
+double FlueModel::Straight::cells(double xi_start, double xi_length) {
+    take_stage(xi_start + Gauss<Points>::points[0] * xi_length);
+    const double transfer_units = std::abs(last_.loss_per_m) * section_.length_m;
+    const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
+    const int count = model_.case_->cells_factor * (1 + static_cast<int>(many));
+    const bool first_is_known =
+        count == 1
+        && std::abs(last_.loss_per_m) * (last_.distance_m - prepared_.start_m) < small_change;
+    const double step = xi_length / count;
+    double y = 0.0;
+    for (int i = 0; i < count; ++i) {
+        y = cell<Points>(xi_start + step * i, step, y, i == 0 && first_is_known);
+        if (i + 1 < count && std::abs(start_difference_k_) * std::exp(y) < spent_k) {
+            y = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
+            last_.loss_per_m = 0.0;
+            const double xi = xi_start + step * (i + 1);
+            return cell<Points>(xi, xi_start + xi_length - xi, y, false);
+        }
+    }
+    return y;
+}
+
+void FlueModel::Straight::march() {
+    const double enthalpy_before = flow_.enthalpy_j_kg();
+    const double temperature_before = flow_.temperature_k;
+    const double xi_start = prepared_.xi_start;
+    const double xi_length = prepared_.xi_length;
+    set_gas(0.0, 1.0);
+    const bool loses_little =
+        expected_transfer_units(xi_start + Gauss<2>::points[0] * xi_length) < few_transfer_units;
+    const double y = loses_little ? cells<2>(xi_start, xi_length) : cells<3>(xi_start, xi_length);
+    const double share_left = std::exp(y);
+    if (flow_.wants_wall) {
+        set_gas(y, share_left);
+        take_stage(xi_start + xi_length);
+    }
+    flow_.temperature_k = ambient_k_ + start_difference_k_ * share_left;
+    flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
+    // The gas speeds up or slows down with its volume.
+    const double acceleration = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk
+                                / model_.surroundings_.air_pressure_pa
+                                * (flow_.temperature_k - temperature_before);
+    flow_.pressure_pa -= acceleration;
+    flow_.sums.acceleration_pa += acceleration;
+    flow_.distance_m += section_.length_m;
+    flow_.height_m += section_.rise_m;
+}
+
+void FlueModel::march_straight(Flow& flow, const Section& section, const Prepared& prepared) const {
+    Straight(*this, section, prepared, flow).march();
+}
+
+} // namespace fluewright

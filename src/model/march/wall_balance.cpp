@@ -1,0 +1,96 @@
+#include "wall_balance.hpp"
+
+#include "fluewright/core/numeric/cube_root.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+/// A last step of this size leaves an error in the order of 1e-3 K, and of 1e-5 of the flux.
+constexpr double last_step_k = 0.8;
+constexpr int most_steps = 60;
+
+/// Over so many kelvins of the wall and of the gas the absorptivity is carried on by its slopes,
+/// and over no more than this share of what the gas is hotter than the air: error in it below 2e-3,
+/// and less where emission and absorption nearly cancel.
+constexpr double wall_reach_k = 25.0;
+constexpr double gas_reach_k = 60.0;
+constexpr double wall_reach_share = 0.15;
+constexpr double gas_reach_share = 0.3;
+
+/// Powers of the gas temperature with which the coefficients and the gas's glow change beside what
+/// the balance itself shows; about, for sensitivities only.
+constexpr double forced_power = 0.2;
+constexpr double natural_cubed_power = -2.2;
+constexpr double glow_power = 3.3;
+
+} // namespace
+
+EmissionFit::Absorbed WallBalance::absorbed_at(double wall_k) {
+    const double hotter_k = std::abs(gas_k - outside->ambient_k());
+    if (std::abs(wall_k - known.wall_k) > std::min(wall_reach_k, wall_reach_share * hotter_k)
+        || std::abs(gas_k - known.gas_k) > std::min(gas_reach_k, gas_reach_share * hotter_k)) {
+        known = {emission->absorbed(gas_k, wall_k, log_path), gas_k, wall_k};
+        return known.absorbed;
+    }
+    EmissionFit::Absorbed here = known.absorbed;
+    const double change = here.log_slope_per_k * (wall_k - known.wall_k)
+                          + here.log_slope_per_gas_k * (gas_k - known.gas_k);
+    here.absorptivity *= 1.0 + change * (1.0 + 0.5 * change);
+    return here;
+}
+
+WallBalance::Answer WallBalance::solve(double guess_k) {
+    const double gas_2 = gas_k * gas_k;
+    const double gas_glow =
+        radiating_w_m2k4 * emission->emissivity(gas_k, log_path) * gas_2 * gas_2;
+    const double forced_cubed = forced_w_m2k * forced_w_m2k * forced_w_m2k;
+    double low = std::min(gas_k, outside->ambient_k());
+    double high = std::max(gas_k, outside->ambient_k());
+    double wall_k = std::clamp(guess_k, low, high);
+    WallHeat::Value out{};
+    double step_k = 0.0;
+    double difference_k = 0.0;
+    double carried = 0.0;
+    double natural_cubed = 0.0;
+    double slope = 0.0;
+    for (int i = 0; i < most_steps; ++i) {
+        difference_k = gas_k - wall_k;
+        // h_n ~ |dT|^(1/3): its cube is linear, and the blend takes one root.
+        natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
+        carried = cube_root(forced_cubed + natural_cubed);
+        const EmissionFit::Absorbed absorbed = absorbed_at(wall_k);
+        const double wall_2 = wall_k * wall_k;
+        const double wall_glow = radiating_w_m2k4 * absorbed.absorptivity * wall_2 * wall_2;
+        out = outside->at(wall_k);
+        const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
+        slope = carried + natural_cubed / (3.0 * carried * carried)
+                + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k) + out.slope_w_m2k;
+        (miss > 0.0 ? low : high) = wall_k;
+        double next_k = wall_k + miss / slope;
+        if (!(next_k >= low && next_k <= high)) {
+            next_k = 0.5 * (low + high);
+        }
+        step_k = next_k - wall_k;
+        wall_k = next_k;
+        if (std::abs(step_k) < last_step_k) {
+            break;
+        }
+    }
+    const double per_root = 1.0 / (carried * carried * slope);
+    const double relative = difference_k / gas_k;
+    const double wall_per_gas =
+        (carried + glow_power * gas_glow / gas_k) / slope
+        + per_root
+              * (natural_cubed * (1.0 + natural_cubed_power * relative) / 3.0
+                 + forced_cubed * forced_power * relative);
+    return {.inner_k = wall_k,
+            .flux_w_m2 = out.flux_w_m2 + out.slope_w_m2k * step_k,
+            .flux_slope_w_m2k = out.slope_w_m2k,
+            .wall_per_gas = wall_per_gas,
+            .wall_per_forced_k = per_root * forced_cubed * difference_k};
+}
+
+} // namespace fluewright

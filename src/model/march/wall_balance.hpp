@@ -1,0 +1,46 @@
+#pragma once
+
+#include "fluewright/model/march/wall_heat.hpp"
+
+namespace fluewright {
+
+/// One cross-section of a straight: gas inside, a wall, the air outside.
+struct WallBalance {
+    const WallHeat* outside;
+    const EmissionFit* emission;
+    double log_path;
+    double radiating_w_m2k4; ///< (1 + wall emissivity)/2 times sigma
+    double gas_k;
+    double forced_w_m2k;
+    double natural_cubed_w3_m6k4; ///< cube of the free-convection coefficient over the temperature
+                                  ///< difference between gas and wall
+
+    struct Answer {
+        double inner_k;
+        double flux_w_m2;
+        double flux_slope_w_m2k;  ///< derivative of the flux by the temperature of the wall
+        double wall_per_gas;      ///< and of that temperature by the gas's, to some 5 %
+        double wall_per_forced_k; ///< and by the logarithm of the forced coefficient
+    };
+
+    /// The wall temperature at which the inside gives what the outside takes:
+    ///
+    ///   (h_f^3 + h_n^3)^(1/3) (T_g - T_w) + E (eps T_g^4 - alpha T_w^4) = q_out(T_w)
+    ///
+    /// Newton with all slopes, kept inside the bracket of gas and ambient. The last step is applied
+    /// to the flux by its slope, so that the answer is good to the square of that step.
+    [[nodiscard]] Answer solve(double guess_k);
+
+    /// The absorptivity for a wall at this temperature, by its slopes where it is known nearby.
+    EmissionFit::Absorbed absorbed_at(double wall_k);
+
+    struct Known {
+        EmissionFit::Absorbed absorbed;
+        double gas_k; ///< 0 for nowhere
+        double wall_k;
+    };
+
+    Known known{};
+};
+
+} // namespace fluewright

@@ -1,0 +1,110 @@
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include "fluewright/model/fields/fields.hpp"
+#include "resolving.hpp"
+
+namespace fluewright {
+
+std::string_view name(Zone zone) {
+    constexpr std::array<std::string_view, zone_count> names{"room", "attic", "chase", "outdoors"};
+    return names[static_cast<std::size_t>(zone)];
+}
+
+std::string_view name(PartKind kind) {
+    // The collar of the appliance is no part of the file; the others stand in its order.
+    return kind == PartKind::collar ? "outlet"
+                                    : part_kind::names()[static_cast<std::size_t>(kind) - 1];
+}
+
+std::string_view name(ApplianceType type) {
+    constexpr std::array<std::string_view, 5> names{
+        "stove", "fireplace", "furnace", "boiler", "draft-hood"};
+    return names[static_cast<std::size_t>(type)];
+}
+
+double Case::total_rise_m() const {
+    double sum = 0.0;
+    for (const Section& section : sections) {
+        sum += section.rise_m;
+    }
+    return sum;
+}
+
+namespace resolving {
+
+void Draft::assume(std::string_view pointer,
+                   std::string_view what,
+                   Kind kind,
+                   double value,
+                   std::string_view source,
+                   std::string_view mark) const {
+    made.assumptions.push_back({.pointer = std::string{pointer},
+                                .what = std::string{what},
+                                .kind = kind,
+                                .value = value,
+                                .word = {},
+                                .source = source,
+                                .mark = mark});
+}
+
+void Draft::assume_word(std::string_view pointer,
+                        std::string_view what,
+                        std::string_view word,
+                        std::string_view source,
+                        std::string_view mark) const {
+    made.assumptions.push_back({.pointer = std::string{pointer},
+                                .what = std::string{what},
+                                .kind = Kind::number,
+                                .value = 0.0,
+                                .word = std::string{word},
+                                .source = source,
+                                .mark = mark});
+}
+
+double Draft::value_or_default(const Given& given,
+                               std::string_view pointer,
+                               std::string_view what,
+                               Kind kind,
+                               std::string_view default_id) const {
+    if (given) {
+        return *given;
+    }
+    const catalog::Default& row = catalog::default_of(default_id);
+    assume(pointer, what, kind, row.value, row.source, row.mark);
+    return row.value;
+}
+
+void Draft::fault(std::string_view pointer, std::string_view message, std::string_view help) const {
+    faults.push_back({.pointer = std::string{pointer},
+                      .message = std::string{message},
+                      .found = {},
+                      .allowed = {},
+                      .help = std::string{help}});
+}
+
+} // namespace resolving
+
+Result<Case, Faults> resolve(const Installation& installation) {
+    Case made;
+    Faults faults;
+    const resolving::Draft draft{installation, made, faults};
+    made.title = installation.title.value_or("");
+    const bool us = installation.units
+                        ? *installation.units == "us"
+                        : installation.us_quantities > installation.metric_quantities;
+    made.units = us ? UnitSystem::us : UnitSystem::metric;
+    resolving::site(draft);
+    resolving::appliance(draft);
+    resolving::kindling(draft);
+    resolving::house(draft);
+    resolving::mouth_wind(draft);
+    resolving::run(draft);
+    resolving::burn(draft);
+    resolving::joints(draft);
+    if (!faults.empty()) {
+        return Failure{std::move(faults)};
+    }
+    return made;
+}
+
+} // namespace fluewright

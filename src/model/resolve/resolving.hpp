@@ -1,0 +1,67 @@
+#pragma once
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/run/case.hpp"
+
+#include <string>
+#include <string_view>
+
+/// The steps of resolve(), one file each.
+namespace fluewright::resolving {
+
+/// What is being built, and the two lists every step may add to.
+struct Draft {
+    const Installation& written;
+    Case& made;
+    Faults& faults;
+
+    /// The value written, or else the catalog's default, noted.
+    double value_or_default(const Given& given,
+                            std::string_view pointer,
+                            std::string_view what,
+                            Kind kind,
+                            std::string_view default_id) const;
+
+    void assume(std::string_view pointer,
+                std::string_view what,
+                Kind kind,
+                double value,
+                std::string_view source,
+                std::string_view mark) const;
+
+    void assume_word(std::string_view pointer,
+                     std::string_view what,
+                     std::string_view word,
+                     std::string_view source,
+                     std::string_view mark) const;
+
+    void fault(std::string_view pointer, std::string_view message, std::string_view help) const;
+};
+
+void site(const Draft& draft);
+void appliance(const Draft& draft);
+void fuel(const Draft& draft); ///< of the appliance: analysis, moisture, heating value
+void run(const Draft& draft);
+void burn(const Draft& draft);
+
+/// The house whose balance gives the room pressure, unless that is given.
+void house(const Draft& draft);
+
+/// What wind does at the mouth.
+void mouth_wind(const Draft& draft);
+
+/// The first minutes of a fire.
+void kindling(const Draft& draft);
+
+/// Leakage of the joints, gates of draft regulators and openings of draft hoods.
+void joints(const Draft& draft);
+
+/// Index in Case::walls of the named wall, with `deposit` on its inside; built on first use.
+std::size_t wall_index(const Draft& draft, std::string_view name, const WallLayer& deposit);
+
+/// The layer a deposit makes; thickness 0 where the part has none.
+WallLayer deposit_layer(const Draft& draft, const Part& part, std::string_view pointer);
+
+} // namespace fluewright::resolving

@@ -1,0 +1,257 @@
+#include "fluewright/model/states/states.hpp"
+
+#include "door_open.hpp"
+#include "house_state.hpp"
+#include "model/march/flow_search.hpp"
+#include "model/warmup/kindling.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+/// Flows searched for a balance, as multiples of the flow at high fire.
+constexpr double least_flow_share = 0.03;
+constexpr double greatest_flow_share = 1e4;
+
+void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, StateResult& state) {
+    if (detail == Detail::stations) {
+        state.stations.resize(model.station_count());
+    }
+    state.flow = model.solve(stream, state.stations);
+    state.gas_flow_kg_s = stream.flow_kg_s;
+    state.gas_temperature_k = stream.temperature_k;
+    state.draft_pa = model.draft_pa(state.flow);
+    if (!state.flow.meets_mouth) {
+        state.status = Status::no_answer;
+    }
+}
+
+void burning(const FlueModel& model,
+             const Firing& firing,
+             GasChoice gas,
+             Detail detail,
+             StateResult& state) {
+    state.burn_rate_kg_s = firing.burn_rate_kg_s;
+    state.draft_needed_pa = firing.draft_needed_pa;
+    fill_flow(model,
+              {.gas = gas,
+               .air_share = 0.0,
+               .flow_kg_s = firing.gas_flow_kg_s,
+               .temperature_k = firing.gas_temperature_k},
+              detail,
+              state);
+}
+
+/// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
+/// of the search.
+void free_burn(const FlueModel& model,
+               Detail detail,
+               const StateResult* at_high_fire,
+               StateResult& state) {
+    const Case& c = model.installation();
+    const Firing& high = c.appliance.high;
+    GasStream stream{.gas = GasChoice::high_fire,
+                     .air_share = 0.0,
+                     .flow_kg_s = high.gas_flow_kg_s,
+                     .temperature_k = high.gas_temperature_k};
+    const auto point_of = [&](double flow_kg_s, const MarchResult& march) {
+        return FlowPoint{.flow_kg_s = flow_kg_s,
+                         .lift_pa = model.draft_pa(march) + march.loss_pa(),
+                         .loss_pa = march.loss_pa(),
+                         .density_kg_m3 = 0.0};
+    };
+    const auto point_at = [&](double flow_kg_s) {
+        stream.flow_kg_s = flow_kg_s;
+        return point_of(flow_kg_s, model.solve(stream));
+    };
+    const auto fill_at = [&](double flow_kg_s) {
+        stream.flow_kg_s = flow_kg_s;
+        fill_flow(model, stream, detail, state);
+        return point_of(flow_kg_s, state.flow);
+    };
+    // What the gas takes to gain its speed in the outlet: an appliance that asks for no draft still
+    // asks for this.
+    const double density_kg_m3 =
+        model.surroundings().air_pressure_pa
+        / (c.gas_high().products().gas_constant_j_kgk * high.gas_temperature_k);
+    const auto head_pa = [&](double flow_kg_s) {
+        const double flux = flow_kg_s / c.appliance.outlet_area_m2;
+        return 0.5 * flux * flux / density_kg_m3;
+    };
+    // The appliance resists with the square of the flow; its needed draft at the nominal flow sets
+    // the scale.
+    const double needed_pa = std::max(high.draft_needed_pa, head_pa(high.gas_flow_kg_s));
+    const auto resistance_pa = [&](double flow_kg_s) {
+        const double ratio = flow_kg_s / high.gas_flow_kg_s;
+        return needed_pa * ratio * ratio;
+    };
+    FlowSearch search(point_at,
+                      {.least_kg_s = least_flow_share * high.gas_flow_kg_s,
+                       .greatest_kg_s = greatest_flow_share * high.gas_flow_kg_s,
+                       .smooth = !model.has_leaks(),
+                       .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
+                       .endless_density_kg_m3 = density_kg_m3});
+    if (at_high_fire != nullptr) {
+        search.add(point_of(at_high_fire->gas_flow_kg_s, at_high_fire->flow));
+    }
+    const std::optional<double> balance =
+        search.settle([&](const FlowPoint& p) { return p.left_pa() - resistance_pa(p.flow_kg_s); },
+                      high.gas_flow_kg_s,
+                      fill_at);
+    const std::optional<double> capacity = search.greatest_balance(
+        [&](const FlowPoint& p) {
+            return p.left_pa() - std::max(high.draft_needed_pa, head_pa(p.flow_kg_s));
+        },
+        high.gas_flow_kg_s);
+    state.capacity_kg_s = capacity ? *capacity / high.gas_per_fuel_kg_kg : 0.0;
+    if (!balance) {
+        state.status = Status::no_flow;
+        return;
+    }
+    state.burn_rate_kg_s = *balance / high.gas_per_fuel_kg_kg;
+    state.draft_needed_pa = resistance_pa(*balance);
+    if (*balance > 0.5 * greatest_flow_share * high.gas_flow_kg_s) {
+        state.status = Status::no_answer;
+    }
+}
+
+/// No fire: the air in the flue has the temperature of the zone each part stands in.
+void standing(const FlueModel& model, Detail detail, StateResult& state) {
+    const Surroundings& around = model.surroundings();
+    const Case& c = model.installation();
+    double column_pa = 0.0;
+    for (const Section& section : c.sections) {
+        column_pa += (around.outdoor_density_kg_m3
+                      - around.density_kg_m3[static_cast<std::size_t>(section.zone)])
+                     * constants::gravity_m_s2 * section.rise_m;
+    }
+    state.flow.buoyancy_pa = column_pa;
+    state.flow.outlet_pressure_pa = around.mouth_pressure_pa - column_pa;
+    state.flow.mouth_pressure_pa = around.mouth_pressure_pa;
+    state.draft_pa = model.draft_pa(state.flow);
+    state.gas_temperature_k = c.room_temperature_k;
+    if (detail == Detail::totals) {
+        return;
+    }
+    state.stations.resize(model.station_count());
+    double height_m = 0.0;
+    double distance_m = 0.0;
+    double pressure_pa = state.flow.outlet_pressure_pa;
+    for (std::size_t i = 0; i < state.stations.size(); ++i) {
+        const Section& section = c.sections[i == 0 ? 0 : i - 1];
+        const auto zone = static_cast<std::size_t>(section.zone);
+        if (i > 0) {
+            height_m += section.rise_m;
+            distance_m += section.length_m;
+            pressure_pa += (around.outdoor_density_kg_m3 - around.density_kg_m3[zone])
+                           * constants::gravity_m_s2 * section.rise_m;
+        }
+        Station& s = state.stations[i];
+        s.section = i == 0 ? 0 : i - 1;
+        s.distance_m = distance_m;
+        s.height_m = height_m;
+        s.gas_temperature_k = s.inner_wall_k = s.outer_wall_k = around.temperature_k[zone];
+        s.pressure_pa = pressure_pa;
+        s.pressure_in_zone_pa = pressure_pa - around.pressure_pa(section.zone, height_m);
+    }
+}
+
+} // namespace
+
+std::string_view name(StateKind kind) {
+    constexpr std::array<std::string_view, 7> names{"high fire",
+                                                    "low fire",
+                                                    "free burn",
+                                                    "door open, high fire",
+                                                    "door open, embers",
+                                                    "standing",
+                                                    "cold start"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
+namespace {
+
+StateResult solve_in_room(const FlueModel& model,
+                          StateKind kind,
+                          Detail detail,
+                          const StateResult* at_high_fire) {
+    const ApplianceCase& appliance = model.installation().appliance;
+    StateResult state;
+    state.kind = kind;
+    switch (kind) {
+    case StateKind::high_fire:
+        burning(model, appliance.high, GasChoice::high_fire, detail, state);
+        break;
+    case StateKind::low_fire:
+        burning(model, appliance.low, GasChoice::low_fire, detail, state);
+        break;
+    case StateKind::free_burn:
+        free_burn(model, detail, at_high_fire, state);
+        break;
+    case StateKind::door_open_high:
+        solve_door_open(model, 1.0, detail, state);
+        break;
+    case StateKind::door_open_embers:
+        solve_door_open(model, appliance.embers_share, detail, state);
+        break;
+    case StateKind::standing:
+        standing(model, detail, state);
+        state.cold = cold_start(model.installation(), model.surroundings());
+        break;
+    case StateKind::cold_start:
+        solve_kindling(model, detail, state);
+        state.cold = cold_start(model.installation(), model.surroundings());
+        break;
+    }
+    state.room.pressure_pa = model.surroundings().room_pressure_pa;
+    state.room.taken_kg_s = room_air_kg_s(model.installation(), state);
+    return state;
+}
+
+StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
+    return solve_in_room(model, kind, detail, nullptr);
+}
+
+} // namespace
+
+StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
+    return model.surroundings().house.known() ? solve_with_house(model, kind, detail, solve_alone)
+                                              : solve_alone(model, kind, detail);
+}
+
+std::vector<StateKind> states_of(const Case& installation) {
+    std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire, StateKind::free_burn};
+    if (installation.appliance.has_door) {
+        kinds.push_back(StateKind::door_open_high);
+        kinds.push_back(StateKind::door_open_embers);
+    }
+    kinds.push_back(StateKind::standing);
+    kinds.push_back(StateKind::cold_start);
+    return kinds;
+}
+
+Solution solve(const Case& installation, Detail detail) {
+    Solution solution;
+    const std::vector<StateKind> kinds = states_of(installation);
+    solution.states.reserve(kinds.size() * installation.weathers.size());
+    std::optional<FlueModel> model;
+    for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
+        const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
+        model = model ? FlueModel(*model, burning_air) : FlueModel(installation, burning_air);
+        const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
+        const std::size_t high_fire = solution.states.size(); // the first of states_of()
+        for (const StateKind kind : kinds) {
+            // A house of its own lowers the room's pressure in each state by another figure.
+            const bool shares = kind == StateKind::free_burn && !burning_air.house.known();
+            solution.states.push_back(
+                fire_of(kind) == Fire::out ? solve_state(idle, kind, detail)
+                : shares ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
+                         : solve_state(*model, kind, detail));
+            solution.states.back().weather = weather;
+        }
+    }
+    return solution;
+}
+
+} // namespace fluewright

@@ -1,0 +1,320 @@
+#include "warm_run.hpp"
+
+#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/physics/convection.hpp"
+#include "fluewright/physics/dew_point.hpp"
+#include "fluewright/physics/friction.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+constexpr double gravity = constants::gravity_m_s2;
+constexpr double entry_start_over_diameter = 0.1; ///< as in the steady march
+constexpr double longest_cell_m = 0.15;
+constexpr int least_cells = 3;
+constexpr double settled_k = 1e-5;
+constexpr double settled_flow = 1e-7;
+constexpr int most_passes = 40;
+
+/// The least that flows up a flue with a fire below, of the flow at high fire: gas that is hot at
+/// the outlet finds its way even where the flue as a whole does not draw yet.
+constexpr double trickle_share = 0.03;
+
+double cube(double x) {
+    return x * x * x;
+}
+
+/// Thinner than this the path of radiating gas is carried on in proportion.
+constexpr double least_log_path = -1.9;
+
+} // namespace
+
+/// The gas on its way up, and the sums.
+struct WarmRun::Passage {
+    GasFit fit;
+    double log_path{};
+    double thinner{1.0}; ///< emission besides the path's
+    double flow_kg_s{};
+    double temperature_k{};
+    double enthalpy_j_kg{};
+    double area_m2{};
+    double buoyancy_pa{};
+    double losses_pa{}; ///< friction, fittings and acceleration: all grow with the flow squared
+    double lost_w{};
+    double change_k{}; ///< greatest change of a node in this pass
+
+    void take_heat(double heat_w) {
+        enthalpy_j_kg -= heat_w / flow_kg_s;
+        temperature_k = fit.temperature_k(enthalpy_j_kg, temperature_k);
+    }
+};
+
+WarmRun::WarmRun(const Case& installation, const Surroundings& surroundings, int cells_factor)
+    : case_(&installation), around_(surroundings) {
+    const auto& sections = installation.sections;
+    const GasFit& pure = installation.gas_high().products();
+    wall_of_section_.resize(sections.size());
+    emission_of_section_.resize(sections.size());
+    double height_m = 0.0;
+    double since_m = 0.0;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        const Section& s = sections[i];
+        if (s.disturbs) {
+            since_m = 0.0;
+        }
+        if (s.length_m <= 0.0) {
+            continue;
+        }
+        const auto zone = static_cast<std::size_t>(s.zone);
+        const bool upright = s.rise_m > 0.5 * s.length_m;
+        double wetted_m = 0.0;
+        for (const Section& other : sections) {
+            const bool alike = other.wall == s.wall && other.zone == s.zone
+                               && other.diameter_m == s.diameter_m
+                               && (other.rise_m > 0.5 * other.length_m) == upright;
+            wetted_m += alike ? other.length_m : 0.0;
+        }
+        wall_of_section_[i] = walls_.size();
+        walls_.emplace_back(WallPlace{.wall = &installation.walls[s.wall],
+                                      .inside_diameter_m = s.diameter_m,
+                                      .ambient_k = around_.temperature_k[zone],
+                                      .air_pressure_pa = around_.air_pressure_pa,
+                                      .wind_m_s = s.zone == Zone::outdoors ? around_.wind_m_s : 0.0,
+                                      .height_m = wetted_m,
+                                      .upright = upright,
+                                      .rectangular = s.rectangular});
+        emission_of_section_[i] = emissions_.size();
+        emissions_.emplace_back(
+            pure.carbon_dioxide, pure.water_vapour, s.diameter_m, around_.air_pressure_pa);
+        add_cells(i, since_m, height_m, cells_factor);
+        height_m += s.rise_m;
+        since_m += s.length_m;
+    }
+}
+
+void WarmRun::add_cells(std::size_t index,
+                        double since_disturbance_m,
+                        double height_m,
+                        int factor) {
+    const Section& s = case_->sections[index];
+    const int count =
+        factor
+        * std::max(least_cells, static_cast<int>(std::ceil(s.length_m / longest_cell_m - 1e-9)));
+    const double start_m = entry_start_over_diameter * s.diameter_m + since_disturbance_m;
+    const double root_start = cube_root(start_m);
+    const double root_step = (cube_root(start_m + s.length_m) - root_start) / count;
+    const double scale =
+        (convection::entry_factor_local(1.0) - 1.0) * cube_root(s.diameter_m * s.diameter_m);
+    // Short cells where the entry effect is steep: half way between even steps of the length and
+    // even steps of its cube root.
+    const auto place = [&](int i) {
+        const double even = start_m + s.length_m * i / count;
+        return 0.5 * (even + cube(root_start + root_step * i));
+    };
+    double before_m = start_m;
+    for (int i = 0; i < count; ++i) {
+        const double behind_m = i + 1 == count ? start_m + s.length_m : place(i + 1);
+        const double length_m = behind_m - before_m;
+        // The mean of 1 + scale x^(-2/3) over the cell.
+        const double entry =
+            1.0 + 3.0 * scale * (cube_root(behind_m) - cube_root(before_m)) / length_m;
+        const double steepness = s.rise_m / s.length_m;
+        cells_.push_back(
+            {.section = index,
+             .wall = wall_of_section_[index],
+             .first_node = node_count_,
+             .length_m = length_m,
+             .rise_m = steepness * length_m,
+             .entry = entry,
+             .height_m = height_m + steepness * (0.5 * (before_m + behind_m) - start_m)});
+        node_count_ += walls_[wall_of_section_[index]].node_count();
+        before_m = behind_m;
+    }
+}
+
+std::vector<double> WarmRun::cold() const {
+    std::vector<double> nodes_k;
+    nodes_k.reserve(node_count_);
+    for (const Cell& cell : cells_) {
+        const StoringWall& wall = walls_[cell.wall];
+        nodes_k.insert(nodes_k.end(), wall.node_count(), wall.place().ambient_k);
+    }
+    return nodes_k;
+}
+
+double WarmRun::heat_j(const std::vector<double>& nodes_k) const {
+    double sum = 0.0;
+    for (const Cell& cell : cells_) {
+        const StoringWall& wall = walls_[cell.wall];
+        const std::span<const double> own{&nodes_k[cell.first_node], wall.node_count()};
+        sum += wall.heat_j_m2(own) * cell.length_m * case_->sections[cell.section].perimeter_m;
+    }
+    return sum;
+}
+
+void WarmRun::pass_fitting(const Section& s, Passage& p) const {
+    const double density = around_.air_pressure_pa / (p.fit.gas_constant_j_kgk * p.temperature_k);
+    const auto head = [&](double area_m2) {
+        const double flux = p.flow_kg_s / area_m2;
+        return 0.5 * flux * flux / density;
+    };
+    p.losses_pa += s.loss * head(s.area_m2) + head(s.area_m2) - head(p.area_m2);
+    p.area_m2 = s.area_m2;
+}
+
+/// The gas falls off exponentially towards the cell's wall, which has one temperature; what it
+/// gives is in proportion to (gas entering - wall), so that the wall's implicit step holds it
+/// exactly.
+void WarmRun::pass_cell(const Cell& cell,
+                        double step_s,
+                        const std::vector<double>& start_k,
+                        std::vector<double>& nodes_k,
+                        Passage& p) const {
+    const Section& s = case_->sections[cell.section];
+    const StoringWall& wall = walls_[cell.wall];
+    const EmissionFit& emission = emissions_[emission_of_section_[cell.section]];
+    const std::span<double> nodes{&nodes_k[cell.first_node], wall.node_count()};
+    const std::span<const double> start{&start_k[cell.first_node], wall.node_count()};
+    const double inside_m2 = cell.length_m * s.perimeter_m;
+    const double flux = p.flow_kg_s / s.area_m2;
+    const double density_k = around_.air_pressure_pa / p.fit.gas_constant_j_kgk;
+    const double entering_k = p.temperature_k;
+    const double face_k = nodes[0];
+
+    // Coefficients at the mean of the gas in the cell, by the wall of the last pass.
+    double mean_k = entering_k;
+    double coefficient = 0.0;
+    double heat_rate = 0.0; ///< W/K of the whole cell against the entering gas
+    for (int i = 0; i < 2; ++i) {
+        const double u = gas_fit_range.u_of(mean_k);
+        const double viscosity = p.fit.viscosity_pa_s(u);
+        const double conductivity = p.fit.conductivity_w_mk(u);
+        const double specific_heat = p.fit.specific_heat_j_kgk(u);
+        const double difference_k = mean_k - face_k;
+        const double forced =
+            cell.entry * convection::pipe_gnielinski_gas_floored(flux * s.diameter_m / viscosity)
+            * p.fit.conductivity_prandtl_w_mk(u) / s.diameter_m;
+        const double natural_cubed = case_->inside_heat == InsideHeat::disturbed
+                                         ? cube(convection::tall_wall_factor_gas) * gravity
+                                               * density_k * density_k * conductivity * conductivity
+                                               * specific_heat / (viscosity * cube(mean_k))
+                                               * std::abs(difference_k)
+                                         : 0.0;
+        const double radiating = 0.5 * (case_->walls[s.wall].inner_emissivity + 1.0) * p.thinner
+                                 * constants::stefan_boltzmann_w_m2k4;
+        const double emissivity = emission.emissivity(mean_k, p.log_path);
+        double radiated = 4.0 * radiating * emissivity * cube(mean_k);
+        if (std::abs(difference_k) > 1.0) {
+            const double absorptivity = emission.absorptivity(mean_k, face_k, p.log_path);
+            radiated = radiating
+                       * (emissivity * mean_k * cube(mean_k) - absorptivity * face_k * cube(face_k))
+                       / difference_k;
+        }
+        coefficient = cube_root(cube(forced) + natural_cubed) + std::max(radiated, 0.0);
+        const double capacity_w_k = p.flow_kg_s * specific_heat;
+        const double units = coefficient * inside_m2 / capacity_w_k;
+        heat_rate = -capacity_w_k * std::expm1(-units);
+        mean_k = face_k + (entering_k - face_k) * heat_rate / (coefficient * inside_m2);
+    }
+    const double outer_before_k = nodes.back();
+    const double face_before_k = nodes[0];
+    const StoringWall::Heat heat = wall.step({.inside_w_m2k = heat_rate / inside_m2,
+                                              .gas_k = entering_k,
+                                              .outside_w_m2k = wall.outside_w_m2k(outer_before_k),
+                                              .ambient_k = wall.place().ambient_k},
+                                             step_s,
+                                             start,
+                                             nodes);
+    p.change_k = std::max(
+        {p.change_k, std::abs(nodes[0] - face_before_k), std::abs(nodes.back() - outer_before_k)});
+    p.take_heat(heat.in_w_m2 * inside_m2);
+    p.lost_w += heat.out_w_m2 * inside_m2;
+
+    // Pressures by Simpson's rule over the exponential.
+    const double middle_k =
+        nodes[0]
+        + std::copysign(
+            std::sqrt(std::max((entering_k - nodes[0]) * (p.temperature_k - nodes[0]), 0.0)),
+            entering_k - nodes[0]);
+    const double density =
+        density_k / 6.0 * (1.0 / entering_k + 4.0 / middle_k + 1.0 / p.temperature_k);
+    const double thinning =
+        1.0 - around_.outdoor_density_kg_m3 * gravity * cell.height_m / around_.air_pressure_pa;
+    const double re = flux * s.diameter_m / p.fit.viscosity_pa_s(gas_fit_range.u_of(middle_k));
+    p.buoyancy_pa += (around_.outdoor_density_kg_m3 - density) * thinning * gravity * cell.rise_m;
+    p.losses_pa += 0.5 * flux * flux
+                   * (friction::churchill_1977(re, s.roughness_m / s.diameter_m) * cell.length_m
+                          / (s.diameter_m * density)
+                      + 2.0 * (p.temperature_k - entering_k) / density_k);
+}
+
+/// The gas from outlet to mouth; returns the heat it gave [W].
+double WarmRun::follow(const WarmGas& gas,
+                       double step_s,
+                       const std::vector<double>& start_k,
+                       std::vector<double>& nodes_k,
+                       Passage& p) const {
+    p.temperature_k = gas.temperature_k;
+    p.enthalpy_j_kg = p.fit.enthalpy_j_kg(gas_fit_range.u_of(gas.temperature_k));
+    p.area_m2 = case_->appliance.outlet_area_m2;
+    p.buoyancy_pa = p.losses_pa = p.lost_w = p.change_k = 0.0;
+    const double before = p.enthalpy_j_kg;
+    std::size_t next = 0;
+    for (std::size_t i = 0; i < case_->sections.size(); ++i) {
+        pass_fitting(case_->sections[i], p);
+        for (; next < cells_.size() && cells_[next].section == i; ++next) {
+            pass_cell(cells_[next], step_s, start_k, nodes_k, p);
+        }
+    }
+    return p.flow_kg_s * (before - p.enthalpy_j_kg);
+}
+
+WarmStage WarmRun::solve(const WarmGas& gas,
+                         const FlowControl& control,
+                         double step_s,
+                         const std::vector<double>& start_k,
+                         std::vector<double>& nodes_k) const {
+    const FlueGas& high = case_->gas_high();
+    Passage p;
+    p.fit = high.diluted(gas.air_share);
+    const GasFit& pure = high.products();
+    const double radiating = pure.carbon_dioxide + pure.water_vapour;
+    if (gas.air_share > 0.0 && radiating > 0.0) {
+        const double log_path = std::log((p.fit.carbon_dioxide + p.fit.water_vapour) / radiating);
+        p.log_path = std::max(log_path, least_log_path);
+        p.thinner = std::exp(log_path - p.log_path);
+    }
+    const double trickle = trickle_share * case_->appliance.high.gas_flow_kg_s;
+    p.flow_kg_s = std::max(gas.flow_kg_s, trickle);
+    WarmStage stage;
+    for (int pass = 0; pass < most_passes; ++pass) {
+        stage.given_w = follow(gas, step_s, start_k, nodes_k, p);
+        stage.flow_kg_s = p.flow_kg_s;
+        stage.draft_pa =
+            control.room_pressure_pa - around_.mouth_pressure_pa + p.buoyancy_pa - p.losses_pa;
+        // Losses and the appliance's resistance both grow with the flow squared, so that the flow
+        // that balances follows from the draft there would be at rest.
+        const double at_rest_pa = stage.draft_pa + p.losses_pa;
+        const double resistance =
+            control.resistance_pa_s2_kg2 + p.losses_pa / (p.flow_kg_s * p.flow_kg_s);
+        stage.open_flow_kg_s = at_rest_pa > 0.0 && resistance > 0.0
+                                   ? std::sqrt(at_rest_pa / resistance)
+                                   : (at_rest_pa > 0.0 ? control.asked_kg_s : 0.0);
+        const double next = std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
+        const double change = std::abs(next - p.flow_kg_s);
+        const bool settled = change <= settled_flow * p.flow_kg_s && p.change_k <= settled_k;
+        if (settled || pass + 1 == most_passes) {
+            break;
+        }
+        p.flow_kg_s = next;
+    }
+    stage.mouth_k = p.temperature_k;
+    stage.lost_w = p.lost_w;
+    stage.dew_point_k = dew_point::water_k(p.fit.water_vapour * around_.air_pressure_pa);
+    return stage;
+}
+
+} // namespace fluewright

@@ -1,0 +1,94 @@
+#pragma once
+
+#include "fluewright/model/march/surroundings.hpp"
+#include "fluewright/model/warmup/burn_plan.hpp"
+#include "fluewright/model/warmup/storing_wall.hpp"
+
+#include <vector>
+
+/// The run in cells, with gas and walls solved together in one implicit stage.
+namespace fluewright {
+
+struct WarmGas {
+    double flow_kg_s{};
+    double temperature_k{}; ///< at the outlet
+    double air_share{};     ///< beyond high fire
+};
+
+/// How the gas flow follows from the draft: flow = the lesser of what is asked and what the
+/// resistance lets through.
+struct FlowControl {
+    double asked_kg_s{};           ///< endless with the fire out
+    double resistance_pa_s2_kg2{}; ///< draft over flow squared
+    double room_pressure_pa{};
+};
+
+struct WarmStage {
+    double flow_kg_s{};
+    double open_flow_kg_s{}; ///< what the resistance would let through
+    double draft_pa{};
+    double mouth_k{};
+    double dew_point_k{};
+    double given_w{}; ///< by the gas, between outlet and mouth
+    double lost_w{};  ///< to the air around
+};
+
+class WarmRun {
+public:
+    WarmRun(const Case& installation, const Surroundings& surroundings, int cells_factor);
+
+    struct Cell {
+        std::size_t section;
+        std::size_t wall;       ///< index into walls()
+        std::size_t first_node; ///< in the vector of all temperatures
+        double length_m;
+        double rise_m;
+        double entry;    ///< mean entry factor
+        double height_m; ///< of its middle over the outlet
+    };
+
+    [[nodiscard]] const std::vector<Cell>& cells() const { return cells_; }
+
+    [[nodiscard]] const StoringWall& wall_of(const Cell& cell) const { return walls_[cell.wall]; }
+
+    /// Every node at the temperature of the zone round it.
+    [[nodiscard]] std::vector<double> cold() const;
+
+    /// Heat held by all walls above 0 K [J].
+    [[nodiscard]] double heat_j(const std::vector<double>& nodes_k) const;
+
+    /// One implicit stage of `step_s` from `start_k`. `nodes_k` comes with a guess and leaves with
+    /// the answer; `gas.flow_kg_s` is the guess for the flow.
+    WarmStage solve(const WarmGas& gas,
+                    const FlowControl& control,
+                    double step_s,
+                    const std::vector<double>& start_k,
+                    std::vector<double>& nodes_k) const;
+
+private:
+    struct Passage;
+
+    void pass_cell(const Cell& cell,
+                   double step_s,
+                   const std::vector<double>& start_k,
+                   std::vector<double>& nodes_k,
+                   Passage& passage) const;
+    void pass_fitting(const Section& section, Passage& passage) const;
+    double follow(const WarmGas& gas,
+                  double step_s,
+                  const std::vector<double>& start_k,
+                  std::vector<double>& nodes_k,
+                  Passage& passage) const;
+    void add_cells(std::size_t section, double since_disturbance_m, double height_m, int factor);
+
+    const Case* case_;
+    Surroundings around_;
+    std::vector<StoringWall> walls_;
+    std::vector<std::size_t> wall_of_section_;
+    std::vector<EmissionFit> emissions_;
+    std::vector<std::size_t> emission_of_section_;
+    std::vector<Cell> cells_;
+    std::size_t node_count_{};
+};
+
+} // namespace fluewright

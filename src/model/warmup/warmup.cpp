@@ -1,0 +1,335 @@
+#include "fluewright/model/warmup/warmup.hpp"
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "warm_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace fluewright {
+namespace {
+
+/// Two-stage diagonally implicit Runge-Kutta, second order, L-stable.
+/// Source: Alexander 1977, SIAM J. Numer. Anal. 14 1006-1021   [from memory]
+constexpr double diagonal = 0.29289321881345248; ///< 1 - 1/sqrt(2)
+
+/// Where a quantity that went from `before` to `after` during a step passed zero; empty where it
+/// did not rise (or fall) through it.
+std::optional<double> crossing(double time_s, double step_s, double before, double after, bool up) {
+    if (up ? before >= 0.0 || after < 0.0 : before < 0.0 || after >= 0.0) {
+        return std::nullopt;
+    }
+    return time_s + step_s * before / (before - after);
+}
+
+void note(Spell& spell, double time_s, double step_s, double before, double after) {
+    if (!spell.from_s) {
+        spell.from_s = crossing(time_s, step_s, before, after, true);
+    } else if (!spell.until_s) {
+        spell.until_s = crossing(time_s, step_s, before, after, false);
+    }
+}
+
+/// The coldest and hottest faces of one straight.
+struct Faces {
+    double coldest_inner_k{std::numeric_limits<double>::infinity()};
+    double hottest_inner_k{};
+    double hottest_outer_k{};
+};
+
+class Course {
+public:
+    Course(const Case& installation, const WarmupOptions& options);
+
+    Warmup run();
+
+private:
+    void begin_phase(std::size_t phase);
+    void step(double step_s);
+    void record(const WarmStage& stage, const FireDemand& demand);
+    void watch(double step_s, const WarmStage& stage, const std::vector<Faces>& before);
+    void finish();
+    [[nodiscard]] FlowControl control(const FireDemand& demand) const;
+    [[nodiscard]] std::vector<Faces> faces() const;
+    [[nodiscard]] double outlet_after(double outlet_k, double into_s, double step_s) const;
+
+    const Case& case_;
+    WarmupOptions options_;
+    BurnPlan plan_;
+    Surroundings burning_;
+    Surroundings idle_;
+    WarmRun run_;
+    Warmup made_;
+    std::vector<double> nodes_k_;
+    std::vector<double> stage_k_;
+    std::vector<double> second_start_k_;
+    std::size_t phase_{};
+    double phase_start_s_{};
+    double time_s_{};
+    double outlet_k_;
+    WarmStage last_;
+    double next_record_s_{};
+    bool lit_{true};
+};
+
+Course::Course(const Case& installation, const WarmupOptions& options)
+    : case_(installation), options_(options), plan_(installation, options.total_s),
+      burning_(surroundings_of(installation, options.weather, Fire::burning)),
+      idle_(surroundings_of(installation, options.weather, Fire::out)),
+      run_(installation, burning_, options.cells_factor), nodes_k_(run_.cold()),
+      outlet_k_(installation.room_temperature_k) {
+    made_.phases = plan_.phases();
+    made_.assumptions = plan_.assumptions();
+    made_.draft_needed_pa = installation.appliance.high.draft_needed_pa;
+    made_.draft_needed_low_pa = installation.appliance.low.draft_needed_pa;
+    made_.creosote_threshold_k = catalog::default_of("creosote_threshold_k").value;
+    for (const WarmRun::Cell& cell : run_.cells()) {
+        if (made_.parts.empty() || made_.parts.back().section != cell.section) {
+            WarmupPart part;
+            part.section = cell.section;
+            made_.parts.push_back(part);
+        }
+    }
+}
+
+FlowControl Course::control(const FireDemand& demand) const {
+    const Firing& firing = demand.out ? case_.appliance.low : case_.appliance.high;
+    return {.asked_kg_s =
+                demand.out ? case_.appliance.high.gas_flow_kg_s * 100.0 : demand.gas_flow_kg_s,
+            .resistance_pa_s2_kg2 =
+                firing.draft_needed_pa / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
+            .room_pressure_pa = demand.out ? idle_.room_pressure_pa : burning_.room_pressure_pa};
+}
+
+/// The gas at the outlet follows its aim, taken at the middle of the stretch of time.
+double Course::outlet_after(double outlet_k, double into_s, double step_s) const {
+    const double aim_k = plan_.at(phase_, into_s + 0.5 * step_s).aim_k;
+    return aim_k + (outlet_k - aim_k) * std::exp(-step_s / plan_.appliance_time_s());
+}
+
+std::vector<Faces> Course::faces() const {
+    std::vector<Faces> all(made_.parts.size());
+    std::size_t part = 0;
+    for (const WarmRun::Cell& cell : run_.cells()) {
+        while (made_.parts[part].section != cell.section) {
+            ++part;
+        }
+        Faces& f = all[part];
+        const double inner_k = nodes_k_[cell.first_node];
+        const double outer_k = nodes_k_[cell.first_node + run_.wall_of(cell).node_count() - 1];
+        f.coldest_inner_k = std::min(f.coldest_inner_k, inner_k);
+        f.hottest_inner_k = std::max(f.hottest_inner_k, inner_k);
+        f.hottest_outer_k = std::max(f.hottest_outer_k, outer_k);
+    }
+    return all;
+}
+
+void Course::record(const WarmStage& stage, const FireDemand& demand) {
+    WarmupMoment m;
+    m.time_s = time_s_;
+    m.phase = demand.phase;
+    m.starved = !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+    m.burn_rate_kg_s = demand.burn_rate_kg_s;
+    if (m.starved && demand.gas_flow_kg_s > 0.0) {
+        m.burn_rate_kg_s *= std::min(stage.flow_kg_s / demand.gas_flow_kg_s, 1.0);
+    }
+    m.gas_flow_kg_s = stage.flow_kg_s;
+    m.outlet_k = outlet_k_;
+    m.mouth_k = stage.mouth_k;
+    m.draft_pa = stage.draft_pa;
+    m.dew_point_k = stage.dew_point_k;
+    m.coldest_wall_k = std::numeric_limits<double>::infinity();
+    for (const Faces& f : faces()) {
+        m.coldest_wall_k = std::min(m.coldest_wall_k, f.coldest_inner_k);
+        m.hottest_surface_k = std::max(m.hottest_surface_k, f.hottest_outer_k);
+    }
+    m.mouth_wall_k = run_.cells().empty() ? 0.0 : nodes_k_[run_.cells().back().first_node];
+    made_.moments.push_back(m);
+}
+
+/// What passed a threshold during the step.
+void Course::watch(double step_s, const WarmStage& stage, const std::vector<Faces>& before) {
+    const double start_s = time_s_ - step_s;
+    const std::vector<Faces> now = faces();
+    if (lit_) {
+        note(made_.draft_met,
+             start_s,
+             step_s,
+             last_.draft_pa - made_.draft_needed_pa,
+             stage.draft_pa - made_.draft_needed_pa);
+    }
+    for (std::size_t i = 0; i < now.size(); ++i) {
+        WarmupPart& part = made_.parts[i];
+        part.hottest_inner_k = std::max(part.hottest_inner_k, now[i].hottest_inner_k);
+        part.hottest_outer_k = std::max(part.hottest_outer_k, now[i].hottest_outer_k);
+        if (lit_) {
+            note(part.dry,
+                 start_s,
+                 step_s,
+                 before[i].coldest_inner_k - last_.dew_point_k,
+                 now[i].coldest_inner_k - stage.dew_point_k);
+            note(part.clean,
+                 start_s,
+                 step_s,
+                 before[i].coldest_inner_k - made_.creosote_threshold_k,
+                 now[i].coldest_inner_k - made_.creosote_threshold_k);
+        }
+    }
+    const auto falls_below = [&](std::optional<double>& held_s, double limit_pa) {
+        if (lit_ || held_s) {
+            return;
+        }
+        if (last_.draft_pa < limit_pa) {
+            held_s = 0.0;
+        } else if (const auto at = crossing(start_s,
+                                            step_s,
+                                            last_.draft_pa - limit_pa,
+                                            stage.draft_pa - limit_pa,
+                                            false)) {
+            held_s = *at - *made_.fire_out_s;
+        }
+    };
+    falls_below(made_.holds_low_s, made_.draft_needed_low_pa);
+    falls_below(made_.holds_zero_s, 0.0);
+}
+
+void Course::begin_phase(std::size_t phase) {
+    phase_ = phase;
+    phase_start_s_ = time_s_;
+    const FireDemand demand = plan_.at(phase, 0.0);
+    const bool was_lit = lit_;
+    lit_ = !demand.out;
+    if (was_lit && demand.out) {
+        made_.fire_out_s = time_s_;
+        made_.holds_low_s.reset();
+        made_.holds_zero_s.reset();
+    }
+    // A moment without length: flow and draft with the walls as they are and the phase's new fire.
+    constexpr double instant_s = 1e-9;
+    stage_k_ = nodes_k_;
+    const double guess =
+        last_.flow_kg_s > 0.0 ? last_.flow_kg_s : case_.appliance.high.gas_flow_kg_s;
+    const WarmGas gas{
+        .flow_kg_s = guess, .temperature_k = outlet_k_, .air_share = demand.air_share};
+    const WarmStage stage = run_.solve(gas, control(demand), instant_s, nodes_k_, stage_k_);
+    const std::vector<Faces> before = faces();
+    std::swap(nodes_k_, stage_k_);
+    if (phase > 0) {
+        // A change of fire may carry a quantity over its threshold at once.
+        watch(0.0, stage, before);
+    }
+    last_ = stage;
+    if (time_s_ == 0.0) {
+        record(last_, demand);
+    }
+}
+
+void Course::step(double step_s) {
+    const double into_s = time_s_ - phase_start_s_;
+    const std::vector<Faces> before = faces();
+    const double first_s = diagonal * step_s;
+    const double first_outlet_k = outlet_after(outlet_k_, into_s, first_s);
+    const FireDemand early = plan_.at(phase_, into_s + first_s);
+    stage_k_ = nodes_k_;
+    const WarmStage first = run_.solve({.flow_kg_s = last_.flow_kg_s,
+                                        .temperature_k = first_outlet_k,
+                                        .air_share = early.air_share},
+                                       control(early),
+                                       first_s,
+                                       nodes_k_,
+                                       stage_k_);
+    second_start_k_.resize(nodes_k_.size());
+    constexpr double carried = (1.0 - diagonal) / diagonal;
+    for (std::size_t i = 0; i < nodes_k_.size(); ++i) {
+        second_start_k_[i] = nodes_k_[i] + carried * (stage_k_[i] - nodes_k_[i]);
+    }
+    const double outlet_k = outlet_after(outlet_k_, into_s, step_s);
+    const FireDemand late = plan_.at(phase_, into_s + step_s);
+    const WarmStage second = run_.solve(
+        {.flow_kg_s = first.flow_kg_s, .temperature_k = outlet_k, .air_share = late.air_share},
+        control(late),
+        first_s,
+        second_start_k_,
+        stage_k_);
+    std::swap(nodes_k_, stage_k_);
+    outlet_k_ = outlet_k;
+    time_s_ += step_s;
+    made_.balance.given_j +=
+        step_s * ((1.0 - diagonal) * first.given_w + diagonal * second.given_w);
+    made_.balance.lost_j += step_s * ((1.0 - diagonal) * first.lost_w + diagonal * second.lost_w);
+    if (!late.out && second.open_flow_kg_s < late.gas_flow_kg_s) {
+        made_.starved_s += step_s;
+    }
+    watch(step_s, second, before);
+    last_ = second;
+    constexpr double rounding = 1e-6;
+    if (time_s_ >= next_record_s_ * (1.0 - rounding)) {
+        record(second, late);
+        next_record_s_ += options_.record_s;
+    }
+}
+
+/// The last part of all to become dry and clean; none where one of them never did.
+void Course::finish() {
+    const auto last_of = [&](Spell WarmupPart::*spell, std::size_t& which) {
+        std::optional<double> latest;
+        for (std::size_t i = 0; i < made_.parts.size(); ++i) {
+            const std::optional<double> at = (made_.parts[i].*spell).from_s;
+            if (!at) {
+                which = i;
+                return std::optional<double>{};
+            }
+            if (!latest || *at > *latest) {
+                latest = at;
+                which = i;
+            }
+        }
+        return latest;
+    };
+    made_.dry_s = last_of(&WarmupPart::dry, made_.last_dry);
+    made_.clean_s = last_of(&WarmupPart::clean, made_.last_clean);
+    made_.end_s = time_s_;
+}
+
+Warmup Course::run() {
+    const double heat_before_j = run_.heat_j(nodes_k_);
+    next_record_s_ = options_.record_s;
+    for (std::size_t phase = 0; phase < plan_.phases().size(); ++phase) {
+        begin_phase(phase);
+        if (phase == 0) {
+            // A flue that draws or is dry from the first moment passes no threshold on the way.
+            if (last_.draft_pa >= made_.draft_needed_pa) {
+                made_.draft_met.from_s = 0.0;
+            }
+            const std::vector<Faces> now = faces();
+            for (std::size_t i = 0; i < now.size(); ++i) {
+                if (now[i].coldest_inner_k >= last_.dew_point_k) {
+                    made_.parts[i].dry.from_s = 0.0;
+                }
+            }
+        }
+        const double duration_s = plan_.phases()[phase].duration_s;
+        const auto steps = static_cast<int>(
+            std::max(1.0, std::ceil(duration_s / options_.step_s * (1.0 - 1e-12))));
+        for (int i = 0; i < steps; ++i) {
+            step(duration_s / steps);
+        }
+    }
+    made_.balance.stored_j = run_.heat_j(nodes_k_) - heat_before_j;
+    finish();
+    return std::move(made_);
+}
+
+} // namespace
+
+double WarmupBalance::error() const {
+    const double miss = given_j - stored_j - lost_j;
+    return given_j != 0.0 ? miss / given_j : miss;
+}
+
+Warmup warm_up(const Case& installation, const WarmupOptions& options) {
+    return Course(installation, options).run();
+}
+
+} // namespace fluewright
