@@ -1,10 +1,10 @@
 #include "fluewright/io/input/diagnostic.hpp"
 
+#include "io/json/json_text.hpp"
 #include "json_document.hpp"
 
 #include <algorithm>
 #include <fmt/core.h>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 
@@ -44,13 +44,13 @@ std::string diagnostics_text(const Diagnostics& diagnostics) {
 }
 
 std::string diagnostics_json(const Diagnostics& diagnostics) {
-    auto errors = nlohmann::ordered_json::array();
+    auto errors = json::Value::array();
     for (const auto& [file, line, column, fault] : diagnostics) {
-        nlohmann::ordered_json error{{"file", file},
-                                     {"line", line},
-                                     {"column", column},
-                                     {"pointer", fault.pointer},
-                                     {"message", fault.message}};
+        json::Value error{{"file", file},
+                          {"line", line},
+                          {"column", column},
+                          {"pointer", fault.pointer},
+                          {"message", fault.message}};
         const auto add = [&error](const char* key, const std::string& text) {
             if (!text.empty()) {
                 error[key] = text;
@@ -61,10 +61,9 @@ std::string diagnostics_json(const Diagnostics& diagnostics) {
         add("help", fault.help);
         errors.push_back(std::move(error));
     }
-    const nlohmann::ordered_json whole{{"errors", std::move(errors)}};
+    const json::Value whole{{"errors", std::move(errors)}};
     // File names may hold any bytes; what is not UTF-8 is replaced, not refused.
-    constexpr int indent = 2;
-    return whole.dump(indent, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 } // namespace fluewright

@@ -1,13 +1,13 @@
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_compare.hpp"
+#include "io/json/json_text.hpp"
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 /// What a file is called and what was seen or lies about is no part of the layout.
 bool says_nothing_of_the_layout(std::string_view pointer) {
@@ -15,15 +15,19 @@ bool says_nothing_of_the_layout(std::string_view pointer) {
            || pointer.starts_with("/observed/") || pointer.starts_with("/stock/");
 }
 
+std::string words_of_value(const Json& value) {
+    return value.is_text() ? value.text() : json::compact_text(value);
+}
+
 /// A part of the run as one line: "straight, up 1.2 m, diameter 150 mm".
 std::string part_words(const Json& part) {
     std::string words;
-    for (const auto& [key, value] : part.items()) {
-        const std::string text = value.is_string() ? value.get<std::string>() : value.dump();
-        if (key == "part") {
+    for (const json::Member& member : part.members()) {
+        const std::string text = words_of_value(member.value);
+        if (member.key == "part") {
             words = text + words;
         } else {
-            words += ", " + key + ' ' + text;
+            words += ", " + member.key + ' ' + text;
         }
     }
     return words;
@@ -32,17 +36,18 @@ std::string part_words(const Json& part) {
 void flatten(const Json& node,
              const std::string& pointer,
              std::vector<std::pair<std::string, std::string>>& out) {
-    const bool is_part = pointer.starts_with("/run/");
-    if (is_part) {
+    if (pointer.starts_with("/run/")) {
         out.emplace_back(pointer, part_words(node));
-    } else if (node.is_object() || node.is_array()) {
-        std::size_t index = 0;
-        for (const auto& [key, value] : node.items()) {
-            const std::string step = node.is_array() ? std::to_string(index++) : key;
-            flatten(value, pointer + '/' + step, out);
+    } else if (node.is_object()) {
+        for (const json::Member& member : node.members()) {
+            flatten(member.value, pointer + '/' + member.key, out);
+        }
+    } else if (node.is_list()) {
+        for (std::size_t i = 0; i < node.list().size(); ++i) {
+            flatten(node.list()[i], pointer + '/' + std::to_string(i), out);
         }
     } else {
-        out.emplace_back(pointer, node.is_string() ? node.get<std::string>() : node.dump());
+        out.emplace_back(pointer, words_of_value(node));
     }
 }
 
@@ -53,8 +58,7 @@ std::vector<FileDifference> file_differences(const Comparison& comparison) {
     std::vector<FileDifference> all;
     for (std::size_t i = 0; i < count; ++i) {
         std::vector<std::pair<std::string, std::string>> flat;
-        const Json whole =
-            Json::parse(write_installation(comparison.layouts[i].written), nullptr, false);
+        const Json whole = json::value_of(write_installation(comparison.layouts[i].written));
         flatten(whole, "", flat);
         for (auto& entry : flat) {
             // clang 14 lets no lambda capture a structured binding.

@@ -7,8 +7,8 @@
 
 namespace fluewright::report {
 
-nlohmann::ordered_json assumptions_json(std::span<const Assumption> assumptions) {
-    using Json = nlohmann::ordered_json;
+json::Value assumptions_json(std::span<const Assumption> assumptions) {
+    using Json = json::Value;
     Json list = Json::array();
     for (const Assumption& a : assumptions) {
         Json json{{"pointer", a.pointer}, {"what", a.what}};

@@ -6,7 +6,7 @@
 
 namespace fluewright {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 namespace {
@@ -36,7 +36,6 @@ Json layout_json(const Layout& layout) {
 
 std::string comparison_json(const Comparison& comparison, std::string_view version) {
     constexpr int schema = 1;
-    constexpr int indent = 2;
     Json layouts = Json::array();
     for (const Layout& layout : comparison.layouts) {
         layouts.push_back(layout_json(layout));
@@ -53,7 +52,7 @@ std::string comparison_json(const Comparison& comparison, std::string_view versi
                      {"alike", comparison.alike},
                      {"layouts", std::move(layouts)},
                      {"differences", std::move(differences)}};
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string comparison_csv(const Comparison& comparison) {

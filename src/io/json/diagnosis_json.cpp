@@ -2,15 +2,15 @@
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 #include "fluewright/io/text/cautions.hpp"
+#include "io/json/json_text.hpp"
 #include "json_number.hpp"
 
 #include <array>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 constexpr int diagnosis_schema = 1;
@@ -85,7 +85,7 @@ Json check_json(const NextCheck& check) {
             {"bits", json_number(check.bits)},
             {"worth", json_number(check.worth)},
             {"expected", std::move(expected)},
-            {"entry", Json::parse(write_observation(check.entry, UnitSystem::metric))}};
+            {"entry", json::value_of(write_observation(check.entry, UnitSystem::metric))}};
 }
 
 } // namespace
@@ -109,23 +109,22 @@ std::string diagnosis_json(const Diagnosis& d, const DiagnosisReportOptions& opt
     if (d.better) {
         better = {{"steps", d.better->steps}, {"outcome", cured_json(&d.better->outcome)}};
     }
-    const Json json{{"schema", diagnosis_schema},
-                    {"program", {{"name", "fluewright"}, {"version", options.version}}},
-                    {"file", options.file},
-                    {"title", d.title},
-                    {"urgent", d.urgent},
-                    {"sentence", d.sentence},
-                    {"design_probability", json_number(d.design_probability)},
-                    {"design_explains", d.design_explains},
-                    {"nothing_explains", d.nothing_explains},
-                    {"seen", std::move(seen)},
-                    {"explanations", std::move(explanations)},
-                    {"checks", std::move(checks)},
-                    {"better_design", std::move(better)},
-                    {"assumptions", report::assumptions_json(d.assumptions)},
-                    {"cautions", cautions()}};
-    constexpr int indent = 2;
-    return json.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    const Json whole{{"schema", diagnosis_schema},
+                     {"program", {{"name", "fluewright"}, {"version", options.version}}},
+                     {"file", options.file},
+                     {"title", d.title},
+                     {"urgent", d.urgent},
+                     {"sentence", d.sentence},
+                     {"design_probability", json_number(d.design_probability)},
+                     {"design_explains", d.design_explains},
+                     {"nothing_explains", d.nothing_explains},
+                     {"seen", std::move(seen)},
+                     {"explanations", std::move(explanations)},
+                     {"checks", std::move(checks)},
+                     {"better_design", std::move(better)},
+                     {"assumptions", report::assumptions_json(d.assumptions)},
+                     {"cautions", cautions()}};
+    return json::indented_text(whole) + '\n';
 }
 
 } // namespace fluewright

@@ -8,12 +8,11 @@
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 using report::json_number;
 
 constexpr int improve_schema = 1;
-constexpr int indent = 2;
 
 std::string_view outcome_name(Improvement::Outcome outcome) {
     constexpr std::array<std::string_view, 5> names{
@@ -91,7 +90,7 @@ improvement_json(const Improvement& improvement, std::string_view version, std::
         {"runs_solved", improvement.tried},
         {"unpriced", improvement.unpriced},
         {"plans", std::move(plans)}};
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string improvement_csv(const Improvement& improvement) {

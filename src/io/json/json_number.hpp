@@ -1,20 +1,18 @@
 #pragma once
 
-#include <cmath>
-#include <nlohmann/json.hpp>
-#include <optional>
+#include "json_text.hpp"
 
 /// Numbers as every report writes them.
 namespace fluewright::report {
 
 /// JSON has no infinities; what is not finite was not computed.
-[[nodiscard]] inline nlohmann::ordered_json json_number(double value) {
-    return std::isfinite(value) ? nlohmann::ordered_json(value) : nlohmann::ordered_json(nullptr);
+[[nodiscard]] inline json::Value json_number(double value) {
+    return value;
 }
 
 /// What is not there is null.
-[[nodiscard]] inline nlohmann::ordered_json json_number(const std::optional<double>& value) {
-    return value ? json_number(*value) : nlohmann::ordered_json(nullptr);
+[[nodiscard]] inline json::Value json_number(const std::optional<double>& value) {
+    return value;
 }
 
 } // namespace fluewright::report

@@ -1,12 +1,11 @@
 #include "fluewright/io/report/report_method.hpp"
+#include "io/json/json_text.hpp"
 #include "json_number.hpp"
-
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 constexpr int method_schema = 1;
@@ -64,7 +63,7 @@ std::string method_json(const MethodResult& result, const MethodReportOptions& o
         {"met", result.met()},
         {"firings", std::move(firings)},
         {"notes", result.notes}};
-    return whole.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 } // namespace fluewright

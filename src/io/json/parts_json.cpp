@@ -8,7 +8,7 @@
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 constexpr int parts_schema = 1;
@@ -95,8 +95,7 @@ std::string parts_json(const PartsList& list, const PartsReportOptions& options)
                        {"offcut_m", json_number(list.offcut_m)},
                        {"exact", list.exact}}},
                      {"assumed", list.assumed}};
-    constexpr int indent = 2;
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string parts_csv(const PartsList& list) {

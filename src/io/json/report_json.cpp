@@ -2,18 +2,18 @@
 
 #include "assumptions_json.hpp"
 #include "fluewright/io/text/cautions.hpp"
+#include "io/json/json_text.hpp"
 #include "io/text/words.hpp"
 #include "json_number.hpp"
 #include "tolerances_json.hpp"
 #include "trade_json.hpp"
 
 #include <array>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 constexpr int check_schema = 1;
@@ -308,8 +308,7 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
     whole["assumptions"] = report::assumptions_json(a.installation.assumptions);
     whole["cautions"] = cautions();
     // File names may hold any bytes; what is not UTF-8 is replaced, not refused.
-    constexpr int indent = 2;
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 } // namespace fluewright

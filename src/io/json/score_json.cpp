@@ -8,7 +8,7 @@
 
 namespace fluewright::report {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 Json score_json(const Case& installation, const Score& score) {
     Json states = Json::array();

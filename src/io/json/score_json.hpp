@@ -1,16 +1,16 @@
 #pragma once
 
 #include "fluewright/advice/score.hpp"
+#include "io/json/json_text.hpp"
 #include "json_number.hpp"
 
-#include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
 
 /// Scored states as JSON and CSV, the same for every command that writes them.
 namespace fluewright::report {
 
-[[nodiscard]] nlohmann::ordered_json score_json(const Case& installation, const Score& score);
+[[nodiscard]] json::Value score_json(const Case& installation, const Score& score);
 
 /// "state,weather,passes,..."
 [[nodiscard]] std::string_view score_csv_heading();

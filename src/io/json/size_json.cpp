@@ -6,13 +6,12 @@
 
 namespace fluewright {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 std::string
 size_table_json(const SizeTable& table, std::string_view version, std::string_view file) {
     constexpr int schema = 1;
-    constexpr int indent = 2;
     Json rows = Json::array();
     for (const SizeRow& row : table.rows) {
         rows.push_back(
@@ -37,7 +36,7 @@ size_table_json(const SizeTable& table, std::string_view version, std::string_vi
                      {"present_height_m", json_number(table.present_height_m)},
                      {"suggested", table.suggested ? Json(*table.suggested) : Json()},
                      {"rows", std::move(rows)}};
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string size_table_csv(const SizeTable& table) {

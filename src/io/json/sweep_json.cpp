@@ -6,7 +6,7 @@
 
 namespace fluewright {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 namespace {
@@ -24,7 +24,6 @@ Json over_json(const Varied& varied) {
 
 std::string sweep_json(const Sweep& sweep, std::string_view version, std::string_view file) {
     constexpr int schema = 1;
-    constexpr int indent = 2;
     Json over = Json::array();
     for (const Varied& varied : sweep.over) {
         over.push_back(over_json(varied));
@@ -53,7 +52,7 @@ std::string sweep_json(const Sweep& sweep, std::string_view version, std::string
                      {"over", std::move(over)},
                      {"turns", std::move(turns)},
                      {"points", std::move(points)}};
-    return whole.dump(indent, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string sweep_csv(const Sweep& sweep) {

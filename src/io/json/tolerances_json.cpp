@@ -3,7 +3,7 @@
 namespace fluewright::report {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 Json inputs_json(const ToleranceStudy& study) {
     Json inputs = Json::array();

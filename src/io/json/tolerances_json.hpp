@@ -1,13 +1,12 @@
 #pragma once
 
 #include "fluewright/advice/study/tolerance_study.hpp"
-
-#include <nlohmann/json.hpp>
+#include "io/json/json_text.hpp"
 
 namespace fluewright::report {
 
 /// Ranges, probabilities and first-order indices. Numbers are SI.
-[[nodiscard]] nlohmann::ordered_json tolerances_json(const Assessment& assessment,
-                                                     const ToleranceStudy& study);
+[[nodiscard]] json::Value tolerances_json(const Assessment& assessment,
+                                          const ToleranceStudy& study);
 
 } // namespace fluewright::report

@@ -5,7 +5,7 @@
 namespace fluewright::report {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 Json part_number(int part) {
     return part < 0 ? Json(nullptr) : Json(part + 1);

@@ -2,15 +2,14 @@
 
 #include "fluewright/advice/parts/parts_list.hpp"
 #include "fluewright/advice/upkeep/trade.hpp"
-
-#include <nlohmann/json.hpp>
+#include "io/json/json_text.hpp"
 
 /// The JSON of rules, joints, heat, upkeep and parts. Numbers are SI.
 namespace fluewright::report {
 
 /// Adds "rules", "joints", "hot_surfaces", "building" and "upkeep".
-void add_trade_json(const TradeAdvice& advice, nlohmann::ordered_json& whole);
+void add_trade_json(const TradeAdvice& advice, json::Value& whole);
 
-[[nodiscard]] nlohmann::ordered_json joints_json(const JointReport& joints);
+[[nodiscard]] json::Value joints_json(const JointReport& joints);
 
 } // namespace fluewright::report

@@ -1,5 +1,6 @@
 #include "assumptions_json.hpp"
 #include "fluewright/io/report/report_warmup.hpp"
+#include "io/json/json_text.hpp"
 #include "io/text/csv_text.hpp"
 #include "io/text/words.hpp"
 #include "json_number.hpp"
@@ -7,12 +8,11 @@
 #include <array>
 #include <cmath>
 #include <fmt/core.h>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 using report::json_number;
 
 constexpr int warmup_schema = 1;
@@ -130,7 +130,7 @@ std::string warmup_json(const Case& installation,
                       courses.empty()
                           ? Json::array()
                           : report::assumptions_json(courses.front().course.assumptions)}};
-    return whole.dump(2, ' ', false, Json::error_handler_t::replace) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string warmup_csv(const Case& installation, std::span<const WarmupInWeather> courses) {

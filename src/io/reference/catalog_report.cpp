@@ -2,16 +2,16 @@
 
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/json/json_text.hpp"
 #include "io/text/csv_text.hpp"
 
 #include <algorithm>
 #include <fmt/core.h>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = json::Value;
 
 std::string key_of(const CatalogColumn& column) {
     return std::string{column.name} + std::string{json_suffix(column.kind)};
@@ -134,8 +134,7 @@ std::string catalog_json(const CatalogTable& table) {
         rows.push_back(std::move(json));
     }
     const Json whole{{"schema", 1}, {"table", table.id}, {"rows", std::move(rows)}};
-    constexpr int indent = 2;
-    return whole.dump(indent) + '\n';
+    return json::indented_text(whole) + '\n';
 }
 
 std::string catalog_csv(const CatalogTable& table) {
