@@ -11,7 +11,7 @@ Weather weather(const char* name, double outdoor_k, double wind_m_s) {
     return w;
 }
 
-Part part(const char* kind) {
+Part part(PartKind kind) {
     Part p;
     p.part = kind;
     return p;
@@ -26,7 +26,7 @@ Installation typical() {
     in.site.room.temperature_k = 292.15;
     in.site.room.pressure_pa = -1.0;
     in.site.weather = {weather("frost", 261.15, 2.0), weather("mild", 285.15, 0.0)};
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.fuel.moisture = 0.18;
     in.appliance.outlet.diameter_m = 0.15;
@@ -36,19 +36,20 @@ Installation typical() {
     in.appliance.draft_needed_pa.high = 12.0;
     in.appliance.door = {0.42, 0.30, {}};
 
-    Part pipe = part("straight");
+    Part pipe = part(PartKind::straight);
     pipe.up_m = 1.2;
     pipe.diameter_m = 0.15;
     pipe.wall = "single-wall steel";
-    pipe.zone = "room";
-    Part level = part("straight");
+    pipe.zone = Zone::room;
+    Part level = part(PartKind::straight);
     level.across_m = 0.8;
     level.rise_m = 0.017;
-    Part chimney = part("straight");
+    Part chimney = part(PartKind::straight);
     chimney.up_m = 4.5;
     chimney.wall = "insulated 25 mm";
-    chimney.zone = "outdoors";
-    in.run = {pipe, part("elbow"), level, part("tee"), chimney, part("cap")};
+    chimney.zone = Zone::outdoors;
+    in.run = {
+        pipe, part(PartKind::elbow), level, part(PartKind::tee), chimney, part(PartKind::cap)};
     return in;
 }
 

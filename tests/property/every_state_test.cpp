@@ -91,7 +91,7 @@ TEST_CASE("the unit system changes nothing but the output") {
     for (std::uint64_t seed = 0; seed < some / 4; ++seed) {
         const Trial t = trial(seed);
         Installation us = t.written;
-        us.units = "us";
+        us.units = FileUnits::us;
         us.us_quantities = 12;
         const Case as_us = resolved(us);
         if (as_us.units != UnitSystem::us) {

@@ -24,15 +24,25 @@ public:
     template <class T>
     std::string object(T& value) {
         std::vector<std::string> members;
-        unsigned kinds = part_kind::any;
-        if constexpr (std::is_same_v<T, Part>) {
-            kinds = part_kind::from_name(value.part.value_or(""));
-        }
+        const unsigned kinds = kinds_of(value);
         for (const Field<T>& field : fields<T>()) {
             if ((field.info.parts & kinds) == 0U) {
                 continue;
             }
-            std::visit([&](auto member) { add(members, field.info, value.*member); }, field.member);
+            if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
+                const auto place = choice->get(value);
+                add(members,
+                    field.info,
+                    place ? Word{std::string{choice->words[*place]}} : std::nullopt);
+            } else {
+                std::visit(
+                    [&](auto member) {
+                        if constexpr (std::is_member_pointer_v<decltype(member)>) {
+                            add(members, field.info, value.*member);
+                        }
+                    },
+                    field.member);
+            }
         }
         for_each_child(value, [&](const ChildInfo& info, auto& child) {
             if (std::string text = child_text(child); text.size() > 2) {

@@ -17,7 +17,7 @@ double draft_pa(const Case& installation, const GasStream& stream) {
 /// The last straight of a run where it is upright, so that nothing changes behind it; or its size.
 std::size_t last_upright(const std::vector<Part>& run) {
     for (std::size_t i = run.size(); i-- > 0;) {
-        if (run[i].part == "straight") {
+        if (run[i].part == PartKind::straight) {
             return run[i].up_m ? i : run.size();
         }
     }
@@ -89,9 +89,9 @@ TEST_CASE("adding an elbow never raises draft at fixed flow and temperature") {
         Random random(seed + 991U);
         Installation bent = t.written;
         Part elbow;
-        elbow.part = "elbow";
+        elbow.part = PartKind::elbow;
         elbow.angle_rad = random.between(0.3, 1.57);
-        elbow.build = random.chance(0.5) ? "gored" : "mitred";
+        elbow.build = random.chance(0.5) ? Build::gored : Build::mitred;
         const auto place = 1 + random.index(bent.run.size() - (bent.run.size() > 1 ? 1 : 0));
         bent.run.insert(bent.run.begin() + static_cast<std::ptrdiff_t>(place), elbow);
         const Case with_elbow = resolved(bent);
@@ -115,7 +115,7 @@ TEST_CASE("splitting a straight in two changes nothing") {
         Random random(seed + 4242U);
         std::vector<std::size_t> straights;
         for (std::size_t i = 0; i < t.written.run.size(); ++i) {
-            if (t.written.run[i].part == "straight") {
+            if (t.written.run[i].part == PartKind::straight) {
                 straights.push_back(i);
             }
         }
@@ -169,10 +169,10 @@ TEST_CASE("capacity grows with diameter where losses rule") {
         Installation& w = t.written;
         w.run.clear();
         Part pipe;
-        pipe.part = "straight";
+        pipe.part = PartKind::straight;
         pipe.up_m = random.between(2.0, 12.0);
         pipe.wall = std::string{random.one_of(catalog::walls()).id};
-        pipe.zone = "outdoors";
+        pipe.zone = Zone::outdoors;
         w.run.push_back(pipe);
         const auto capacity = [&](double wide_m) {
             Installation copy = w;

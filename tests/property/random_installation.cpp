@@ -37,7 +37,7 @@ namespace {
 constexpr double degree = constants::pi / 180.0;
 constexpr double most_rise_m = 30.0;
 
-struct Build {
+struct RunMaker {
     Random& random;
     Installation& made;
     double diameter_m;
@@ -50,8 +50,8 @@ struct Build {
     void maybe_wall_and_zone(Part& part);
 };
 
-void Build::maybe_wall_and_zone(Part& part) {
-    constexpr std::array<const char*, 4> zones{"room", "attic", "chase", "outdoors"};
+void RunMaker::maybe_wall_and_zone(Part& part) {
+    constexpr std::array zones{Zone::room, Zone::attic, Zone::chase, Zone::outdoors};
     if (random.chance(0.5)) {
         part.wall = made.walls.empty() || random.chance(0.8)
                         ? std::string{random.one_of(catalog::walls()).id}
@@ -61,16 +61,18 @@ void Build::maybe_wall_and_zone(Part& part) {
         part.zone = random.one_of(zones);
     }
     if (random.chance(0.1)) {
-        constexpr std::array<const char*, 4> deposits{
-            "soot", "flaky creosote", "glazed creosote", "ash"};
+        constexpr std::array deposits{DepositKind::soot,
+                                      DepositKind::flaky_creosote,
+                                      DepositKind::glazed_creosote,
+                                      DepositKind::ash};
         part.deposit_m = random.between_by_ratio(0.0005, 0.012);
         part.deposit = random.one_of(deposits);
     }
 }
 
-void Build::straight() {
+void RunMaker::straight() {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     const double length_m = random.between_by_ratio(0.25, 9.0);
     if (random.chance(0.25)) {
         part.across_m = length_m;
@@ -100,24 +102,24 @@ void Build::straight() {
     made.run.push_back(part);
 }
 
-void Build::elbow() {
-    constexpr std::array<const char*, 3> builds{"smooth", "gored", "mitred"};
+void RunMaker::elbow() {
+    constexpr std::array builds{Build::smooth, Build::gored, Build::mitred};
     constexpr std::array<double, 5> angles{15.0, 30.0, 45.0, 60.0, 90.0};
     Part part;
-    part.part = "elbow";
+    part.part = PartKind::elbow;
     part.angle_rad = random.one_of(angles) * degree;
     part.build = random.one_of(builds);
-    if (*part.build == "smooth" && random.chance(0.5)) {
+    if (*part.build == Build::smooth && random.chance(0.5)) {
         part.radius_m = random.between(0.7, 2.0) * diameter_m;
     }
     made.run.push_back(part);
 }
 
-void Build::change_of_size() {
+void RunMaker::change_of_size() {
     Part part;
     diameter_m *= random.chance(0.5) ? random.between(0.65, 0.95) : random.between(1.05, 1.5);
     diameter_m = std::fmin(std::fmax(diameter_m, 0.08), 0.40);
-    part.part = random.chance(0.5) ? "reducer" : "increaser";
+    part.part = random.chance(0.5) ? PartKind::reducer : PartKind::increaser;
     part.diameter_m = diameter_m;
     if (random.chance(0.5)) {
         part.taper_length_m = random.between(0.02, 0.4);
@@ -125,28 +127,28 @@ void Build::change_of_size() {
     made.run.push_back(part);
 }
 
-void Build::other() {
+void RunMaker::other() {
     Part part;
     switch (random.index(5)) {
     case 0:
-        part.part = "tee";
-        part.flow = random.chance(0.7) ? "side" : "straight";
+        part.part = PartKind::tee;
+        part.flow = random.chance(0.7) ? TeeFlow::side : TeeFlow::straight;
         part.cleanout = random.chance(0.5);
         break;
     case 1:
-        part.part = "damper";
+        part.part = PartKind::damper;
         part.blade_angle_rad = random.between(0.0, 90.0) * degree;
         break;
     case 2:
-        part.part = "screen";
+        part.part = PartKind::screen;
         part.free_area = random.between(0.4, 0.9);
         break;
     case 3:
-        part.part = "obstruction";
+        part.part = PartKind::obstruction;
         part.blocked = random.between(0.05, 0.8);
         break;
     default:
-        part.part = "fitting";
+        part.part = PartKind::fitting;
         part.loss = random.between_by_ratio(0.05, 5.0);
         break;
     }
@@ -154,7 +156,7 @@ void Build::other() {
 }
 
 void run(Random& random, Installation& made) {
-    Build build{random, made, *made.appliance.outlet.diameter_m};
+    RunMaker build{random, made, *made.appliance.outlet.diameter_m};
     const std::size_t parts = 1 + random.index(12);
     build.straight();
     while (made.run.size() < parts) {
@@ -171,14 +173,14 @@ void run(Random& random, Installation& made) {
     }
     if (build.rise_m < 0.5) {
         Part up;
-        up.part = "straight";
+        up.part = PartKind::straight;
         up.up_m = random.between(0.5, 6.0);
         made.run.push_back(up);
     }
     if (random.chance(0.7)) {
-        constexpr std::array<const char*, 3> builds{"open", "plain", "rain"};
+        constexpr std::array builds{Build::open, Build::plain, Build::rain};
         Part cap;
-        cap.part = "cap";
+        cap.part = PartKind::cap;
         cap.build = random.one_of(builds);
         if (random.chance(0.3)) {
             cap.mesh_m = 0.012;
@@ -233,13 +235,13 @@ void site(Random& random, Installation& made) {
 void appliance(Random& random, Installation& made) {
     Appliance& a = made.appliance;
     const catalog::ApplianceDefault& kind = random.one_of(catalog::appliance_defaults());
-    a.type = std::string{kind.type};
+    a.type = kind.type;
     const catalog::Fuel* fuel = nullptr;
     do {
         fuel = &random.one_of(catalog::fuels());
     } while (fuel->group != kind.fuel_group);
     a.fuel.name = std::string{fuel->id};
-    if (kind.fuel_group == "wood") {
+    if (kind.fuel_group == FuelGroup::wood) {
         a.fuel.moisture = random.between(0.08, 0.40);
     }
     const double diameter_m = random.between_by_ratio(0.08, 0.40);
@@ -255,7 +257,7 @@ void appliance(Random& random, Installation& made) {
         a.gas_temperature_k.high = random.between(350.0, 1150.0);
         a.gas_temperature_k.low = random.between(330.0, *a.gas_temperature_k.high);
     }
-    if (random.chance(0.3) && kind.type != "fireplace") {
+    if (random.chance(0.3) && kind.type != ApplianceType::fireplace) {
         a.oxygen = {random.between(0.12, 0.18), random.between(0.04, 0.12)};
     }
     if (random.chance(0.5)) {

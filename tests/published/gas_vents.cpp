@@ -32,7 +32,7 @@ constexpr double connector_length_over_diameter = 18.0;
 
 Part straight(double length_m, bool level) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     if (level) {
         part.across_m = length_m;
         part.slope = lateral_slope;
@@ -42,7 +42,7 @@ Part straight(double length_m, bool level) {
     return part;
 }
 
-Part loss_of(const char* kind, double loss) {
+Part loss_of(PartKind kind, double loss) {
     Part part;
     part.part = kind;
     part.loss = loss;
@@ -51,7 +51,7 @@ Part loss_of(const char* kind, double loss) {
 
 Appliance appliance_of(const Cell& cell, const Constants& constants) {
     Appliance a;
-    a.type = "draft-hood";
+    a.type = ApplianceType::draft_hood;
     a.fuel.name = "natural gas";
     a.outlet.diameter_m = cell.connector_diameter_m;
     a.heat_input_w = {1e4, 1e4}; // scale only: the flow is searched for
@@ -67,24 +67,24 @@ Appliance appliance_of(const Cell& cell, const Constants& constants) {
 std::vector<Part> run_of(const Cell& cell, const Constants& constants) {
     std::vector<Part> run;
     // A fan gives the gas its velocity; a draft hood lets it start from rest.
-    Part inlet = loss_of("fitting", cell.system == System::fan ? 0.0 : inlet_loss_hood);
+    Part inlet = loss_of(PartKind::fitting, cell.system == System::fan ? 0.0 : inlet_loss_hood);
     inlet.wall = cell.connector;
     run.push_back(inlet);
     double risen_m = 0.0;
     const double lateral_m =
         cell.common ? connector_length_over_diameter * cell.connector_diameter_m : cell.lateral_m;
     if (lateral_m > 0.0) {
-        run.push_back(loss_of("elbow", constants.elbow_loss));
+        run.push_back(loss_of(PartKind::elbow, constants.elbow_loss));
         run.push_back(straight(lateral_m, true));
-        run.push_back(loss_of("elbow", constants.elbow_loss));
+        run.push_back(loss_of(PartKind::elbow, constants.elbow_loss));
         risen_m = lateral_m * lateral_slope;
     }
     Part upright = straight(cell.height_m - risen_m, false);
     upright.wall = cell.vent;
     upright.diameter_m = cell.vent_diameter_m;
-    upright.zone = "room";
+    upright.zone = Zone::room;
     run.push_back(upright);
-    run.push_back(loss_of("cap", cap_loss));
+    run.push_back(loss_of(PartKind::cap, cap_loss));
     return run;
 }
 
@@ -182,7 +182,7 @@ Case case_of(const Cell& cell, const Constants& constants) {
     }
     Case c = std::move(resolved.value());
     const bool draft_hood = cell.system == System::draft_hood;
-    const bool masonry = c.walls[c.sections.back().wall].kind == "masonry";
+    const bool masonry = c.walls[c.sections.back().wall].kind == WallKind::masonry;
     if (!draft_hood) {
         heat_fan_gas(c);
     }

@@ -10,7 +10,7 @@ using namespace fluewright;
 
 Part up(double length_m, const std::string& wall) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     part.up_m = length_m;
     part.wall = wall;
     return part;
@@ -18,14 +18,14 @@ Part up(double length_m, const std::string& wall) {
 
 Part across(double length_m, const std::string& wall) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     part.across_m = length_m;
     part.slope = 1.0 / 48.0;
     part.wall = wall;
     return part;
 }
 
-Part with_loss(const std::string& kind, double loss) {
+Part with_loss(PartKind kind, double loss) {
     Part part;
     part.part = kind;
     part.loss = loss;

@@ -13,7 +13,7 @@ namespace published::rebuilt {
 [[nodiscard]] fluewright::Part across(double length_m, const std::string& wall);
 
 /// A part whose loss coefficient is given.
-[[nodiscard]] fluewright::Part with_loss(const std::string& kind, double loss);
+[[nodiscard]] fluewright::Part with_loss(fluewright::PartKind kind, double loss);
 
 /// Sea-level calm air at a temperature.
 [[nodiscard]] fluewright::Weather calm(double outdoor_k);

@@ -77,7 +77,7 @@ double design_mean_c(const Inputs& in) {
     ApplianceCase appliance;
     appliance.type =
         in.text("kind") == "draft-hood" ? ApplianceType::draft_hood : ApplianceType::furnace;
-    appliance.fuel_group = in.text("group");
+    appliance.fuel_group = from_word<FuelGroup>(in.text("group")).value();
     return handbook::design_mean_temperature_k(appliance).value() - constants::celsius_zero_k;
 }
 

@@ -18,7 +18,7 @@ constexpr double ice_point_k = 273.15;
 /// Gas flow of a heater from what its maker declares: output, efficiency, CO2.
 double declared_gas_g_s(const Inputs& in) {
     Installation written;
-    written.appliance.type = "boiler";
+    written.appliance.type = ApplianceType::boiler;
     written.appliance.fuel.name = in.text("fuel");
     written.appliance.outlet.diameter_m = 0.13;
     const double output_w = 1e3 * in.number("output_kw");
@@ -39,7 +39,7 @@ Installation stove(double outdoor_k, double room_k, double gas_k, double gas_kg_
     written.site.room.temperature_k = room_k;
     written.site.room.pressure_pa = 0.0;
     written.site.weather.push_back(rebuilt::calm(outdoor_k));
-    written.appliance.type = "stove";
+    written.appliance.type = ApplianceType::stove;
     written.appliance.fuel.name = "wood";
     written.appliance.outlet.diameter_m = six_inches_m;
     written.appliance.gas_temperature_k = {gas_k, gas_k};
@@ -86,9 +86,9 @@ double layout_draft_pa(double height_m, int turns, double angle_rad, double leve
     const double pipe_m = 1.2;
     written.run.push_back(rebuilt::up(0.5 * pipe_m, "single-wall steel"));
     Part elbow;
-    elbow.part = "elbow";
+    elbow.part = PartKind::elbow;
     elbow.angle_rad = angle_rad;
-    elbow.build = "gored";
+    elbow.build = Build::gored;
     for (int i = 0; i < turns; ++i) {
         if (i == 1 && level_m > 0.0) {
             written.run.push_back(rebuilt::across(level_m, "single-wall steel"));
@@ -98,7 +98,7 @@ double layout_draft_pa(double height_m, int turns, double angle_rad, double leve
     written.run.push_back(rebuilt::up(0.5 * pipe_m, "single-wall steel"));
     Part chimney = rebuilt::up(height_m - outlet_m - pipe_m - level_m / 48.0, "insulated 25 mm");
     written.run.push_back(chimney);
-    written.run.push_back(rebuilt::with_loss("cap", 1.0));
+    written.run.push_back(rebuilt::with_loss(PartKind::cap, 1.0));
     return high_fire(rebuilt::resolved(written)).draft_pa;
 }
 

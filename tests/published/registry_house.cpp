@@ -69,7 +69,7 @@ double turning_temperature(const Inputs& in) {
     written.site.air_pressure_pa = constants::standard_pressure_pa;
     written.site.house.height_m = 12.0;
     written.site.house.neutral_level_m = in.number("neutral_m");
-    written.appliance.type = "stove";
+    written.appliance.type = ApplianceType::stove;
     written.appliance.fuel.name = "wood";
     written.appliance.burn_rate_kg_s.high = 3.0 / hour_s;
     written.appliance.outlet.diameter_m = 0.15;

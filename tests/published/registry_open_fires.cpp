@@ -36,7 +36,7 @@ Case fireplace(const OpenFire& fire, double flue_m) {
     Installation written;
     written.site.room.pressure_pa = 0.0; // openings enough
     written.site.weather.push_back(rebuilt::calm(outdoor_k));
-    written.appliance.type = "fireplace";
+    written.appliance.type = ApplianceType::fireplace;
     written.appliance.fuel.name = "wood";
     written.appliance.door.width_m = fire.width_m;
     written.appliance.door.height_m = fire.height_m;
@@ -44,7 +44,7 @@ Case fireplace(const OpenFire& fire, double flue_m) {
     written.appliance.outlet.diameter_m = flue_m;
     written.appliance.outlet.height_m = fire.height_m + throat_m;
     Part flue = rebuilt::up(fire.chimney_m - fire.height_m - throat_m, "clay-lined masonry");
-    flue.zone = "chase";
+    flue.zone = Zone::chase;
     written.run.push_back(flue);
     return rebuilt::resolved(written);
 }

@@ -28,7 +28,7 @@ Case stack(double diameter_m, double height_m, double relative_roughness) {
     written.site.room.pressure_pa = 0.0;
     written.site.weather.push_back(rebuilt::calm(outdoor_k));
     written.site.weather.back().relative_humidity = 0.0;
-    written.appliance.type = "boiler";
+    written.appliance.type = ApplianceType::boiler;
     written.appliance.fuel.name = "bituminous coal";
     written.appliance.outlet.diameter_m = diameter_m;
     written.appliance.heat_input_w = {1e6, 1e6};
@@ -38,7 +38,7 @@ Case stack(double diameter_m, double height_m, double relative_roughness) {
     warm.thermal_resistance_m2k_w = 1e6;
     written.walls.push_back(warm);
     Part straight = rebuilt::up(height_m, "warm");
-    straight.zone = "outdoors";
+    straight.zone = Zone::outdoors;
     written.run.push_back(straight);
     Case c = rebuilt::resolved(written);
     const FlueGas air(mixture::dry_air, mixture::dry_air);

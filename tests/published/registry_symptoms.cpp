@@ -17,13 +17,13 @@ constexpr double right_angle = 1.5707963267948966;
 
 Part elbow() {
     Part part;
-    part.part = "elbow";
+    part.part = PartKind::elbow;
     part.angle_rad = right_angle;
-    part.build = "gored";
+    part.build = Build::gored;
     return part;
 }
 
-Part zoned(Part part, const std::string& zone) {
+Part zoned(Part part, Zone zone) {
     part.zone = zone;
     return part;
 }
@@ -36,7 +36,7 @@ Installation sound_run() {
     written.site.room.temperature_k = 20.0 + zero_celsius_k;
     written.site.room.pressure_pa = -1.5;
     Appliance& a = written.appliance;
-    a.type = "stove";
+    a.type = ApplianceType::stove;
     a.fuel.name = "beech";
     a.fuel.moisture = 0.17;
     a.outlet.diameter_m = 0.15;
@@ -48,25 +48,25 @@ Installation sound_run() {
     a.draft_needed_pa.low = 6.0;
     a.door.width_m = 0.33;
     a.door.height_m = 0.24;
-    Part first = zoned(rebuilt::up(1.2, "double-wall connector"), "room");
+    Part first = zoned(rebuilt::up(1.2, "double-wall connector"), Zone::room);
     first.diameter_m = 0.15;
     Part damper;
-    damper.part = "damper";
+    damper.part = PartKind::damper;
     damper.blade_angle_rad = 0.0;
     Part tee;
-    tee.part = "tee";
-    tee.flow = "side";
+    tee.part = PartKind::tee;
+    tee.flow = TeeFlow::side;
     tee.cleanout = true;
     Part cap;
-    cap.part = "cap";
-    cap.build = "plain";
+    cap.part = PartKind::cap;
+    cap.build = Build::plain;
     cap.mesh_m = 0.012;
     written.run = {first,
                    damper,
                    elbow(),
                    rebuilt::across(0.5, "double-wall connector"),
                    tee,
-                   zoned(rebuilt::up(2.6, "insulated 25 mm"), "outdoors"),
+                   zoned(rebuilt::up(2.6, "insulated 25 mm"), Zone::outdoors),
                    cap};
     return written;
 }
@@ -139,7 +139,7 @@ const std::map<std::string, Change>& changes() {
 Observation seen_as(const std::string& symptom) {
     Observation seen;
     if (symptom.starts_with("smoke-")) {
-        seen.smoke = symptom.substr(6);
+        seen.smoke = from_word<SmokePlace>(symptom.substr(6));
     }
     seen.sluggish = symptom == "sluggish" ? Flag{true} : Flag{};
     seen.roaring = symptom == "roaring" ? Flag{true} : Flag{};
@@ -178,7 +178,7 @@ double share_with_symptom(const Inputs& in) {
     diagnosis::Solver solver(std::move(*altered), {1.0, 1.0});
     Observation seen = seen_as(in.text("symptom"));
     const bool windy = in.text("cause") == "downdraft" || gust_pa > 0.0;
-    seen.wind = windy ? Word{"windy"} : Word{};
+    seen.wind = windy ? Choice<WindState>{WindState::windy} : std::nullopt;
     const diagnosis::Evidence evidence = diagnosis::evidence_of(seen, 0, written, c).front();
     std::map<diagnosis::Situation, diagnosis::Predictions> known;
     for (const diagnosis::Situation& situation : diagnosis::needs(evidence, c)) {

@@ -17,7 +17,7 @@ namespace {
 
 Installation stove() {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.fuel.moisture = 0.16;
     in.appliance.outlet.diameter_m = 0.15;
@@ -30,15 +30,15 @@ Installation stove() {
     cold.outdoor_temperature_k = 268.15;
     in.site.weather = {cold};
     Part pipe;
-    pipe.part = "straight";
+    pipe.part = PartKind::straight;
     pipe.up_m = 1.5;
     pipe.diameter_m = 0.15;
     pipe.wall = "single-wall steel";
-    pipe.zone = "room";
+    pipe.zone = Zone::room;
     Part chimney = pipe;
     chimney.up_m = 3.5;
     chimney.wall = "insulated 50 mm";
-    chimney.zone = "outdoors";
+    chimney.zone = Zone::outdoors;
     in.run = {pipe, chimney};
     return in;
 }
@@ -134,7 +134,7 @@ TEST_CASE("hot surfaces are judged against paint, and a wall only where a distan
     CHECK(all.parts[1].surface_k < 343.15);
     in.run[0].rated_surface_temperature_k = 380.0;
     in.run[0].clearance_m = 0.15;
-    in.run[0].shield = "sheet steel";
+    in.run[0].shield = Shield::sheet_steel;
     in.run[0].shield_gap_m = 0.025;
     s = solved(in);
     all = hot_surfaces(in, s.made, s.solution);
@@ -215,7 +215,7 @@ TEST_CASE("deposit risk follows the wall and the wood") {
     CHECK(cold.clean_at_m == Approx(0.003175));
     in.appliance.fuel.name = "natural gas";
     in.appliance.fuel.moisture.reset();
-    in.appliance.type = "draft-hood";
+    in.appliance.type = ApplianceType::draft_hood;
     in.appliance.gas_temperature_k = {};
     s = solved(in);
     CHECK_FALSE(maintenance(in, s.made, s.solution).applies);

@@ -31,7 +31,7 @@ double share_of(const Diagnosis& diagnosis, std::string_view id) {
     return sum;
 }
 
-Observation look(const std::string& what, const std::string& found) {
+Observation look(LookedAt what, FoundState found) {
     Observation seen;
     seen.look = what;
     seen.found = found;
@@ -40,7 +40,7 @@ Observation look(const std::string& what, const std::string& found) {
 
 Observation draft(double pa) {
     Observation seen;
-    seen.state = "high fire";
+    seen.state = StateKind::high_fire;
     seen.at = "outlet";
     seen.draft_pa = pa;
     return seen;
@@ -106,7 +106,7 @@ TEST_CASE("probabilities are shares of one, and the same every time", "[diagnosi
 TEST_CASE("a look at the cap settles what a draft reading leaves open", "[diagnosis]") {
     Installation written = example("tannery");
     const double before = share_of(diagnosis_of(written), "clogged-screen");
-    written.observed.push_back(look("cap", "bad"));
+    written.observed.push_back(look(LookedAt::cap, FoundState::bad));
     const Diagnosis bad = diagnosis_of(written);
     CHECK(share_of(bad, "clogged-screen") > before);
     CHECK(share_of(bad, "clogged-screen") > 0.75);
@@ -116,14 +116,14 @@ TEST_CASE("a look at the cap settles what a draft reading leaves open", "[diagno
     CHECK_THAT(screen.place, Contains("cap"));
     REQUIRE(bad.explanations.front().cured);
     CHECK(bad.explanations.front().cured->works);
-    written.observed.back() = look("cap", "good");
+    written.observed.back() = look(LookedAt::cap, FoundState::good);
     CHECK(share_of(diagnosis_of(written), "clogged-screen") < before);
 }
 
 TEST_CASE("how far a blockage goes is read off the draft", "[diagnosis]") {
     Installation written = example("tannery");
     written.observed.clear();
-    written.observed.push_back(look("flue", "bad"));
+    written.observed.push_back(look(LookedAt::flue, FoundState::bad));
     double before = 0.0;
     for (const double pa : {28.0, 22.0, 14.0}) {
         Installation measured = written;
@@ -163,13 +163,18 @@ TEST_CASE("a sound run in which nothing was seen has nothing hidden", "[diagnosi
     Installation written = example("tannery");
     written.observed = {draft(31.0)};
     Observation no_smoke;
-    no_smoke.smoke = "none";
-    no_smoke.state = "door open, embers";
+    no_smoke.smoke = SmokePlace::none;
+    no_smoke.state = StateKind::door_open_embers;
     written.observed.push_back(no_smoke);
-    no_smoke.state = "high fire";
+    no_smoke.state = StateKind::high_fire;
     written.observed.push_back(no_smoke);
-    for (const char* what : {"cap", "flue", "joints", "door seal", "sizes", "baffle"}) {
-        written.observed.push_back(look(what, "good"));
+    for (const LookedAt what : {LookedAt::cap,
+                                LookedAt::flue,
+                                LookedAt::joints,
+                                LookedAt::door_seal,
+                                LookedAt::sizes,
+                                LookedAt::baffle}) {
+        written.observed.push_back(look(what, FoundState::good));
     }
     Observation lively;
     lively.sluggish = false;

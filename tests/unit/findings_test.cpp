@@ -18,7 +18,7 @@ namespace {
 
 Part level(double across_m, double rise_m) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     part.across_m = across_m;
     part.rise_m = rise_m;
     return part;
@@ -27,7 +27,7 @@ Part level(double across_m, double rise_m) {
 /// A sound installation with nothing to find: moderate weather, an inside flue, a small door.
 Installation sound() {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.fuel.moisture = 0.16;
     in.appliance.outlet.diameter_m = 0.15;
@@ -44,14 +44,14 @@ Installation sound() {
     cool.name = "cool";
     cool.outdoor_temperature_k = 278.15;
     in.site.weather = {cool};
-    Part first = straight_up(1.2, "insulated 25 mm", "room");
+    Part first = straight_up(1.2, "insulated 25 mm", Zone::room);
     first.diameter_m = 0.15;
     first.expansion_allowed_m = 0.05;
-    Part second = straight_up(3.4, "insulated 25 mm", "room");
+    Part second = straight_up(3.4, "insulated 25 mm", Zone::room);
     second.expansion_allowed_m = 0.05;
-    Part third = straight_up(0.6, "insulated 25 mm", "outdoors");
-    Part cap = named("cap");
-    cap.build = "open";
+    Part third = straight_up(0.6, "insulated 25 mm", Zone::outdoors);
+    Part cap = named(PartKind::cap);
+    cap.build = Build::open;
     in.run = {first, second, third, cap};
     return in;
 }
@@ -77,15 +77,15 @@ struct Probe {
 };
 
 void with_level_run(Installation& in, double across_m, double rise_m, bool cleanout) {
-    Part first = straight_up(0.8, "insulated 25 mm", "room");
+    Part first = straight_up(0.8, "insulated 25 mm", Zone::room);
     first.diameter_m = 0.15;
     first.expansion_allowed_m = 0.05;
-    Part elbow = named("elbow");
-    elbow.build = "smooth";
+    Part elbow = named(PartKind::elbow);
+    elbow.build = Build::smooth;
     Part across = level(across_m, rise_m);
     across.expansion_allowed_m = 0.05;
-    Part tee = named("tee");
-    tee.flow = "side";
+    Part tee = named(PartKind::tee);
+    tee.flow = TeeFlow::side;
     tee.cleanout = cleanout;
     in.run.erase(in.run.begin());
     in.run.insert(in.run.begin(), {first, elbow, across, tee});
@@ -108,29 +108,29 @@ std::vector<Probe> probes() {
          [](Installation& in) { in.run[1].up_m = 2.0; }},
         {"crimp-points-up",
          [](Installation& in) {
-             in.run[0].chimney_end = in.run[1].heater_end = "plain";
-             in.run[1].heater_end = "socket";
+             in.run[0].chimney_end = in.run[1].heater_end = PipeEnd::plain;
+             in.run[1].heater_end = PipeEnd::socket;
          },
          [](Installation& in) {
-             in.run[0].chimney_end = "socket";
-             in.run[1].heater_end = "plain";
+             in.run[0].chimney_end = PipeEnd::socket;
+             in.run[1].heater_end = PipeEnd::plain;
          }},
         {"diameters-do-not-match",
          [](Installation& in) { in.run[0].diameter_m = 0.1524; },
          [](Installation& in) { in.run[0].diameter_m = 0.1505; }},
         {"ends-do-not-mate",
-         [](Installation& in) { in.run[0].chimney_end = in.run[1].heater_end = "plain"; },
+         [](Installation& in) { in.run[0].chimney_end = in.run[1].heater_end = PipeEnd::plain; },
          [](Installation& in) {
-             in.run[0].chimney_end = "plain";
-             in.run[1].heater_end = "crimped";
+             in.run[0].chimney_end = PipeEnd::plain;
+             in.run[1].heater_end = PipeEnd::crimped;
          }},
         {"downdraft-in-wind",
          [](Installation& in) {
-             in.site.mouth_position = "adverse";
+             in.site.mouth_position = ChimneyTopPosition::adverse;
              in.site.weather[0].wind_m_s = 11.0;
          },
          [](Installation& in) {
-             in.site.mouth_position = "adverse";
+             in.site.mouth_position = ChimneyTopPosition::adverse;
              in.site.weather[0].wind_m_s = 4.0;
          }},
         {"draft-short",
@@ -160,10 +160,10 @@ std::vector<Probe> probes() {
          [](Installation& in) { in.appliance.gas_temperature_k.high = 750.0; }},
         {"hood-spills",
          [](Installation& in) {
-             in.run.insert(in.run.begin() + 1, named("draft hood"));
+             in.run.insert(in.run.begin() + 1, named(PartKind::draft_hood));
              in.run.back().loss = 900.0;
          },
-         [](Installation& in) { in.run.insert(in.run.begin() + 1, named("draft hood")); }},
+         [](Installation& in) { in.run.insert(in.run.begin() + 1, named(PartKind::draft_hood)); }},
         {"house-starves-the-fire",
          [](Installation& in) { in.site.room.pressure_pa = -4.1; },
          [](Installation& in) { in.site.room.pressure_pa = -3.9; }},
@@ -196,12 +196,12 @@ std::vector<Probe> probes() {
          nothing},
         {"smoke-at-joints",
          [](Installation& in) {
-             Part nest = named("obstruction");
+             Part nest = named(PartKind::obstruction);
              nest.blocked = 0.93;
              in.run.insert(in.run.begin() + 2, nest);
          },
          [](Installation& in) {
-             Part nest = named("obstruction");
+             Part nest = named(PartKind::obstruction);
              nest.blocked = 0.2;
              in.run.insert(in.run.begin() + 2, nest);
          }},
@@ -220,14 +220,14 @@ std::vector<Probe> probes() {
         {"too-many-turns",
          [](Installation& in) {
              for (int i = 0; i < 3; ++i) {
-                 in.run.insert(in.run.begin(), named("elbow"));
+                 in.run.insert(in.run.begin(), named(PartKind::elbow));
              }
              in.run[3].wall = "double-wall connector";
              in.run[0].diameter_m = 0.15;
          },
          [](Installation& in) {
              for (int i = 0; i < 2; ++i) {
-                 in.run.insert(in.run.begin(), named("elbow"));
+                 in.run.insert(in.run.begin(), named(PartKind::elbow));
              }
              in.run[0].diameter_m = 0.15;
          }},
@@ -240,7 +240,7 @@ std::vector<Probe> probes() {
         {"wall-below-dew-point",
          [](Installation& in) {
              in.run[1].wall = "single-wall steel";
-             in.run[1].zone = "outdoors";
+             in.run[1].zone = Zone::outdoors;
              in.run[1].up_m = 9.0;
              in.site.weather[0].outdoor_temperature_k = 253.15;
          },
@@ -286,7 +286,7 @@ TEST_CASE("a stretch that ends at the mouth is free to grow") {
     const std::string id = "straight-grows-past-its-joint";
     CHECK(ids(in).count(id) == 0);
     Part bend;
-    bend.part = "elbow";
+    bend.part = PartKind::elbow;
     bend.angle_rad = 0.5;
     in.run.insert(in.run.begin() + 2, bend);
     CHECK(ids(in).count(id) == 1);
@@ -311,7 +311,7 @@ TEST_CASE("the table of findings is complete and in order") {
 TEST_CASE("findings stand in order of severity and weight") {
     Installation in = sound();
     in.run[1].wall = "single-wall steel";
-    in.run[1].zone = "outdoors";
+    in.run[1].zone = Zone::outdoors;
     in.run[0].diameter_m = 0.1;
     in.site.weather[0].outdoor_temperature_k = 288.15;
     in.appliance.fuel.moisture = 0.45;

@@ -167,10 +167,10 @@ TEST_CASE("wind at the mouth: clear helps, adverse harms, unknown does neither",
     in.site.house = {};
     in.site.room.pressure_pa = 0.0;
     in.site.weather[0].wind_m_s = 7.0;
-    const auto draft = [&](const Word& position, const char* cap) {
+    const auto draft = [&](Choice<ChimneyTopPosition> position, Build cap) {
         in.site.mouth_position = position;
         Part top;
-        top.part = "cap";
+        top.part = PartKind::cap;
         top.build = cap;
         in.run.resize(1);
         in.run.push_back(top);
@@ -178,11 +178,12 @@ TEST_CASE("wind at the mouth: clear helps, adverse harms, unknown does neither",
     };
     const double density = surroundings_of(made(in), 0, Fire::burning).outdoor_density_kg_m3;
     const double head_pa = 0.5 * density * 49.0;
-    const double calm_pa = draft({}, "open");
-    CHECK(draft("clear", "open") - calm_pa == Approx(0.4 * head_pa));
-    CHECK(draft("near ridge", "open") == Approx(calm_pa));
-    CHECK(draft("adverse", "open") - calm_pa == Approx(-0.4 * head_pa));
-    CHECK(draft("clear", "plain") - draft({}, "plain") == Approx(0.5 * head_pa));
+    const double calm_pa = draft({}, Build::open);
+    CHECK(draft(ChimneyTopPosition::clear, Build::open) - calm_pa == Approx(0.4 * head_pa));
+    CHECK(draft(ChimneyTopPosition::near_ridge, Build::open) == Approx(calm_pa));
+    CHECK(draft(ChimneyTopPosition::adverse, Build::open) - calm_pa == Approx(-0.4 * head_pa));
+    CHECK(draft(ChimneyTopPosition::clear, Build::plain) - draft({}, Build::plain)
+          == Approx(0.5 * head_pa));
 }
 
 TEST_CASE("room and flue are solved together", "[house]") {
@@ -283,7 +284,7 @@ TEST_CASE("an idle flue turns at the temperature that is stated", "[cold start]"
     Installation in = stove_in_house();
     in.site.house = {};
     in.site.room.pressure_pa = -2.0;
-    in.run[0].zone = "outdoors";
+    in.run[0].zone = Zone::outdoors;
     in.run[0].wall = "single-wall steel";
     Case c = made(in);
     const StateResult standing = state_of(c, StateKind::standing);
@@ -309,7 +310,7 @@ TEST_CASE("an idle flue turns at the temperature that is stated", "[cold start]"
     CHECK(cold_start(brick, around).duration_s < 0.5 * once);
 
     in.site.room.pressure_pa = 0.0;
-    in.run[0].zone = "room";
+    in.run[0].zone = Zone::room;
     const StateResult draws = state_of(made(in), StateKind::standing);
     CHECK(draws.draft_pa > 0.0);
     CHECK(draws.cold.duration_s == 0.0);

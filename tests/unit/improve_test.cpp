@@ -32,14 +32,14 @@ std::string best(const Improvement& made) {
     return ids;
 }
 
-Part part(std::string kind) {
+Part part(PartKind kind) {
     Part made;
-    made.part = std::move(kind);
+    made.part = kind;
     return made;
 }
 
 Part up(double rise_m) {
-    Part made = part("straight");
+    Part made = part(PartKind::straight);
     made.up_m = rise_m;
     return made;
 }
@@ -82,7 +82,7 @@ TEST_CASE("a sound installation is left alone", "[improve]") {
 
 TEST_CASE("a nest in the flue is swept out", "[improve]") {
     Installation in = sound();
-    Part nest = part("obstruction");
+    Part nest = part(PartKind::obstruction);
     nest.blocked = 0.8;
     in.run.insert(in.run.begin() + 2, nest);
     check_cured_by(in, "sweep");
@@ -93,7 +93,7 @@ TEST_CASE("deposits on the wall are swept off", "[improve]") {
     for (Part& p : in.run) {
         if (p.up_m) {
             p.deposit_m = 0.038;
-            p.deposit = "flaky creosote";
+            p.deposit = DepositKind::flaky_creosote;
         }
     }
     check_cured_by(in, "sweep");
@@ -108,7 +108,7 @@ TEST_CASE("a clogged screen is cleaned", "[improve]") {
 
 TEST_CASE("a damper left shut is opened", "[improve]") {
     Installation in = sound();
-    Part damper = part("damper");
+    Part damper = part(PartKind::damper);
     damper.blade_angle_rad = 1.4;
     in.run.insert(in.run.begin() + 1, damper);
     check_cured_by(in, "open-damper");
@@ -116,7 +116,7 @@ TEST_CASE("a damper left shut is opened", "[improve]") {
 
 TEST_CASE("a run on reduced pipe gets its reducer taken out", "[improve]") {
     Installation in = sound();
-    Part reducer = part("reducer");
+    Part reducer = part(PartKind::reducer);
     reducer.diameter_m = 0.08;
     in.run.insert(in.run.begin() + 1, reducer);
     check_cured_by(in, "remove-reducer");
@@ -196,9 +196,9 @@ TEST_CASE("a tight house gets an inlet of the size it needs", "[improve]") {
 
 TEST_CASE("a fit of joints carries on as one of its two ways", "[improve]") {
     Installation in = sound();
-    in.run[0].joint = "loose";
+    in.run[0].joint = JointFit::loose;
     in.run[1].joint_gap_m = 0.0001;
-    in.run[2].joint = "loose";
+    in.run[2].joint = JointFit::loose;
     const auto before = resolve(in);
     const auto after = resolve(in_short(in));
     REQUIRE(before.has_value());
@@ -210,7 +210,7 @@ TEST_CASE("a fit of joints carries on as one of its two ways", "[improve]") {
 
 TEST_CASE("a rain cap that chokes is changed", "[improve]") {
     Installation in = sound();
-    in.run.back().build = "rain";
+    in.run.back().build = Build::rain;
     in.run.back().mesh_m = 0.006;
     in.run.back().free_area = 0.12;
     const Improvement made = improved(in);
@@ -235,10 +235,10 @@ TEST_CASE("too much draft gets a damper and nothing that costs a state", "[impro
 
 TEST_CASE("a stub of two metres below the roof is hopeless and the reason is told", "[improve]") {
     Installation in = sound();
-    in.run = {up(1.2), up(0.8), part("cap")};
+    in.run = {up(1.2), up(0.8), part(PartKind::cap)};
     in.run[0].diameter_m = 0.15;
     in.run[0].wall = "single-wall steel";
-    in.run[1].zone = "outdoors";
+    in.run[1].zone = Zone::outdoors;
     in.appliance.draft_needed_pa = {12.0, 25.0};
     const Improvement made = improved(in);
     CAPTURE(made.sentence, made.reason);
@@ -311,14 +311,14 @@ const std::vector<Defect>& defects() {
     static const std::vector<Defect> rows{{"nest",
                                            "sweep",
                                            [](Installation& in) {
-                                               Part nest = part("obstruction");
+                                               Part nest = part(PartKind::obstruction);
                                                nest.blocked = 0.93;
                                                insert_behind_first(in, nest);
                                            }},
                                           {"damper left shut",
                                            "open-damper",
                                            [](Installation& in) {
-                                               Part damper = part("damper");
+                                               Part damper = part(PartKind::damper);
                                                damper.blade_angle_rad = 1.5;
                                                insert_behind_first(in, damper);
                                            }},
@@ -354,9 +354,9 @@ TEST_CASE("each defect planted in each example that works is undone", "[improve]
         Installation in = example(name);
         // What is too strong is another matter.
         in.appliance.draft_greatest_pa = 200.0;
-        const bool has_cap = in.run.back().part == "cap";
+        const bool has_cap = in.run.back().part == PartKind::cap;
         const bool has_damper = std::any_of(in.run.begin(), in.run.end(), [](const Part& p) {
-            return p.part == "damper" || p.part == "draft regulator";
+            return p.part == PartKind::damper || p.part == PartKind::draft_regulator;
         });
         REQUIRE(improved(in).outcome == Outcome::leave_alone);
         for (const Defect& defect : defects()) {

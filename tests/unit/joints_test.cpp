@@ -14,7 +14,8 @@ using namespace fluewright;
 
 namespace {
 
-constexpr std::array<const char*, 5> words{"plain", "crimped", "socket", "flange", "locking"};
+constexpr std::array ends{
+    PipeEnd::plain, PipeEnd::crimped, PipeEnd::socket, PipeEnd::flange, PipeEnd::locking};
 
 /// Row: the end below. Column: the end above. g good, u points up, n never. Written down by hand.
 constexpr std::array<const char*, 5> by_hand{
@@ -28,13 +29,13 @@ constexpr std::array<const char*, 5> by_hand{
 
 Part straight(double diameter_m, std::size_t heater, std::size_t chimney, std::string wall) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     part.up_m = 0.6;
     part.diameter_m = diameter_m;
     part.wall = std::move(wall);
-    part.zone = "room";
-    part.heater_end = words[heater];
-    part.chimney_end = words[chimney];
+    part.zone = Zone::room;
+    part.heater_end = ends[heater];
+    part.chimney_end = ends[chimney];
     return part;
 }
 
@@ -59,11 +60,11 @@ TEST_CASE("every wrong pairing is found in 500 random runs") {
     int wrong = 0;
     for (int run = 0; run < 500; ++run) {
         Installation in;
-        in.appliance.type = "stove";
+        in.appliance.type = ApplianceType::stove;
         in.appliance.fuel.name = "beech";
         in.appliance.outlet.diameter_m = sizes[any(5)];
         const std::size_t collar = any(5);
-        in.appliance.outlet.end = words[collar];
+        in.appliance.outlet.end = ends[collar];
 
         struct End {
             std::size_t end;
@@ -152,7 +153,7 @@ TEST_CASE("7 in and 180 mm look alike and do not fit") {
 
 TEST_CASE("usual ends stand in and are marked as assumed") {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.outlet.diameter_m = 0.15;
     Part thin = straight(0.15, 0, 0, "single-wall steel");
@@ -185,10 +186,10 @@ TEST_CASE("usual ends stand in and are marked as assumed") {
 
 TEST_CASE("a part that only lies upside down is told from one that needs an adapter") {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.outlet.diameter_m = 0.15;
-    in.appliance.outlet.end = "socket";
+    in.appliance.outlet.end = PipeEnd::socket;
     // plain towards the heater, crimped up: the wrong way round between two right ones.
     in.run = {straight(0.15, 1, 0, "single-wall steel"),
               straight(0.15, 0, 1, "single-wall steel"),
@@ -203,17 +204,17 @@ TEST_CASE("a part that only lies upside down is told from one that needs an adap
     REQUIRE(found.size() == 2);
     CHECK(found[0].remedy == "Turn straight 2 round; it lies upside down.");
     // Two plain ends that no turning helps.
-    in.run[1].chimney_end = "plain";
-    in.run[1].heater_end = "plain";
+    in.run[1].chimney_end = PipeEnd::plain;
+    in.run[1].heater_end = PipeEnd::plain;
     CHECK(joints_of(in, resolved(in)).joints[1].turn_round.empty());
 }
 
 TEST_CASE("several parts that lie upside down are all named") {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.outlet.diameter_m = 0.15;
-    in.appliance.outlet.end = "plain";
+    in.appliance.outlet.end = PipeEnd::plain;
     Part chimney = straight(0.15, 4, 4, "insulated 25 mm");
     in.run = {straight(0.15, 0, 1, "single-wall steel"),
               straight(0.15, 0, 1, "single-wall steel"),
@@ -229,10 +230,10 @@ TEST_CASE("several parts that lie upside down are all named") {
 
 TEST_CASE("an inserted end that no turning brings down is told as such") {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.outlet.diameter_m = 0.15;
-    in.appliance.outlet.end = "crimped";
+    in.appliance.outlet.end = PipeEnd::crimped;
     in.run = {straight(0.15, 0, 0, "single-wall steel")};
     const JointReport report = joints_of(in, resolved(in));
     REQUIRE(report.joints[0].fit.mating == Mating::points_up);
@@ -245,10 +246,10 @@ TEST_CASE("turning never leaves more joints in need of an adapter than before") 
     const auto any = [&](std::size_t n) { return static_cast<std::size_t>(random() % n); };
     for (int run = 0; run < 200; ++run) {
         Installation in;
-        in.appliance.type = "stove";
+        in.appliance.type = ApplianceType::stove;
         in.appliance.fuel.name = "beech";
         in.appliance.outlet.diameter_m = 0.15;
-        in.appliance.outlet.end = words[any(3)];
+        in.appliance.outlet.end = ends[any(3)];
         const std::size_t count = 1 + any(6);
         for (std::size_t i = 0; i < count; ++i) {
             in.run.push_back(straight(0.15, any(3), any(3), "single-wall steel"));

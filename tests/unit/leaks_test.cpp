@@ -16,7 +16,7 @@ namespace {
 /// A stove under five metres of flue in calm cool weather, joints sealed.
 Installation plain() {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.fuel.moisture = 0.18;
     in.appliance.outlet.diameter_m = 0.15;
@@ -26,11 +26,11 @@ Installation plain() {
     Weather cool;
     cool.outdoor_temperature_k = 278.15;
     in.site.weather = {cool};
-    Part cap = named("cap");
-    cap.build = "open";
-    in.run = {straight_up(2.0, "insulated 25 mm", "room"),
-              straight_up(2.0, "insulated 25 mm", "room"),
-              straight_up(1.0, "insulated 25 mm", "room"),
+    Part cap = named(PartKind::cap);
+    cap.build = Build::open;
+    in.run = {straight_up(2.0, "insulated 25 mm", Zone::room),
+              straight_up(2.0, "insulated 25 mm", Zone::room),
+              straight_up(1.0, "insulated 25 mm", Zone::room),
               cap};
     return in;
 }
@@ -121,9 +121,9 @@ TEST_CASE("joints that leak nothing change nothing", "[leaks]") {
 
 TEST_CASE("a fit carries on, an area does not, a class goes by the wall", "[leaks]") {
     Installation in = plain();
-    in.run[0].joint = "ordinary";
+    in.run[0].joint = JointFit::ordinary;
     in.run[1].leakage_area_m2 = 3e-4;
-    in.run[2].joint = "N1";
+    in.run[2].joint = JointFit::n1;
     const Case c = made(in);
     const double slit = catalog::default_of("joint_gap_ordinary_m").value;
     CHECK(c.sections[0].joint_leak_m2 == 0.0);
@@ -140,7 +140,7 @@ TEST_CASE("above the neutral point of a blocked flue leaks blow out, below they 
     for (Part& part : in.run) {
         part.joint_gap_m = 2e-5;
     }
-    Part blocked = named("obstruction");
+    Part blocked = named(PartKind::obstruction);
     blocked.blocked = 0.83;
     in.run.insert(in.run.begin() + 3, blocked);
     const Case c = made(in);
@@ -163,7 +163,7 @@ TEST_CASE("a run that blows at every joint converges as surely as one that draws
                 Installation in = plain();
                 in.site.weather[0].outdoor_temperature_k = outdoor_k;
                 in.run[0].joint_gap_m = gap_m;
-                Part plug = named("obstruction");
+                Part plug = named(PartKind::obstruction);
                 plug.blocked = blocked;
                 in.run.insert(in.run.begin() + 3, plug);
                 const Case c = made(in);
@@ -189,7 +189,7 @@ TEST_CASE("mass, energy and pressure close over leaky runs of any kind", "[leaks
     const auto between = [&](double low, double high) {
         return low + (high - low) * static_cast<double>(bits() >> 11U) * 0x1p-53;
     };
-    const auto zones = std::to_array<const char*>({"room", "attic", "chase", "outdoors"});
+    const auto zones = std::array{Zone::room, Zone::attic, Zone::chase, Zone::outdoors};
     for (int trial = 0; trial < 150; ++trial) {
         CAPTURE(trial);
         Installation in = plain();
@@ -202,13 +202,13 @@ TEST_CASE("mass, energy and pressure close over leaky runs of any kind", "[leaks
                 straight_up(between(0.2, 2.0), "single-wall steel", zones[bits() % zones.size()]);
             switch (bits() % 6U) {
             case 0:
-                part = named("draft hood");
+                part = named(PartKind::draft_hood);
                 break;
             case 1:
-                part = named("draft regulator");
+                part = named(PartKind::draft_regulator);
                 break;
             case 2:
-                part = named("obstruction");
+                part = named(PartKind::obstruction);
                 part.blocked = between(0.1, 0.9);
                 break;
             default:
@@ -230,10 +230,10 @@ TEST_CASE("mass, energy and pressure close over leaky runs of any kind", "[leaks
 TEST_CASE("a regulator holds the draft near its setting", "[leaks]") {
     Installation in = plain();
     in.site.weather[0].outdoor_temperature_k = 258.15;
-    in.run.insert(in.run.begin() + 2, straight_up(5.0, "insulated 25 mm", "room"));
+    in.run.insert(in.run.begin() + 2, straight_up(5.0, "insulated 25 mm", Zone::room));
     const double without = solved(made(in)).draft_pa;
     REQUIRE(without > 30.0);
-    Part regulator = named("draft regulator");
+    Part regulator = named(PartKind::draft_regulator);
     regulator.setting_pa = 15.0;
     in.run.insert(in.run.begin(), regulator);
     const Case c = made(in);
@@ -252,7 +252,7 @@ TEST_CASE("a regulator holds the draft near its setting", "[leaks]") {
 
 TEST_CASE("a hood takes room air in and keeps the outlet near room pressure", "[leaks]") {
     Installation in = plain();
-    Part hood = named("draft hood");
+    Part hood = named(PartKind::draft_hood);
     hood.open_area_m2 = 0.02;
     in.run.insert(in.run.begin(), hood);
     const Case c = made(in);

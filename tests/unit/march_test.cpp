@@ -100,7 +100,7 @@ TEST_CASE("a joint leaks like an orifice") {
 TEST_CASE("an obstruction takes its share of the velocity head") {
     Installation in = plain::stack(3.0, 0.15, plain::adiabatic_m2k_w);
     Part plate;
-    plate.part = "obstruction";
+    plate.part = PartKind::obstruction;
     plate.blocked = 0.4;
     in.run.push_back(plate);
     const Case c = plain::resolved(in);
@@ -149,7 +149,7 @@ TEST_CASE("the profile of a tight run is the sums, section by section") {
 
 TEST_CASE("a model taken over to other air is the model made for it") {
     Installation in = plain::stack(6.0, 0.15, 0.05);
-    in.run.front().zone = "outdoors";
+    in.run.front().zone = Zone::outdoors;
     Weather frost = in.site.weather.front();
     frost.outdoor_temperature_k = 253.15;
     frost.wind_m_s = 4.0;

@@ -16,30 +16,30 @@ namespace {
 /// 6 in single-wall pipe up, a bend, across, a tee, and a factory-built chimney outdoors.
 Installation shed() {
     Installation in;
-    in.units = "us";
-    in.appliance.type = "stove";
+    in.units = FileUnits::us;
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.outlet.diameter_m = 0.1524;
     Weather cold;
     cold.name = "cold";
     cold.outdoor_temperature_k = 268.15;
     in.site.weather = {cold};
-    Part up = straight_up(1.3, "single-wall steel", "room");
+    Part up = straight_up(1.3, "single-wall steel", Zone::room);
     up.diameter_m = 0.1524;
     Part bend;
-    bend.part = "elbow";
+    bend.part = PartKind::elbow;
     Part across;
-    across.part = "straight";
+    across.part = PartKind::straight;
     across.across_m = 1.2;
     across.rise_m = 0.03;
     Part tee;
-    tee.part = "tee";
+    tee.part = PartKind::tee;
     tee.cleanout = true;
     tee.wall = "insulated 25 mm";
-    tee.zone = "outdoors";
-    Part chimney = straight_up(4.2, "insulated 25 mm", "outdoors");
+    tee.zone = Zone::outdoors;
+    Part chimney = straight_up(4.2, "insulated 25 mm", Zone::outdoors);
     Part cap;
-    cap.part = "cap";
+    cap.part = PartKind::cap;
     in.run = {up, bend, across, tee, chimney, cap};
     return in;
 }
@@ -219,7 +219,7 @@ TEST_CASE("growth is that of the metal at its heat, and names where it goes") {
     CHECK(list.growth[0].where.find("elbow 2") != std::string::npos);
     CHECK(list.growth[2].where.find("mouth") != std::string::npos);
     // Pipe held between heater and chimney.
-    in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", "room")};
+    in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", Zone::room)};
     CHECK_FALSE(listed(in).growth[0].free);
     in.run[0].slip_joint = true;
     CHECK(listed(in).growth[0].where == "in its slip joint");
@@ -235,7 +235,7 @@ TEST_CASE("the mass of pipe") {
 
 TEST_CASE("a stub is lengthened without opening a second long piece") {
     Installation in = shed();
-    in.units = "metric";
+    in.units = FileUnits::metric;
     in.appliance.outlet.diameter_m = 0.15;
     in.run[0].diameter_m = 0.15;
     // 950 mm lay at a time, so 1030 mm leave a stub of 80 mm: it becomes one of 100 mm.
@@ -257,7 +257,7 @@ TEST_CASE("a lap of the file stands in for the usual one") {
 TEST_CASE("a liner weighs its sheet, not the chimney round it, and is clamped at the top") {
     Installation in = shed();
     in.run[3].wall = in.run[4].wall = "flexible liner insulated";
-    in.run[3].zone = in.run[4].zone = "room";
+    in.run[3].zone = in.run[4].zone = Zone::room;
     const PartsList list = listed(in);
     const PartsLine* liner = line_of(list, "flexible liner insulated, length");
     REQUIRE(liner != nullptr);

@@ -10,7 +10,7 @@ namespace fluewright::plain {
 /// A stove with measured gas under one upright pipe whose wall has this resistance.
 inline Installation stack(double height_m, double diameter_m, double resistance_m2k_w) {
     Installation in;
-    in.appliance.type = "stove";
+    in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
     in.appliance.fuel.moisture = 0.15;
     in.appliance.outlet.diameter_m = diameter_m;
@@ -31,11 +31,11 @@ inline Installation stack(double height_m, double diameter_m, double resistance_
     wall.thermal_resistance_m2k_w = resistance_m2k_w;
     in.walls.push_back(wall);
     Part pipe;
-    pipe.part = "straight";
+    pipe.part = PartKind::straight;
     pipe.up_m = height_m;
     pipe.diameter_m = diameter_m;
     pipe.wall = "plain";
-    pipe.zone = "room";
+    pipe.zone = Zone::room;
     in.run.push_back(pipe);
     return in;
 }

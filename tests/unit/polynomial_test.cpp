@@ -61,7 +61,7 @@ TEST_CASE("nodes lie inside the stretch and rise") {
         REQUIRE(u < 1.0);
         before = u;
     }
-    constexpr Stretch stretch{220.0, 1500.0};
+    constexpr Interval stretch{220.0, 1500.0};
     REQUIRE(stretch.u_of(220.0) == Approx(-1.0));
     REQUIRE(stretch.u_of(1500.0) == Approx(1.0));
     REQUIRE(stretch.half_width() == Approx(640.0));

@@ -18,10 +18,10 @@ bool assumes(const Case& c, std::string_view pointer) {
 
 TEST_CASE("every assumption names where to say it, what it is and where it is from") {
     Installation bare;
-    bare.appliance.type = "stove";
+    bare.appliance.type = ApplianceType::stove;
     bare.appliance.outlet.diameter_m = 0.15;
     Part pipe;
-    pipe.part = "straight";
+    pipe.part = PartKind::straight;
     pipe.up_m = 4.0;
     bare.run.push_back(pipe);
     const Case c = plain::resolved(bare);
@@ -66,7 +66,7 @@ TEST_CASE("the gas at the outlet carries off what efficiency leaves") {
 TEST_CASE("properties carry on, and a change of size becomes a step") {
     Installation in = plain::stack(2.0, 0.15, 0.5);
     Part upper;
-    upper.part = "straight";
+    upper.part = PartKind::straight;
     upper.up_m = 3.0;
     in.run.push_back(upper);
     upper.diameter_m = 0.20;
@@ -93,7 +93,7 @@ TEST_CASE("properties carry on, and a change of size becomes a step") {
 TEST_CASE("a sloping straight has its length along the slope") {
     Installation in = plain::stack(2.0, 0.15, 0.5);
     Part level;
-    level.part = "straight";
+    level.part = PartKind::straight;
     level.across_m = 4.0;
     level.rise_m = 3.0;
     in.run.push_back(level);
@@ -109,7 +109,7 @@ TEST_CASE("a sloping straight has its length along the slope") {
 TEST_CASE("a deposit narrows and insulates") {
     Installation in = plain::stack(2.0, 0.15, 0.5);
     in.run.front().deposit_m = 0.005;
-    in.run.front().deposit = "flaky creosote";
+    in.run.front().deposit = DepositKind::flaky_creosote;
     const Case c = plain::resolved(in);
     const auto pipe = std::find_if(c.sections.begin(), c.sections.end(), [](const Section& s) {
         return s.kind == PartKind::straight;
@@ -123,11 +123,11 @@ TEST_CASE("a deposit narrows and insulates") {
 TEST_CASE("turns that follow each other closely lose more") {
     Installation apart = plain::stack(2.0, 0.15, 0.5);
     Part elbow;
-    elbow.part = "elbow";
+    elbow.part = PartKind::elbow;
     elbow.angle_rad = std::numbers::pi / 4.0;
-    elbow.build = "gored";
+    elbow.build = Build::gored;
     Part between;
-    between.part = "straight";
+    between.part = PartKind::straight;
     between.up_m = 6.0;
     apart.run.insert(apart.run.end(), {elbow, between, elbow, between});
     Installation close = apart;

@@ -129,8 +129,9 @@ TEST_CASE("the table of shields is read row by row") {
     constexpr double inch = 0.0254;
     for (const catalog::ShieldClearance& row : catalog::shield_clearances()) {
         INFO(row.id);
+        const Shield shield = from_word<Shield>(row.id).value();
         const auto holds = [&](double needed_in, bool above, double cell_m) {
-            const auto got = shielded_clearance_m(row.id, needed_in * inch, above);
+            const auto got = shielded_clearance_m(shield, needed_in * inch, above);
             CHECK(got.has_value() == (cell_m > 0.0));
             if (got) {
                 CHECK(*got == Approx(cell_m));
@@ -146,18 +147,18 @@ TEST_CASE("the table of shields is read row by row") {
         holds(9, false, row.side_9_m);
         holds(6, true, row.above_6_m);
         holds(6, false, row.side_6_m);
-        CHECK_FALSE(shielded_clearance_m(row.id, 48 * inch, false).has_value());
-        CHECK_FALSE(shielded_clearance_m(row.id, 4 * inch, false).has_value());
+        CHECK_FALSE(shielded_clearance_m(shield, 48 * inch, false).has_value());
+        CHECK_FALSE(shielded_clearance_m(shield, 4 * inch, false).has_value());
     }
-    CHECK(*shielded_clearance_m("sheet steel", 27 * inch, false) == Approx(9 * inch));
-    CHECK_FALSE(shielded_clearance_m("tinfoil", 18 * inch, false).has_value());
+    CHECK(*shielded_clearance_m(Shield::sheet_steel, 27 * inch, false) == Approx(9 * inch));
+    CHECK(catalog::shield_clearances().size() == all_words<Shield>().size());
 }
 
 TEST_CASE("worked figures of others come out") {
     constexpr double inch = 0.0254;
     // Single-wall pipe behind 24 gauge sheet with a 1 in gap: 9 in above, 6 in beside.
-    CHECK(*shielded_clearance_m("sheet steel", 18 * inch, true) == Approx(9 * inch));
-    CHECK(*shielded_clearance_m("sheet steel", 18 * inch, false) == Approx(6 * inch));
+    CHECK(*shielded_clearance_m(Shield::sheet_steel, 18 * inch, true) == Approx(9 * inch));
+    CHECK(*shielded_clearance_m(Shield::sheet_steel, 18 * inch, false) == Approx(6 * inch));
     // 6 in collar: 84.8 and 56.5 in2 of flue at most.
     const json table = cases();
     const auto most = [&](std::string_view id, std::string_view diameter) {
@@ -206,7 +207,7 @@ TEST_CASE("the set of rules follows the file and its units") {
     Installation in;
     CHECK(rule_set_of(in, UnitSystem::us) == "us");
     CHECK(rule_set_of(in, UnitSystem::metric) == "none");
-    in.site.rules = "de";
+    in.site.rules = RuleSet::de;
     CHECK(rule_set_of(in, UnitSystem::us) == "de");
     const json table = cases();
     CHECK(report_of(table["bases"]["straight"], "none").results.empty());

@@ -56,20 +56,20 @@ Installation side_outlet() {
                              .outdoor_temperature_k = 285.15,
                              .wind_m_s = 0.0,
                              .relative_humidity = 0.8}};
-    written.appliance.type = "stove";
+    written.appliance.type = ApplianceType::stove;
     written.appliance.outlet.diameter_m = 0.15;
     written.appliance.burn_rate_kg_s = {.low = 1.0 / 3600.0, .high = 2.5 / 3600.0};
     Part level;
-    level.part = "straight";
+    level.part = PartKind::straight;
     level.across_m = 0.6;
     level.rise_m = 0.0;
-    written.run = {pipe_up(1.0, "single-wall steel", "room"),
-                   named("elbow"),
+    written.run = {pipe_up(1.0, "single-wall steel", Zone::room),
+                   named(PartKind::elbow),
                    level,
-                   named("tee"),
-                   pipe_up(2.0, "insulated 25 mm", "room"),
-                   pipe_up(3.0, "insulated 25 mm", "outdoors"),
-                   named("cap")};
+                   named(PartKind::tee),
+                   pipe_up(2.0, "insulated 25 mm", Zone::room),
+                   pipe_up(3.0, "insulated 25 mm", Zone::outdoors),
+                   named(PartKind::cap)};
     return written;
 }
 

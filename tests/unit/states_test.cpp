@@ -22,7 +22,7 @@ const StateResult& state_of(const Solution& solution, StateKind kind) {
 TEST_CASE("a hand-fired heater has seven states, one without a door five") {
     Installation in = plain::stack(5.0, 0.15, 0.3);
     CHECK(states_of(plain::resolved(in)).size() == 7);
-    in.appliance.type = "draft-hood";
+    in.appliance.type = ApplianceType::draft_hood;
     in.appliance.fuel.name = "natural gas";
     in.appliance.fuel.moisture.reset();
     CHECK(states_of(plain::resolved(in)).size() == 5);

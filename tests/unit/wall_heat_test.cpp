@@ -15,7 +15,7 @@ Case every_wall() {
     in.run.clear();
     for (const catalog::Wall& wall : catalog::walls()) {
         Part pipe;
-        pipe.part = "straight";
+        pipe.part = PartKind::straight;
         pipe.up_m = 1.0;
         pipe.wall = std::string{wall.id};
         in.run.push_back(pipe);

@@ -59,18 +59,18 @@ Installation stove_on(std::string pipe, std::string chimney) {
                              .wind_m_s = 0.0,
                              .relative_humidity = 0.8}};
     written.site.room.pressure_pa = 0.0;
-    written.appliance.type = "stove";
+    written.appliance.type = ApplianceType::stove;
     written.appliance.outlet.diameter_m = 0.15;
     written.appliance.burn_rate_kg_s = {.low = 1.0 / 3600.0, .high = 2.5 / 3600.0};
     Part elbow;
-    elbow.part = "elbow";
+    elbow.part = PartKind::elbow;
     elbow.angle_rad = 0.785398;
     Part cap;
-    cap.part = "cap";
-    written.run = {pipe_up(1.0, std::move(pipe), "room"),
+    cap.part = PartKind::cap;
+    written.run = {pipe_up(1.0, std::move(pipe), Zone::room),
                    elbow,
-                   pipe_up(1.5, chimney, "room"),
-                   pipe_up(2.5, std::move(chimney), "outdoors"),
+                   pipe_up(1.5, chimney, Zone::room),
+                   pipe_up(2.5, std::move(chimney), Zone::outdoors),
                    cap};
     return written;
 }

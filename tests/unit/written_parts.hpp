@@ -7,23 +7,23 @@
 /// Parts as a file would name them.
 namespace fluewright {
 
-inline Part named(std::string kind) {
+inline Part named(PartKind kind) {
     Part part;
-    part.part = std::move(kind);
+    part.part = kind;
     return part;
 }
 
-inline Part straight_up(double rise_m, std::string wall, std::string zone) {
-    Part part = named("straight");
+inline Part straight_up(double rise_m, std::string wall, Zone zone) {
+    Part part = named(PartKind::straight);
     part.up_m = rise_m;
     part.wall = std::move(wall);
-    part.zone = std::move(zone);
+    part.zone = zone;
     return part;
 }
 
 /// The same with a diameter, for runs built without a file.
-inline Part pipe_up(double rise_m, std::string wall, std::string zone) {
-    Part part = straight_up(rise_m, std::move(wall), std::move(zone));
+inline Part pipe_up(double rise_m, std::string wall, Zone zone) {
+    Part part = straight_up(rise_m, std::move(wall), zone);
     part.diameter_m = 0.15;
     return part;
 }

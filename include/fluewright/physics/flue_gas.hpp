@@ -10,7 +10,7 @@
 namespace fluewright {
 
 /// Temperatures the fits cover [K]; the solver's states stay inside.
-inline constexpr Stretch gas_fit_range{220.0, 1500.0};
+inline constexpr Interval gas_fit_range{220.0, 1500.0};
 inline constexpr std::size_t gas_fit_terms = 7;
 inline constexpr std::size_t path_fit_terms = 4; ///< of what a shorter radiating path changes
 

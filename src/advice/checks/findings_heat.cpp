@@ -40,7 +40,7 @@ void cold_wall(const Subject& s, const StateResult& state) {
     }
     const Section& section = s.installation.sections[coldest->section];
     const double dew_k = dew_point_k(s, state);
-    const bool makes_tar = s.installation.appliance.fuel_group == "wood"
+    const bool makes_tar = s.installation.appliance.fuel_group == FuelGroup::wood
                            && s.installation.appliance.type != ApplianceType::fireplace;
     const double tar_k = catalog::default_of("creosote_threshold_k").value;
     const bool wet = coldest->inner_wall_k < dew_k;
@@ -127,7 +127,7 @@ void lengthening(const Subject& s, const StateResult& state) {
         const Station& station = state.stations[i];
         const Section& section = s.installation.sections[station.section];
         const WallBuild& wall = s.installation.walls[section.wall];
-        const bool metal = wall.kind != "masonry" && !wall.inner_material.empty();
+        const bool metal = wall.kind != WallKind::masonry && !wall.inner_material.empty();
         const bool stated = section.expansion_allowed_m >= 0.0;
         if (section.length_m <= 0.0 || !metal
             || (!stated && ends_at_mouth(s.installation, station.section))) {
@@ -160,7 +160,7 @@ void lengthening(const Subject& s, const StateResult& state) {
 void gas_heat(const Subject& s, const StateResult& state) {
     const double hot_k = catalog::default_of("gas_temperature_hot_k").value;
     if (state.kind == StateKind::high_fire && state.gas_temperature_k > hot_k
-        && s.installation.appliance.fuel_group == "wood") {
+        && s.installation.appliance.fuel_group == FuelGroup::wood) {
         Finding& f = s.add("gas-too-hot");
         f.place = "the outlet";
         f.state = s.words(state);
@@ -202,7 +202,7 @@ void heat(const Subject& s) {
     }
     const double wet = catalog::default_of("moisture_limit_wet").value;
     const ApplianceCase& a = s.installation.appliance;
-    if (a.fuel_group == "wood" && a.moisture > wet) {
+    if (a.fuel_group == FuelGroup::wood && a.moisture > wet) {
         Finding& f = s.add("fuel-too-wet");
         f.place = "the fuel";
         f.kind = Kind::moisture;

@@ -27,7 +27,7 @@ void level_run(const Subject& s) {
             level_m += section.length_m;
             height_above_m = 0.0;
             first = first == nullptr ? &section : first;
-            insulated = insulated && s.installation.walls[section.wall].kind != "single";
+            insulated = insulated && s.installation.walls[section.wall].kind != WallKind::single;
             const double slope = section.rise_m / section.length_m;
             if (flattest == nullptr || slope < flattest->rise_m / flattest->length_m) {
                 flattest = &section;
@@ -149,12 +149,12 @@ void bare_pipe_outdoors(const Subject& s) {
     const Section* first = nullptr;
     for (const Section& section : s.installation.sections) {
         if (section.zone == Zone::outdoors && section.length_m > 0.0
-            && s.installation.walls[section.wall].kind == "single") {
+            && s.installation.walls[section.wall].kind == WallKind::single) {
             length_m += section.length_m;
             first = first == nullptr ? &section : first;
         }
     }
-    if (first == nullptr || s.installation.appliance.fuel_group == "gas") {
+    if (first == nullptr || s.installation.appliance.fuel_group == FuelGroup::gas) {
         return;
     }
     Finding& f = s.add("single-wall-outdoors");
@@ -172,8 +172,7 @@ void bare_pipe_outdoors(const Subject& s) {
 std::size_t chimney_start(const Case& installation) {
     const auto& sections = installation.sections;
     for (std::size_t i = 0; i < sections.size(); ++i) {
-        const std::string& kind = installation.walls[sections[i].wall].kind;
-        const bool chimney_wall = kind == "insulated" || kind == "masonry" || kind == "liner";
+        const bool chimney_wall = is_chimney_wall(installation.walls[sections[i].wall].kind);
         if (is_upright(sections[i]) && (chimney_wall || sections[i].zone != Zone::room)) {
             return i;
         }

@@ -63,7 +63,7 @@ constexpr std::string_view stays_inside = "no part of the run stands outdoors";
 /// Holds `test(thing)` for each thing near the mouth; keys it lacks are gathered by the caller's
 /// test through `unknown`.
 template <class Test>
-void each_near(const View& view, Fold& fold, std::string_view what, Test&& test) {
+void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
     const auto& list = view.written.site.roof.near;
     for (std::size_t i = 0; i < list.size(); ++i) {
         const std::string key = "/site/roof/near/" + std::to_string(i);
@@ -90,8 +90,11 @@ void each_near(const View& view, Fold& fold, std::string_view what, Test&& test)
     if (!thing.below_mouth_m) {
         return unknown({key + "/below_mouth"});
     }
-    Verdict v = at_least(
-        view, *thing.below_mouth_m, below_m, Kind::length, "mouth above the " + *thing.what);
+    Verdict v = at_least(view,
+                         *thing.below_mouth_m,
+                         below_m,
+                         Kind::length,
+                         "mouth above the " + std::string{name(*thing.what)});
     v.place = "the mouth";
     return v;
 }

@@ -38,8 +38,8 @@ View::View(const Installation& in, const Case& c, const Solution& s)
 }
 
 bool View::solid_fuel() const {
-    const std::string& group = heater().fuel_group;
-    return group == "wood" || group == "pellets" || group == "coal";
+    const FuelGroup group = heater().fuel_group;
+    return group == FuelGroup::wood || group == FuelGroup::pellets || group == FuelGroup::coal;
 }
 
 std::vector<const Piece*> View::connector() const {

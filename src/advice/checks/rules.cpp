@@ -20,12 +20,7 @@ std::size_t RuleReport::count(RuleOutcome outcome) const {
 }
 
 std::string_view rule_set_of(const Installation& written, UnitSystem units) {
-    if (written.site.rules) {
-        if (const catalog::RuleBody* row = catalog::find_rule_body(*written.site.rules)) {
-            return row->id;
-        }
-    }
-    return units == UnitSystem::us ? "us" : "none";
+    return name(written.site.rules.value_or(units == UnitSystem::us ? RuleSet::us : RuleSet::none));
 }
 
 namespace {

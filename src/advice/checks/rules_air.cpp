@@ -116,7 +116,7 @@ Verdict fans_de(const View& view, const catalog::Rule& rule) {
 Verdict regulator(const View& view, const catalog::Rule& /*rule*/) {
     for (const Piece& piece : view.pieces) {
         if (piece.section->kind == PartKind::draft_regulator
-            && view.heater().fuel_group == "wood") {
+            && view.heater().fuel_group == FuelGroup::wood) {
             const Flag& allowed = view.written.appliance.damper_allowed;
             return allowed ? at(
                        view,

@@ -8,10 +8,10 @@ namespace fluewright::rule_check {
 namespace {
 
 bool masonry(const Piece& piece) {
-    return piece.wall->kind == "masonry" || piece.wall->kind == "liner";
+    return piece.wall->kind == WallKind::masonry || piece.wall->kind == WallKind::liner;
 }
 
-const Piece* first_of(const View& view, std::string_view kind) {
+const Piece* first_of(const View& view, WallKind kind) {
     for (const Piece& piece : view.pieces) {
         if (piece.has_length() && piece.wall->kind == kind) {
             return &piece;
@@ -61,7 +61,7 @@ Verdict lean(const View& view, const catalog::Rule& rule, bool factory_only) {
     Fold fold{"the chimney has no elbow"};
     int count = 0;
     for (const Piece* piece : view.chimney()) {
-        const bool of_kind = !factory_only || piece->wall->kind == "insulated";
+        const bool of_kind = !factory_only || piece->wall->kind == WallKind::insulated;
         if (piece->section->kind == PartKind::elbow && of_kind) {
             ++count;
             fold.add(
@@ -102,7 +102,7 @@ Verdict bends_au(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict rating(const View& view, const catalog::Rule& rule) {
-    const Piece* chimney = first_of(view, "insulated");
+    const Piece* chimney = first_of(view, WallKind::insulated);
     if (chimney == nullptr) {
         return not_here("there is no factory-built chimney");
     }
@@ -120,8 +120,8 @@ Verdict rating(const View& view, const catalog::Rule& rule) {
               at_most(view, hottest_k, rule.figure, Kind::temperature, "gas at the outlet"));
 }
 
-Verdict marked(const View& view, std::string_view wanted) {
-    const Piece* chimney = first_of(view, "insulated");
+Verdict marked(const View& view, ChimneyRating wanted) {
+    const Piece* chimney = first_of(view, WallKind::insulated);
     const ApplianceType type = view.heater().type;
     const bool closed = type == ApplianceType::stove || type == ApplianceType::furnace
                         || type == ApplianceType::boiler;
@@ -131,17 +131,19 @@ Verdict marked(const View& view, std::string_view wanted) {
     if (!view.solid_fuel() || !closed) {
         return not_here("for closed solid-fuel heaters");
     }
-    const Word& mark = chimney->part->rating;
-    return mark ? at(view, *chimney, decided(*mark == wanted, "it is marked: " + *mark))
+    const auto& mark = chimney->part->rating;
+    return mark ? at(view,
+                     *chimney,
+                     decided(*mark == wanted, "it is marked: " + std::string{name(*mark)}))
                 : unknown({chimney->key("rating")});
 }
 
 Verdict type_ht(const View& view, const catalog::Rule& /*rule*/) {
-    return marked(view, "HT");
+    return marked(view, ChimneyRating::ht);
 }
 
 Verdict class_650(const View& view, const catalog::Rule& /*rule*/) {
-    return marked(view, "650 degC");
+    return marked(view, ChimneyRating::c650);
 }
 
 Verdict spark_screen(const View& view, const catalog::Rule& rule) {
@@ -164,8 +166,8 @@ Verdict spark_screen(const View& view, const catalog::Rule& rule) {
 
 Verdict cap_gap(const View& view, const catalog::Rule& rule) {
     for (const Piece& piece : view.pieces) {
-        const bool flat =
-            piece.section->kind == PartKind::cap && piece.part->build.value_or("plain") == "plain";
+        const bool flat = piece.section->kind == PartKind::cap
+                          && piece.part->build.value_or(Build::plain) == Build::plain;
         if (flat) {
             return piece.part->cap_gap_m ? at(view,
                                               piece,

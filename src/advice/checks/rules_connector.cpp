@@ -13,7 +13,7 @@ constexpr std::string_view no_connector = "there is no pipe before the chimney";
 constexpr std::string_view no_level_run = "no part runs level";
 
 bool is_single(const Piece& piece) {
-    return piece.wall->kind == "single";
+    return piece.wall->kind == WallKind::single;
 }
 
 double degrees(double radians) {

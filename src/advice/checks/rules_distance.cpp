@@ -8,8 +8,8 @@
 /// Distances from pipe and chimney to what burns, bare and behind a shield.
 namespace fluewright {
 
-std::optional<double> shielded_clearance_m(std::string_view shield, double needed_m, bool above) {
-    const catalog::ShieldClearance* row = catalog::find_shield(shield);
+std::optional<double> shielded_clearance_m(Shield shield, double needed_m, bool above) {
+    const catalog::ShieldClearance* row = catalog::find_shield(name(shield));
     if (row == nullptr) {
         return std::nullopt;
     }
@@ -46,7 +46,7 @@ namespace fluewright::rule_check {
 namespace {
 
 bool is_single(const Piece& piece) {
-    return piece.wall->kind == "single";
+    return piece.wall->kind == WallKind::single;
 }
 
 /// Single-wall pipe of a solid-fuel heater whose label gives no distance.
@@ -99,7 +99,7 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
 Verdict casing_au(const View& view, const catalog::Rule& rule) {
     Fold fold{"no factory-built chimney without a listed distance stands in an enclosure"};
     for (const Piece& piece : view.pieces) {
-        if (piece.wall->kind != "insulated" || !piece.has_length()
+        if (piece.wall->kind != WallKind::insulated || !piece.has_length()
             || piece.section->zone != Zone::chase || piece.part->listed_clearance_m) {
             continue;
         }
@@ -132,7 +132,8 @@ Verdict shielded_us(const View& view, const catalog::Rule& rule) {
                                    *piece->part->clearance_m,
                                    limit_m,
                                    Kind::length,
-                                   "distance to what burns behind " + *piece->part->shield))
+                                   "distance to what burns behind "
+                                       + std::string{name(*piece->part->shield)}))
                      : unknown({piece->key("clearance")}));
     }
     return fold.result();
@@ -160,10 +161,8 @@ Verdict listed(const View& view, const catalog::Rule& /*rule*/) {
 
 /// Pipe and chimney whose distance only the label knows: with the label's figure this rule is
 /// settled by `listed`, without it nothing can be said.
-Verdict by_label(const View& view,
-                 const catalog::Rule& /*rule*/,
-                 std::string_view kind,
-                 std::string_view none) {
+Verdict
+by_label(const View& view, const catalog::Rule& /*rule*/, WallKind kind, std::string_view none) {
     Fold fold{none};
     for (const Piece& piece : view.pieces) {
         if (piece.wall->kind != kind || !piece.has_length()) {
@@ -180,11 +179,11 @@ Verdict by_label(const View& view,
 }
 
 Verdict double_wall(const View& view, const catalog::Rule& rule) {
-    return by_label(view, rule, "double", "there is no double-wall pipe");
+    return by_label(view, rule, WallKind::double_wall, "there is no double-wall pipe");
 }
 
 Verdict factory_chimney(const View& view, const catalog::Rule& rule) {
-    return by_label(view, rule, "insulated", "there is no factory-built chimney");
+    return by_label(view, rule, WallKind::insulated, "there is no factory-built chimney");
 }
 
 double outside_m(const Piece& piece) {
@@ -242,8 +241,9 @@ Verdict shielded_uk(const View& view, const catalog::Rule& rule) {
 
 Verdict shield_gap(const View& view, const catalog::Rule& rule) {
     Fold fold{"there is no ventilated shield"};
-    const auto needs_gap = [](const Word& shield) {
-        const catalog::ShieldClearance* row = shield ? catalog::find_shield(*shield) : nullptr;
+    const auto needs_gap = [](const Choice<Shield>& shield) {
+        const catalog::ShieldClearance* row =
+            shield ? catalog::find_shield(name(*shield)) : nullptr;
         return row != nullptr && row->ventilated == "yes";
     };
     for (const Piece& piece : view.pieces) {
@@ -299,7 +299,8 @@ Verdict shield_width(const View& view, const catalog::Rule& /*rule*/) {
 Verdict masonry(const View& view, const catalog::Rule& rule, bool outdoors) {
     Fold fold{outdoors ? "no masonry stands outdoors" : "no masonry stands indoors"};
     for (const Piece& piece : view.pieces) {
-        const bool brick = piece.wall->kind == "masonry" || piece.wall->kind == "liner";
+        const bool brick =
+            piece.wall->kind == WallKind::masonry || piece.wall->kind == WallKind::liner;
         if (!brick || !piece.has_length() || (piece.section->zone == Zone::outdoors) != outdoors
             || piece.part->listed_clearance_m) {
             continue;

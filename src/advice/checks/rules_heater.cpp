@@ -81,7 +81,7 @@ Verdict around_unlisted(const View& view, const catalog::Rule& rule, bool shield
     if (!a.style) {
         return unknown({"/appliance/style"});
     }
-    const catalog::UnlistedClearance& row = *catalog::find_unlisted(*a.style);
+    const catalog::UnlistedClearance& row = *catalog::find_unlisted(name(*a.style));
     Fold fold{"the table has no distance for this heater"};
     for (const Side& side : sides) {
         const double bare_m = unlisted_m(row, side.key);
@@ -171,7 +171,7 @@ Verdict factor_au(const View& view, const catalog::Rule& rule) {
     }
     double factor = 1.0;
     if (reaches(*around.shield_gap_m, narrow_gap_m, Kind::length)) {
-        factor = *around.shield == "two sheets"                            ? two_layers
+        factor = *around.shield == Shield::two_sheets                      ? two_layers
                  : reaches(*around.shield_gap_m, wide_gap_m, Kind::length) ? rule.second
                                                                            : rule.figure;
     }
@@ -190,7 +190,7 @@ Verdict share_ca(const View& view, const catalog::Rule& rule) {
     }
     const auto rows = catalog::shield_shares();
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const catalog::ShieldShare& r) {
-        return r.body == "ca" && r.id.substr(r.id.find('/') + 1) == *around.shield;
+        return r.body == "ca" && r.id.substr(r.id.find('/') + 1) == name(*around.shield);
     });
     const bool counts =
         row != rows.end() && reaches(*around.shield_gap_m, rule.figure, Kind::length);
@@ -236,11 +236,11 @@ std::optional<Verdict> no_pad(const View& view) {
     if (view.fireplace()) {
         return not_here(is_fireplace);
     }
-    const Word& floor = view.written.appliance.floor;
+    const auto& floor = view.written.appliance.floor;
     if (!floor) {
         return unknown({"/appliance/floor"});
     }
-    if (*floor == "noncombustible") {
+    if (*floor == FloorKind::noncombustible) {
         return not_here("the floor does not burn");
     }
     return std::nullopt;
@@ -288,15 +288,16 @@ Verdict pad_by_legs(const View& view, const catalog::Rule& rule) {
                               "legs under " + view.show(rule.figure, Kind::length)
                                   + " want a floor that does not burn"));
     }
-    const Word& build = a.floor_protection.build;
+    const auto& build = a.floor_protection.build;
     if (!build) {
         return unknown({"/appliance/floor_protection/build"});
     }
     const bool high = *a.legs_m > rule.second;
-    const bool met = *build == "hollow masonry" || (high && *build == "close masonry");
+    const bool met =
+        *build == FloorBuild::hollow_masonry || (high && *build == FloorBuild::close_masonry);
     return heater(decided(met,
-                          "on legs of " + view.show(*a.legs_m, Kind::length) + ", with " + *build
-                              + " under it"));
+                          "on legs of " + view.show(*a.legs_m, Kind::length) + ", with "
+                              + std::string{name(*build)} + " under it"));
 }
 
 Verdict under_heater(const View& view, const catalog::Rule& rule) {

@@ -49,7 +49,7 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
                      Kind::length,
                      "mouth above the roof")));
     }
-    for (const std::string_view what : {"building", "opening"}) {
+    for (const auto what : {NearThingKind::building, NearThingKind::opening}) {
         each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, reach_m, rule.second);
         });
@@ -79,15 +79,16 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
         return not_here("the gas is not that hot");
     }
     Fold fold{"nothing is near the mouth in the file"};
-    each_near(view, fold, "building", [&](const NearThing& thing, const std::string& key) {
-        return below_if_near(view, thing, key, rule.second, rule.figure);
-    });
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, rule.second, rule.figure);
+        });
     return fold.result();
 }
 
 Verdict trees(const View& view, const catalog::Rule& rule) {
     Fold fold{"the file has no tree near the mouth"};
-    each_near(view, fold, "tree", [&](const NearThing& thing, const std::string& key) {
+    each_near(view, fold, NearThingKind::tree, [&](const NearThing& thing, const std::string& key) {
         return thing.distance_m ? mouth(at_least(
                    view, *thing.distance_m, rule.figure, Kind::length, "branches from the mouth"))
                                 : unknown({key + "/distance"});
@@ -98,7 +99,7 @@ Verdict trees(const View& view, const catalog::Rule& rule) {
 constexpr double flat_below_rad = 10.0 * constants::pi / 180.0;
 
 bool burns(const Roof& roof) {
-    return roof.covering == "thatch" || roof.covering == "shingles";
+    return roof.covering == RoofCovering::thatch || roof.covering == RoofCovering::shingles;
 }
 
 /// What all rules for pitched roofs in the United Kingdom ask first.
@@ -204,12 +205,14 @@ Verdict flat_uk(const View& view, const catalog::Rule& rule) {
 Verdict near_uk(const View& view, const catalog::Rule& rule) {
     constexpr double reach_m = 2.3;
     Fold fold{"nothing is near the mouth in the file"};
-    each_near(view, fold, "opening", [&](const NearThing& thing, const std::string& key) {
-        return below_if_near(view, thing, key, reach_m, rule.figure);
-    });
-    each_near(view, fold, "building", [&](const NearThing& thing, const std::string& key) {
-        return below_if_near(view, thing, key, reach_m, rule.second);
-    });
+    each_near(
+        view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.figure);
+        });
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.second);
+        });
     return fold.result();
 }
 

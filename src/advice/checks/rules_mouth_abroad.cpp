@@ -62,20 +62,21 @@ Verdict away_au(const View& view, const catalog::Rule& rule) {
                                 Kind::length,
                                 "level from the mouth to the roof")));
     }
-    each_near(view, fold, "building", [&](const NearThing& thing, const std::string& key) {
-        if (!thing.below_mouth_m) {
-            return unknown({key + "/below_mouth"});
-        }
-        if (*thing.below_mouth_m > 0.0) {
-            return not_here("it is lower than the mouth");
-        }
-        return thing.distance_m ? mouth(at_least(view,
-                                                 *thing.distance_m,
-                                                 rule.figure,
-                                                 Kind::length,
-                                                 "level from the mouth to a building"))
-                                : unknown({key + "/distance"});
-    });
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            if (!thing.below_mouth_m) {
+                return unknown({key + "/below_mouth"});
+            }
+            if (*thing.below_mouth_m > 0.0) {
+                return not_here("it is lower than the mouth");
+            }
+            return thing.distance_m ? mouth(at_least(view,
+                                                     *thing.distance_m,
+                                                     rule.figure,
+                                                     Kind::length,
+                                                     "level from the mouth to a building"))
+                                    : unknown({key + "/distance"});
+        });
     return fold.result();
 }
 
@@ -151,15 +152,16 @@ Verdict windows_de(const View& view, const catalog::Rule& rule) {
     const double steps = std::max(0.0, std::ceil((view.output_kw() - step_kw) / step_kw - 1e-9));
     const double reach_m = std::min(farthest_m, rule.figure + per_step_m * steps);
     Fold fold{"the file has no opening near the mouth"};
-    each_near(view, fold, "opening", [&](const NearThing& thing, const std::string& key) {
-        return below_if_near(view, thing, key, reach_m, rule.second);
-    });
+    each_near(
+        view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.second);
+        });
     return fold.result();
 }
 
 Verdict close_things_de(const View& view, const catalog::Rule& rule) {
     Fold fold{"nothing is near the mouth in the file"};
-    for (const std::string_view what : {"opening", "building"}) {
+    for (const auto what : {NearThingKind::opening, NearThingKind::building}) {
         each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, rule.figure, rule.second);
         });

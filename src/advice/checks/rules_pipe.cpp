@@ -13,7 +13,7 @@ constexpr std::string_view no_pipe = "there is no such pipe before the chimney";
 constexpr std::string_view not_solid = "for solid fuel only";
 
 bool is_single(const Piece& piece) {
-    return piece.wall->kind == "single";
+    return piece.wall->kind == WallKind::single;
 }
 
 std::string material_of(const Piece& piece) {
@@ -73,7 +73,7 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
             fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")}));
             continue;
         }
-        const bool up = part.chimney_end == "crimped" || part.heater_end == "socket";
+        const bool up = part.chimney_end == PipeEnd::crimped || part.heater_end == PipeEnd::socket;
         fold.add(
             at(view,
                *piece,
@@ -180,7 +180,7 @@ Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
 
 /// Whether the connector goes through one of `forbidden`; where no part says what it passes, only
 /// the zone can tell.
-Verdict passes_none(const View& view, std::span<const std::string_view> forbidden) {
+Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
     const auto pipes = view.connector();
     Fold fold{no_pipe};
     for (const Piece* piece : pipes) {
@@ -194,7 +194,9 @@ Verdict passes_none(const View& view, std::span<const std::string_view> forbidde
         } else if (piece->part->passes) {
             const bool bad = std::find(forbidden.begin(), forbidden.end(), *piece->part->passes)
                              != forbidden.end();
-            fold.add(at(view, *piece, decided(!bad, "it passes: " + *piece->part->passes)));
+            fold.add(at(view,
+                        *piece,
+                        decided(!bad, "it passes: " + std::string{name(*piece->part->passes)})));
         } else {
             fold.add(unknown({piece->key("passes")}));
         }
@@ -203,13 +205,14 @@ Verdict passes_none(const View& view, std::span<const std::string_view> forbidde
 }
 
 Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
-    constexpr std::array<std::string_view, 4> forbidden{"floor", "ceiling", "attic", "closet"};
+    constexpr std::array forbidden{
+        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet};
     return passes_none(view, forbidden);
 }
 
 Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
-    constexpr std::array<std::string_view, 5> forbidden{
-        "floor", "ceiling", "attic", "closet", "wall"};
+    constexpr std::array forbidden{
+        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::wall};
     return passes_none(view, forbidden);
 }
 
@@ -221,12 +224,13 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
         }
         if (!piece->part->passes) {
             fold.add(unknown({piece->key("passes")}));
-        } else if (*piece->part->passes == "wall") {
+        } else if (*piece->part->passes == Passage::wall) {
             fold.add(piece->part->pass_through
                          ? at(view,
                               *piece,
-                              decided(*piece->part->pass_through != "none",
-                                      "through the wall by: " + *piece->part->pass_through))
+                              decided(*piece->part->pass_through != PassThrough::none,
+                                      "through the wall by: "
+                                          + std::string{name(*piece->part->pass_through)}))
                          : unknown({piece->key("pass_through")}));
         }
     }
@@ -237,9 +241,9 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
     Fold fold{"no single-wall pipe passes a wall without a listed pass-through"};
     for (const Piece* piece : view.connector()) {
         const Part& part = *piece->part;
-        const bool bare = part.passes == "wall" && is_single(*piece)
-                          && (!part.pass_through || *part.pass_through == "none"
-                              || *part.pass_through == "wood cut back");
+        const bool bare = part.passes == Passage::wall && is_single(*piece)
+                          && (!part.pass_through || *part.pass_through == PassThrough::none
+                              || *part.pass_through == PassThrough::wood_cut_back);
         if (bare) {
             fold.add(part.clearance_m ? at(view,
                                            *piece,

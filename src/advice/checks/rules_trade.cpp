@@ -34,7 +34,7 @@ surface(const View& view, StateKind kind, bool hottest, Wanted&& wanted) {
 }
 
 bool is_single(const Piece& piece) {
-    return piece.wall->kind == "single";
+    return piece.wall->kind == WallKind::single;
 }
 
 bool is_galvanized(const Piece& piece) {
@@ -42,7 +42,7 @@ bool is_galvanized(const Piece& piece) {
 }
 
 Verdict cold_surface(const View& view, const catalog::Rule& rule) {
-    if (view.heater().fuel_group != "wood" || view.fireplace()) {
+    if (view.heater().fuel_group != FuelGroup::wood || view.fireplace()) {
         return not_here("for closed wood heaters");
     }
     const auto found = surface(view, StateKind::low_fire, false, is_single);
@@ -109,7 +109,7 @@ Verdict deposit(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict dry_wood(const View& view, const catalog::Rule& rule) {
-    if (view.heater().fuel_group != "wood") {
+    if (view.heater().fuel_group != FuelGroup::wood) {
         return not_here("for wood only");
     }
     const Given& moisture = view.written.appliance.fuel.moisture;
@@ -119,7 +119,7 @@ Verdict dry_wood(const View& view, const catalog::Rule& rule) {
 
 /// The limit is on dry weight.
 Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
-    if (view.heater().fuel_group != "wood") {
+    if (view.heater().fuel_group != FuelGroup::wood) {
         return not_here("for wood only");
     }
     const Given& moisture = view.written.appliance.fuel.moisture;

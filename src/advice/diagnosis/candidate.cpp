@@ -39,8 +39,8 @@ auto find_kind(const Rows& rows, std::string_view kind) {
 }
 
 /// The word that an answer yes puts under "smoke".
-std::string smoke_word(std::string_view kind) {
-    return std::string{kind.substr(kind.find('-') + 1)};
+std::optional<SmokePlace> smoke_place(std::string_view kind) {
+    return from_word<SmokePlace>(kind.substr(kind.find('-') + 1));
 }
 
 bool is_smoke(std::string_view kind) {
@@ -83,13 +83,13 @@ public:
         Candidate candidate{
             .check = &check, .blank = {}, .answers = AnswerKind::yes_no, .place = {}};
         if (!check.state.empty() && check.kind != "look") {
-            candidate.blank.state = std::string{check.state};
+            candidate.blank.state = from_word<StateKind>(check.state);
         }
         if (check.kind == "smoke-door" && resolved_.appliance.type == ApplianceType::fireplace) {
-            candidate.blank.state = "door open, high fire";
+            candidate.blank.state = StateKind::door_open_high;
         }
         if (check.kind == "look") {
-            candidate.blank.look = std::string{check.look};
+            candidate.blank.look = from_word<LookedAt>(check.look);
         } else if (check.kind == "worse") {
             candidate.answers = AnswerKind::course;
         } else if (check.kind == "stick-cold") {
@@ -118,22 +118,23 @@ public:
 
 private:
     [[nodiscard]] bool fits(const Check& check) const {
-        const auto has = [&](std::string_view kind) {
+        const auto has = [&](PartKind kind) {
             return std::any_of(written_.run.begin(), written_.run.end(), [&](const Part& part) {
                 return part.part == kind;
             });
         };
-        if (check.look == "damper") {
-            return has("damper");
+        const auto look = from_word<LookedAt>(check.look);
+        if (look == LookedAt::damper) {
+            return has(PartKind::damper);
         }
-        if (check.look == "cap") {
-            return has("cap") || has("screen");
+        if (look == LookedAt::cap) {
+            return has(PartKind::cap) || has(PartKind::screen);
         }
-        if (check.look == "door seal" || check.look == "baffle") {
+        if (look == LookedAt::door_seal || look == LookedAt::baffle) {
             return resolved_.appliance.type == ApplianceType::stove;
         }
         if (check.kind == "moisture") {
-            return resolved_.appliance.fuel_group == "wood";
+            return resolved_.appliance.fuel_group == FuelGroup::wood;
         }
         return check.kind != "smoke-door" || resolved_.appliance.has_door;
     }
@@ -187,7 +188,7 @@ private:
         const std::size_t parts = written_.run.size();
         const bool same_place = point_of(seen.at, parts) == point_of(candidate.blank.at, parts);
         const bool same_state = seen.state == candidate.blank.state
-                                || (!seen.state && candidate.blank.state == "high fire");
+                                || (!seen.state && candidate.blank.state == StateKind::high_fire);
         if (kind == "stick" || kind == "stick-cold") {
             return seen.smoke_stick && same_place && same_state;
         }
@@ -200,10 +201,10 @@ private:
         if (!seen.smoke) {
             return false;
         }
-        if (*seen.smoke == smoke_word(kind)) {
+        if (seen.smoke == smoke_place(kind)) {
             return true;
         }
-        if (*seen.smoke != "none") {
+        if (*seen.smoke != SmokePlace::none) {
             return false;
         }
         const auto evidence = evidence_of(seen, 0, written_, resolved_);
@@ -239,23 +240,25 @@ Observation answered(const Candidate& candidate, Answer answer) {
     const std::string_view kind = candidate.check->kind;
     const bool yes = answer == Answer::yes;
     if (is_smoke(kind)) {
-        seen.smoke = yes ? smoke_word(kind) : "none";
+        seen.smoke = yes ? smoke_place(kind) : SmokePlace::none;
         if (!yes && kind == "smoke-fan") {
-            seen.fan = "running";
+            seen.fan = FanState::running;
         }
         if (!yes && kind == "smoke-wind") {
-            seen.wind = "windy";
+            seen.wind = WindState::windy;
         }
     } else if (const auto flag = find_kind(flags, kind); flag != flags.end()) {
         seen.*(flag->member) = yes;
     } else if (kind == "look") {
-        seen.found = yes ? "bad" : "good";
+        seen.found = yes ? FoundState::bad : FoundState::good;
     } else if (candidate.answers == AnswerKind::course) {
-        seen.worse = answer == Answer::over_weeks  ? "over weeks"
-                     : answer == Answer::overnight ? "overnight"
-                                                   : "steady";
+        seen.worse = answer == Answer::over_weeks  ? TroubleCourse::over_weeks
+                     : answer == Answer::overnight ? TroubleCourse::overnight
+                                                   : TroubleCourse::steady;
     } else {
-        seen.smoke_stick = answer == Answer::in ? "in" : answer == Answer::out ? "out" : "still";
+        seen.smoke_stick = answer == Answer::in    ? SmokeStick::in
+                           : answer == Answer::out ? SmokeStick::out
+                                                   : SmokeStick::still;
     }
     return seen;
 }

@@ -92,7 +92,7 @@ Cure straighter(const Installation& written, const Case& resolved) {
     }
     Installation better = written;
     for (Part& part : better.run) {
-        if (part.part == "elbow") {
+        if (part.part == PartKind::elbow) {
             part.loss = 0.1;
         }
         if (part.across_m) {
@@ -110,8 +110,8 @@ Cure warmer(const Installation& written, const Case& resolved) {
         if (section.part < 0 || part >= cold.size() || section.length_m <= 0.0) {
             continue;
         }
-        const std::string& kind = resolved.walls[section.wall].kind;
-        const bool bare = kind != "insulated" && kind != "double";
+        const WallKind kind = resolved.walls[section.wall].kind;
+        const bool bare = kind != WallKind::insulated && kind != WallKind::double_wall;
         if (section.zone == Zone::room) {
             bare_in_room_m += bare ? section.length_m : 0.0;
         } else {
@@ -167,7 +167,7 @@ Cure cleared(const Installation& written, const Case& /*resolved*/) {
             part.deposit.reset();
             found = true;
         }
-        if (part.free_area.value_or(1.0) < clear_screen && part.part != "damper") {
+        if (part.free_area.value_or(1.0) < clear_screen && part.part != PartKind::damper) {
             part.free_area = clear_screen;
             found = true;
         }
@@ -195,7 +195,7 @@ Cure held_back(const Installation& written, const Case& resolved) {
     }
     Installation better = written;
     Part damper;
-    damper.part = "damper";
+    damper.part = PartKind::damper;
     damper.blade_angle_rad = holding_blade_rad;
     better.run.insert(better.run.begin() + 1, damper);
     return better;

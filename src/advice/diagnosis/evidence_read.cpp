@@ -52,35 +52,36 @@ struct Reader {
 private:
     [[nodiscard]] Situation situation_of(const Observation& seen) const {
         Situation s;
-        s.doing = doing_of(seen.state.value_or(""));
+        s.doing = doing_of(seen.state.value_or(StateKind::high_fire));
         for (std::size_t i = 0; i < resolved.weathers.size(); ++i) {
             if (seen.weather && resolved.weathers[i].name == *seen.weather) {
                 s.weather = i;
             }
         }
-        s.window_open = seen.window == "open";
-        s.fan_off = seen.fan == "off";
-        s.windy = seen.wind ? *seen.wind == "windy"
+        s.window_open = seen.window == WindowState::open;
+        s.fan_off = seen.fan == FanState::off;
+        s.windy = seen.wind ? *seen.wind == WindState::windy
                             : resolved.weathers[s.weather].wind_m_s
                                   >= catalog::default_of("windy_m_s").value;
         return s;
     }
 
     [[nodiscard]] Evidence smoke(Evidence e, const Observation& seen) const {
-        const std::string& place = *seen.smoke;
-        e.answer = place == "none" ? Answer::no : Answer::yes;
+        const SmokePlace place = *seen.smoke;
+        e.answer = place == SmokePlace::none ? Answer::no : Answer::yes;
         const bool door_state = e.situation.doing == Doing::door_open_high
                                 || e.situation.doing == Doing::door_open_embers;
-        if (place == "wind" || (place == "none" && e.situation.windy)) {
+        if (place == SmokePlace::wind || (place == SmokePlace::none && e.situation.windy)) {
             e.seen = Seen::smoke_wind;
-        } else if (place == "fan" || (place == "none" && seen.fan == "running")) {
+        } else if (place == SmokePlace::fan
+                   || (place == SmokePlace::none && seen.fan == FanState::running)) {
             e.seen = Seen::smoke_fan;
-        } else if (place == "lighting"
-                   || (place == "none" && e.situation.doing == Doing::lighting)) {
+        } else if (place == SmokePlace::lighting
+                   || (place == SmokePlace::none && e.situation.doing == Doing::lighting)) {
             e.seen = Seen::smoke_lighting;
             e.situation.doing = Doing::lighting;
         } else if (resolved.appliance.has_door
-                   && (place == "door" || (place == "none" && door_state))) {
+                   && (place == SmokePlace::door || (place == SmokePlace::none && door_state))) {
             e.seen = Seen::smoke_door;
             e.situation.doing = door_doing(seen, resolved);
         } else {
@@ -101,26 +102,26 @@ private:
     void words(Evidence e, const Observation& seen) {
         if (seen.worse) {
             e.seen = Seen::worse;
-            e.answer = *seen.worse == "over weeks"  ? Answer::over_weeks
-                       : *seen.worse == "overnight" ? Answer::overnight
-                                                    : Answer::steady;
+            e.answer = *seen.worse == TroubleCourse::over_weeks  ? Answer::over_weeks
+                       : *seen.worse == TroubleCourse::overnight ? Answer::overnight
+                                                                 : Answer::steady;
             list.push_back(e);
         }
         if (seen.smoke_stick) {
             e.seen = Seen::stick;
-            e.answer = *seen.smoke_stick == "in"    ? Answer::in
-                       : *seen.smoke_stick == "out" ? Answer::out
-                                                    : Answer::still;
+            e.answer = *seen.smoke_stick == SmokeStick::in    ? Answer::in
+                       : *seen.smoke_stick == SmokeStick::out ? Answer::out
+                                                              : Answer::still;
             list.push_back(e);
         }
         if (seen.look && seen.found) {
             for (const Check& check : checks()) {
-                if (check.kind == "look" && check.look == *seen.look) {
+                if (check.kind == "look" && check.look == name(*seen.look)) {
                     e.look = &check;
                 }
             }
             e.seen = Seen::look;
-            e.answer = *seen.found == "bad" ? Answer::yes : Answer::no;
+            e.answer = *seen.found == FoundState::bad ? Answer::yes : Answer::no;
             list.push_back(e);
         }
     }

@@ -6,8 +6,9 @@ namespace fluewright::diagnosis {
 namespace {
 
 bool has_screen(const Part& part) {
-    return part.part == "screen"
-           || (part.part == "cap" && (part.mesh_m.has_value() || part.free_area.has_value()));
+    return part.part == PartKind::screen
+           || (part.part == PartKind::cap
+               && (part.mesh_m.has_value() || part.free_area.has_value()));
 }
 
 std::vector<Place> at_parts(const Installation& written, bool (*fits)(const Part&)) {
@@ -25,13 +26,14 @@ std::vector<Place> at_parts(const Installation& written, bool (*fits)(const Part
 /// level or the last one.
 std::vector<Place> where_blocked(const Installation& written) {
     std::vector<Place> places = at_parts(written, [](const Part& part) {
-        return part.part == "elbow" || part.part == "tee" || part.part == "reducer"
-               || (part.part == "straight" && part.across_m)
-               || (part.part == "cap" && !has_screen(part));
+        return part.part == PartKind::elbow || part.part == PartKind::tee
+               || part.part == PartKind::reducer
+               || (part.part == PartKind::straight && part.across_m)
+               || (part.part == PartKind::cap && !has_screen(part));
     });
     for (int i = static_cast<int>(written.run.size()) - 1; i >= 0; --i) {
         const Part& part = written.run[static_cast<std::size_t>(i)];
-        if (part.part == "straight" && !part.across_m) {
+        if (part.part == PartKind::straight && !part.across_m) {
             places.push_back({i, i, "in " + part_words(written, i)});
             break;
         }
@@ -54,7 +56,7 @@ std::vector<Place> where_deposits(const Installation& written, const Case& resol
 
 std::vector<Place> where_leaky(const Installation& written, const Case& resolved) {
     std::vector<Place> places = at_parts(written, [](const Part& part) {
-        return part.part == "tee" || part.cleanout.value_or(false);
+        return part.part == PartKind::tee || part.cleanout.value_or(false);
     });
     int last_in_room = -1;
     for (const Section& section : resolved.sections) {
@@ -80,7 +82,7 @@ std::string part_words(const Installation& written, int part) {
         return "the mouth";
     }
     return "part " + std::to_string(part + 1) + ", the "
-           + written.run[index].part.value_or("straight");
+           + std::string{name(written.run[index].part.value_or(PartKind::straight))};
 }
 
 std::vector<Place>
@@ -89,7 +91,7 @@ places_of(const Cause& cause, const Installation& written, const Case& resolved)
     const bool stove = resolved.appliance.type == ApplianceType::stove
                        || resolved.appliance.type == ApplianceType::furnace
                        || resolved.appliance.type == ApplianceType::boiler;
-    const bool burns_wood = resolved.appliance.fuel_group == "wood";
+    const bool burns_wood = resolved.appliance.fuel_group == FuelGroup::wood;
     const std::string_view id = cause.id;
     if (cause.kind != "hidden") {
         return {};
@@ -107,7 +109,7 @@ places_of(const Cause& cause, const Installation& written, const Case& resolved)
         return at_parts(written, has_screen);
     }
     if (id == "shut-damper") {
-        return at_parts(written, [](const Part& part) { return part.part == "damper"; });
+        return at_parts(written, [](const Part& part) { return part.part == PartKind::damper; });
     }
     if (id == "smaller-flue") {
         return {{0, 0, "in width"}, {-1, -1, "in height"}};

@@ -11,20 +11,20 @@ namespace {
 constexpr double reference_difference_k = 20.0;
 
 struct DoingRow {
-    std::string_view word;
+    StateKind state;
     double air_taken; ///< over what a high fire takes
     double suction;   ///< over that of a high fire: to a power by which a house leaks
 };
 
 /// Suction grows a little faster than in proportion to what the fire takes.
 constexpr std::array<DoingRow, 7> rows{{
-    {"high fire", 1.0, 1.0},
-    {"low fire", 0.35, 0.3},
-    {"free burn", 1.1, 1.2},
-    {"door open, high fire", 1.4, 1.6},
-    {"door open, embers", 1.2, 1.3},
-    {"cold start", 0.5, 0.4},
-    {"standing", 0.0, 0.0},
+    {StateKind::high_fire, 1.0, 1.0},
+    {StateKind::low_fire, 0.35, 0.3},
+    {StateKind::free_burn, 1.1, 1.2},
+    {StateKind::door_open_high, 1.4, 1.6},
+    {StateKind::door_open_embers, 1.2, 1.3},
+    {StateKind::cold_start, 0.5, 0.4},
+    {StateKind::standing, 0.0, 0.0},
 }};
 
 /// What the file's house does to the room: found for the air the fire takes when nothing hinders
@@ -40,9 +40,9 @@ void hold_room(const Case& c, const Situation& situation, Surroundings& air) {
 
 } // namespace
 
-Doing doing_of(std::string_view state) {
+Doing doing_of(StateKind state) {
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (rows[i].word == state) {
+        if (rows[i].state == state) {
             return static_cast<Doing>(i);
         }
     }
@@ -75,7 +75,7 @@ Surroundings surroundings_in(const Case& c, const AirEffects& effects, const Sit
 }
 
 std::string words(const Situation& situation, const Case& c) {
-    std::string text{rows[static_cast<std::size_t>(situation.doing)].word};
+    std::string text{name(rows[static_cast<std::size_t>(situation.doing)].state)};
     if (c.weathers.size() > 1) {
         text += ", " + c.weathers[situation.weather].name;
     }

@@ -44,7 +44,7 @@ struct AirEffects {
 surroundings_in(const Case& installation, const AirEffects& effects, const Situation& situation);
 
 /// The way of firing that a word of the file names; high fire for none.
-[[nodiscard]] Doing doing_of(std::string_view state);
+[[nodiscard]] Doing doing_of(StateKind state);
 
 /// "high fire, frost, window open"
 [[nodiscard]] std::string words(const Situation& situation, const Case& installation);

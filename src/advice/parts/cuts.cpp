@@ -54,7 +54,7 @@ bool is_socketed(const Job& job, const PipeStretch& stretch) {
 }
 
 std::string measure_of(const PipeStretch& stretch, bool socketed, bool from_offcut) {
-    if (stretch.kind == "liner") {
+    if (stretch.kind == WallKind::liner) {
         return "from either end";
     }
     if (socketed) {

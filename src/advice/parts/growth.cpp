@@ -62,7 +62,7 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
 
 void growth(const Job& job) {
     for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind == "masonry") {
+        if (stretch.kind == WallKind::masonry) {
             continue;
         }
         Growth g;

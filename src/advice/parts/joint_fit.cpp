@@ -91,12 +91,6 @@ bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem
 
 } // namespace
 
-std::string_view name(PipeEnd end) {
-    constexpr std::array<std::string_view, 6> names{
-        "plain", "crimped", "socket", "flange", "locking", "open"};
-    return names[static_cast<std::size_t>(end)];
-}
-
 Mating mating_of(const EndFacts& below, const EndFacts& above) {
     if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
         return Mating::good;

@@ -15,16 +15,6 @@ using rule_check::Piece;
 constexpr double thick_sheet_m = 0.0012;
 constexpr double metal_w_mk = 5.0;
 
-PipeEnd end_of(std::string_view word) {
-    for (const PipeEnd end :
-         {PipeEnd::crimped, PipeEnd::socket, PipeEnd::flange, PipeEnd::locking}) {
-        if (name(end) == word) {
-            return end;
-        }
-    }
-    return PipeEnd::plain;
-}
-
 double sheet_m(const WallBuild& wall) {
     for (std::size_t i = 0; i < wall.layer_count; ++i) {
         if (wall.layers[i].conductivity_w_mk > metal_w_mk) {
@@ -40,13 +30,13 @@ struct UsualEnds {
 };
 
 UsualEnds usual_ends(const WallBuild& wall, double thickness_m) {
-    if (wall.kind == "masonry") {
+    if (wall.kind == WallKind::masonry) {
         return {PipeEnd::open, PipeEnd::open};
     }
-    if (wall.kind == "liner") {
+    if (wall.kind == WallKind::liner) {
         return {PipeEnd::crimped, PipeEnd::plain}; // its clamps and tees go together as thin pipe
     }
-    if (wall.kind == "double" || wall.kind == "insulated") {
+    if (wall.kind == WallKind::double_wall || wall.kind == WallKind::insulated) {
         return {PipeEnd::locking, PipeEnd::locking};
     }
     return thickness_m >= thick_sheet_m ? UsualEnds{PipeEnd::plain, PipeEnd::socket}
@@ -84,12 +74,12 @@ PartEnds ends_of(const Piece& piece, double bore_below_m) {
                   .assumed = false};
     ends.heater = both;
     ends.heater.assumed = !part.heater_end;
-    ends.heater.end = part.heater_end ? end_of(*part.heater_end) : usual.heater;
+    ends.heater.end = part.heater_end.value_or(usual.heater);
     // A reducer or increaser is bought for the size below it.
     ends.heater.diameter_m = changes ? bore_below_m : both.diameter_m;
     ends.chimney = std::move(both);
     ends.chimney.assumed = !part.chimney_end;
-    ends.chimney.end = part.chimney_end ? end_of(*part.chimney_end) : usual.chimney;
+    ends.chimney.end = part.chimney_end.value_or(usual.chimney);
     return ends;
 }
 
@@ -98,7 +88,7 @@ EndFacts collar(const Installation& written, const Case& c) {
     EndFacts facts;
     facts.assumed = !outlet.end;
     const bool front = c.appliance.type == ApplianceType::fireplace;
-    facts.end = outlet.end ? end_of(*outlet.end) : front ? PipeEnd::open : PipeEnd::socket;
+    facts.end = outlet.end ? *outlet.end : front ? PipeEnd::open : PipeEnd::socket;
     facts.diameter_m =
         c.sections.empty() ? c.appliance.outlet_diameter_m : c.sections.front().diameter_m;
     facts.rectangular = !c.sections.empty() && c.sections.front().rectangular;

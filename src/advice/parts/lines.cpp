@@ -18,7 +18,7 @@ double wall_mass_kg_m(const WallBuild& wall, double inside_diameter_m) {
             mass += constants::pi * (outer_m * outer_m - inner_m * inner_m) * layer.density_kg_m3;
         }
         inner_m = outer_m;
-        if (wall.kind == "liner") {
+        if (wall.kind == WallKind::liner) {
             break; // the old chimney round it stands already
         }
     }
@@ -75,7 +75,7 @@ void pipe(const Job& job) {
         const bool cut = std::any_of(list.groups.begin(), list.groups.end(), [&](const auto& g) {
             return g.wall == stretch.wall && std::abs(g.diameter_m - stretch.diameter_m) < 1e-4;
         });
-        if (cut || stretch.kind == "masonry") {
+        if (cut || stretch.kind == WallKind::masonry) {
             continue;
         }
         const double mass = wall_mass_kg_m(wall_of(job, stretch), stretch.diameter_m);
@@ -131,7 +131,7 @@ std::string fitting_name(const Job& job, const Piece& piece) {
     case PartKind::screen:
         return "screen";
     case PartKind::cap:
-        return piece.part->build.value_or("plain") + " cap";
+        return std::string{name(piece.part->build.value_or(Build::plain))} + " cap";
     default:
         return piece.part->fitting.value_or("fitting");
     }
@@ -140,8 +140,8 @@ std::string fitting_name(const Job& job, const Piece& piece) {
 void fittings(const Job& job) {
     for (const Piece& piece : job.view.pieces) {
         const PartKind kind = piece.section->kind;
-        const bool open_end = kind == PartKind::cap && piece.part->build == "open";
-        const bool brick = piece.wall->kind == "masonry" && kind != PartKind::cap;
+        const bool open_end = kind == PartKind::cap && piece.part->build == Build::open;
+        const bool brick = piece.wall->kind == WallKind::masonry && kind != PartKind::cap;
         if (piece.has_length() || kind == PartKind::obstruction || open_end || brick) {
             continue;
         }

@@ -60,7 +60,7 @@ Held held(const Joint& joint) {
 
 /// Caps lock or clamp on by themselves, and a flexible liner is clamped by its tee and top plate.
 bool clamps_itself(const Piece& piece) {
-    return piece.section->kind == PartKind::cap || piece.wall->kind == "liner";
+    return piece.section->kind == PartKind::cap || piece.wall->kind == WallKind::liner;
 }
 
 const Piece* piece_of(const Job& job, int part) {
@@ -99,9 +99,9 @@ void fasteners(const Job& job) {
     }
     for (const PipeStretch& stretch : job.list.stretches) {
         const double inner = std::max(0.0, static_cast<double>(stretch.pieces_m.size()) - 1.0);
-        if (stretch.kind == "insulated" || stretch.kind == "double") {
+        if (stretch.kind == WallKind::insulated || stretch.kind == WallKind::double_wall) {
             bands += inner;
-        } else if (stretch.kind == "single") {
+        } else if (stretch.kind == WallKind::single) {
             const Part& first =
                 job.view.written.run[static_cast<std::size_t>(stretch.parts.front())];
             slip.count += inner;
@@ -135,7 +135,7 @@ void adapters(const Job& job) {
 void level_supports(const Job& job) {
     const double apart_m = catalog::default_of("level_support_apart_m").value;
     for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.level && stretch.kind != "masonry") {
+        if (stretch.level && stretch.kind != WallKind::masonry) {
             const double count = std::max(0.0, std::ceil(stretch.drawn_m / apart_m - 1e-6) - 1.0);
             add(job,
                 one_or(count, "hanger or bracket", "hangers or brackets"),
@@ -146,7 +146,7 @@ void level_supports(const Job& job) {
 }
 
 bool metal_chimney(const Piece& piece) {
-    return piece.wall->kind == "insulated" || piece.wall->kind == "double";
+    return piece.wall->kind == WallKind::insulated || piece.wall->kind == WallKind::double_wall;
 }
 
 void chimney_supports(const Job& job) {
@@ -177,7 +177,7 @@ void chimney_supports(const Job& job) {
 /// What holds a liner at the top of the old chimney, and what is poured round it.
 void liner_extras(const Job& job) {
     for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind != "liner") {
+        if (stretch.kind != WallKind::liner) {
             continue;
         }
         if (stretch.to_mouth) {
@@ -205,11 +205,12 @@ void passages(const Job& job) {
             continue;
         }
         const Zone zone = piece.section->zone;
-        if (piece.part->passes == "wall") {
+        if (piece.part->passes == Passage::wall) {
             add(job, "wall thimble", 1.0, job.view.place_of(piece));
         }
-        if (before != nullptr && zone != before->section->zone && piece.wall->kind != "masonry") {
-            const bool through_wall = before->level() && before->part->passes != "wall";
+        if (before != nullptr && zone != before->section->zone
+            && piece.wall->kind != WallKind::masonry) {
+            const bool through_wall = before->level() && before->part->passes != Passage::wall;
             if (zone == Zone::outdoors && through_wall) {
                 add(job,
                     "wall thimble",
@@ -227,8 +228,8 @@ void passages(const Job& job) {
                     "under " + job.view.place_of(piece));
             }
         }
-        const bool into_brick =
-            before != nullptr && piece.wall->kind == "masonry" && before->wall->kind != "masonry";
+        const bool into_brick = before != nullptr && piece.wall->kind == WallKind::masonry
+                                && before->wall->kind != WallKind::masonry;
         if (into_brick) {
             add(job,
                 "thimble for the masonry, cemented in",

@@ -39,7 +39,7 @@ bool fits(const StockPiece& piece, const PipeStretch& stretch) {
 /// What the shop sells of this pipe: the file's lengths without a count, or else the catalog's.
 Sold sold(const Job& job, const PipeStretch& stretch) {
     Sold all;
-    all.cut = stretch.kind == "single" || stretch.kind == "liner";
+    all.cut = stretch.kind == WallKind::single || stretch.kind == WallKind::liner;
     const std::string_view system = system_of(stretch.diameter_m, job.view.installation.units);
     for (const catalog::StockLength& row : catalog::stock_lengths()) {
         if (row.kind == stretch.kind && row.system == system) {
@@ -68,11 +68,11 @@ double centre_to_face_m(const Piece& piece) {
     const double diameter_m = bore_m(piece);
     switch (piece.section->kind) {
     case PartKind::elbow: {
-        const std::string build = piece.part->build.value_or("gored");
+        const Build build = piece.part->build.value_or(Build::gored);
         double ratio = catalog::default_of("elbow_radius_over_diameter_gored").value;
-        if (build == "smooth") {
+        if (build == Build::smooth) {
             ratio = catalog::default_of("elbow_radius_over_diameter_smooth").value;
-        } else if (build == "mitred") {
+        } else if (build == Build::mitred) {
             ratio = 0.5;
         }
         const double radius_m = piece.part->radius_m.value_or(ratio * diameter_m);
@@ -80,7 +80,7 @@ double centre_to_face_m(const Piece& piece) {
     }
     case PartKind::tee:
         // In masonry the pipe ends flush with the inside of the flue.
-        return 0.5 * diameter_m + (piece.wall->kind == "masonry" ? 0.0 : collar_m);
+        return 0.5 * diameter_m + (piece.wall->kind == WallKind::masonry ? 0.0 : collar_m);
     case PartKind::reducer:
     case PartKind::increaser:
         // It stands in the way of the pipe after it.
@@ -146,12 +146,12 @@ void use_whole_pieces(const Job& job, PipeStretch& stretch, double& left_m) {
 }
 
 void fill(const Job& job, PipeStretch& stretch) {
-    if (stretch.kind == "masonry") {
+    if (stretch.kind == WallKind::masonry) {
         return;
     }
     const Sold all = sold(job, stretch);
     const Part& first = job.view.written.run[static_cast<std::size_t>(stretch.parts.front())];
-    stretch.lap_m = stretch.kind == "single" ? first.lap_m.value_or(all.lap_m) : all.lap_m;
+    stretch.lap_m = stretch.kind == WallKind::single ? first.lap_m.value_or(all.lap_m) : all.lap_m;
     if (stretch.between_m <= 0.0) {
         stretch.off_m = -stretch.between_m;
         stretch.note = "the fittings meet with nothing between and stand longer than drawn";

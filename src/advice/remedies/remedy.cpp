@@ -25,7 +25,7 @@ void change(const Remedy& remedy, Installation& in) {
     case RemedyKind::wider_mesh:
         return changes::wider_mesh(in, remedy.amount);
     case RemedyKind::change_cap:
-        return changes::change_cap(in, remedy.word);
+        return changes::change_cap(in, from_word<Build>(remedy.word).value_or(Build::plain));
     case RemedyKind::air_inlet:
         return remedy.other > 0.0 ? changes::house_inlet(in, remedy.other)
                                   : changes::air_inlet(in, remedy.amount);

@@ -16,7 +16,7 @@ void seal_joints(Installation& in);
 void clean_screen(Installation& in);
 void remove_screen(Installation& in);
 void wider_mesh(Installation& in, double mesh_m);
-void change_cap(Installation& in, const std::string& build);
+void change_cap(Installation& in, Build build);
 
 // Fire, door and room: remedy_fire.cpp
 /// Raises the room's pressure to a value, where the file gives the pressure.

@@ -12,8 +12,10 @@ void air_inlet(Installation& in, double pressure_pa) {
 }
 
 void house_inlet(Installation& in, double area_m2) {
-    in.site.house.openings.push_back(
-        {.name = "new air inlet", .area_m2 = area_m2, .side = "lee", .height_m = std::nullopt});
+    in.site.house.openings.push_back({.name = "new air inlet",
+                                      .area_m2 = area_m2,
+                                      .side = HouseSide::lee,
+                                      .height_m = std::nullopt});
 }
 
 void stop_fans(Installation& in) {
@@ -30,7 +32,7 @@ void dry_fuel(Installation& in, double moisture) {
 
 void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s) {
     Appliance& a = in.appliance;
-    const bool dry = a.burn_rate_basis && *a.burn_rate_basis == "dry";
+    const bool dry = a.burn_rate_basis == BurnRateBasis::dry;
     const double share = dry ? 1.0 - a.fuel.moisture.value_or(0.0) : 1.0;
     a.burn_rate_kg_s = {std::min(low_kg_s, high_kg_s) * share, high_kg_s * share};
     // One figure for the fire: the others would speak of the old one.

@@ -54,7 +54,8 @@ private:
 };
 
 std::string part_words(const std::vector<Part>& run, std::size_t index) {
-    return run[index].part.value_or("part") + ' ' + std::to_string(index + 1);
+    const auto& kind = run[index].part;
+    return std::string{kind ? name(*kind) : "part"} + ' ' + std::to_string(index + 1);
 }
 
 /// Which parts a change touches; their length by what is new in the run.
@@ -121,22 +122,23 @@ void Offer::add(Remedy remedy) {
 }
 
 void Offer::caps() {
-    for (const std::string_view build : {"plain", "open"}) {
+    for (const Build build : {Build::plain, Build::open}) {
         for (const Part& part : before_.run) {
-            const std::string now = part.build.value_or("plain");
-            const bool more_open = is_a(part, "cap") && now != "open" && now != build && !part.loss;
+            const Build now = part.build.value_or(Build::plain);
+            const bool more_open =
+                is_a(part, PartKind::cap) && now != Build::open && now != build && !part.loss;
             if (more_open) {
                 add({.kind = RemedyKind::change_cap,
-                     .word = std::string{build},
-                     .what = build == "open" ? "Take the cap off and leave the mouth open"
-                                             : "Fit a plain cap instead of the rain cap"});
+                     .word = std::string{name(build)},
+                     .what = build == Build::open ? "Take the cap off and leave the mouth open"
+                                                  : "Fit a plain cap instead of the rain cap"});
             }
         }
     }
 }
 
 void Offer::passage() {
-    const auto has = [&](std::string_view kind) {
+    const auto has = [&](PartKind kind) {
         return std::any_of(before_.run.begin(), before_.run.end(), [kind](const Part& part) {
             return is_a(part, kind);
         });
@@ -144,8 +146,8 @@ void Offer::passage() {
     add({.kind = RemedyKind::open_damper, .what = "Turn the damper fully open"});
     add({.kind = RemedyKind::remove_damper, .what = "Take the damper out"});
     add({.kind = RemedyKind::sweep,
-         .what = has("obstruction") ? "Sweep the flue and take out what blocks it"
-                                    : "Sweep the flue down to the bare wall"});
+         .what = has(PartKind::obstruction) ? "Sweep the flue and take out what blocks it"
+                                            : "Sweep the flue down to the bare wall"});
     add({.kind = RemedyKind::seal_joints,
          .what = "Close the joints: cement or new gaskets, screws, a tight clean-out"});
     constexpr double wide_mesh_m = 0.012;
@@ -172,14 +174,14 @@ void Offer::fire() {
     }
     const double wet = catalog::default_of("moisture_limit_wet").value;
     constexpr double dry_moisture = 0.16;
-    if (a.fuel_group == "wood" && a.moisture > wet) {
+    if (a.fuel_group == FuelGroup::wood && a.moisture > wet) {
         add({.kind = RemedyKind::dry_fuel,
              .amount = dry_moisture,
              .place = "the fuel",
              .what = "Burn wood of " + show(dry_moisture, Kind::moisture) + " moisture, not "
                      + show(a.moisture, Kind::moisture)});
     }
-    if (a.fuel_group == "gas" || a.fuel_group == "oil") {
+    if (a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil) {
         return;
     }
     constexpr double brisker = 1.5;
@@ -318,7 +320,7 @@ void Offer::liners() {
     const double outlet_m = case_.appliance.outlet_diameter_m;
     double masonry_m2 = 0.0;
     for (const Part& part : before_.run) {
-        if (wall_kind(before_, part) == "masonry") {
+        if (wall_kind(before_, part) == WallKind::masonry) {
             masonry_m2 = std::max(masonry_m2, area_m2(before_, part));
         }
     }
@@ -344,7 +346,7 @@ void Offer::liners() {
 }
 
 void Offer::pipe() {
-    if (case_.appliance.fuel_group != "gas") {
+    if (case_.appliance.fuel_group != FuelGroup::gas) {
         add({.kind = RemedyKind::double_wall_connector,
              .word = "double-wall connector",
              .what = "Use double-wall pipe for the connector"});

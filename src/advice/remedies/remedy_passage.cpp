@@ -9,7 +9,7 @@ namespace {
 
 using run_edit::is_a;
 
-void take_out(Installation& in, std::string_view kind) {
+void take_out(Installation& in, PartKind kind) {
     auto& run = in.run;
     run.erase(std::remove_if(
                   run.begin(), run.end(), [kind](const Part& part) { return is_a(part, kind); }),
@@ -17,14 +17,14 @@ void take_out(Installation& in, std::string_view kind) {
 }
 
 bool may_hold_screen(const Part& part) {
-    return is_a(part, "screen") || is_a(part, "cap");
+    return is_a(part, PartKind::screen) || is_a(part, PartKind::cap);
 }
 
 /// Clean wire of the free area that is taken where the file says nothing.
 void make_clean(Part& part) {
     part.blocked.reset();
     part.free_area.reset();
-    if (is_a(part, "cap") && !part.mesh_m) {
+    if (is_a(part, PartKind::cap) && !part.mesh_m) {
         part.free_area = catalog::default_of("screen_free_area_share").value;
     }
 }
@@ -44,40 +44,41 @@ Part like_pipe(const Part& pipe) {
 }
 
 bool has_screen(const Part& part) {
-    return is_a(part, "screen") || (is_a(part, "cap") && (part.mesh_m || part.free_area));
+    return is_a(part, PartKind::screen)
+           || (is_a(part, PartKind::cap) && (part.mesh_m || part.free_area));
 }
 
 } // namespace
 
 void open_damper(Installation& in) {
     for (Part& part : in.run) {
-        if (is_a(part, "damper") && part.blade_angle_rad.value_or(0.0) > 0.0) {
+        if (is_a(part, PartKind::damper) && part.blade_angle_rad.value_or(0.0) > 0.0) {
             part.blade_angle_rad = 0.0;
         }
     }
 }
 
 void remove_damper(Installation& in) {
-    take_out(in, "damper");
+    take_out(in, PartKind::damper);
 }
 
 void fit_regulator(Installation& in, double setting_pa) {
     const auto first = std::find_if(in.run.begin(), in.run.end(), run_edit::is_straight);
     const bool has_one = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
-        return is_a(part, "draft regulator") || is_a(part, "draft hood");
+        return is_a(part, PartKind::draft_regulator) || is_a(part, PartKind::draft_hood);
     });
     if (has_one || first == in.run.end()) {
         return;
     }
     Part regulator = like_pipe(*first);
-    regulator.part = "draft regulator";
+    regulator.part = PartKind::draft_regulator;
     regulator.setting_pa = setting_pa;
     in.run.insert(first + 1, std::move(regulator));
 }
 
 void fit_damper(Installation& in, double blade_angle_rad) {
     for (Part& part : in.run) {
-        if (is_a(part, "damper")) {
+        if (is_a(part, PartKind::damper)) {
             part.blade_angle_rad = std::max(part.blade_angle_rad.value_or(0.0), blade_angle_rad);
             return;
         }
@@ -87,13 +88,13 @@ void fit_damper(Installation& in, double blade_angle_rad) {
         return;
     }
     Part damper = like_pipe(*first);
-    damper.part = "damper";
+    damper.part = PartKind::damper;
     damper.blade_angle_rad = blade_angle_rad;
     in.run.insert(first + 1, std::move(damper));
 }
 
 void sweep(Installation& in) {
-    take_out(in, "obstruction");
+    take_out(in, PartKind::obstruction);
     for (Part& part : in.run) {
         part.deposit_m.reset();
         part.deposit.reset();
@@ -102,14 +103,14 @@ void sweep(Installation& in) {
 
 void seal_joints(Installation& in) {
     const bool leaks = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
-        return part.joint.value_or("sealed") != "sealed" || part.joint_gap_m
+        return part.joint.value_or(JointFit::sealed) != JointFit::sealed || part.joint_gap_m
                || part.leakage_area_m2;
     });
     if (!leaks) {
         return;
     }
     for (Part& part : in.run) {
-        part.joint = "sealed";
+        part.joint = JointFit::sealed;
         part.joint_gap_m.reset();
         part.leakage_area_m2.reset();
     }
@@ -127,9 +128,9 @@ void clean_screen(Installation& in) {
 }
 
 void remove_screen(Installation& in) {
-    take_out(in, "screen");
+    take_out(in, PartKind::screen);
     for (Part& part : in.run) {
-        if (is_a(part, "cap")) {
+        if (is_a(part, PartKind::cap)) {
             part.mesh_m.reset();
             part.free_area.reset();
             part.blocked.reset();
@@ -146,9 +147,9 @@ void wider_mesh(Installation& in, double mesh_m) {
     }
 }
 
-void change_cap(Installation& in, const std::string& build) {
+void change_cap(Installation& in, Build build) {
     for (Part& part : in.run) {
-        if (is_a(part, "cap")) {
+        if (is_a(part, PartKind::cap)) {
             part.build = build;
             part.loss.reset();
         }

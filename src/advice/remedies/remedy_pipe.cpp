@@ -22,7 +22,7 @@ void resize(Installation& in, std::size_t begin, std::size_t end, double diamete
 }
 
 bool is_outside_room(const Part& part) {
-    return part.zone && *part.zone != "room";
+    return part.zone && *part.zone != Zone::room;
 }
 
 /// What stays above a chase: the length of pipe a roof and its flashing need.
@@ -33,7 +33,7 @@ constexpr double above_chase_m = 0.6;
 void connector_wall(Installation& in, const std::string& wall) {
     const std::size_t end = chimney_start(in);
     for (std::size_t i = 0; i < end; ++i) {
-        if (wall_kind(in, in.run[i]) == "single" && !is_outside_room(in.run[i])) {
+        if (wall_kind(in, in.run[i]) == WallKind::single && !is_outside_room(in.run[i])) {
             in.run[i].wall = wall;
         }
     }
@@ -79,16 +79,20 @@ void pipe_size(Installation& in, double diameter_m) {
 
 void insulate_outside(Installation& in, const std::string& wall) {
     for (Part& part : in.run) {
-        const std::string kind = wall_kind(in, part);
-        const bool thicker = kind == "insulated" && part.wall && *part.wall == "insulated 25 mm";
-        if (is_outside_room(part) && (kind == "single" || kind == "double" || thicker)) {
+        const WallKind kind = wall_kind(in, part);
+        const bool thicker =
+            kind == WallKind::insulated && part.wall && *part.wall == "insulated 25 mm";
+        if (is_outside_room(part)
+            && (kind == WallKind::single || kind == WallKind::double_wall || thicker)) {
             part.wall = wall;
         }
     }
 }
 
 void enclose_outside(Installation& in) {
-    const auto outdoors = [](const Part& part) { return part.zone && *part.zone == "outdoors"; };
+    const auto outdoors = [](const Part& part) {
+        return part.zone && *part.zone == Zone::outdoors;
+    };
     const auto last = std::find_if(in.run.rbegin(), in.run.rend(), [&](const Part& part) {
         return is_upright(part) && outdoors(part);
     });
@@ -101,7 +105,7 @@ void enclose_outside(Installation& in) {
     last->up_m = *last->up_m - above_chase_m;
     for (auto part = in.run.begin(); part <= in.run.begin() + at; ++part) {
         if (outdoors(*part)) {
-            part->zone = "chase";
+            part->zone = Zone::chase;
         }
     }
     in.run.insert(in.run.begin() + at + 1, std::move(top));
@@ -109,7 +113,7 @@ void enclose_outside(Installation& in) {
 
 void line_flue(Installation& in, double diameter_m, const std::string& wall) {
     for (Part& part : in.run) {
-        if (wall_kind(in, part) == "masonry") {
+        if (wall_kind(in, part) == WallKind::masonry) {
             set_diameter(part, diameter_m);
             part.wall = wall;
             part.deposit_m.reset();

@@ -24,7 +24,7 @@ double angle_rad(const Part& elbow) {
 
 bool is_square_elbow(const Part& part) {
     constexpr double least_rad = 1.4; // 80 degrees
-    return is_a(part, "elbow") && angle_rad(part) > least_rad;
+    return is_a(part, PartKind::elbow) && angle_rad(part) > least_rad;
 }
 
 /// Takes height from the uprights nearest to part `at`, those above it first, so that the mouth
@@ -71,8 +71,9 @@ void give_slope(Installation& in, double slope) {
 
 void smooth_elbows(Installation& in) {
     for (Part& part : in.run) {
-        if (is_a(part, "elbow") && !part.loss && part.build.value_or("gored") != "smooth") {
-            part.build = "smooth";
+        if (is_a(part, PartKind::elbow) && !part.loss
+            && part.build.value_or(Build::gored) != Build::smooth) {
+            part.build = Build::smooth;
             part.radius_m.reset();
         }
     }
@@ -101,7 +102,7 @@ void two_45(Installation& in) {
 void shorten_level(Installation& in, double factor) {
     for (std::size_t i = 0; i < in.run.size(); ++i) {
         Part& part = in.run[i];
-        if (is_level(part) && (!part.zone || *part.zone == "room")) {
+        if (is_level(part) && (!part.zone || *part.zone == Zone::room)) {
             const double lost_m = rise_m(part) * (1.0 - factor);
             part.across_m = *part.across_m * factor;
             if (part.rise_m) {
@@ -115,7 +116,7 @@ void shorten_level(Installation& in, double factor) {
 void straighten_level(Installation& in) {
     for (std::size_t i = 0; i + 2 < in.run.size(); ++i) {
         const Part& second = in.run[i + 2];
-        if (!is_level(in.run[i]) || !is_a(in.run[i + 1], "elbow") || !is_level(second)
+        if (!is_level(in.run[i]) || !is_a(in.run[i + 1], PartKind::elbow) || !is_level(second)
             || !same_place(in.run[i], second)) {
             continue;
         }
@@ -129,8 +130,8 @@ void straighten_level(Installation& in) {
 
 void remove_level(Installation& in) {
     const auto& run = in.run;
-    const auto turn =
-        std::find_if(run.begin(), run.end(), [](const Part& part) { return is_a(part, "elbow"); });
+    const auto turn = std::find_if(
+        run.begin(), run.end(), [](const Part& part) { return is_a(part, PartKind::elbow); });
     const auto level = std::find_if(run.begin(), run.end(), is_level);
     if (turn == run.begin() || turn == run.end() || level == run.end()
         || !is_upright(*std::prev(turn))) {
@@ -145,21 +146,22 @@ void remove_level(Installation& in) {
     double lost_m = 0.0;
     for (std::size_t i = from; i < last; ++i) {
         // A tee stands where the flue goes through a wall or turns for good.
-        const bool movable = !is_a(run[i], "tee") && (!run[i].zone || *run[i].zone == "room");
+        const bool movable =
+            !is_a(run[i], PartKind::tee) && (!run[i].zone || *run[i].zone == Zone::room);
         if (!movable) {
             return;
         }
         lost_m += is_straight(run[i]) ? rise_m(run[i]) : 0.0;
     }
-    if (run[last].zone && *run[last].zone == "outdoors") {
+    if (run[last].zone && *run[last].zone == Zone::outdoors) {
         return;
     }
     auto& parts = in.run;
     parts[last].up_m = *parts[last].up_m + lost_m;
-    const auto gone =
-        std::remove_if(parts.begin() + static_cast<std::ptrdiff_t>(from),
-                       parts.begin() + static_cast<std::ptrdiff_t>(last),
-                       [](const Part& part) { return is_a(part, "elbow") || is_straight(part); });
+    const auto gone = std::remove_if(
+        parts.begin() + static_cast<std::ptrdiff_t>(from),
+        parts.begin() + static_cast<std::ptrdiff_t>(last),
+        [](const Part& part) { return is_a(part, PartKind::elbow) || is_straight(part); });
     parts.erase(gone, parts.begin() + static_cast<std::ptrdiff_t>(last));
 }
 

@@ -50,7 +50,7 @@ void copy_section(const Part& from, Part& to) {
 /// Calls visit(member of `a`, member of `b`) for each key that carries on, but for section and
 /// joint.
 template <class Visit>
-void for_each_carried(Part& a, Part& b, const Visit& visit) {
+void for_each_carried(const Part& a, Part& b, const Visit& visit) {
     for (const Field<Part>& field : fields<Part>()) {
         if (!field.info.carries_on || is_of_section(field.info.key)
             || is_of_joint(field.info.key)) {
@@ -60,6 +60,10 @@ void for_each_carried(Part& a, Part& b, const Visit& visit) {
             visit(a.**given, b.**given);
         } else if (const auto* word = std::get_if<Word Part::*>(&field.member)) {
             visit(a.**word, b.**word);
+        } else if (const auto* choice = std::get_if<ChoiceMember<Part>>(&field.member)) {
+            auto value = choice->get(b);
+            visit(choice->get(a), value);
+            choice->set(b, value);
         }
     }
 }
@@ -113,7 +117,7 @@ void settle_size_changes(Installation& spelled) {
             spelled.run.erase(spelled.run.begin() + static_cast<std::ptrdiff_t>(i));
             continue;
         }
-        part.part = ratio < 1.0 ? "reducer" : "increaser";
+        part.part = ratio < 1.0 ? PartKind::reducer : PartKind::increaser;
         ++i;
     }
 }
@@ -145,12 +149,12 @@ Installation shortened(Installation spelled) {
     return spelled;
 }
 
-bool is_a(const Part& part, std::string_view kind) {
-    return part.part && *part.part == kind;
+bool is_a(const Part& part, PartKind kind) {
+    return part.part == kind;
 }
 
 bool is_straight(const Part& part) {
-    return is_a(part, "straight");
+    return is_a(part, PartKind::straight);
 }
 
 double rise_m(const Part& part) {
@@ -196,20 +200,20 @@ bool is_upright(const Part& part) {
 }
 
 bool changes_size(const Part& part) {
-    return is_a(part, "reducer") || is_a(part, "increaser");
+    return is_a(part, PartKind::reducer) || is_a(part, PartKind::increaser);
 }
 
-std::string wall_kind(const Installation& installation, const Part& part) {
+WallKind wall_kind(const Installation& installation, const Part& part) {
     if (!part.wall) {
-        return "single";
+        return WallKind::single;
     }
     for (const OwnWall& own : installation.walls) {
         if (own.id == *part.wall) {
-            return own.kind.value_or("single");
+            return own.kind.value_or(WallKind::single);
         }
     }
     const catalog::Wall* row = catalog::find_wall(*part.wall);
-    return row == nullptr ? "single" : std::string{row->kind};
+    return row == nullptr ? WallKind::single : row->kind.value();
 }
 
 double outlet_area_m2(const Installation& spelled) {
@@ -242,17 +246,15 @@ void set_diameter(Part& part, double diameter_m) {
 }
 
 bool is_resizable(const Installation& spelled, const Part& part) {
-    return !part.width_m && !part.liner && wall_kind(spelled, part) != "masonry";
+    return !part.width_m && !part.liner && wall_kind(spelled, part) != WallKind::masonry;
 }
 
 std::size_t chimney_start(const Installation& spelled) {
     const auto& run = spelled.run;
     for (std::size_t i = 0; i < run.size(); ++i) {
-        const std::string kind = wall_kind(spelled, run[i]);
-        const bool chimney_wall = kind == "insulated" || kind == "masonry" || kind == "liner";
-        const bool outside = run[i].zone && *run[i].zone != "room";
-        if (is_upright(run[i]) && (chimney_wall || outside)) {
-            return i > 0 && is_a(run[i - 1], "tee") ? i - 1 : i;
+        const bool outside = run[i].zone && *run[i].zone != Zone::room;
+        if (is_upright(run[i]) && (is_chimney_wall(wall_kind(spelled, run[i])) || outside)) {
+            return i > 0 && is_a(run[i - 1], PartKind::tee) ? i - 1 : i;
         }
     }
     return run.size();

@@ -20,7 +20,7 @@ namespace fluewright::run_edit {
 /// what they do.
 void settle_size_changes(Installation& spelled);
 
-[[nodiscard]] bool is_a(const Part& part, std::string_view kind);
+[[nodiscard]] bool is_a(const Part& part, PartKind kind);
 [[nodiscard]] bool is_straight(const Part& part);
 /// A straight that goes further across than up.
 [[nodiscard]] bool is_level(const Part& part);
@@ -33,8 +33,8 @@ void settle_size_changes(Installation& spelled);
 /// Height of the mouth over the outlet.
 [[nodiscard]] double total_rise_m(const Installation& installation);
 
-/// single, double, insulated, masonry or liner; single where the part names no wall.
-[[nodiscard]] std::string wall_kind(const Installation& installation, const Part& part);
+/// Single where the part names no wall.
+[[nodiscard]] WallKind wall_kind(const Installation& installation, const Part& part);
 
 /// Inside section of a part that is spelled out.
 [[nodiscard]] double area_m2(const Installation& spelled, const Part& part);

@@ -264,9 +264,10 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
     }
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
-    table.keeps_masonry = std::any_of(table.present.walls.begin(),
-                                      table.present.walls.end(),
-                                      [](const WallBuild& wall) { return wall.kind == "masonry"; });
+    table.keeps_masonry =
+        std::any_of(table.present.walls.begin(),
+                    table.present.walls.end(),
+                    [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, options, table);
     if (!tabulation.has_pipe()) {
         table.sentence =

@@ -125,7 +125,8 @@ std::string label_of(std::string_view pointer, const Installation& written) {
         const std::string_view digits = path.substr(run.size());
         std::size_t index = 0;
         std::from_chars(digits.data(), digits.data() + digits.size(), index);
-        return label + " of " + written.run[index].part.value_or("part") + ' '
+        const auto& kind = written.run[index].part;
+        return label + " of " + std::string{kind ? name(*kind) : "part"} + ' '
                + std::to_string(index + 1);
     }
     path = path.substr(0, path.rfind('/'));

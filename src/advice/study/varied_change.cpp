@@ -67,7 +67,7 @@ Changed set_diameter(const Installation& in, double diameter_m) {
 }
 
 void set_burn_rate(Installation& in, double high_kg_s) {
-    const bool dry = in.appliance.burn_rate_basis && *in.appliance.burn_rate_basis == "dry";
+    const bool dry = in.appliance.burn_rate_basis == BurnRateBasis::dry;
     HighLow& rate = in.appliance.burn_rate_kg_s;
     const double low_kg_s = rate.low.value_or(0.0);
     in.appliance.heat_input_w = {};

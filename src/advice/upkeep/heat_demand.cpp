@@ -50,7 +50,7 @@ double load_kg(const Installation& written, const Case& c, HeatDemand& demand) {
         demand.assumed.emplace_back("the firebox, of ordinary size: the file does not say");
     }
     const catalog::ApplianceDefault* row =
-        catalog::find_appliance_default(name(c.appliance.type), c.appliance.fuel_group);
+        catalog::find_appliance_default(c.appliance.type, c.appliance.fuel_group);
     const double density = row != nullptr ? row->load_density_kg_m3 : 0.0;
     return volume_m3 * density;
 }

@@ -19,7 +19,7 @@ void rate(HotSurface& hot, const rule_check::Piece& piece) {
     }
     const std::string& metal = piece.wall->inner_material;
     const bool zinc = metal == "galvanized steel";
-    const bool painted = metal == "carbon steel" && piece.wall->kind == "single";
+    const bool painted = metal == "carbon steel" && piece.wall->kind == WallKind::single;
     if (!zinc && !painted) {
         return;
     }

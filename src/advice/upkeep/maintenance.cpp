@@ -42,7 +42,7 @@ double dew_point_k(const Case& c, const FlueGas& gas) {
 void grade(PartDeposit& part, const View& view) {
     const Case& c = view.installation;
     const double tar_k = catalog::default_of("creosote_threshold_k").value;
-    const bool wood = view.heater().fuel_group == "wood" && !view.fireplace();
+    const bool wood = view.heater().fuel_group == FuelGroup::wood && !view.fireplace();
     const double dew_k = dew_point_k(c, c.gas_low());
     if (part.coldest_low_fire_k < dew_k) {
         part.risk = DepositRisk::high;

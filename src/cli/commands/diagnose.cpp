@@ -39,7 +39,7 @@ int run_diagnose(const Context& context) {
         return written.error();
     }
     if (const auto units = context.units()) {
-        written->installation.units = *units == UnitSystem::us ? "us" : "metric";
+        written->installation.units = *units == UnitSystem::us ? FileUnits::us : FileUnits::metric;
     }
     auto diagnoser = Diagnoser::open(written->installation);
     if (!diagnoser) {

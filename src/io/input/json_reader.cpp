@@ -69,9 +69,11 @@ private:
         if constexpr (std::is_same_v<T, Part>) {
             const Node* part = member(node, "part");
             if (part != nullptr && part->type == Type::string) {
-                const unsigned kind = part_kind::from_name(part->text);
-                kinds = kind == 0U ? part_kind::any : kind;
-                kind_name = kind == 0U ? "" : fmt::format("the part `{}`", part->text);
+                const auto kind = from_word<PartKind>(part->text);
+                if (kind && part_kind::bit(*kind) != 0U) {
+                    kinds = part_kind::bit(*kind);
+                    kind_name = fmt::format("the part `{}`", part->text);
+                }
             }
         }
         what = kind_name.empty() ? what : std::string_view{kind_name};
@@ -101,6 +103,10 @@ private:
             read_given(node, field.info, object.**given);
         } else if (const auto* word = std::get_if<Word T::*>(&field.member)) {
             object.** word = json::read_word(document_, node, field.info, troubles_);
+        } else if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
+            if (const auto word = json::read_word(document_, node, field.info, troubles_)) {
+                choice->set(object, place_of(*word, choice->words));
+            }
         } else if (const auto* flag = std::get_if<Flag T::*>(&field.member)) {
             object.** flag = json::read_flag(node, field.info, troubles_);
         } else if (const auto* pair = std::get_if<HighLow T::*>(&field.member)) {

@@ -198,11 +198,11 @@ std::optional<ReadNumber> read_number(const Document& document,
     return ReadNumber{read->value, read->tolerance};
 }
 
-std::optional<std::string>
+std::optional<std::string_view>
 read_word(const Document& document, const Node& node, const FieldInfo& field, Troubles& troubles) {
     if (field.may_be_whole_number && node.type == Type::number
         && node.number == std::floor(node.number)) {
-        return std::string{document.typed(node)};
+        return document.typed(node);
     }
     if (node.type != Type::string) {
         wrong_type(node, field.key, "a text", fmt::format("\"{}\"", field.example), troubles);
@@ -226,7 +226,7 @@ read_word(const Document& document, const Node& node, const FieldInfo& field, Tr
                           nearest ? fmt::format("did you mean `{}`?", *nearest) : "");
         return std::nullopt;
     }
-    return std::string{node.text};
+    return node.text;
 }
 
 std::optional<bool> read_flag(const Node& node, const FieldInfo& field, Troubles& troubles) {

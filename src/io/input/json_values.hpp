@@ -47,7 +47,8 @@ struct ReadNumber {
                                                     UnitCount& units,
                                                     Troubles& troubles);
 
-[[nodiscard]] std::optional<std::string>
+/// The text lives as long as the document.
+[[nodiscard]] std::optional<std::string_view>
 read_word(const Document& document, const Node& node, const FieldInfo& field, Troubles& troubles);
 
 [[nodiscard]] std::optional<bool>

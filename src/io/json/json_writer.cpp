@@ -13,22 +13,12 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t line_width = 96;
 constexpr std::size_t indent_step = 2;
 
-unsigned kinds_of(const Part& part) {
-    const unsigned kind = part_kind::from_name(part.part.value_or(""));
-    return kind == 0U ? part_kind::any : kind;
-}
-
-template <class T>
-unsigned kinds_of(const T& /*object*/) {
-    return part_kind::any;
-}
-
 /// Turns an installation into JSON by the field tables; what is not set is left out.
 class Writer {
 public:
     explicit Writer(const Installation& installation) : installation_{installation} {
         const bool us = installation.units
-                            ? *installation.units == "us"
+                            ? *installation.units == FileUnits::us
                             : installation.us_quantities > installation.metric_quantities;
         units_ = us ? UnitSystem::us : UnitSystem::metric;
     }
@@ -77,6 +67,10 @@ private:
         }
         if (const auto* word = std::get_if<Word T::*>(&field.member)) {
             return source.**word ? Json(*(source.**word)) : Json();
+        }
+        if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
+            const auto place = choice->get(source);
+            return place && *place < choice->words.size() ? Json(choice->words[*place]) : Json();
         }
         if (const auto* flag = std::get_if<Flag T::*>(&field.member)) {
             return source.**flag ? Json(*(source.**flag)) : Json();
@@ -203,7 +197,7 @@ std::string write_installation_line(const Installation& installation) {
 
 std::string write_observation(const Observation& seen, UnitSystem units) {
     Installation holder;
-    holder.units = units == UnitSystem::us ? "us" : "metric";
+    holder.units = units == UnitSystem::us ? FileUnits::us : FileUnits::metric;
     Observation copy = seen;
     return one_line(Writer{holder}.object(copy, "/observed/0"));
 }

@@ -46,7 +46,7 @@ CatalogTable fuels() {
                        {}};
     for (const auto& row : catalog::fuels()) {
         table.rows.push_back({row.id,
-                              row.group,
+                              name(row.group.value()),
                               row.carbon,
                               row.hydrogen,
                               row.oxygen,
@@ -80,7 +80,7 @@ CatalogTable walls() {
                        {}};
     for (const auto& row : catalog::walls()) {
         table.rows.push_back({row.id,
-                              row.kind,
+                              name(row.kind.value()),
                               row.roughness_m,
                               row.inner_emissivity,
                               row.outer_emissivity,

@@ -85,7 +85,7 @@ Json field_schema(const Field<T>& field) {
     if (std::holds_alternative<Flag T::*>(field.member)) {
         return {{"description", info.meaning}, {"type", "boolean"}};
     }
-    if (std::holds_alternative<Word T::*>(field.member)) {
+    if (!takes_number(field)) {
         return word_schema(info);
     }
     if (std::holds_alternative<Given T::*>(field.member)) {
@@ -128,7 +128,7 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
         schema["minItems"] = 1;
         Json kinds = Json::array();
         for (const auto name : part_kind::names()) {
-            Json kind = object_schema<Part>(part_kind::from_name(name));
+            Json kind = object_schema<Part>(part_kind::bit(*from_word<PartKind>(name)));
             kind["properties"]["part"] = Json{{"const", name}};
             kinds.push_back(std::move(kind));
         }

@@ -206,15 +206,13 @@ const TradeSize* find_trade_size(std::string_view id) {
     return find(trade_size_rows, id);
 }
 
-const ApplianceDefault* find_appliance_default(std::string_view type, std::string_view fuel_group) {
-    const std::string_view asked_type = trimmed(type);
-    const std::string_view asked_group = trimmed(fuel_group);
-    const auto row = std::find_if(appliance_default_rows.begin(),
-                                  appliance_default_rows.end(),
-                                  [&](const ApplianceDefault& candidate) {
-                                      return same_name(asked_type, candidate.type)
-                                             && same_name(asked_group, candidate.fuel_group);
-                                  });
+const ApplianceDefault* find_appliance_default(ApplianceType type, FuelGroup fuel_group) {
+    const auto row =
+        std::find_if(appliance_default_rows.begin(),
+                     appliance_default_rows.end(),
+                     [&](const ApplianceDefault& candidate) {
+                         return candidate.type == type && candidate.fuel_group == fuel_group;
+                     });
     return row == appliance_default_rows.end() ? nullptr : &*row;
 }
 

@@ -9,19 +9,6 @@ namespace {
 
 using namespace field_limits;
 
-constexpr std::array<std::string_view, 5> types{
-    "stove", "fireplace", "furnace", "boiler", "draft-hood"};
-constexpr std::array<std::string_view, 2> burn_rate_bases{"as fired", "dry"};
-constexpr std::array<std::string_view, 2> efficiency_bases{"net", "gross"};
-
-constexpr std::array<std::string_view, 7> styles{"radiant",
-                                                 "jacketed",
-                                                 "fireplace stove",
-                                                 "furnace",
-                                                 "boiler",
-                                                 "range with lined firepot",
-                                                 "range with unlined firepot"};
-constexpr std::array<std::string_view, 2> floors{"burnable", "noncombustible"};
 constexpr Limits legs{Kind::length, 0.0, 2.0, "heaters that stand on a floor"};
 
 constexpr double kilogram_per_hour = 1.0 / 3600.0;
@@ -42,20 +29,17 @@ constexpr Limits box_side{Kind::length, 0.05, 5.0, "fireboxes this program is ma
 constexpr Limits box_volume{Kind::volume, 0.001, 20.0, "fireboxes this program is made for"};
 
 constexpr std::array appliance_fields{
-    Field<Appliance>{required(choice("type",
-                                     types,
-                                     {"What kind of heater it is; draft-hood is a gas appliance "
-                                      "with a draft hood.",
-                                      "stove"})),
-                     &Appliance::type},
+    choice_field<&Appliance::type>(
+        required(text("type",
+                      {"What kind of heater it is; draft-hood is a gas appliance "
+                       "with a draft hood.",
+                       "stove"}))),
     Field<Appliance>{text("name", {"What the heater is called in the report.", "iron heater"}),
                      &Appliance::name},
     Field<Appliance>{quantity("burn_rate", burn_rate, {"Fuel burned per hour.", "3.8 kg/h"}),
                      &Appliance::burn_rate_kg_s},
-    Field<Appliance>{choice("burn_rate_basis",
-                            burn_rate_bases,
-                            {"Whether the burn rate counts the water in the fuel.", "as fired"}),
-                     &Appliance::burn_rate_basis},
+    choice_field<&Appliance::burn_rate_basis>(text(
+        "burn_rate_basis", {"Whether the burn rate counts the water in the fuel.", "as fired"})),
     Field<Appliance>{
         quantity("heat_input", power, {"Heat in the fuel burned, by net heating value.", "14 kW"}),
         &Appliance::heat_input_w},
@@ -64,12 +48,11 @@ constexpr std::array appliance_fields{
     Field<Appliance>{
         quantity("efficiency", efficiency, {"Useful heat over the heat in the fuel.", "68 %"}),
         &Appliance::efficiency},
-    Field<Appliance>{choice("efficiency_basis",
-                            efficiency_bases,
-                            {"The heating value the efficiency is counted on; gross holds the heat "
-                             "of the water vapour too.",
-                             "net"}),
-                     &Appliance::efficiency_basis},
+    choice_field<&Appliance::efficiency_basis>(
+        text("efficiency_basis",
+             {"The heating value the efficiency is counted on; gross holds the heat "
+              "of the water vapour too.",
+              "net"})),
     Field<Appliance>{
         quantity("air_ratio",
                  air_ratio,
@@ -111,16 +94,14 @@ constexpr std::array appliance_fields{
                      &Appliance::draft_greatest_pa},
     Field<Appliance>{text("listed", {"Whether a test laboratory has listed it.", "true"}),
                      &Appliance::listed},
-    Field<Appliance>{choice("style",
-                            styles,
-                            {"How it gives off its heat, for distances of heaters that are not "
-                             "listed.",
-                             "radiant"}),
-                     &Appliance::style},
+    choice_field<&Appliance::style>(
+        text("style",
+             {"How it gives off its heat, for distances of heaters that are not "
+              "listed.",
+              "radiant"})),
     Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
                      &Appliance::legs_m},
-    Field<Appliance>{choice("floor", floors, {"What the heater stands on.", "burnable"}),
-                     &Appliance::floor},
+    choice_field<&Appliance::floor>(text("floor", {"What the heater stands on.", "burnable"})),
     Field<Appliance>{
         text("damper_allowed", {"Whether its maker allows a damper in the pipe.", "true"}),
         &Appliance::damper_allowed},
@@ -149,12 +130,12 @@ constexpr std::array outlet_fields{
                   &Outlet::width_m},
     Field<Outlet>{quantity("depth", flue_side, {"Inside depth of a rectangular collar.", "140 mm"}),
                   &Outlet::depth_m},
-    Field<Outlet>{choice("end",
-                         pipe_ends,
-                         {"How the collar takes the pipe: a socket takes a crimped or plain end "
-                          "inside.",
-                          "socket"}),
-                  &Outlet::end},
+    choice_field<&Outlet::end>(
+        text("end",
+             {"How the collar takes the pipe: a socket takes a crimped or plain end "
+              "inside.",
+              "socket"}),
+        words_between(PipeEnd::plain, PipeEnd::locking)),
     Field<Outlet>{quantity("height",
                            outlet_height,
                            {"Centre of the collar over the floor.", "0.75 m", "outlet_height_m"}),

@@ -23,16 +23,6 @@ std::string take_step(std::string_view& pointer) {
 }
 
 template <class T>
-unsigned kinds_of(const T& /*object*/) {
-    return part_kind::any;
-}
-
-unsigned kinds_of(const Part& part) {
-    const unsigned kind = part_kind::from_name(part.part.value_or(""));
-    return kind == 0U ? part_kind::any : kind;
-}
-
-template <class T>
 Slot slot_of(T& object, const Field<T>& field, std::string_view rest) {
     if (const auto* given = std::get_if<Given T::*>(&field.member)) {
         return rest.empty() ? Slot{&(object.**given), &field.info} : Slot{};

@@ -22,8 +22,6 @@ constexpr Limits exponent{Kind::number, 0.5, 1.0, "a square-law hole to a fine c
 constexpr Limits fan_flow{Kind::volume_flow, -3.0, 3.0, "fans in houses and workshops"};
 constexpr Limits opening_area{Kind::area, 1e-4, 10.0, "inlets and windows"};
 
-constexpr std::array<std::string_view, 2> sides{"windward", "lee"};
-
 constexpr std::array house_fields{
     Field<House>{quantity("storeys",
                           storeys,
@@ -91,12 +89,11 @@ constexpr std::array opening_fields{
     Field<HouseOpening>{
         required(quantity("area", opening_area, {"Clear area of the opening.", "150 cm2"})),
         &HouseOpening::area_m2},
-    Field<HouseOpening>{choice("side",
-                               sides,
-                               {"The side of the house it is on, as the wind blows; left out, "
-                                "lee.",
-                                "lee"}),
-                        &HouseOpening::side},
+    choice_field<&HouseOpening::side>(
+        text("side",
+             {"The side of the house it is on, as the wind blows; left out, "
+              "lee.",
+              "lee"})),
     Field<HouseOpening>{quantity("height",
                                  level,
                                  {"Height of its centre over the floor the appliance stands on; "

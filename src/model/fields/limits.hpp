@@ -3,7 +3,9 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/fields/fields.hpp"
 
-#include <array>
+#include <cstddef>
+#include <optional>
+#include <span>
 
 /// Limits that several rows share, and short ways to write a row. Temperatures in kelvin.
 namespace fluewright::field_limits {
@@ -59,16 +61,6 @@ inline constexpr Limits deposit{Kind::length, 0.0, 0.2, "deposits seen in flues"
 inline constexpr Limits distance{Kind::length, 0.0, 20.0, "distances in and around houses"};
 inline constexpr Limits short_distance{Kind::length, 0.0, 2.0, "gaps and laps of pipe"};
 inline constexpr Limits count{Kind::number, 0.0, 1000.0, "things people count"};
-inline constexpr std::array<std::string_view, 5> pipe_ends{
-    "plain", "crimped", "socket", "flange", "locking"};
-inline constexpr std::array<std::string_view, 8> shields{"brick",
-                                                         "board on batts",
-                                                         "sheet steel on batts",
-                                                         "spaced brick",
-                                                         "sheet steel",
-                                                         "board",
-                                                         "two sheets",
-                                                         "batts between sheets"};
 
 /// The parts of a row that are words.
 struct Wording {
@@ -127,6 +119,33 @@ constexpr FieldInfo carried(FieldInfo info) {
 constexpr FieldInfo of_parts(unsigned kinds, FieldInfo info) {
     info.parts = kinds;
     return info;
+}
+
+template <class T, Vocabulary E>
+E vocabulary_of(Choice<E> T::*);
+template <class T, Vocabulary E>
+T object_of(Choice<E> T::*);
+
+/// The row of a member that holds a value of a closed vocabulary, all of whose words it takes or
+/// the `choices` of the row.
+template <auto member>
+constexpr auto choice_field(FieldInfo info, std::span<const std::string_view> choices = {}) {
+    using E = decltype(vocabulary_of(member));
+    using T = decltype(object_of(member));
+    info.words = Words::choices;
+    info.choices = choices.empty() ? all_words<E>() : choices;
+    return Field<T>{info,
+                    ChoiceMember<T>{all_words<E>(),
+                                    [](const T& object) {
+                                        const Choice<E>& value = object.*member;
+                                        return value
+                                                   ? std::optional{static_cast<std::size_t>(*value)}
+                                                   : std::nullopt;
+                                    },
+                                    [](T& object, std::optional<std::size_t> place) {
+                                        object.*member =
+                                            place ? Choice<E>{static_cast<E>(*place)} : Choice<E>{};
+                                    }}};
 }
 
 } // namespace fluewright::field_limits

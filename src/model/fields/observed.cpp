@@ -9,24 +9,6 @@ namespace {
 
 using namespace field_limits;
 
-constexpr std::array<std::string_view, 6> smoke_places{
-    "joints", "door", "lighting", "wind", "fan", "none"};
-constexpr std::array<std::string_view, 7> states{"high fire",
-                                                 "low fire",
-                                                 "free burn",
-                                                 "door open, high fire",
-                                                 "door open, embers",
-                                                 "cold start",
-                                                 "standing"};
-constexpr std::array<std::string_view, 3> courses{"over weeks", "overnight", "steady"};
-constexpr std::array<std::string_view, 3> stick_moves{"in", "out", "still"};
-constexpr std::array<std::string_view, 7> sights{
-    "cap", "flue", "joints", "damper", "door seal", "baffle", "sizes"};
-constexpr std::array<std::string_view, 2> verdicts{"good", "bad"};
-constexpr std::array<std::string_view, 2> window_words{"open", "shut"};
-constexpr std::array<std::string_view, 2> fan_words{"running", "off"};
-constexpr std::array<std::string_view, 2> wind_words{"windy", "calm"};
-
 constexpr Limits seen_draft{Kind::pressure, -100.0, 200.0, "gauges for chimneys"};
 constexpr Limits seen_gas{Kind::temperature, celsius(-60.0), celsius(1200.0), physics_range};
 constexpr Limits seen_surface{
@@ -44,13 +26,12 @@ constexpr FieldInfo place_seen() {
 }
 
 constexpr std::array observation_fields{
-    Field<Observation>{choice("smoke",
-                              smoke_places,
-                              {"Where or when smoke comes into the room: at the joints, at the "
-                               "opened door, at lighting, in wind, when a fan runs; none says that "
-                               "it was watched for and did not come.",
-                               "joints"}),
-                       &Observation::smoke},
+    choice_field<&Observation::smoke>(
+        text("smoke",
+             {"Where or when smoke comes into the room: at the joints, at the "
+              "opened door, at lighting, in wind, when a fan runs; none says that "
+              "it was watched for and did not come.",
+              "joints"})),
     Field<Observation>{text("sluggish", {"Whether the fire burns poorly.", "true"}),
                        &Observation::sluggish},
     Field<Observation>{text("roaring", {"Whether the fire cannot be held down.", "true"}),
@@ -62,38 +43,32 @@ constexpr std::array observation_fields{
         &Observation::smell_when_idle},
     Field<Observation>{text("co_alarm", {"Whether a carbon monoxide alarm has sounded.", "true"}),
                        &Observation::co_alarm},
-    Field<Observation>{choice("worse",
-                              courses,
-                              {"How the trouble came: it grew over weeks, it was there overnight, "
-                               "or it has been the same all along.",
-                               "over weeks"}),
-                       &Observation::worse},
+    choice_field<&Observation::worse>(
+        text("worse",
+             {"How the trouble came: it grew over weeks, it was there overnight, "
+              "or it has been the same all along.",
+              "over weeks"})),
     Field<Observation>{text("better_with_window_open",
                             {"Whether an open window near the appliance helps.", "true"}),
                        &Observation::better_with_window_open},
-    Field<Observation>{choice("smoke_stick",
-                              stick_moves,
-                              {"What smoke held at a joint does: it is drawn in, blown out, or "
-                               "keeps still.",
-                               "in"}),
-                       &Observation::smoke_stick},
-    Field<Observation>{choice("look", sights, {"What was looked at; goes with `found`.", "cap"}),
-                       &Observation::look},
-    Field<Observation>{choice("found", verdicts, {"How it was found.", "bad"}),
-                       &Observation::found},
-    Field<Observation>{choice("state", states, {"How it was fired at the time.", "high fire"}),
-                       &Observation::state},
+    choice_field<&Observation::smoke_stick>(
+        text("smoke_stick",
+             {"What smoke held at a joint does: it is drawn in, blown out, or "
+              "keeps still.",
+              "in"})),
+    choice_field<&Observation::look>(
+        text("look", {"What was looked at; goes with `found`.", "cap"})),
+    choice_field<&Observation::found>(text("found", {"How it was found.", "bad"})),
+    choice_field<&Observation::state>(
+        text("state", {"How it was fired at the time.", "high fire"})),
     Field<Observation>{
         text("weather", {"Name of one of the weathers of the site; left out, the first.", "frost"}),
         &Observation::weather},
-    Field<Observation>{
-        choice("window", window_words, {"Whether a window stood open at the time.", "open"}),
-        &Observation::window},
-    Field<Observation>{choice("fan", fan_words, {"Whether exhaust fans ran at the time.", "off"}),
-                       &Observation::fan},
-    Field<Observation>{
-        choice("wind", wind_words, {"Whether wind blew on the mouth at the time.", "windy"}),
-        &Observation::wind},
+    choice_field<&Observation::window>(
+        text("window", {"Whether a window stood open at the time.", "open"})),
+    choice_field<&Observation::fan>(text("fan", {"Whether exhaust fans ran at the time.", "off"})),
+    choice_field<&Observation::wind>(
+        text("wind", {"Whether wind blew on the mouth at the time.", "windy"})),
     Field<Observation>{place_seen(), &Observation::at},
     Field<Observation>{quantity("draft",
                                 seen_draft,

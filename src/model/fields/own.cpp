@@ -9,10 +9,6 @@ namespace {
 
 using namespace field_limits;
 
-constexpr std::array<std::string_view, 5> fuel_groups{"wood", "pellets", "coal", "oil", "gas"};
-constexpr std::array<std::string_view, 5> wall_kinds{
-    "single", "double", "insulated", "masonry", "liner"};
-
 constexpr Limits heating_value{Kind::heating_value, 1.0e6, 1.5e8, "peat to hydrogen"};
 constexpr Limits layer_thickness{Kind::length, 1.0e-4, 1.0, "foil to a thick chimney breast"};
 constexpr Limits conductivity{Kind::conductivity, 0.01, 500.0, "still gas to copper"};
@@ -23,10 +19,8 @@ constexpr Limits gas_rating{
     Kind::temperature, celsius(50.0), celsius(1400.0), "ratings of chimney classes"};
 
 constexpr std::array own_fuel_fields{
-    Field<OwnFuel>{
-        required(
-            choice("group", fuel_groups, {"Decides what is assumed about how it burns.", "wood"})),
-        &OwnFuel::group},
+    choice_field<&OwnFuel::group>(
+        required(text("group", {"Decides what is assumed about how it burns.", "wood"}))),
     Field<OwnFuel>{quantity("carbon", share, {"Carbon in the dry fuel, by weight.", "50 %"}),
                    &OwnFuel::carbon},
     Field<OwnFuel>{quantity("hydrogen", share, {"Hydrogen in the dry fuel, by weight.", "6.1 %"}),
@@ -58,9 +52,8 @@ constexpr std::array own_fuel_fields{
 };
 
 constexpr std::array own_wall_fields{
-    Field<OwnWall>{
-        choice("kind", wall_kinds, {"The class of wall, for rules and names.", "insulated"}),
-        &OwnWall::kind},
+    choice_field<&OwnWall::kind>(
+        text("kind", {"The class of wall, for rules and names.", "insulated"})),
     Field<OwnWall>{quantity("thermal_resistance",
                             resistance,
                             {"Resistance of the whole wall on its inside area, instead of layers.",

@@ -9,42 +9,12 @@ namespace fluewright {
 
 namespace part_kind {
 
-namespace {
-
-constexpr std::array<std::string_view, 12> kind_names{"straight",
-                                                      "elbow",
-                                                      "tee",
-                                                      "reducer",
-                                                      "increaser",
-                                                      "damper",
-                                                      "screen",
-                                                      "cap",
-                                                      "obstruction",
-                                                      "fitting",
-                                                      "draft regulator",
-                                                      "draft hood"};
-
-} // namespace
-
-std::span<const std::string_view> names() {
-    return kind_names;
-}
-
-unsigned from_name(std::string_view name) {
-    for (std::size_t i = 0; i < kind_names.size(); ++i) {
-        if (kind_names[i] == name) {
-            return 1U << i;
-        }
-    }
-    return 0U;
-}
-
 std::string list(unsigned kinds) {
     std::string text;
     int left = std::popcount(kinds & any);
-    for (std::size_t i = 0; i < kind_names.size(); ++i) {
+    for (std::size_t i = 0; i < names().size(); ++i) {
         if ((kinds & (1U << i)) != 0U) {
-            text += kind_names[i];
+            text += names()[i];
             --left;
             text += left > 1 ? ", " : left == 1 ? " or " : "";
         }
@@ -59,26 +29,8 @@ namespace {
 using namespace field_limits;
 namespace pk = part_kind;
 
-constexpr std::array<std::string_view, 4> zones{"room", "attic", "chase", "outdoors"};
-constexpr std::array<std::string_view, 3> elbow_builds{"smooth", "gored", "mitred"};
-constexpr std::array<std::string_view, 3> cap_builds{"open", "plain", "rain"};
-constexpr std::array<std::string_view, 2> tee_flows{"side", "straight"};
-constexpr std::array<std::string_view, 4> deposits{
-    "soot", "flaky creosote", "glazed creosote", "ash"};
-
-constexpr std::array<std::string_view, 7> passages{
-    "nothing", "wall", "floor", "ceiling", "attic", "closet", "roof"};
-constexpr std::array<std::string_view, 6> pass_throughs{"brick",
-                                                        "insulated length",
-                                                        "ventilated thimble",
-                                                        "larger insulated length",
-                                                        "wood cut back",
-                                                        "none"};
-constexpr std::array<std::string_view, 3> ratings{"HT", "650 degC", "other"};
 constexpr Limits sheet{Kind::length, 0.0001, 0.1, "foil to cast iron"};
 constexpr Limits gauges{Kind::number, 8.0, 32.0, "sheet the trade sells"};
-constexpr std::array<std::string_view, 9> joints{
-    "sealed", "tight", "ordinary", "loose", "N1", "N2", "P1", "P2", "H1"};
 
 constexpr double degree = std::numbers::pi / 180.0;
 constexpr Limits rise{Kind::length, -20.0, 100.0, "a run may dip a little on its way"};
@@ -102,8 +54,8 @@ constexpr unsigned turning = pk::elbow | pk::tee;
 constexpr unsigned with_length = pk::straight | pk::elbow | pk::tee;
 
 constexpr std::array part_fields{
-    Field<Part>{required(choice("part", pk::kind_names, {"What the part is.", "straight"})),
-                &Part::part},
+    choice_field<&Part::part>(required(text("part", {"What the part is.", "straight"})),
+                              pk::names()),
     Field<Part>{text("name", {"What the part is called in the report.", "first pipe"}),
                 &Part::name},
     Field<Part>{of_parts(pk::straight,
@@ -155,7 +107,7 @@ constexpr std::array part_fields{
                                    "of this file.",
                                    "single-wall steel"})),
                 &Part::wall},
-    Field<Part>{carried(choice("zone", zones, {"What surrounds the part.", "room"})), &Part::zone},
+    choice_field<&Part::zone>(carried(text("zone", {"What surrounds the part.", "room"}))),
     Field<Part>{of_parts(turning,
                          quantity("angle",
                                   turn,
@@ -163,32 +115,30 @@ constexpr std::array part_fields{
                                    "a tee leaves it.",
                                    "90 deg"})),
                 &Part::angle_rad},
-    Field<Part>{of_parts(pk::elbow,
-                         choice("build",
-                                elbow_builds,
-                                {"Smooth: one curved piece; gored: adjustable or of "
-                                 "segments; mitred: one sharp corner.",
-                                 "gored"})),
-                &Part::build},
-    Field<Part>{of_parts(pk::cap,
-                         choice("build",
-                                cap_builds,
-                                {"Open: the bare end; plain: a flat plate on legs; rain: "
-                                 "a hood.",
-                                 "plain"})),
-                &Part::build},
+    choice_field<&Part::build>(of_parts(pk::elbow,
+                                        text("build",
+                                             {"Smooth: one curved piece; gored: adjustable or of "
+                                              "segments; mitred: one sharp corner.",
+                                              "gored"})),
+                               words_between(Build::smooth, Build::mitred)),
+    choice_field<&Part::build>(
+        of_parts(pk::cap,
+                 text("build",
+                      {"Open: the bare end; plain: a flat plate on legs; rain: "
+                       "a hood.",
+                       "plain"})),
+        words_between(Build::open, Build::rain)),
     Field<Part>{of_parts(pk::elbow,
                          quantity("radius",
                                   bend_radius,
                                   {"Radius of a smooth elbow along its centre line.", "150 mm"})),
                 &Part::radius_m},
-    Field<Part>{of_parts(pk::tee,
-                         choice("flow",
-                                tee_flows,
-                                {"Side: the gas turns in the tee; straight: it passes by "
-                                 "the branch.",
-                                 "side"})),
-                &Part::flow},
+    choice_field<&Part::flow>(
+        of_parts(pk::tee,
+                 text("flow",
+                      {"Side: the gas turns in the tee; straight: it passes by "
+                       "the branch.",
+                       "side"}))),
     Field<Part>{
         of_parts(turning,
                  text("cleanout", {"Whether the part has an opening for sweeping.", "true"})),
@@ -229,9 +179,8 @@ constexpr std::array part_fields{
                                   deposit,
                                   {"Thickness of what has grown on the inside.", "3 mm"})),
                 &Part::deposit_m},
-    Field<Part>{of_parts(with_length,
-                         choice("deposit", deposits, {"What has grown on the inside.", "soot"})),
-                &Part::deposit},
+    choice_field<&Part::deposit>(
+        of_parts(with_length, text("deposit", {"What has grown on the inside.", "soot"}))),
     Field<Part>{of_parts(pk::fitting,
                          name_from("fitting",
                                    Words::fittings,
@@ -248,13 +197,12 @@ constexpr std::array part_fields{
                  surface_temperature,
                  {"Highest surface temperature its paint or wall is rated for.", "300 degC"}),
         &Part::rated_surface_temperature_k},
-    Field<Part>{carried(choice("joint",
-                               joints,
-                               {"Fit of the joint at the lower end of the part; N1 to H1: a wall "
-                                "that leaks as much as its European tightness class allows. Left "
-                                "out on every part, the joints are taken as sealed.",
-                                "ordinary"})),
-                &Part::joint},
+    choice_field<&Part::joint>(
+        carried(text("joint",
+                     {"Fit of the joint at the lower end of the part; N1 to H1: a wall "
+                      "that leaks as much as its European tightness class allows. Left "
+                      "out on every part, the joints are taken as sealed.",
+                      "ordinary"}))),
     Field<Part>{carried(quantity("joint_gap",
                                  gap,
                                  {"Width of the slit all round the joint at the lower end, "
@@ -299,26 +247,24 @@ constexpr std::array part_fields{
                          distance,
                          {"Distance its label asks for; it goes before general figures.", "50 mm"}),
                 &Part::listed_clearance_m},
-    Field<Part>{choice("shield", shields, {"Shield between it and what burns.", "sheet steel"}),
-                &Part::shield},
+    choice_field<&Part::shield>(
+        text("shield", {"Shield between it and what burns.", "sheet steel"})),
     Field<Part>{quantity("shield_gap", short_distance, {"Air gap behind the shield.", "25 mm"}),
                 &Part::shield_gap_m},
     Field<Part>{quantity("shield_reach",
                          distance,
                          {"How far the shield reaches to each side of the pipe.", "400 mm"}),
                 &Part::shield_reach_m},
-    Field<Part>{choice("passes", passages, {"What it goes through.", "nothing"}), &Part::passes},
-    Field<Part>{choice("pass_through",
-                       pass_throughs,
-                       {"How it goes through a wall that burns.", "ventilated thimble"}),
-                &Part::pass_through},
+    choice_field<&Part::passes>(text("passes", {"What it goes through.", "nothing"})),
+    choice_field<&Part::pass_through>(
+        text("pass_through", {"How it goes through a wall that burns.", "ventilated thimble"})),
     Field<Part>{quantity("thickness", sheet, {"Thickness of the sheet.", "0.6 mm"}),
                 &Part::thickness_m},
     Field<Part>{quantity("gauge", gauges, {"Gauge number of the sheet.", "24"}), &Part::gauge},
-    Field<Part>{choice("heater_end", pipe_ends, {"Its end towards the heater.", "crimped"}),
-                &Part::heater_end},
-    Field<Part>{choice("chimney_end", pipe_ends, {"Its end towards the mouth.", "plain"}),
-                &Part::chimney_end},
+    choice_field<&Part::heater_end>(text("heater_end", {"Its end towards the heater.", "crimped"}),
+                                    words_between(PipeEnd::plain, PipeEnd::locking)),
+    choice_field<&Part::chimney_end>(text("chimney_end", {"Its end towards the mouth.", "plain"}),
+                                     words_between(PipeEnd::plain, PipeEnd::locking)),
     Field<Part>{quantity("screws", count, {"Screws in the joint at its heater end.", "3"}),
                 &Part::screws},
     Field<Part>{quantity("lap",
@@ -330,8 +276,8 @@ constexpr std::array part_fields{
         of_parts(pk::straight,
                  text("slip_joint", {"Whether it telescopes or has a slip joint.", "true"})),
         &Part::slip_joint},
-    Field<Part>{choice("rating", ratings, {"Class a factory-built chimney is marked with.", "HT"}),
-                &Part::rating},
+    choice_field<&Part::rating>(
+        text("rating", {"Class a factory-built chimney is marked with.", "HT"})),
     Field<Part>{of_parts(pk::cap,
                          quantity("gap",
                                   short_distance,

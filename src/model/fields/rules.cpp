@@ -10,11 +10,6 @@ namespace {
 
 using namespace field_limits;
 
-constexpr std::array<std::string_view, 3> near_things{"building", "opening", "tree"};
-constexpr std::array<std::string_view, 5> coverings{"tiles", "metal", "felt", "thatch", "shingles"};
-constexpr std::array<std::string_view, 4> floor_builds{
-    "sheet", "slab", "close masonry", "hollow masonry"};
-
 constexpr Limits pitch{
     Kind::angle, 0.0, 80.0 * std::numbers::pi / 180.0, "flat roofs to the steepest"};
 constexpr Limits roof_distance{Kind::length, 0.0, 100.0, "roofs of houses and halls"};
@@ -34,19 +29,17 @@ constexpr std::array roof_fields{
                           "the roof.",
                           "1.1 m"}),
                 &Roof::mouth_above_roof_m},
-    Field<Roof>{choice("covering", coverings, {"What the roof is covered with.", "tiles"}),
-                &Roof::covering},
+    choice_field<&Roof::covering>(text("covering", {"What the roof is covered with.", "tiles"})),
     Field<Roof>{text("braced", {"Whether the part above the roof is braced.", "false"}),
                 &Roof::braced},
 };
 
 constexpr std::array near_fields{
-    Field<NearThing>{choice("what",
-                            near_things,
-                            {"A building or part of one, an opening (window, door, vent, roof "
-                             "light) or a tree.",
-                             "building"}),
-                     &NearThing::what},
+    choice_field<&NearThing::what>(
+        text("what",
+             {"A building or part of one, an opening (window, door, vent, roof "
+              "light) or a tree.",
+              "building"})),
     Field<NearThing>{
         quantity("distance", roof_distance, {"Level distance from the mouth.", "2.2 m"}),
         &NearThing::distance_m},
@@ -76,9 +69,8 @@ constexpr std::array clearance_fields{
                       &Clearances::front_m},
     Field<Clearances>{quantity("above", distance, {"Over the top.", "1.2 m"}),
                       &Clearances::above_m},
-    Field<Clearances>{
-        choice("shield", shields, {"Shield between the heater and the wall.", "sheet steel"}),
-        &Clearances::shield},
+    choice_field<&Clearances::shield>(
+        text("shield", {"Shield between the heater and the wall.", "sheet steel"})),
     Field<Clearances>{
         quantity("shield_gap", short_distance, {"Air gap behind that shield.", "25 mm"}),
         &Clearances::shield_gap_m},
@@ -91,8 +83,7 @@ constexpr std::array floor_fields{
                            &FloorProtection::sides_m},
     Field<FloorProtection>{quantity("back", distance, {"Past the back.", "300 mm"}),
                            &FloorProtection::back_m},
-    Field<FloorProtection>{choice("build", floor_builds, {"What it is made of.", "slab"}),
-                           &FloorProtection::build},
+    choice_field<&FloorProtection::build>(text("build", {"What it is made of.", "slab"})),
 };
 
 } // namespace

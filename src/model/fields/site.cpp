@@ -9,17 +9,13 @@ namespace {
 
 using namespace field_limits;
 
-constexpr std::array<std::string_view, 2> unit_systems{"metric", "us"};
-
 constexpr Limits altitude{Kind::length, -430.0, 5000.0, "the lowest shore to the highest towns"};
 constexpr Limits air_pressure{Kind::pressure, 50.0e3, 110.0e3, "the same range of heights"};
-constexpr std::array<std::string_view, 6> rule_sets{"us", "uk", "ca", "au", "de", "none"};
 
 constexpr Limits inlet{Kind::area, 0.0, 1.0, "openings in houses"};
 constexpr Limits heaters{Kind::number, 1.0, 10.0, "heaters people put on one flue"};
 constexpr Limits year{Kind::number, 1800.0, 2200.0, "years chimneys are fitted in"};
 constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
-constexpr std::array<std::string_view, 3> mouth_positions{"clear", "near ridge", "adverse"};
 constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
 
 constexpr std::array installation_fields{
@@ -29,11 +25,8 @@ constexpr std::array installation_fields{
         &Installation::id},
     Field<Installation>{text("title", {"What the report is headed with.", "Bindery, east wall"}),
                         &Installation::title},
-    Field<Installation>{
-        choice("units",
-               unit_systems,
-               {"The units of the text output; left out, those the file uses most.", "metric"}),
-        &Installation::units},
+    choice_field<&Installation::units>(text(
+        "units", {"The units of the text output; left out, those the file uses most.", "metric"})),
 };
 
 constexpr std::array site_fields{
@@ -71,20 +64,18 @@ constexpr std::array site_fields{
     Field<Site>{
         text("tight_house", {"Whether the house is built tight against draughts.", "false"}),
         &Site::tight_house},
-    Field<Site>{choice("rules",
-                       rule_sets,
-                       {"Whose rules of installation to hold the file against; left out, us in a "
-                        "file with US units, else none.",
-                        "us"}),
-                &Site::rules},
-    Field<Site>{choice("mouth_position",
-                       mouth_positions,
-                       {"How the wind meets the mouth. Clear: well over the ridge and all that is "
-                        "near; near ridge: in the eddies of the roof; adverse: below the ridge or "
-                        "beside a higher wall, tree or slope. Left out, wind neither helps nor "
-                        "harms.",
-                        "clear"}),
-                &Site::mouth_position},
+    choice_field<&Site::rules>(
+        text("rules",
+             {"Whose rules of installation to hold the file against; left out, us in a "
+              "file with US units, else none.",
+              "us"})),
+    choice_field<&Site::mouth_position>(
+        text("mouth_position",
+             {"How the wind meets the mouth. Clear: well over the ridge and all that is "
+              "near; near ridge: in the eddies of the roof; adverse: below the ridge or "
+              "beside a higher wall, tree or slope. Left out, wind neither helps nor "
+              "harms.",
+              "clear"})),
 };
 
 constexpr std::array room_fields{

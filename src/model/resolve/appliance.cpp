@@ -10,19 +10,6 @@ namespace {
 constexpr double seconds_per_hour = 3600.0;
 constexpr double hottest_gas_k = 1473.15;
 
-std::optional<ApplianceType> type_of(std::string_view word) {
-    for (const auto type : {ApplianceType::stove,
-                            ApplianceType::fireplace,
-                            ApplianceType::furnace,
-                            ApplianceType::boiler,
-                            ApplianceType::draft_hood}) {
-        if (name(type) == word) {
-            return type;
-        }
-    }
-    return std::nullopt;
-}
-
 void outlet(const Draft& draft) {
     ApplianceCase& a = draft.made.appliance;
     const Outlet& written = draft.written.appliance.outlet;
@@ -107,7 +94,7 @@ double efficiency(const Draft& draft, const catalog::ApplianceDefault& defaults,
     const ApplianceCase& a = draft.made.appliance;
     const Given given = at(w.efficiency, end) ? at(w.efficiency, end) : w.efficiency.high;
     if (given) {
-        const bool gross = w.efficiency_basis && *w.efficiency_basis == "gross";
+        const bool gross = w.efficiency_basis == EfficiencyBasis::gross;
         const double factor =
             combustion::gross_heating_value_j_kg(a.analysis, a.moisture) / a.net_heating_value_j_kg;
         return gross ? *given * factor : *given;
@@ -141,7 +128,7 @@ Given written_burn_rate(const Draft& draft, const FireNumbers& fire, End end) {
     const Appliance& w = draft.written.appliance;
     const ApplianceCase& a = draft.made.appliance;
     if (at(w.burn_rate_kg_s, end)) {
-        const bool dry = w.burn_rate_basis && *w.burn_rate_basis == "dry";
+        const bool dry = w.burn_rate_basis == BurnRateBasis::dry;
         return *at(w.burn_rate_kg_s, end) / (dry ? 1.0 - a.moisture : 1.0);
     }
     if (at(w.heat_input_w, end)) {
@@ -194,7 +181,7 @@ double burn_rate_high(const Draft& draft,
                      face.mark);
         return rate;
     }
-    if (a.type == ApplianceType::stove && a.fuel_group == "wood") {
+    if (a.type == ApplianceType::stove && a.fuel_group == FuelGroup::wood) {
         const catalog::Default& row = catalog::default_of("burn_rate_high_dry_kg_s");
         const double rate = row.value / (1.0 - a.moisture);
         draft.assume(pointer,
@@ -320,7 +307,8 @@ Firing firing(const Draft& draft, const catalog::ApplianceDefault& defaults, End
 void door(const Draft& draft) {
     ApplianceCase& a = draft.made.appliance;
     const Door& written = draft.written.appliance.door;
-    const bool is_loaded_by_hand = a.fuel_group == "wood" || a.fuel_group == "coal";
+    const bool is_loaded_by_hand =
+        a.fuel_group == FuelGroup::wood || a.fuel_group == FuelGroup::coal;
     a.has_door = (written.width_m && written.height_m)
                  || (is_loaded_by_hand && a.type != ApplianceType::draft_hood);
     if (!a.has_door) {
@@ -359,16 +347,17 @@ void door(const Draft& draft) {
 void appliance(const Draft& draft) {
     const Appliance& written = draft.written.appliance;
     ApplianceCase& a = draft.made.appliance;
-    a.type = type_of(written.type.value_or("")).value_or(ApplianceType::stove);
+    a.type = written.type.value_or(ApplianceType::stove);
     fuel(draft);
     outlet(draft);
     const catalog::ApplianceDefault* defaults =
-        catalog::find_appliance_default(name(a.type), a.fuel_group);
+        catalog::find_appliance_default(a.type, a.fuel_group);
     if (defaults == nullptr) {
         draft.fault("/appliance/fuel",
-                    "a " + std::string{name(a.type)} + " is not known to burn " + a.fuel_group,
+                    "a " + std::string{name(a.type)} + " is not known to burn "
+                        + std::string{name(a.fuel_group)},
                     "choose another fuel or another type of appliance");
-        defaults = catalog::find_appliance_default("stove", "wood");
+        defaults = catalog::find_appliance_default(ApplianceType::stove, FuelGroup::wood);
     }
     a.high = firing(draft, *defaults, End::high);
     a.low = firing(draft, *defaults, End::low);

@@ -5,7 +5,7 @@ namespace fluewright::resolving {
 void burn(const Draft& draft) {
     const auto& entries = draft.written.burn;
     const ApplianceCase& a = draft.made.appliance;
-    const bool dry = draft.written.appliance.burn_rate_basis.value_or("") == "dry";
+    const bool dry = draft.written.appliance.burn_rate_basis == BurnRateBasis::dry;
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const BurnEntry& entry = entries[i];
         const double rate = entry.burn_rate_kg_s.value_or(0.0) / (dry ? 1.0 - a.moisture : 1.0);

@@ -49,10 +49,10 @@ void fuel_from_file(const Draft& draft, const OwnFuel& own) {
                      "channiwala-parikh-2002",
                      "computed");
     }
-    a.fuel_group = own.group.value_or("wood");
+    a.fuel_group = own.group.value_or(FuelGroup::wood);
     if (!own.group) {
         draft.assume_word(
-            pointer + "/group", "kind of fuel", a.fuel_group, "judgement", "judgement");
+            pointer + "/group", "kind of fuel", name(a.fuel_group), "judgement", "judgement");
     }
 }
 

@@ -91,8 +91,8 @@ void openings_of(const Draft& draft) {
             {.area_m2 = entry.area_m2.value_or(0.0),
              .height_m =
                  entry.height_m ? *entry.height_m - draft.made.appliance.outlet_height_m : 0.0,
-             .wind_coefficient = entry.side == "windward" ? made.wind_coefficient_windward
-                                                          : made.wind_coefficient_lee});
+             .wind_coefficient = entry.side == HouseSide::windward ? made.wind_coefficient_windward
+                                                                   : made.wind_coefficient_lee});
     }
     if (site.air_inlet_m2) {
         made.openings.push_back({.area_m2 = *site.air_inlet_m2,
@@ -147,7 +147,7 @@ void house(const Draft& draft) {
 }
 
 void mouth_wind(const Draft& draft) {
-    const Word& position = draft.written.site.mouth_position;
+    const auto& position = draft.written.site.mouth_position;
     Case& made = draft.made;
     if (!position) {
         for (const WeatherCase& weather : made.weathers) {
@@ -163,12 +163,13 @@ void mouth_wind(const Draft& draft) {
         return;
     }
     const auto& run = draft.written.run;
-    const bool capped = !run.empty() && run.back().part == "cap" && run.back().build != "open";
-    const catalog::Default& row =
-        catalog::default_of(*position == "adverse"      ? "wind_coefficient_adverse"
-                            : *position == "near ridge" ? "wind_coefficient_near_ridge"
-                            : capped                    ? "wind_coefficient_cap"
-                                                        : "wind_coefficient_open");
+    const bool capped =
+        !run.empty() && run.back().part == PartKind::cap && run.back().build != Build::open;
+    const catalog::Default& row = catalog::default_of(
+        *position == ChimneyTopPosition::adverse      ? "wind_coefficient_adverse"
+        : *position == ChimneyTopPosition::near_ridge ? "wind_coefficient_near_ridge"
+        : capped                                      ? "wind_coefficient_cap"
+                                                      : "wind_coefficient_open");
     made.mouth_wind_coefficient = row.value;
     draft.assume("/site/mouth_position",
                  "wind pressure at the mouth over the wind head",

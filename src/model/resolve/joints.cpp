@@ -14,18 +14,14 @@ struct Fit {
     double per_wall_m2{}; ///< leakage area per inner area of wall, of a tightness class
 };
 
-bool is_class(std::string_view word) {
-    return word.size() == 2 && word[1] >= '0' && word[1] <= '9';
-}
-
 /// N1: rate and test pressure out of the catalog.
-double class_area(const Draft& draft, std::string_view word, const std::string& pointer) {
-    std::string id{word};
+double class_area(const Draft& draft, JointFit fit, const std::string& pointer) {
+    std::string id{name(fit)};
     id[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(id[0])));
     const catalog::Default& rate = catalog::default_of("tightness_" + id + "_rate_m_s");
     const catalog::Default& test = catalog::default_of("tightness_" + id + "_test_pa");
     draft.assume(pointer,
-                 "test pressure of tightness class " + std::string{word},
+                 "test pressure of tightness class " + std::string{name(fit)},
                  Kind::pressure,
                  test.value,
                  test.source,
@@ -36,12 +32,13 @@ double class_area(const Draft& draft, std::string_view word, const std::string& 
 void take_over(const Draft& draft, const Part& part, const std::string& pointer, Fit& fit) {
     if (part.joint_gap_m) {
         fit = {.gap_m = *part.joint_gap_m, .per_wall_m2 = 0.0};
-    } else if (part.joint && is_class(*part.joint)) {
+    } else if (part.joint && is_tightness_class(*part.joint)) {
         fit = {.gap_m = 0.0, .per_wall_m2 = class_area(draft, *part.joint, pointer + "/joint")};
     } else if (part.joint) {
-        const catalog::Default& row = catalog::default_of("joint_gap_" + *part.joint + "_m");
+        const catalog::Default& row =
+            catalog::default_of("joint_gap_" + std::string{name(*part.joint)} + "_m");
         draft.assume(pointer + "/joint_gap",
-                     "slit all round a joint that is " + *part.joint,
+                     "slit all round a joint that is " + std::string{name(*part.joint)},
                      Kind::length,
                      row.value,
                      row.source,
@@ -110,9 +107,9 @@ void joints(const Draft& draft) {
         if (parts[i].leakage_area_m2) {
             first.joint_leak_m2 = *parts[i].leakage_area_m2;
         }
-        if (parts[i].part == "draft regulator") {
+        if (parts[i].part == PartKind::draft_regulator) {
             regulator(draft, parts[i], pointer, first);
-        } else if (parts[i].part == "draft hood") {
+        } else if (parts[i].part == PartKind::draft_hood) {
             hood(draft, parts[i], pointer, first);
         }
     }

@@ -5,23 +5,6 @@
 
 namespace fluewright {
 
-std::string_view name(Zone zone) {
-    constexpr std::array<std::string_view, zone_count> names{"room", "attic", "chase", "outdoors"};
-    return names[static_cast<std::size_t>(zone)];
-}
-
-std::string_view name(PartKind kind) {
-    // The collar of the appliance is no part of the file; the others stand in its order.
-    return kind == PartKind::collar ? "outlet"
-                                    : part_kind::names()[static_cast<std::size_t>(kind) - 1];
-}
-
-std::string_view name(ApplianceType type) {
-    constexpr std::array<std::string_view, 5> names{
-        "stove", "fireplace", "furnace", "boiler", "draft-hood"};
-    return names[static_cast<std::size_t>(type)];
-}
-
 double Case::total_rise_m() const {
     double sum = 0.0;
     for (const Section& section : sections) {
@@ -90,7 +73,7 @@ Result<Case, Faults> resolve(const Installation& installation) {
     const resolving::Draft draft{installation, made, faults};
     made.title = installation.title.value_or("");
     const bool us = installation.units
-                        ? *installation.units == "us"
+                        ? *installation.units == FileUnits::us
                         : installation.us_quantities > installation.metric_quantities;
     made.units = us ? UnitSystem::us : UnitSystem::metric;
     resolving::site(draft);

@@ -44,25 +44,6 @@ struct Builder {
     [[nodiscard]] double fitting_loss(const Part& part) const;
 };
 
-Zone zone_of(std::string_view word) {
-    for (const Zone zone : {Zone::attic, Zone::chase, Zone::outdoors}) {
-        if (name(zone) == word) {
-            return zone;
-        }
-    }
-    return Zone::room;
-}
-
-PartKind kind_of(std::string_view word) {
-    for (std::size_t i = 0; i < part_kind_count; ++i) {
-        const auto kind = static_cast<PartKind>(i);
-        if (kind != PartKind::collar && name(kind) == word) {
-            return kind;
-        }
-    }
-    return PartKind::straight;
-}
-
 /// A section of the size, wall and zone that hold at this part.
 Section Builder::section(PartKind kind, const Part& part) const {
     const WallLayer deposit = deposit_layer(draft, part, pointer);
@@ -126,7 +107,7 @@ void Builder::take_wall_and_zone(const Part& part) {
         now.wall = *part.wall;
     }
     if (part.zone) {
-        now.zone = zone_of(*part.zone);
+        now.zone = *part.zone;
     }
 }
 
@@ -183,15 +164,15 @@ void Builder::elbow(const Part& part) {
             pointer + "/build", "build of elbow " + number(), "gored", "judgement", "judgement");
     }
     s.turn_rad = part.angle_rad.value_or(right_angle_rad);
-    const std::string build = part.build.value_or("gored");
-    if (build == "smooth") {
+    const Build build = part.build.value_or(Build::gored);
+    if (build == Build::smooth) {
         const double ratio = part.radius_m
                                  ? *part.radius_m / s.diameter_m
                                  : catalog::default_of("elbow_radius_over_diameter_smooth").value;
         s.loss = fittings::bend_smooth(s.turn_rad, ratio);
     } else {
-        s.loss = build == "mitred" ? fittings::bend_mitred(s.turn_rad)
-                                   : fittings::bend_gored(s.turn_rad);
+        s.loss = build == Build::mitred ? fittings::bend_mitred(s.turn_rad)
+                                        : fittings::bend_gored(s.turn_rad);
     }
     s.loss = part.loss.value_or(s.loss);
     s.disturbs = true;
@@ -201,7 +182,7 @@ void Builder::elbow(const Part& part) {
 
 void Builder::tee(const Part& part) {
     Section s = section(PartKind::tee, part);
-    const bool straight_through = part.flow && *part.flow == "straight";
+    const bool straight_through = part.flow == TeeFlow::straight;
     if (!part.flow) {
         draft.assume_word(pointer + "/flow",
                           "way of the gas through tee " + number(),
@@ -276,7 +257,7 @@ void Builder::damper(const Part& part) {
 
 /// What is stuck in the mesh takes its share of the openings that clean wire leaves.
 double Builder::screen_loss(const Part& part) const {
-    const bool wire = part.mesh_m || kind_of(part.part.value_or("")) == PartKind::screen;
+    const bool wire = part.mesh_m || part.part == PartKind::screen;
     double open = 1.0;
     if (part.free_area) {
         open = *part.free_area;
@@ -291,15 +272,16 @@ double Builder::screen_loss(const Part& part) const {
 }
 
 void Builder::cap(const Part& part) {
-    std::string_view build = part.build ? std::string_view{*part.build} : "plain";
+    const Build build = part.build.value_or(Build::plain);
     if (!part.build && !part.loss) {
-        draft.assume_word(pointer + "/build", "build of the cap", build, "judgement", "judgement");
+        draft.assume_word(
+            pointer + "/build", "build of the cap", name(build), "judgement", "judgement");
     }
-    const catalog::Fitting& row = *catalog::find_fitting(build == "open"   ? "open end"
-                                                         : build == "rain" ? "rain cap"
-                                                                           : "plain cap");
+    const catalog::Fitting& row = *catalog::find_fitting(build == Build::open   ? "open end"
+                                                         : build == Build::rain ? "rain cap"
+                                                                                : "plain cap");
     double loss = row.loss;
-    if (!part.loss && build != "open") {
+    if (!part.loss && build != Build::open) {
         draft.assume(pointer + "/loss",
                      "loss coefficient of a " + std::string{row.id},
                      Kind::number,
@@ -339,7 +321,7 @@ double Builder::fitting_loss(const Part& part) const {
 
 void Builder::add(const Part& part) {
     take_over(part);
-    switch (kind_of(part.part.value_or(""))) {
+    switch (part.part.value_or(PartKind::straight)) {
     case PartKind::elbow:
         elbow(part);
         break;

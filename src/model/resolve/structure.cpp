@@ -15,7 +15,7 @@ void add(Faults& faults, std::string pointer, std::string message, std::string h
 }
 
 unsigned kind_of(const Part& part) {
-    return part_kind::from_name(part.part.value_or(""));
+    return part.part ? part_kind::bit(*part.part) : 0U;
 }
 
 /// `pointer()` gives the place in the file, written only where there is something to say.
@@ -123,7 +123,7 @@ void check_part(const Part& part, const std::string& pointer, Faults& faults) {
     if ((kind & (part_kind::reducer | part_kind::increaser)) != 0U && !sized) {
         add(faults,
             pointer,
-            fmt::format("the {} lacks the size of its far end", *part.part),
+            fmt::format("the {} lacks the size of its far end", name(*part.part)),
             "add \"diameter\": \"150 mm\"");
     }
     if (kind == part_kind::fitting && !part.fitting && !part.loss) {
@@ -157,7 +157,7 @@ void check_run(const Installation& installation, Faults& faults) {
         const unsigned kind = kind_of(run[i]);
         check_part(run[i], pointer, faults);
         if (kind == part_kind::cap && i + 1 < run.size()) {
-            const bool open = run[i].build == "open";
+            const bool open = run[i].build == Build::open;
             add(faults,
                 pointer,
                 fmt::format("{} stands in the middle of the run", open ? "an open end" : "a cap"),

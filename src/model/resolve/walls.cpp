@@ -82,7 +82,7 @@ WallBuild from_file(const Draft& draft, const OwnWall& own) {
     };
     WallBuild wall;
     wall.id = own.id;
-    wall.kind = own.kind.value_or("single");
+    wall.kind = own.kind.value_or(WallKind::single);
     wall.inner_emissivity =
         or_plain(own.inner_emissivity, "inner_emissivity", Kind::number, plain.inner_emissivity);
     wall.outer_emissivity =
@@ -134,9 +134,9 @@ WallLayer deposit_layer(const Draft& draft, const Part& part, std::string_view p
     }
     std::string_view kind = "flaky creosote";
     if (part.deposit) {
-        kind = *part.deposit == "soot"  ? "dry soot"
-               : *part.deposit == "ash" ? "wood ash"
-                                        : std::string_view{*part.deposit};
+        kind = *part.deposit == DepositKind::soot  ? "dry soot"
+               : *part.deposit == DepositKind::ash ? "wood ash"
+                                                   : name(*part.deposit);
     } else {
         draft.assume_word(std::string{pointer} + "/deposit",
                           "what the deposit is",

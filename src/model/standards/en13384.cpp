@@ -360,7 +360,7 @@ std::vector<std::string> notes_on(const Case& c) {
                                ? ", the tee in which the gas turns."
                                : ", the first with the wall of a chimney."));
     }
-    if (c.appliance.fuel_group == "coal" || c.appliance.fuel_group == "oil") {
+    if (c.appliance.fuel_group == FuelGroup::coal || c.appliance.fuel_group == FuelGroup::oil) {
         notes.emplace_back("The acid allowance on Tg is by Verhoff and Banchero 1974; the "
                            "standard's own coefficients are not known here.");
     }

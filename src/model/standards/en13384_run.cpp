@@ -161,7 +161,8 @@ DewPoint dew_point_of(const Case& c, const FlueGas& gas, double air_pressure_pa)
     DewPoint dew{};
     dew.vapour_pa = gas.products().water_vapour * air_pressure_pa;
     dew.water_k = dew_point::water_k(dew.vapour_pa);
-    const bool sulphurous = c.appliance.fuel_group == "coal" || c.appliance.fuel_group == "oil";
+    const bool sulphurous =
+        c.appliance.fuel_group == FuelGroup::coal || c.appliance.fuel_group == FuelGroup::oil;
     const double trioxide_pa = gas.product_fractions()[at(Species::so2)]
                                * c.appliance.dew_point_acid_share * air_pressure_pa;
     if (sulphurous && trioxide_pa > 0.0) {

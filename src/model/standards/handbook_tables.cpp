@@ -58,10 +58,10 @@ std::span<const Transmittance> transmittances() {
 
 const Transmittance& transmittance_of(const WallBuild& wall) {
     const double gap_m = widest_gap_m(wall);
-    if (wall.kind == "masonry") {
+    if (wall.kind == WallKind::masonry) {
         return rows[brick];
     }
-    if (wall.kind == "insulated" || (wall.kind == "liner" && gap_m == 0.0)) {
+    if (wall.kind == WallKind::insulated || (wall.kind == WallKind::liner && gap_m == 0.0)) {
         return rows[insulated];
     }
     if (gap_m > 0.0) {
@@ -75,20 +75,20 @@ std::span<const FuelLine> fuel_lines() {
 }
 
 const FuelLine& fuel_line_of(const ApplianceCase& a) {
-    if (a.fuel_group == "gas") {
+    if (a.fuel_group == FuelGroup::gas) {
         return lines[a.fuel.find("natural") != std::string::npos ? natural_gas : lpg];
     }
-    if (a.fuel_group == "oil") {
+    if (a.fuel_group == FuelGroup::oil) {
         return lines[oil];
     }
-    return lines[a.fuel_group == "coal" ? coal : wood];
+    return lines[a.fuel_group == FuelGroup::coal ? coal : wood];
 }
 
 std::optional<double> design_mean_temperature_k(const ApplianceCase& a) {
-    if (a.fuel_group == "gas") {
+    if (a.fuel_group == FuelGroup::gas) {
         return fahrenheit(a.type == ApplianceType::draft_hood ? 360.0 : 460.0);
     }
-    if (a.fuel_group == "oil") {
+    if (a.fuel_group == FuelGroup::oil) {
         return fahrenheit(560.0);
     }
     return std::nullopt;

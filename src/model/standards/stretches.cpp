@@ -5,10 +5,6 @@
 namespace fluewright {
 namespace {
 
-bool is_chimney_wall(const WallBuild& wall) {
-    return wall.kind == "insulated" || wall.kind == "masonry" || wall.kind == "liner";
-}
-
 bool same_stretch(const Section& a, const Section& b) {
     return a.wall == b.wall && a.zone == b.zone && a.area_m2 == b.area_m2
            && a.diameter_m == b.diameter_m;
@@ -28,7 +24,7 @@ std::size_t chimney_start(const Case& c) {
         return index(tee);
     }
     const auto chimney = std::find_if(sections.begin(), sections.end(), [&](const Section& s) {
-        return s.length_m > 0.0 && is_chimney_wall(c.walls[s.wall]);
+        return s.length_m > 0.0 && is_chimney_wall(c.walls[s.wall].kind);
     });
     return chimney == sections.end() ? 0 : index(chimney);
 }

@@ -157,21 +157,6 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
     }
 }
 
-} // namespace
-
-std::string_view name(StateKind kind) {
-    constexpr std::array<std::string_view, 7> names{"high fire",
-                                                    "low fire",
-                                                    "free burn",
-                                                    "door open, high fire",
-                                                    "door open, embers",
-                                                    "standing",
-                                                    "cold start"};
-    return names[static_cast<std::size_t>(kind)];
-}
-
-namespace {
-
 StateResult solve_in_room(const FlueModel& model,
                           StateKind kind,
                           Detail detail,

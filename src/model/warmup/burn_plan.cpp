@@ -12,7 +12,7 @@ double value_of(std::string_view id) {
 }
 
 bool is_burner(const ApplianceCase& a) {
-    return a.fuel_group == "gas" || a.fuel_group == "oil";
+    return a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil;
 }
 
 /// The straight line through (0, at_none), (low, at_low), (high, at_high).

@@ -42,13 +42,13 @@ int place_for(std::string_view cause, const Installation& written, Dice& dice) {
     std::vector<int> parts;
     for (std::size_t i = 0; i < written.run.size(); ++i) {
         const Part& part = written.run[i];
-        const bool turn = part.part == "elbow" || part.part == "tee";
+        const bool turn = part.part == PartKind::elbow || part.part == PartKind::tee;
         const bool chimney = i + 2 == written.run.size();
         const bool fits = cause == "blockage"
-                              ? turn || chimney || (part.part == "cap" && !part.mesh_m)
+                              ? turn || chimney || (part.part == PartKind::cap && !part.mesh_m)
                           : cause == "clogged-screen" ? part.mesh_m.has_value()
-                          : cause == "shut-damper"    ? part.part == "damper"
-                          : cause == "leaky-joints"   ? part.part == "tee"
+                          : cause == "shut-damper"    ? part.part == PartKind::damper
+                          : cause == "leaky-joints"   ? part.part == PartKind::tee
                                                       : false;
         if (fits) {
             parts.push_back(static_cast<int>(i));
@@ -118,8 +118,8 @@ CaseOfBench make_case(std::uint64_t number) {
                              const std::string& at = "") {
         const bool asked = dice.chance(share);
         const bool there = std::any_of(observed.begin(), observed.end(), [&](const Observation& o) {
-            return (o.smoke && kind == "smoke-" + *o.smoke) || (o.sluggish && kind == "sluggish")
-                   || (o.roaring && kind == "roaring");
+            return (o.smoke && kind == "smoke-" + std::string{name(*o.smoke)})
+                   || (o.sluggish && kind == "sluggish") || (o.roaring && kind == "roaring");
         });
         if (asked && !there) {
             if (const auto seen = made.truth.answer(kind, look, at)) {
@@ -146,7 +146,8 @@ CaseOfBench make_case(std::uint64_t number) {
     perhaps(0.45, "look", "flue");
     perhaps(0.4, "look", "baffle");
     const auto& run = made.written.run;
-    if (std::any_of(run.begin(), run.end(), [](const Part& p) { return p.part == "damper"; })) {
+    if (std::any_of(
+            run.begin(), run.end(), [](const Part& p) { return p.part == PartKind::damper; })) {
         perhaps(0.7, "look", "damper");
     }
     std::size_t in_room = 1;

@@ -16,16 +16,16 @@ constexpr double right_angle = 1.5707963267948966;
 
 Part straight_up(double metres) {
     Part part;
-    part.part = "straight";
+    part.part = PartKind::straight;
     part.up_m = metres;
     return part;
 }
 
 Part elbow(double angle_rad) {
     Part part;
-    part.part = "elbow";
+    part.part = PartKind::elbow;
     part.angle_rad = angle_rad;
-    part.build = "gored";
+    part.build = Build::gored;
     return part;
 }
 
@@ -33,11 +33,11 @@ void add_run(Installation& made, double diameter_m, Dice& dice) {
     Part first = straight_up(dice.between(0.8, 1.5));
     first.diameter_m = diameter_m;
     first.wall = dice.chance(0.7) ? "single-wall steel" : "double-wall connector";
-    first.zone = "room";
+    first.zone = Zone::room;
     made.run.push_back(first);
     if (dice.chance(0.35)) {
         Part damper;
-        damper.part = "damper";
+        damper.part = PartKind::damper;
         damper.blade_angle_rad = 0.0;
         made.run.push_back(damper);
     }
@@ -45,14 +45,14 @@ void add_run(Installation& made, double diameter_m, Dice& dice) {
     if (shape > 0) {
         made.run.push_back(elbow(shape == 1 ? 0.5 * right_angle : right_angle));
         Part across;
-        across.part = "straight";
+        across.part = PartKind::straight;
         across.across_m = dice.between(0.3, 1.0);
         across.rise_m = 0.03 * *across.across_m;
         made.run.push_back(across);
         if (shape == 3) {
             Part tee;
-            tee.part = "tee";
-            tee.flow = "side";
+            tee.part = PartKind::tee;
+            tee.flow = TeeFlow::side;
             tee.cleanout = true;
             made.run.push_back(tee);
         } else {
@@ -65,11 +65,11 @@ void add_run(Installation& made, double diameter_m, Dice& dice) {
     Part chimney = straight_up(dice.between(2.6, 4.8));
     const std::size_t kind = dice.below(3);
     chimney.wall = kind == 0 ? "insulated 25 mm" : kind == 1 ? "insulated 50 mm" : "pumice block";
-    chimney.zone = dice.chance(0.6) ? "outdoors" : "attic";
+    chimney.zone = dice.chance(0.6) ? Zone::outdoors : Zone::attic;
     made.run.push_back(chimney);
     Part cap;
-    cap.part = "cap";
-    cap.build = "plain";
+    cap.part = PartKind::cap;
+    cap.build = Build::plain;
     if (dice.chance(0.6)) {
         cap.mesh_m = 0.012;
     }
@@ -86,7 +86,7 @@ Installation any_installation(Dice& dice) {
     made.site.room.temperature_k = celsius + dice.between(18.0, 22.0);
     made.site.room.pressure_pa = -dice.between(0.0, 1.4);
     Appliance& a = made.appliance;
-    a.type = "stove";
+    a.type = ApplianceType::stove;
     a.fuel.name = dice.chance(0.5) ? "beech" : "spruce";
     a.fuel.moisture = dice.between(0.14, 0.20);
     const double diameter_m = dice.one_of<double>({0.13, 0.15, 0.18});
@@ -162,12 +162,12 @@ bool put_flaw(Installation& written, std::string_view flaw, Dice& dice) {
         chimney.wall = "unlined masonry";
     } else if (flaw == "cold-flue") {
         chimney.wall = "single-wall steel";
-        chimney.zone = "outdoors";
+        chimney.zone = Zone::outdoors;
     } else if (flaw == "low-room") {
         written.site.room.pressure_pa = -dice.between(6.0, 14.0);
     } else if (flaw == "restricted") {
         Part obstruction;
-        obstruction.part = "obstruction";
+        obstruction.part = PartKind::obstruction;
         obstruction.blocked = dice.between(0.6, 0.85);
         written.run.insert(written.run.begin() + 1, obstruction);
     } else if (flaw == "wide-opening") {

@@ -242,16 +242,16 @@ fluewright::Reply reply_of(const fluewright::Observation& seen) {
     flag(seen.smell_when_idle);
     flag(seen.better_with_window_open);
     if (seen.smoke) {
-        reply.word = *seen.smoke == "none" ? "no" : "yes";
+        reply.word = *seen.smoke == SmokePlace::none ? "no" : "yes";
     }
     if (seen.found) {
-        reply.word = *seen.found == "bad" ? "yes" : "no";
+        reply.word = *seen.found == FoundState::bad ? "yes" : "no";
     }
     if (seen.worse) {
-        reply.word = *seen.worse;
+        reply.word = name(*seen.worse);
     }
     if (seen.smoke_stick) {
-        reply.word = *seen.smoke_stick;
+        reply.word = name(*seen.smoke_stick);
     }
     return reply;
 }

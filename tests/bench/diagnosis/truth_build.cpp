@@ -54,9 +54,9 @@ void build_in(Installation& real, std::vector<std::size_t>& place, const Fault& 
     const auto part = static_cast<std::size_t>(std::max(0, fault.part));
     if (fault.cause == "blockage") {
         Part obstruction;
-        obstruction.part = "obstruction";
+        obstruction.part = PartKind::obstruction;
         obstruction.blocked = fault.size;
-        const bool at_mouth = real.run[part].part == "cap";
+        const bool at_mouth = real.run[part].part == PartKind::cap;
         const std::size_t at = at_mouth ? part : part + 1;
         real.run.insert(real.run.begin() + static_cast<std::ptrdiff_t>(at), obstruction);
         for (std::size_t& index : place) {

@@ -192,12 +192,12 @@ std::vector<Observation> Truth::complaints() {
         }
         Observation o;
         const std::string word{kind};
-        o.state = "high fire";
+        o.state = StateKind::high_fire;
         if (word.starts_with("smoke-")) {
-            o.smoke = word.substr(6);
-            o.state = word == "smoke-door"       ? "door open, embers"
-                      : word == "smoke-lighting" ? "cold start"
-                                                 : "high fire";
+            o.smoke = from_word<SmokePlace>(word.substr(6));
+            o.state = word == "smoke-door"       ? StateKind::door_open_embers
+                      : word == "smoke-lighting" ? StateKind::cold_start
+                                                 : StateKind::high_fire;
         }
         o.sluggish = word == "sluggish" ? Flag{true} : Flag{};
         o.roaring = word == "roaring" ? Flag{true} : Flag{};
@@ -262,19 +262,19 @@ Truth::answer(const std::string& kind, const std::string& what, const std::strin
     if (!at.empty()) {
         o.at = at;
     }
-    o.state = "high fire";
+    o.state = StateKind::high_fire;
     const double rise = high.gas_k - solved_->room_temperature_k;
     if (kind.starts_with("smoke-")) {
         const bool yes = seen(kind);
-        o.smoke = yes ? kind.substr(6) : "none";
-        o.state = kind == "smoke-door"       ? "door open, embers"
-                  : kind == "smoke-lighting" ? "cold start"
-                                             : "high fire";
+        o.smoke = yes ? from_word<SmokePlace>(kind.substr(6)) : SmokePlace::none;
+        o.state = kind == "smoke-door"       ? StateKind::door_open_embers
+                  : kind == "smoke-lighting" ? StateKind::cold_start
+                                             : StateKind::high_fire;
         if (!yes && kind == "smoke-fan") {
-            o.fan = "running";
+            o.fan = FanState::running;
         }
         if (!yes && kind == "smoke-wind") {
-            o.wind = "windy";
+            o.wind = WindState::windy;
         }
     } else if (kind == "sluggish") {
         o.sluggish = seen(kind);
@@ -285,19 +285,19 @@ Truth::answer(const std::string& kind, const std::string& what, const std::strin
     } else if (kind == "smell") {
         o.smell_when_idle = seen(kind);
     } else if (kind == "worse") {
-        o.worse = course();
+        o.worse = from_word<TroubleCourse>(course());
     } else if (kind == "window") {
         const Look open =
             look(Doing::high, {.window_open = true, .fans_off = false, .windy = false});
         const bool better = open.draft_pa - high.draft_pa > 2.8 + 0.6 * dice_.bell();
         o.better_with_window_open = dice_.chance(0.04) ? !better : better;
     } else if (kind == "look") {
-        o.look = what;
-        o.found = finds(what) ? "bad" : "good";
+        o.look = from_word<LookedAt>(what);
+        o.found = finds(what) ? FoundState::bad : FoundState::good;
     } else if (kind == "stick" || kind == "stick-cold") {
         const bool cold = kind == "stick-cold";
-        o.state = cold ? "standing" : "high fire";
-        o.smoke_stick = stick(at, cold);
+        o.state = cold ? StateKind::standing : StateKind::high_fire;
+        o.smoke_stick = from_word<SmokeStick>(stick(at, cold));
     } else if (kind == "draft" || kind == "draft-upper") {
         const double draft = point == 0 ? high.draft_pa : high.part_draft_pa[point - 1];
         o.draft_pa = misread(draft, 0.6 + 0.05 * std::abs(draft), 10.0);

@@ -53,7 +53,7 @@ struct RuleReport {
 ///
 /// Source  California Mechanical Code 2007, table 5-3; straight lines between the distances listed
 [[nodiscard]] std::optional<double>
-shielded_clearance_m(std::string_view shield, double needed_m, bool above);
+shielded_clearance_m(Shield shield, double needed_m, bool above);
 
 /// Height the mouth needs over the place where it leaves a plain pitched roof, so that it is
 /// `above_roof_m` over that place and `above_near_m` over all of the roof within `reach_m` level.

@@ -11,17 +11,6 @@
 /// Do the ends of the parts go together, and does liquid that runs down stay inside?
 namespace fluewright {
 
-enum class PipeEnd : std::uint8_t {
-    plain,   ///< cut square; takes a crimped end, goes into a socket
-    crimped, ///< drawn in to go into a plain end or a socket
-    socket,  ///< widened; takes a plain or crimped end
-    flange,
-    locking, ///< twist-lock of one make of pipe
-    open,    ///< a hole in masonry with a thimble: takes any pipe
-};
-
-[[nodiscard]] std::string_view name(PipeEnd end);
-
 /// What one side brings to a joint.
 struct EndFacts {
     PipeEnd end{};

@@ -17,7 +17,7 @@ struct PipeStretch {
     std::vector<int> parts; ///< indices in the run
     std::string place;      ///< "straight 1", "straights 2 to 4"
     std::string wall;
-    std::string kind; ///< of the wall
+    WallKind kind{}; ///< of the wall
     double diameter_m{};
     double drawn_m{};   ///< from centre to centre of the turns, as in the file
     double between_m{}; ///< from face to face of the fittings

@@ -9,8 +9,8 @@
 /// Polynomials through Chebyshev nodes: the cheap form the solver evaluates.
 namespace fluewright {
 
-/// A stretch of the x axis mapped to u in [-1, 1].
-struct Stretch {
+/// An interval of the x axis mapped to u in [-1, 1].
+struct Interval {
     double low;
     double high;
 

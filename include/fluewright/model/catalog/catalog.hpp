@@ -1,5 +1,7 @@
 #pragma once
 
+#include "fluewright/model/fields/vocabulary.hpp"
+
 #include <span>
 #include <string_view>
 
@@ -21,7 +23,7 @@ struct Source {
 struct Fuel {
     std::string_view id;
     std::string_view aliases; ///< other accepted names, separated by '|'
-    std::string_view group;   ///< wood, pellets, coal, oil or gas
+    Worded<FuelGroup> group;
     double carbon;
     double hydrogen;
     double oxygen;
@@ -55,7 +57,7 @@ struct Material {
 struct Wall {
     std::string_view id;
     std::string_view aliases;
-    std::string_view kind; ///< single, double, insulated, masonry or liner
+    Worded<WallKind> kind;
     std::string_view layers;
     double inner_emissivity;
     double outer_emissivity;
@@ -104,10 +106,10 @@ struct ClayLiner {
 
 /// What is assumed of an appliance when the file does not say.
 struct ApplianceDefault {
-    std::string_view id;         ///< "stove/wood", "fireplace/wood", "boiler/oil", ...
-    std::string_view type;       ///< stove, fireplace, furnace, boiler, draft-hood
-    std::string_view fuel_group; ///< wood, pellets, coal, oil or gas
-    double air_ratio_high;       ///< combustion air over stoichiometric air at high fire
+    std::string_view id; ///< "stove/wood", "fireplace/wood", "boiler/oil", ...
+    Worded<ApplianceType> type;
+    Worded<FuelGroup> fuel_group;
+    double air_ratio_high; ///< combustion air over stoichiometric air at high fire
     double air_ratio_low;
     double efficiency_net;      ///< useful heat over net heating value, at high fire
     double unburned_share_high; ///< share of the net heat lost as unburned gas and char
@@ -165,8 +167,8 @@ struct RemedyEffort {
 [[nodiscard]] const Fitting* find_fitting(std::string_view id);
 [[nodiscard]] const ClayLiner* find_clay_liner(std::string_view id);
 [[nodiscard]] const TradeSize* find_trade_size(std::string_view id);
-[[nodiscard]] const ApplianceDefault* find_appliance_default(std::string_view type,
-                                                             std::string_view fuel_group);
+[[nodiscard]] const ApplianceDefault* find_appliance_default(ApplianceType type,
+                                                             FuelGroup fuel_group);
 /// The default called `id`; asking for one that does not exist is a programming error.
 [[nodiscard]] const Default& default_of(std::string_view id);
 

@@ -1,10 +1,12 @@
 #pragma once
 
+#include "fluewright/model/fields/vocabulary.hpp"
+
 #include <span>
 #include <string_view>
 
-/// The tables of the trade, embedded at build time like those of model/catalog/catalog.hpp: rules of
-/// installation, clearances, sizes in which things are sold, heat through parts of a building.
+/// The tables of the trade, embedded at build time like those of model/catalog/catalog.hpp: rules
+/// of installation, clearances, sizes in which things are sold, heat through parts of a building.
 namespace fluewright::catalog {
 
 /// One rule of installation. `figure` and `second` are its limits in SI, 0 where it has none.
@@ -132,7 +134,7 @@ struct BuildingElement {
 /// A length in which pipe or chimney is sold.
 struct StockLength {
     std::string_view id;
-    std::string_view kind;   ///< of the wall
+    Worded<WallKind> kind;   ///< of the wall
     std::string_view system; ///< inch or metric
     double length_m;
     double least_m;       ///< of a telescoping piece; else as length_m

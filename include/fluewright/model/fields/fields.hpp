@@ -4,6 +4,8 @@
 #include "fluewright/model/fields/installation.hpp"
 
 #include <concepts>
+#include <cstddef>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -17,27 +19,44 @@ namespace fluewright {
 
 /// The kinds of part as bits, so that a row can name several.
 namespace part_kind {
-inline constexpr unsigned straight = 1U << 0U;
-inline constexpr unsigned elbow = 1U << 1U;
-inline constexpr unsigned tee = 1U << 2U;
-inline constexpr unsigned reducer = 1U << 3U;
-inline constexpr unsigned increaser = 1U << 4U;
-inline constexpr unsigned damper = 1U << 5U;
-inline constexpr unsigned screen = 1U << 6U;
-inline constexpr unsigned cap = 1U << 7U;
-inline constexpr unsigned obstruction = 1U << 8U;
-inline constexpr unsigned fitting = 1U << 9U;
-inline constexpr unsigned draft_regulator = 1U << 10U;
-inline constexpr unsigned draft_hood = 1U << 11U;
-inline constexpr unsigned any = (1U << 12U) - 1U;
+/// The bit of a kind a file can have; 0 for any other.
+[[nodiscard]] constexpr unsigned bit(PartKind kind) {
+    return kind < PartKind::collar ? 1U << static_cast<unsigned>(kind) : 0U;
+}
 
-/// Names in the order of the bits.
-[[nodiscard]] std::span<const std::string_view> names();
-/// The bit of a kind, or 0 for a word that is none.
-[[nodiscard]] unsigned from_name(std::string_view name);
+inline constexpr unsigned straight = bit(PartKind::straight);
+inline constexpr unsigned elbow = bit(PartKind::elbow);
+inline constexpr unsigned tee = bit(PartKind::tee);
+inline constexpr unsigned reducer = bit(PartKind::reducer);
+inline constexpr unsigned increaser = bit(PartKind::increaser);
+inline constexpr unsigned damper = bit(PartKind::damper);
+inline constexpr unsigned screen = bit(PartKind::screen);
+inline constexpr unsigned cap = bit(PartKind::cap);
+inline constexpr unsigned obstruction = bit(PartKind::obstruction);
+inline constexpr unsigned fitting = bit(PartKind::fitting);
+inline constexpr unsigned draft_regulator = bit(PartKind::draft_regulator);
+inline constexpr unsigned draft_hood = bit(PartKind::draft_hood);
+inline constexpr unsigned any = (1U << static_cast<unsigned>(PartKind::collar)) - 1U;
+
+/// The words of the kinds a file can have, in the order of the bits.
+[[nodiscard]] constexpr std::span<const std::string_view> names() {
+    return words_between(PartKind::straight, PartKind::draft_hood);
+}
+
 /// "straight, elbow or tee"
 [[nodiscard]] std::string list(unsigned kinds);
 } // namespace part_kind
+
+/// The kinds whose rows hold for an object: that of the part itself, all for one that does not say.
+[[nodiscard]] constexpr unsigned kinds_of(const Part& part) {
+    const unsigned kind = part.part ? part_kind::bit(*part.part) : 0U;
+    return kind == 0U ? part_kind::any : kind;
+}
+
+template <class T>
+[[nodiscard]] constexpr unsigned kinds_of(const T& /*object*/) {
+    return part_kind::any;
+}
 
 /// Where the words come from that a field accepts.
 enum class Words { any_text, choices, fuels, walls, clay_liners, fittings, materials };
@@ -60,8 +79,17 @@ struct FieldInfo {
     std::string_view default_id{}; ///< catalog default taken where it is left out
 };
 
+/// A member that holds a value of a closed vocabulary, whichever that is: its value is the place of
+/// the word among all words of the vocabulary. A program may have cast a number that is no place.
 template <class T>
-using Member = std::variant<Given T::*, Word T::*, Flag T::*, HighLow T::*>;
+struct ChoiceMember {
+    std::span<const std::string_view> words;
+    std::optional<std::size_t> (*get)(const T& object);
+    void (*set)(T& object, std::optional<std::size_t> place);
+};
+
+template <class T>
+using Member = std::variant<Given T::*, Word T::*, Flag T::*, HighLow T::*, ChoiceMember<T>>;
 
 template <class T>
 struct Field {

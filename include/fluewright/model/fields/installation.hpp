@@ -1,18 +1,24 @@
 #pragma once
 
+#include "fluewright/model/fields/vocabulary.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
 
 /// What the user wrote, in SI and nothing added: every member that may be left out is optional, and
 /// no default is filled in here. resolve() turns it into a Case and notes each value it had to
-/// assume. The tables in model/fields/fields.hpp tell the key, the kind of quantity, the range and the
-/// meaning of every member; reader, schema and reference are made from them.
+/// assume. The tables in model/fields/fields.hpp tell the key, the kind of quantity, the range and
+/// the meaning of every member; reader, schema and reference are made from them.
 namespace fluewright {
 
 using Given = std::optional<double>;
 using Word = std::optional<std::string>;
 using Flag = std::optional<bool>;
+
+/// A value of a closed vocabulary, where it is given.
+template <Vocabulary E>
+using Choice = std::optional<E>;
 
 /// A value at low and at high fire. In a file: one quantity (taken for high fire, and for low fire
 /// where it does not depend on the fire) or an object with "low" and "high".
@@ -34,8 +40,8 @@ struct Weather {
 
 /// What stands near the mouth.
 struct NearThing {
-    Word what;           ///< building, opening or tree
-    Given distance_m;    ///< level, from the mouth
+    Choice<NearThingKind> what; ///< building, opening or tree
+    Given distance_m;           ///< level, from the mouth
     Given below_mouth_m; ///< how far its top lies under the mouth; negative where it is taller
 
     bool operator==(const NearThing&) const = default;
@@ -44,9 +50,9 @@ struct NearThing {
 /// The roof the chimney leaves through.
 struct Roof {
     Given pitch_rad;
-    Given distance_to_ridge_m; ///< level
-    Given mouth_above_roof_m;  ///< over the highest place where the chimney leaves the roof
-    Word covering;             ///< tiles, metal, felt, thatch or shingles
+    Given distance_to_ridge_m;     ///< level
+    Given mouth_above_roof_m;      ///< over the highest place where the chimney leaves the roof
+    Choice<RoofCovering> covering; ///< tiles, metal, felt, thatch or shingles
     Flag braced;
     std::vector<NearThing> near;
 
@@ -81,9 +87,9 @@ struct Fan {
 /// A window set open or an air inlet.
 struct HouseOpening {
     Word name;
-    Given area_m2;  ///< clear area
-    Word side;      ///< windward or lee
-    Given height_m; ///< centre over the floor the appliance stands on
+    Given area_m2;          ///< clear area
+    Choice<HouseSide> side; ///< windward or lee
+    Given height_m;         ///< centre over the floor the appliance stands on
 
     bool operator==(const HouseOpening&) const = default;
 };
@@ -121,10 +127,10 @@ struct Site {
     Given flue_shared_by; ///< heaters on the flue, this one counted
     Given year_fitted;
     Flag tight_house;
-    Word rules; ///< us, uk, ca, au, de or none
+    Choice<RuleSet> rules; ///< us, uk, ca, au, de or none
     Roof roof;
     Alarms alarms;
-    Word mouth_position; ///< clear, near ridge or adverse
+    Choice<ChimneyTopPosition> mouth_position; ///< clear, near ridge or adverse
     Room room;
     House house;
     std::vector<Weather> weather;
@@ -143,8 +149,8 @@ struct Outlet {
     Given diameter_m;
     Given width_m; ///< with depth_m: a rectangular collar
     Given depth_m;
-    Word end;       ///< plain, crimped, socket, flange or locking
-    Given height_m; ///< centre of the collar over the floor
+    Choice<PipeEnd> end; ///< plain, crimped, socket, flange or locking
+    Given height_m;      ///< centre of the collar over the floor
 
     bool operator==(const Outlet&) const = default;
 };
@@ -173,7 +179,7 @@ struct Clearances {
     Given corner_m;
     Given front_m;
     Given above_m;
-    Word shield; ///< what stands between heater and wall
+    Choice<Shield> shield; ///< what stands between heater and wall
     Given shield_gap_m;
 
     bool operator==(const Clearances&) const = default;
@@ -183,31 +189,32 @@ struct FloorProtection {
     Given front_m; ///< how far it reaches beyond the heater
     Given sides_m;
     Given back_m;
-    Word build; ///< sheet, close masonry, hollow masonry, slab
+    Choice<FloorBuild> build; ///< sheet, close masonry, hollow masonry, slab
 
     bool operator==(const FloorProtection&) const = default;
 };
 
 struct Appliance {
     Flag listed;
-    Word style;   ///< radiant, jacketed, ...: for the table of heaters that are not listed
+    Choice<ApplianceStyle>
+        style;    ///< radiant, jacketed, ...: for the table of heaters that are not listed
     Given legs_m; ///< clear height under the heater
-    Word floor;   ///< burnable or noncombustible
+    Choice<FloorKind> floor; ///< burnable or noncombustible
     Flag damper_allowed;
     Flag smoke_exempt;
     Clearances clearances;
     Clearances listed_clearances;
     FloorProtection floor_protection;
-    Word type; ///< stove, fireplace, furnace, boiler or draft-hood
+    Choice<ApplianceType> type; ///< stove, fireplace, furnace, boiler or draft-hood
     Word name;
     FuelChoice fuel;
     Outlet outlet;
     HighLow burn_rate_kg_s;
-    Word burn_rate_basis;  ///< "as fired" or "dry"
-    HighLow heat_input_w;  ///< net heat in the fuel
-    HighLow heat_output_w; ///< useful heat
+    Choice<BurnRateBasis> burn_rate_basis; ///< "as fired" or "dry"
+    HighLow heat_input_w;                  ///< net heat in the fuel
+    HighLow heat_output_w;                 ///< useful heat
     HighLow efficiency;
-    Word efficiency_basis; ///< "net" or "gross"
+    Choice<EfficiencyBasis> efficiency_basis; ///< "net" or "gross"
     HighLow air_ratio;
     HighLow carbon_dioxide; ///< share of the dry gas
     HighLow oxygen;         ///< share of the dry gas
@@ -224,8 +231,8 @@ struct Appliance {
 
 /// One entry of the run. Which members have a meaning depends on `part`; the field table says so.
 struct Part {
-    Word part; ///< straight, elbow, tee, reducer, increaser, damper, screen, cap, obstruction,
-               ///< fitting
+    Choice<PartKind> part; ///< straight, elbow, tee, reducer, increaser, damper, screen, cap,
+                           ///< obstruction, fitting
     Word name;
     Given up_m;     ///< rise of a vertical straight
     Given down_m;   ///< fall of a vertical straight
@@ -237,11 +244,11 @@ struct Part {
     Given depth_m;
     Word liner; ///< trade name of a clay liner: gives width and depth
     Word wall;
-    Word zone; ///< room, attic, chase or outdoors
+    Choice<Zone> zone; ///< room, attic, chase or outdoors
     Given angle_rad;
-    Word build;     ///< elbow: smooth, gored, mitred; cap: open, plain, rain
-    Given radius_m; ///< centre-line radius of an elbow
-    Word flow;      ///< tee: "side" (the gas turns in the tee) or "straight"
+    Choice<Build> build;  ///< elbow: smooth, gored, mitred; cap: open, plain, rain
+    Given radius_m;       ///< centre-line radius of an elbow
+    Choice<TeeFlow> flow; ///< tee: "side" (the gas turns in the tee) or "straight"
     Flag cleanout;
     Given blade_angle_rad; ///< damper: 0 is open, a right angle is shut
     Given taper_length_m;
@@ -249,11 +256,11 @@ struct Part {
     Given free_area;                   ///< share of the section a screen or cap leaves open
     Given blocked;                     ///< share of the section an obstruction takes
     Given deposit_m;                   ///< thickness of what has grown on the inside
-    Word deposit;                      ///< soot, flaky creosote, glazed creosote or ash
+    Choice<DepositKind> deposit;       ///< soot, flaky creosote, glazed creosote or ash
     Word fitting;                      ///< a fitting defined in the file or the catalog
     Given loss;                        ///< loss coefficient, when it is known
     Given rated_surface_temperature_k; ///< of the paint or the wall
-    Word joint;                ///< fit of the joint at its lower end: sealed ... loose, or a class
+    Choice<JointFit> joint;    ///< fit of the joint at its lower end: sealed ... loose, or a class
     Given joint_gap_m;         ///< width of the slit all round that joint
     Given leakage_area_m2;     ///< of that joint alone
     Given setting_pa;          ///< draft regulator: the draft at which it opens
@@ -262,20 +269,20 @@ struct Part {
     Given expansion_allowed_m; ///< movement the joint of a straight takes up
     Given clearance_m;         ///< to what burns
     Given listed_clearance_m;
-    Word shield;
+    Choice<Shield> shield;
     Given shield_gap_m;
-    Given shield_reach_m; ///< how far the shield reaches past the pipe's axis on each side
-    Word passes;          ///< what it goes through
-    Word pass_through;    ///< how it goes through a wall that burns
-    Given thickness_m;    ///< of the sheet
+    Given shield_reach_m;   ///< how far the shield reaches past the pipe's axis on each side
+    Choice<Passage> passes; ///< what it goes through
+    Choice<PassThrough> pass_through; ///< how it goes through a wall that burns
+    Given thickness_m;                ///< of the sheet
     Given gauge;
-    Word heater_end; ///< plain, crimped, socket, flange or locking
-    Word chimney_end;
+    Choice<PipeEnd> heater_end; ///< plain, crimped, socket, flange or locking
+    Choice<PipeEnd> chimney_end;
     Given screws; ///< in the joint at its lower end
     Given lap_m;
     Given supports; ///< along it
     Flag slip_joint;
-    Word rating; ///< HT, 650 degC or other
+    Choice<ChimneyRating> rating; ///< HT, 650 degC or other
     Given cap_gap_m;
 
     bool operator==(const Part&) const = default;
@@ -316,7 +323,7 @@ struct StockPiece {
 /// A fuel of the user's own, dry analysis as mass shares.
 struct OwnFuel {
     std::string id;
-    Word group;
+    Choice<FuelGroup> group;
     Given carbon;
     Given hydrogen;
     Given oxygen;
@@ -340,7 +347,7 @@ struct OwnLayer {
 
 struct OwnWall {
     std::string id;
-    Word kind;
+    Choice<WallKind> kind;
     std::vector<OwnLayer> layers;
     Given thermal_resistance_m2k_w; ///< on the inside area, instead of layers
     Given outside_diameter_m;
@@ -371,23 +378,24 @@ struct BurnEntry {
 /// Something seen, tried or measured on the installation as it stands. Several readings taken at
 /// one time and place may share an entry; each counts by itself.
 struct Observation {
-    Word smoke;    ///< joints, door, lighting, wind, fan or none: where or when smoke comes out
+    Choice<SmokePlace>
+        smoke;     ///< joints, door, lighting, wind, fan or none: where or when smoke comes out
     Flag sluggish; ///< the fire burns poorly
     Flag roaring;  ///< the fire cannot be held down
     Flag drips;    ///< tar or water runs from the flue
     Flag smell_when_idle;
-    Flag co_alarm; ///< a carbon monoxide alarm sounded
-    Word worse;    ///< over weeks, overnight or steady
+    Flag co_alarm;               ///< a carbon monoxide alarm sounded
+    Choice<TroubleCourse> worse; ///< over weeks, overnight or steady
     Flag better_with_window_open;
-    Word smoke_stick; ///< in, out or still: what smoke held at a joint does
-    Word look;        ///< what was looked at: cap, flue, damper, ...
-    Word found;       ///< good or bad, of what was looked at
-    Word state;       ///< high fire, low fire, ...
-    Word weather;     ///< name of one of the weathers
-    Word window;      ///< open or shut
-    Word fan;         ///< running or off
-    Word wind;        ///< windy or calm
-    Word at;          ///< "outlet", "mouth", or the number of a part
+    Choice<SmokeStick> smoke_stick; ///< in, out or still: what smoke held at a joint does
+    Choice<LookedAt> look;          ///< what was looked at: cap, flue, damper, ...
+    Choice<FoundState> found;       ///< good or bad, of what was looked at
+    Choice<StateKind> state;        ///< high fire, low fire, ...
+    Word weather;                   ///< name of one of the weathers
+    Choice<WindowState> window;     ///< open or shut
+    Choice<FanState> fan;           ///< running or off
+    Choice<WindState> wind;         ///< windy or calm
+    Word at;                        ///< "outlet", "mouth", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;
     Given surface_temperature_k;
@@ -411,7 +419,7 @@ struct Tolerance {
 struct Installation {
     Word id; ///< what a batch calls the record, so that results can be joined to it
     Word title;
-    Word units; ///< metric or us: how the text output shows quantities
+    Choice<FileUnits> units; ///< metric or us: how the text output shows quantities
     Site site;
     Appliance appliance;
     std::vector<Part> run;

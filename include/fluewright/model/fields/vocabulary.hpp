@@ -39,6 +39,11 @@ enum class Stretch : std::uint8_t { connector, chimney };
 
 enum class WallKind : std::uint8_t { single, double_wall, insulated, masonry, liner };
 
+/// Walls that chimneys are built of; the others are those of connectors.
+[[nodiscard]] constexpr bool is_chimney_wall(WallKind kind) {
+    return kind == WallKind::insulated || kind == WallKind::masonry || kind == WallKind::liner;
+}
+
 enum class FuelGroup : std::uint8_t { wood, pellets, coal, oil, gas };
 
 enum class ApplianceType : std::uint8_t { stove, fireplace, furnace, boiler, draft_hood };
@@ -61,7 +66,14 @@ enum class FloorKind : std::uint8_t { burnable, noncombustible };
 
 enum class FloorBuild : std::uint8_t { sheet, slab, close_masonry, hollow_masonry };
 
-enum class PipeEnd : std::uint8_t { plain, crimped, socket, flange, locking };
+enum class PipeEnd : std::uint8_t {
+    plain,   ///< cut square; takes a crimped end, goes into a socket
+    crimped, ///< drawn in to go into a plain end or a socket
+    socket,  ///< widened; takes a plain or crimped end
+    flange,
+    locking, ///< twist-lock of one make of pipe
+    open,    ///< a hole in masonry with a thimble: takes any pipe; no end a file can name
+};
 
 /// How an elbow or a cap is made.
 enum class Build : std::uint8_t { smooth, gored, mitred, open, plain, rain };
@@ -132,6 +144,17 @@ enum class FanState : std::uint8_t { running, off };
 
 enum class WindState : std::uint8_t { windy, calm };
 
+/// The ways of firing in which a run must work.
+enum class StateKind : std::uint8_t {
+    high_fire,        ///< flow set by the high burn rate
+    low_fire,         ///< flow set by the low burn rate
+    free_burn,        ///< the flow at which run and appliance balance
+    door_open_high,   ///< loading door open on a high fire
+    door_open_embers, ///< loading door open on embers: the reload
+    standing,         ///< no fire
+    cold_start,       ///< the first minutes of kindling, walls still cold
+};
+
 /// The words of a vocabulary, in the order of its enumerators: words_of(Zone{}).
 [[nodiscard]] constexpr auto words_of(PartKind) {
     return std::to_array<std::string_view>({"straight",
@@ -197,7 +220,8 @@ enum class WindState : std::uint8_t { windy, calm };
 }
 
 [[nodiscard]] constexpr auto words_of(PipeEnd) {
-    return std::to_array<std::string_view>({"plain", "crimped", "socket", "flange", "locking"});
+    return std::to_array<std::string_view>(
+        {"plain", "crimped", "socket", "flange", "locking", "open"});
 }
 
 [[nodiscard]] constexpr auto words_of(Build) {
@@ -303,38 +327,80 @@ enum class WindState : std::uint8_t { windy, calm };
     return std::to_array<std::string_view>({"windy", "calm"});
 }
 
+[[nodiscard]] constexpr auto words_of(StateKind) {
+    return std::to_array<std::string_view>({"high fire",
+                                            "low fire",
+                                            "free burn",
+                                            "door open, high fire",
+                                            "door open, embers",
+                                            "standing",
+                                            "cold start"});
+}
+
 /// A vocabulary: an enumeration whose words are written down above.
 template <class E>
 concept Vocabulary = std::is_enum_v<E> && requires(E word) {
     words_of(word);
 };
 
+template <Vocabulary E>
+inline constexpr auto vocabulary_words = words_of(E{});
+
 /// The words of a vocabulary as a view that lasts.
 template <Vocabulary E>
-[[nodiscard]] std::span<const std::string_view> all_words() {
-    static constexpr auto words = words_of(E{});
-    return words;
+[[nodiscard]] constexpr std::span<const std::string_view> all_words() {
+    return vocabulary_words<E>;
+}
+
+/// The words from one value to another, both counted in.
+template <Vocabulary E>
+[[nodiscard]] constexpr std::span<const std::string_view> words_between(E first, E last) {
+    const auto from = static_cast<std::size_t>(first);
+    return all_words<E>().subspan(from, static_cast<std::size_t>(last) - from + 1);
 }
 
 /// The word of a value; "?" for a number that is no value of the enumeration, which a program that
 /// builds an installation could make by a cast and which check_structure() refuses.
 template <Vocabulary E>
 [[nodiscard]] constexpr std::string_view name(E value) {
-    const auto words = words_of(E{});
+    const auto words = all_words<E>();
     const auto index = static_cast<std::size_t>(value);
     return index < words.size() ? words[index] : std::string_view{"?"};
+}
+
+/// The place of a word among some; empty for a word that is none of them.
+[[nodiscard]] constexpr std::optional<std::size_t>
+place_of(std::string_view word, std::span<const std::string_view> words) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (words[i] == word) {
+            return i;
+        }
+    }
+    return std::nullopt;
 }
 
 /// The value of a word; empty for a word that is none of them.
 template <Vocabulary E>
 [[nodiscard]] constexpr std::optional<E> from_word(std::string_view word) {
-    const auto words = words_of(E{});
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        if (words[i] == word) {
-            return static_cast<E>(i);
-        }
-    }
-    return std::nullopt;
+    const auto place = place_of(word, all_words<E>());
+    return place ? std::optional{static_cast<E>(*place)} : std::nullopt;
 }
+
+/// A value that an embedded table writes as its word. An unknown word stops the compiler.
+template <Vocabulary E>
+class Worded {
+public:
+    // Implicit both ways: a row is written with the word and read as the value.
+    // NOLINTNEXTLINE(google-explicit-constructor,hicpp-explicit-conversions)
+    consteval Worded(const char* word) : value_{from_word<E>(word).value()} {}
+
+    // NOLINTNEXTLINE(google-explicit-constructor,hicpp-explicit-conversions)
+    constexpr operator E() const { return value_; }
+
+    [[nodiscard]] constexpr E value() const { return value_; }
+
+private:
+    E value_;
+};
 
 } // namespace fluewright

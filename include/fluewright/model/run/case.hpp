@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/fields/vocabulary.hpp"
 #include "fluewright/physics/combustion.hpp"
 #include "fluewright/physics/flue_gas.hpp"
 
@@ -14,36 +15,6 @@
 /// An installation made complete: every value in SI, everything assumed noted. The solver reads
 /// nothing else.
 namespace fluewright {
-
-enum class Zone : std::uint8_t { room, attic, chase, outdoors };
-
-inline constexpr std::size_t zone_count = 4;
-
-[[nodiscard]] std::string_view name(Zone zone);
-
-enum class PartKind : std::uint8_t {
-    collar,
-    straight,
-    elbow,
-    tee,
-    reducer,
-    increaser,
-    damper,
-    screen,
-    cap,
-    obstruction,
-    fitting,
-    draft_regulator,
-    draft_hood,
-};
-
-inline constexpr std::size_t part_kind_count = 13;
-
-[[nodiscard]] std::string_view name(PartKind kind);
-
-enum class ApplianceType : std::uint8_t { stove, fireplace, furnace, boiler, draft_hood };
-
-[[nodiscard]] std::string_view name(ApplianceType type);
 
 /// One layer of a wall, from the inside out.
 struct WallLayer {
@@ -60,7 +31,7 @@ inline constexpr std::size_t most_wall_layers = 8;
 
 struct WallBuild {
     std::string id;
-    std::string kind; ///< single, double, insulated, masonry or liner
+    WallKind kind{};
     std::array<WallLayer, most_wall_layers> layers{};
     std::size_t layer_count{};
     double inner_emissivity{};
@@ -75,8 +46,8 @@ struct WallBuild {
 /// One step of the march: a length of pipe, or a point where pressure is lost. Point losses act on
 /// the velocity head in `area_m2`; a change of area against the section before is accounted for.
 struct Section {
-    int part{};      ///< index in the file's run; -1 for the collar, part count for an added mouth
-    PartKind kind{}; ///< what the user called it
+    int part{}; ///< index in the file's run; -1 for the collar, part count for an added mouth
+    PartKind kind{PartKind::collar}; ///< what the user called it
     double length_m{};
     double rise_m{};
     double diameter_m{}; ///< hydraulic
@@ -126,7 +97,7 @@ struct DoorOpening {
 struct ApplianceCase {
     ApplianceType type{};
     std::string fuel;
-    std::string fuel_group;
+    FuelGroup fuel_group{};
     combustion::FuelAnalysis analysis{};
     double moisture{};
     double net_heating_value_j_kg{};

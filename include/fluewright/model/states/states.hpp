@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/fields/vocabulary.hpp"
 #include "fluewright/model/march/march.hpp"
 #include "fluewright/model/states/cold_start.hpp"
 
@@ -8,18 +9,6 @@
 
 /// The ways of firing in which a run must work, solved.
 namespace fluewright {
-
-enum class StateKind : std::uint8_t {
-    high_fire,        ///< flow set by the high burn rate
-    low_fire,         ///< flow set by the low burn rate
-    free_burn,        ///< the flow at which run and appliance balance
-    door_open_high,   ///< loading door open on a high fire
-    door_open_embers, ///< loading door open on embers: the reload
-    standing,         ///< no fire
-    cold_start,       ///< the first minutes of kindling, walls still cold
-};
-
-[[nodiscard]] std::string_view name(StateKind kind);
 
 enum class Status : std::uint8_t {
     solved,
