@@ -1,5 +1,4 @@
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
@@ -101,8 +100,13 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
         a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
     }
     a.sentence = options.words ? sentence(a) : std::string{};
-    a.findings = find_all(a.installation, a.solution, options.words);
-    add_joint_findings(joints_of(written, a.installation), a.installation, a.findings);
+    const std::string_view body = options.rules.empty() ? rule_set_of(written, a.installation.units)
+                                                        : std::string_view{options.rules};
+    Checked checked =
+        check_all(written, a.installation, a.solution, {.body = body, .with_words = options.words});
+    a.body = checked.body;
+    a.checks = std::move(checked.results);
+    a.findings = std::move(checked.findings);
     if (options.size_search) {
         a.size = advise_size(written, a.installation, sizes);
     }

@@ -1,7 +1,6 @@
 // Every finding fires where it should and keeps still just beside it.
 #include "../catch.hpp"
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "written_parts.hpp"
@@ -60,10 +59,10 @@ std::set<std::string> ids(const Installation& in) {
     const Result<Case, Faults> resolved = resolve(in);
     REQUIRE(resolved.has_value());
     std::set<std::string> found;
-    Findings all = find_all(*resolved, solve(*resolved, Detail::stations));
-    add_joint_findings(joints_of(in, *resolved), *resolved, all);
-    for (const Finding& finding : all) {
-        found.emplace(finding.info->id);
+    const Solution solution = solve(*resolved, Detail::stations);
+    const Checked checked = check_all(in, *resolved, solution, {});
+    for (const Finding& finding : checked.findings) {
+        found.emplace(finding.matter->id);
         CHECK_FALSE(finding.message.empty());
         CHECK(finding.weight >= 0.0);
     }
@@ -270,9 +269,11 @@ TEST_CASE("every finding of the table fires and keeps still") {
         probe.beside(near_miss);
         CHECK(ids(near_miss).count(probe.id) == 0);
     }
-    for (const FindingInfo& row : finding_table()) {
-        CAPTURE(row.id);
-        CHECK(probed.count(std::string{row.id}) == 1);
+    for (const Check& row : checks()) {
+        if (row.id == row.matter->id) {
+            CAPTURE(row.id);
+            CHECK(probed.count(std::string{row.id}) == 1);
+        }
     }
 }
 
@@ -292,20 +293,50 @@ TEST_CASE("a stretch that ends at the mouth is free to grow") {
     CHECK(ids(in).count(id) == 1);
 }
 
-TEST_CASE("the table of findings is complete and in order") {
+TEST_CASE("the table of matters is complete and in order") {
     std::string_view before;
-    for (const FindingInfo& row : finding_table()) {
+    for (const Matter& row : matters()) {
         CAPTURE(row.id);
         CHECK(before < row.id);
         before = row.id;
         CHECK_FALSE(row.title.empty());
         CHECK_FALSE(row.meaning.empty());
-        CHECK_FALSE(row.rule.empty());
         CHECK_FALSE(row.remedy.empty());
-        CHECK(catalog::find_source(row.source) != nullptr);
-        CHECK(find_finding(row.id) == &row);
+        CHECK(find_matter(row.id) == &row);
+        // Somebody speaks of it, and nobody sees it worse than the table of matters says.
+        Severity worst = Severity::note;
+        bool spoken_of = false;
+        for (const Check& check : checks()) {
+            if (check.matter == &row) {
+                spoken_of = true;
+                worst = std::min(worst, check.severity);
+            }
+        }
+        CHECK(spoken_of);
+        if (find_check(row.id) == nullptr) {
+            CHECK(worst == row.severity); // only bodies speak of it
+        }
     }
-    CHECK(find_finding("no-such-finding") == nullptr);
+    CHECK(find_matter("no-such-finding") == nullptr);
+}
+
+TEST_CASE("every check has a matter, a limit and a source") {
+    std::set<std::string_view> ids;
+    for (const Check& row : checks()) {
+        CAPTURE(row.id);
+        CHECK(ids.insert(row.id).second);
+        REQUIRE(row.matter != nullptr);
+        CHECK(find_matter(row.matter->id) == row.matter);
+        CHECK_FALSE(row.rule.empty());
+        CHECK_FALSE(row.applies.empty());
+        CHECK(catalog::find_source(row.source) != nullptr);
+        CHECK(find_check(row.id) == &row);
+        CHECK((row.body == "any" || catalog::find_rule_body(row.body) != nullptr));
+        CHECK((row.basis == Basis::body) == (row.body != "any"));
+        // A check of the trade or the physics and a row of the rules are told apart by their ids.
+        CHECK((find_matter(row.id) == nullptr || find_matter(row.id) == row.matter));
+    }
+    CHECK(find_check("no-such-check") == nullptr);
 }
 
 TEST_CASE("findings stand in order of severity and weight") {
@@ -317,11 +348,11 @@ TEST_CASE("findings stand in order of severity and weight") {
     in.appliance.fuel.moisture = 0.45;
     const Result<Case, Faults> resolved = resolve(in);
     REQUIRE(resolved.has_value());
-    const Findings found = find_all(*resolved, solve(*resolved, Detail::stations));
+    const Findings found =
+        check_all(in, *resolved, solve(*resolved, Detail::stations), {}).findings;
     REQUIRE(found.size() > 3);
     CHECK(std::is_sorted(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
-        return a.info->severity != b.info->severity ? a.info->severity < b.info->severity
-                                                    : a.weight > b.weight;
+        return a.severity != b.severity ? a.severity < b.severity : a.weight > b.weight;
     }));
 }
 

@@ -13,14 +13,25 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-constexpr FindingInfo info{.id = "draft-short",
-                           .severity = Severity::fault,
-                           .title = "Not enough draft",
-                           .meaning = "meaning",
-                           .rule = "rule",
-                           .remedy = "general remedy",
-                           .source = "practice",
-                           .mark = "common practice"};
+constexpr Matter matter{.id = "draft-short",
+                        .severity = Severity::fault,
+                        .per_place = false,
+                        .title = "Not enough draft",
+                        .meaning = "meaning",
+                        .remedy = "general remedy"};
+
+constexpr Check check{.id = "draft-short",
+                      .basis = Basis::physics,
+                      .body = "any",
+                      .matter = &matter,
+                      .severity = Severity::fault,
+                      .advice = false,
+                      .needs_solution = true,
+                      .rule = "draft >= need",
+                      .applies = "high fire",
+                      .source = "heater-manuals",
+                      .mark = "looked up",
+                      .disagrees = {}};
 
 /// A made-up assessment with one state of every kind, none of it computed.
 Assessment made_up() {
@@ -64,13 +75,19 @@ Assessment made_up() {
     a.limiting_draft_other_pa = 9.0;
     a.sentence = "This run falls short.";
     Finding& finding = a.findings.emplace_back();
-    finding.info = &info;
+    finding.matter = &matter;
+    finding.severity = Severity::fault;
     finding.place = "the outlet";
     finding.state = "high fire, frost";
     finding.message = "The run gives 8 Pa.";
     finding.kind = Kind::pressure;
     finding.figure = 8.0;
     finding.limit = 12.0;
+    CheckResult& source = finding.sources.emplace_back();
+    source.check = &check;
+    source.outcome = CheckOutcome::not_met;
+    source.figure = finding.figure;
+    source.limit = finding.limit;
     a.size.outcome = SizeAdvice::Outcome::none;
     a.size.reason = "Height is short.";
     return a;
@@ -105,6 +122,7 @@ TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {
                Contains("1. FAULT: Not enough draft, the outlet (high fire, frost)\n"
                         "     The run gives 8 Pa.\n"
                         "     What to do: general remedy\n"
+                        "     By the physics: draft >= need [heater-manuals, looked up].\n"
                         "     More: fluewright explain draft-short\n"));
     a.findings.front().remedy = "Here: add 1 m.";
     CHECK_THAT(text_of(a), Contains("What to do: Here: add 1 m."));

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/advice/score.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
@@ -52,8 +52,10 @@ struct Assessment {
     /// Draft in the limiting state if only the floored forced flow heats the wall, as the European
     /// calculation has it: the other end of what can be defended.
     double limiting_draft_other_pa{};
-    std::string sentence; ///< the verdict, for a person
-    Findings findings;    ///< by weight
+    std::string sentence;            ///< the verdict, for a person
+    const catalog::RuleBody* body{}; ///< whose rules the checks hold it against
+    CheckResults checks;             ///< what every check came to; without words what is not met
+    Findings findings;               ///< what is not met, by severity and weight
     SizeAdvice size;
 };
 
@@ -63,16 +65,12 @@ struct AssessOptions {
     bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     std::optional<UnitSystem> units{}; ///< default: those of the file
+    std::string rules{}; ///< id of catalog::rule_bodies(); empty: what the file asks for
 };
 
 /// Resolves, solves, judges. Faults: those of resolve().
 [[nodiscard]] Result<Assessment, Faults> assess(const Installation& written,
                                                 const AssessOptions& options);
-
-/// The findings of a solved case, by severity and weight.
-/// Without words messages and remedies are not fit to be read: for who counts findings only.
-[[nodiscard]] Findings
-find_all(const Case& installation, const Solution& solution, bool with_words = true);
 
 /// Tries every trade size throughout the run (existing masonry keeps its size).
 [[nodiscard]] SizeAdvice

@@ -7,7 +7,7 @@
 namespace fluewright::parts {
 namespace {
 
-using rule_check::Piece;
+using checking::Piece;
 
 struct Ends {
     const Piece* before{};
@@ -69,7 +69,7 @@ void growth(const Job& job) {
         g.place = stretch.place;
         g.length_m = stretch.drawn_m;
         double hot_m_k = 0.0;
-        for (const StateResult& state : job.view.solution.states) {
+        for (const StateResult& state : job.view.states()) {
             if (state.kind != StateKind::high_fire) {
                 continue;
             }

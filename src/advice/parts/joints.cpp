@@ -1,6 +1,6 @@
 #include "fluewright/advice/parts/joints.hpp"
 
-#include "advice/checks/rule_check.hpp"
+#include "advice/checks/view.hpp"
 #include "fluewright/model/states/states.hpp"
 
 #include <algorithm>
@@ -9,7 +9,7 @@
 namespace fluewright {
 namespace {
 
-using rule_check::Piece;
+using checking::Piece;
 
 /// Sheet from here on is butted into sockets, thinner sheet is crimped.
 constexpr double thick_sheet_m = 0.0012;
@@ -99,20 +99,19 @@ EndFacts collar(const Installation& written, const Case& c) {
 
 JointReport joints_of(const Installation& written, const Case& installation) {
     JointReport report;
-    const Solution none;
-    const rule_check::View view{written, installation, none};
+    const std::vector<Piece> pieces = checking::pieces_of(written, installation);
     EndFacts below = collar(written, installation);
     std::string below_place = "the outlet";
     int below_part = -1;
     std::vector<bool> may_turn;
-    report.parts.reserve(view.pieces.size());
-    report.joints.reserve(view.pieces.size());
-    for (const Piece& piece : view.pieces) {
+    report.parts.reserve(pieces.size());
+    report.joints.reserve(pieces.size());
+    for (const Piece& piece : pieces) {
         if (!has_ends(piece)) {
             continue;
         }
         PartEnds ends = ends_of(piece, below.diameter_m);
-        std::string place = view.place_of(piece);
+        std::string place = checking::place_of(*piece.section);
         const PartKind kind = piece.section->kind;
         may_turn.push_back(kind == PartKind::straight || kind == PartKind::elbow);
         Fit fit = fit_of(below, ends.heater, installation.units);
@@ -131,71 +130,6 @@ JointReport joints_of(const Installation& written, const Case& installation) {
     }
     turn_parts(report, may_turn, installation.units);
     return report;
-}
-
-namespace {
-
-void add(Findings& findings, std::string_view id, const Joint& joint, std::string message) {
-    Finding finding;
-    finding.info = find_finding(id);
-    finding.place = joint.place;
-    finding.part = joint.above;
-    finding.message = std::move(message);
-    if (!joint.cure().empty()) {
-        finding.remedy = joint.cure();
-    }
-    finding.weight = 1.0;
-    findings.push_back(std::move(finding));
-}
-
-void add_bore(Findings& findings, const Joint& joint, UnitSystem units) {
-    const std::string lower = size_name(joint.lower.diameter_m, units);
-    const std::string upper = size_name(joint.upper.diameter_m, units);
-    if (joint.fit.bore == Bore::other_shape) {
-        add(findings,
-            "diameters-do-not-match",
-            joint,
-            "One side is round, the other rectangular, " + joint.place + ".");
-        return;
-    }
-    add(findings,
-        "diameters-do-not-match",
-        joint,
-        lower + " meets " + upper + " " + joint.place
-            + (joint.fit.bore == Bore::inch_and_metric
-                   ? ": the sizes look alike, one is of inches and one of millimetres, and they do "
-                     "not fit."
-                   : "."));
-    Finding& finding = findings.back();
-    finding.kind = Kind::length;
-    finding.figure = joint.upper.diameter_m;
-    finding.limit = joint.lower.diameter_m;
-}
-
-} // namespace
-
-void add_joint_findings(const JointReport& joints, const Case& installation, Findings& findings) {
-    for (const Joint& joint : joints.joints) {
-        const bool stated = !joint.lower.assumed || !joint.upper.assumed;
-        if (joint.fit.mating != Mating::good && stated) {
-            const bool never = joint.fit.mating == Mating::never;
-            const std::string ends = "a " + std::string{name(joint.lower.end)} + " end meets a "
-                                     + std::string{name(joint.upper.end)} + " end " + joint.place;
-            add(findings,
-                never ? "ends-do-not-mate" : "crimp-points-up",
-                joint,
-                (never ? "The parts do not go together: "
-                       : "The inserted end points to the chimney: ")
-                    + ends + ".");
-        }
-        if (joint.fit.bore != Bore::same) {
-            add_bore(findings, joint, installation.units);
-        }
-    }
-    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
-        return a.info->severity != b.info->severity ? a.info->severity < b.info->severity
-                                                    : a.weight > b.weight;
-    });
 }
 
 } // namespace fluewright

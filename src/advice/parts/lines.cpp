@@ -28,7 +28,7 @@ double wall_mass_kg_m(const WallBuild& wall, double inside_diameter_m) {
 namespace parts {
 namespace {
 
-using rule_check::Piece;
+using checking::Piece;
 
 const WallBuild& wall_of(const Job& job, const PipeStretch& stretch) {
     for (const Piece& piece : job.view.pieces) {

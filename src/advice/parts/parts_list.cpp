@@ -11,7 +11,7 @@ PartsList parts_list(const Installation& written,
     PartsList list;
     std::vector<StockPiece> stock = written.stock;
     stock.insert(stock.end(), at_hand.begin(), at_hand.end());
-    const rule_check::View view{written, installation, solution};
+    const checking::View view{written, installation, &solution};
     const parts::Job job{view, stock, list};
     list.joints = joints_of(written, installation);
     parts::stretches(job);

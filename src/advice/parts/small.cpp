@@ -8,7 +8,7 @@
 namespace fluewright::parts {
 namespace {
 
-using rule_check::Piece;
+using checking::Piece;
 
 void add(const Job& job, std::string what, double count, std::string where, std::string unit = "") {
     if (count > 0.0) {

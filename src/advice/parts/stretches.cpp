@@ -9,7 +9,7 @@
 
 namespace fluewright::parts {
 
-using rule_check::Piece;
+using checking::Piece;
 
 std::string_view system_of(double diameter_m, UnitSystem units) {
     constexpr double near_m = 0.0006;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "advice/checks/rule_check.hpp"
+#include "advice/checks/view.hpp"
 #include "fluewright/advice/parts/parts_list.hpp"
 
 /// The steps of parts_list().
@@ -8,7 +8,7 @@ namespace fluewright::parts {
 
 /// What every step reads, and the list it adds to.
 struct Job {
-    const rule_check::View& view;
+    const checking::View& view;
     std::vector<StockPiece>& stock; ///< of the file and at hand; whole pieces used are taken off
     PartsList& list;
 };
@@ -17,10 +17,10 @@ struct Job {
 [[nodiscard]] std::string_view system_of(double diameter_m, UnitSystem units);
 
 /// Bore without deposit.
-[[nodiscard]] double bore_m(const rule_check::Piece& piece);
+[[nodiscard]] double bore_m(const checking::Piece& piece);
 
 /// The wall's id without a deposit's name.
-[[nodiscard]] std::string bare_wall(const rule_check::Piece& piece);
+[[nodiscard]] std::string bare_wall(const checking::Piece& piece);
 
 /// What the shop sells of one kind of pipe.
 struct Sold {

@@ -62,8 +62,8 @@ void judge_plan(const Improvement& made, Plan& plan) {
 }
 
 bool has_new_danger(const Plan& plan) {
-    return std::any_of(plan.raised.begin(), plan.raised.end(), [](const FindingInfo* info) {
-        return info->severity == Severity::danger;
+    return std::any_of(plan.raised.begin(), plan.raised.end(), [](const Matter* matter) {
+        return matter->severity == Severity::danger;
     });
 }
 
@@ -266,8 +266,9 @@ void mark_front(std::vector<Plan>& plans, Goal goal) {
 }
 
 Result<Improvement, Faults> improve(const Installation& written, const ImproveOptions& options) {
-    Result<Assessment, Faults> assessed =
-        assess(written, {.size_search = false, .spread = false, .units = options.units});
+    Result<Assessment, Faults> assessed = assess(
+        written,
+        {.size_search = false, .spread = false, .units = options.units, .rules = options.rules});
     if (!assessed) {
         return Failure{std::move(assessed).error()};
     }
@@ -280,10 +281,6 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         made.sentence = improvement_sentence(made);
         return made;
     }
-    const std::string_view body = options.rules.empty()
-                                      ? rule_set_of(written, made.present.installation.units)
-                                      : std::string_view{options.rules};
-    made.rules = check_rules(written, made.present.installation, made.present.solution, body);
     std::vector<Remedy> remedies = remedies_for(written, made);
     if (options.prices) {
         made.currency = options.prices->currency;

@@ -7,15 +7,15 @@
 namespace fluewright {
 namespace {
 
-bool holds(const Findings& findings, const FindingInfo* info) {
-    return std::any_of(findings.begin(), findings.end(), [info](const Finding& finding) {
-        return finding.info == info;
+bool holds(const Findings& findings, const Matter* matter) {
+    return std::any_of(findings.begin(), findings.end(), [matter](const Finding& finding) {
+        return finding.matter == matter;
     });
 }
 
-void add_once(std::vector<const FindingInfo*>& list, const FindingInfo* info) {
-    if (std::find(list.begin(), list.end(), info) == list.end()) {
-        list.push_back(info);
+void add_once(std::vector<const Matter*>& list, const Matter* matter) {
+    if (std::find(list.begin(), list.end(), matter) == list.end()) {
+        list.push_back(matter);
     }
 }
 
@@ -134,44 +134,22 @@ std::string strongest(const Improvement& made) {
            + shown(c, c.appliance.draft_greatest_pa, Kind::pressure);
 }
 
-bool is_broken(const RuleReport& report, const catalog::Rule* rule) {
-    return std::any_of(report.results.begin(), report.results.end(), [rule](const auto& result) {
-        return result.rule == rule && result.outcome == RuleOutcome::not_met;
-    });
-}
-
-void broken_rules(const RuleReport& before, const Solution& solution, Plan& plan) {
-    if (before.body == nullptr) {
-        return;
-    }
-    const RuleReport after = check_rules(plan.changed, plan.resolved, solution, before.body->id);
-    for (const RuleResult& result : after.results) {
-        const bool fresh = result.outcome == RuleOutcome::not_met && result.rule->strength == "rule"
-                           && !is_broken(before, result.rule);
-        if (fresh
-            && std::find(plan.broken.begin(), plan.broken.end(), result.rule)
-                   == plan.broken.end()) {
-            plan.broken.push_back(result.rule);
-        }
-    }
-}
-
 } // namespace
 
 void add_details(const Improvement& made, Plan& plan) {
     const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
     const Solution solution = solve(plan.resolved, Detail::stations);
-    const Findings after = find_all(plan.resolved, solution);
-    broken_rules(made.rules, solution, plan);
+    const Findings after =
+        check_all(plan.changed, plan.resolved, solution, {.body = present.body->id}).findings;
     for (const Finding& finding : after) {
-        if (!holds(present.findings, finding.info)) {
-            add_once(plan.raised, finding.info);
+        if (!holds(present.findings, finding.matter)) {
+            add_once(plan.raised, finding.matter);
         }
     }
     for (const Finding& finding : present.findings) {
-        if (!holds(after, finding.info)) {
-            add_once(plan.cleared, finding.info);
+        if (!holds(after, finding.matter)) {
+            add_once(plan.cleared, finding.matter);
         }
     }
     over_draft(present, plan);

@@ -37,7 +37,7 @@ void measure_run(Layout& layout) {
 
 void count_findings(Layout& layout) {
     for (const Finding& finding : layout.assessment.findings) {
-        const Severity severity = finding.info->severity;
+        const Severity severity = finding.severity;
         layout.faults += severity == Severity::danger || severity == Severity::fault ? 1U : 0U;
         layout.warnings += severity == Severity::warning ? 1U : 0U;
     }

@@ -1,6 +1,6 @@
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 
-#include "advice/checks/rule_check.hpp"
+#include "advice/checks/view.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/march/surroundings.hpp"
 #include "fluewright/model/march/wall_heat.hpp"
@@ -11,7 +11,7 @@
 namespace fluewright {
 namespace {
 
-void rate(HotSurface& hot, const rule_check::Piece& piece) {
+void rate(HotSurface& hot, const checking::Piece& piece) {
     if (piece.part->rated_surface_temperature_k) {
         hot.rating_k = piece.part->rated_surface_temperature_k;
         hot.rating_of = "as stated";
@@ -31,7 +31,7 @@ void rate(HotSurface& hot, const rule_check::Piece& piece) {
     hot.source = row.source;
 }
 
-void estimate_wall(HotSurface& hot, const rule_check::Piece& piece, const Case& c) {
+void estimate_wall(HotSurface& hot, const checking::Piece& piece, const Case& c) {
     if (!piece.part->clearance_m || piece.section->zone == Zone::outdoors) {
         return;
     }
@@ -89,8 +89,8 @@ HotSurfaces
 hot_surfaces(const Installation& written, const Case& installation, const Solution& solution) {
     HotSurfaces all;
     all.wall_limit_k = catalog::default_of("burnable_surface_limit_k").value;
-    const rule_check::View view{written, installation, solution};
-    for (const rule_check::Piece& piece : view.pieces) {
+    const checking::View view{written, installation, &solution};
+    for (const checking::Piece& piece : view.pieces) {
         double hottest_k = 0.0;
         for (const StateResult& state : solution.states) {
             if (state.kind == StateKind::high_fire) {

@@ -1,6 +1,6 @@
 #include "fluewright/advice/upkeep/maintenance.hpp"
 
-#include "advice/checks/rule_check.hpp"
+#include "advice/checks/view.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/physics/dew_point.hpp"
 
@@ -17,14 +17,14 @@ std::string_view name(DepositRisk risk) {
 
 namespace {
 
-using rule_check::Piece;
-using rule_check::View;
+using checking::Piece;
+using checking::View;
 
 /// Coldest inner wall of a section over the weathers in one way of firing; infinite where none was
 /// solved.
 double coldest_k(const View& view, const Piece& piece, StateKind kind) {
     double least = std::numeric_limits<double>::infinity();
-    for (const StateResult& state : view.solution.states) {
+    for (const StateResult& state : view.states()) {
         for (const Station& station : state.stations) {
             if (state.kind == kind
                 && &view.installation.sections[station.section] == piece.section) {
@@ -121,7 +121,7 @@ void look_first(Maintenance& m, const View& view) {
 Maintenance
 maintenance(const Installation& written, const Case& installation, const Solution& solution) {
     Maintenance m;
-    const View view{written, installation, solution};
+    const View view{written, installation, &solution};
     m.applies = view.solid_fuel();
     if (!m.applies) {
         return m;

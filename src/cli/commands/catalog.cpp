@@ -70,7 +70,7 @@ const Command catalog_command{
              "and what is assumed when it says nothing. Without a name it lists the tables.",
     .word = {.name = "TABLE",
              .text = "fuels, walls, fittings, sizes, liners, materials, appliances, defaults, "
-                     "sources or findings",
+                     "sources, findings or checks",
              .required = false},
     .options = catalog_options,
     .example = "fluewright catalog fuels",

@@ -20,6 +20,7 @@ AssessOptions assess_options(const Context& context) {
     AssessOptions options;
     options.size_search = !context.arguments.has(option::no_size_search);
     options.units = context.units();
+    options.rules = context.arguments.value(option::rules);
     if (context.arguments.has(option::sizes)) {
         options.sizes = context.arguments.value(option::sizes) == "inch" ? TradeSizes::inch
                                                                          : TradeSizes::metric;
@@ -73,8 +74,7 @@ int run_check(const Context& context) {
         return tell_faults(context, assessment.error(), *written);
     }
     const int status = status_of(context, *assessment);
-    const TradeAdvice trade =
-        trade_advice(written->installation, *assessment, context.arguments.value(option::rules));
+    const TradeAdvice trade = trade_advice(written->installation, *assessment);
     std::optional<ToleranceStudy> study;
     if (has_tolerances(written->installation)) {
         study = study_tolerances(written->installation, *assessment, *study_options);

@@ -24,15 +24,21 @@ int run_explain(const Context& context) {
     if (id.starts_with('/')) {
         return explain_pointer(context, id);
     }
-    if (const FindingInfo* finding = find_finding(id)) {
-        return write_answer(context, explain_finding(*finding, context.style), all_pass);
+    if (const Matter* matter = find_matter(id)) {
+        return write_answer(context, explain_matter(*matter, context.style), all_pass);
+    }
+    if (const Check* check = find_check(id)) {
+        return write_answer(context, explain_check(*check, context.style), all_pass);
     }
     if (const diagnosis::Cause* cause = diagnosis::find_cause(id)) {
         return write_answer(context, explain_cause(*cause, context.style), all_pass);
     }
     std::vector<std::string_view> ids;
-    for (const FindingInfo& finding : finding_table()) {
-        ids.push_back(finding.id);
+    for (const Matter& matter : matters()) {
+        ids.push_back(matter.id);
+    }
+    for (const Check& check : checks()) {
+        ids.push_back(check.id);
     }
     context.streams.err << "fluewright: `" << id << "` is not a finding; ";
     if (const auto nearest = nearest_word(id, ids)) {
@@ -49,9 +55,10 @@ int run_explain(const Context& context) {
 extern const Command explain_command;
 const Command explain_command{
     .name = "explain",
-    .summary = "what a finding or a key of the file means, and its source",
-    .about = "Explains a finding by its name: what it means, the rule behind it, its source and "
-             "what to do. Explains a key of the input file by its pointer: meaning, range, units "
+    .summary = "what a finding, a check or a key of the file means, and its source",
+    .about = "Explains a finding or a check by its name: what it means, what is asked by whom, its "
+             "source and what to do. Explains a key of the input file by its pointer: meaning, "
+             "range, units "
              "and what is assumed when it is left out.",
     .word = {.name = "ID", .text = "draft-short, or /appliance/outlet/diameter"},
     .options = {},

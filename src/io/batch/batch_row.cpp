@@ -127,9 +127,9 @@ BatchRow assess_record(const BatchRecord& record) {
         take_state(a, i, row);
     }
     for (const Finding& finding : a.findings) {
-        if (std::find(row.findings.begin(), row.findings.end(), finding.info->id)
+        if (std::find(row.findings.begin(), row.findings.end(), finding.matter->id)
             == row.findings.end()) {
-            row.findings.push_back(finding.info->id);
+            row.findings.push_back(finding.matter->id);
         }
     }
     return row;

@@ -15,7 +15,7 @@ Json layout_json(const Layout& layout) {
     const Case& c = layout.assessment.installation;
     Json findings = Json::array();
     for (const Finding& finding : layout.assessment.findings) {
-        findings.push_back({{"id", finding.info->id}, {"severity", name(finding.info->severity)}});
+        findings.push_back({{"id", finding.matter->id}, {"severity", name(finding.severity)}});
     }
     return {{"file", layout.name},
             {"title", c.title},

@@ -20,18 +20,10 @@ std::string_view outcome_name(Improvement::Outcome outcome) {
     return names[static_cast<std::size_t>(outcome)];
 }
 
-Json ids(const std::vector<const FindingInfo*>& findings) {
+Json ids(const std::vector<const Matter*>& findings) {
     Json list = Json::array();
-    for (const FindingInfo* info : findings) {
-        list.push_back(info->id);
-    }
-    return list;
-}
-
-Json rule_ids(const std::vector<const catalog::Rule*>& rules) {
-    Json list = Json::array();
-    for (const catalog::Rule* rule : rules) {
-        list.push_back(rule->id);
+    for (const Matter* matter : findings) {
+        list.push_back(matter->id);
     }
     return list;
 }
@@ -58,7 +50,6 @@ Json plan_json(const Case& c, const Plan& plan) {
             {"states", report::score_json(c, plan.score)},
             {"findings_raised", ids(plan.raised)},
             {"findings_cleared", ids(plan.cleared)},
-            {"rules_broken", rule_ids(plan.broken)},
             {"may_worsen", plan.worsens}};
 }
 

@@ -1,6 +1,7 @@
 #include "fluewright/io/json/report_json.hpp"
 
 #include "assumptions_json.hpp"
+#include "checks_json.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "io/json/json_text.hpp"
 #include "io/text/words.hpp"
@@ -250,27 +251,6 @@ Json size_json(const SizeAdvice& size) {
         {"trials", std::move(trials)}};
 }
 
-Json findings_json(const Findings& findings) {
-    Json list = Json::array();
-    for (const Finding& f : findings) {
-        Json json{{"id", f.info->id},
-                  {"severity", name(f.info->severity)},
-                  {"title", f.info->title},
-                  {"place", f.place},
-                  {"part", f.part < 0 ? Json(nullptr) : Json(f.part + 1)},
-                  {"state", f.state},
-                  {"message", f.message},
-                  {"remedy", f.remedy.empty() ? std::string{f.info->remedy} : f.remedy},
-                  {key_of("figure", f.kind), json_number(f.figure)}};
-        json[key_of("limit", f.kind)] = f.limit ? json_number(*f.limit) : Json(nullptr);
-        json["rule"] = f.info->rule;
-        json["source"] = f.info->source;
-        json["mark"] = f.info->mark;
-        list.push_back(std::move(json));
-    }
-    return list;
-}
-
 Json verdict_json(const Assessment& a) {
     Json json{{"works", a.works}, {"sentence", a.sentence}, {"limiting_state", nullptr}};
     if (a.limiting < a.solution.states.size()) {
@@ -298,7 +278,8 @@ std::string report_json(const Assessment& a, const JsonReportOptions& options) {
                {"verdict", verdict_json(a)},
                {"states", std::move(states)}};
     whole["size"] = options.size_searched ? size_json(a.size) : Json(nullptr);
-    whole["findings"] = findings_json(a.findings);
+    whole["findings"] = report::findings_json(a.findings);
+    whole["checks"] = a.body != nullptr ? report::checks_json(a) : Json(nullptr);
     if (options.trade != nullptr) {
         report::add_trade_json(*options.trade, whole);
     }

@@ -11,35 +11,6 @@ Json part_number(int part) {
     return part < 0 ? Json(nullptr) : Json(part + 1);
 }
 
-Json rules_json(const RuleReport& rules) {
-    Json results = Json::array();
-    for (const RuleResult& r : rules.results) {
-        Json one{{"id", r.rule->id},
-                 {"outcome", name(r.outcome)},
-                 {"strength", r.rule->strength},
-                 {"place", r.place},
-                 {"part", part_number(r.part)},
-                 {"message", r.message},
-                 {"says", r.rule->says},
-                 {"applies", r.rule->applies}};
-        one["figure" + std::string{json_suffix(r.kind)}] = json_number(r.figure);
-        one["limit" + std::string{json_suffix(r.kind)}] = json_number(r.limit);
-        one["missing"] = r.missing;
-        one["source"] = r.rule->source;
-        one["mark"] = r.rule->mark;
-        one["disagrees"] = r.rule->disagrees;
-        results.push_back(std::move(one));
-    }
-    return {{"body", rules.body->id},
-            {"name", rules.body->name},
-            {"who_decides", rules.body->decides},
-            {"not_met", rules.count(RuleOutcome::not_met)},
-            {"cannot_tell", rules.count(RuleOutcome::cannot_tell)},
-            {"met", rules.count(RuleOutcome::met)},
-            {"does_not_apply", rules.count(RuleOutcome::does_not_apply)},
-            {"results", std::move(results)}};
-}
-
 Json end_json(const EndFacts& facts) {
     return {{"end", name(facts.end)},
             {"assumed", facts.assumed},
@@ -145,7 +116,6 @@ Json joints_json(const JointReport& joints) {
 }
 
 void add_trade_json(const TradeAdvice& advice, Json& whole) {
-    whole["rules"] = rules_json(advice.rules);
     whole["joints"] = joints_json(advice.joints);
     whole["hot_surfaces"] = surfaces_json(advice.surfaces);
     whole["building"] = advice.demand ? demand_json(*advice.demand) : Json(nullptr);

@@ -4,10 +4,10 @@
 #include "fluewright/advice/upkeep/trade.hpp"
 #include "io/json/json_text.hpp"
 
-/// The JSON of rules, joints, heat, upkeep and parts. Numbers are SI.
+/// The JSON of joints, heat, upkeep and parts. Numbers are SI.
 namespace fluewright::report {
 
-/// Adds "rules", "joints", "hot_surfaces", "building" and "upkeep".
+/// Adds "joints", "hot_surfaces", "building" and "upkeep".
 void add_trade_json(const TradeAdvice& advice, json::Value& whole);
 
 [[nodiscard]] json::Value joints_json(const JointReport& joints);

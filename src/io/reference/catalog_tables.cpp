@@ -1,4 +1,4 @@
-#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/advice/checks/check.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -272,16 +272,35 @@ CatalogTable sources() {
 CatalogTable findings() {
     CatalogTable table{"findings",
                        "What a check may find; `fluewright explain NAME` tells more",
+                       {name_column, {"severity", "severity"}, {"title", "title"}},
+                       {}};
+    for (const Matter& row : matters()) {
+        table.rows.push_back({row.id, name(row.severity), row.title});
+    }
+    return table;
+}
+
+CatalogTable all_checks() {
+    CatalogTable table{"checks",
+                       "What is held against what; `fluewright explain NAME` tells more",
                        {name_column,
+                        {"basis", "basis"},
+                        {"body", "body"},
                         {"severity", "severity"},
-                        {"title", "title"},
+                        {"finding", "finding"},
                         {"rule", "rule", Kind::number, CatalogPlace::line},
                         source_below,
                         mark_below},
                        {}};
-    for (const FindingInfo& row : finding_table()) {
-        table.rows.push_back(
-            {row.id, name(row.severity), row.title, row.rule, row.source, row.mark});
+    for (const Check& row : checks()) {
+        table.rows.push_back({row.id,
+                              name(row.basis),
+                              row.body,
+                              name(row.severity),
+                              row.matter->id,
+                              row.rule,
+                              row.source,
+                              row.mark});
     }
     return table;
 }
@@ -302,6 +321,7 @@ constexpr std::array entries{
     Entry{{"defaults", "single figures that are assumed or held against"}, defaults},
     Entry{{"sources", "the documents behind the figures"}, sources},
     Entry{{"findings", "what a check may find"}, findings},
+    Entry{{"checks", "what is held against what, by physics, trade and bodies"}, all_checks},
 };
 
 } // namespace

@@ -12,29 +12,6 @@ namespace {
 
 constexpr Indent inset{.first = 2, .rest = 4};
 
-std::string severity_word(Severity severity) {
-    std::string word{name(severity)};
-    if (severity == Severity::danger || severity == Severity::fault) {
-        for (char& c : word) {
-            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-        }
-    }
-    return word;
-}
-
-Ink severity_ink(Severity severity) {
-    switch (severity) {
-    case Severity::danger:
-    case Severity::fault:
-        return Ink::bad;
-    case Severity::warning:
-        return Ink::warning;
-    case Severity::note:
-        break;
-    }
-    return Ink::plain;
-}
-
 std::string size_sentence(const SizeAdvice& size) {
     const auto with_reason = [&](const std::string& words) {
         return size.reason.empty() ? words + '.' : words + ". " + size.reason;
@@ -134,35 +111,6 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
                    {trial.ruled_out_by}});
     }
     return out + table.text(style, inset.first);
-}
-
-std::string findings_text(const Assessment& a, const Style& style) {
-    if (a.findings.empty()) {
-        return heading("Findings", style) + "  None.\n";
-    }
-    std::string out = heading(fmt::format("Findings ({})", a.findings.size()), style);
-    int number = 0;
-    for (const Finding& finding : a.findings) {
-        const FindingInfo& info = *finding.info;
-        const std::string word = severity_word(info.severity);
-        std::string title = fmt::format("{}. {}: {}", ++number, word, info.title);
-        title += finding.place.empty() ? "" : ", " + finding.place;
-        title += finding.state.empty() ? "" : " (" + finding.state + ')';
-        std::string lines = paragraph(title, {.first = 2, .rest = 5}, style.width);
-        if (const auto at = lines.find(word); at != std::string::npos) {
-            lines.replace(at, word.size(), inked(word, severity_ink(info.severity), style));
-        }
-        out += lines;
-        constexpr Indent below{.first = 5, .rest = 5};
-        out += paragraph(finding.message, below, style.width);
-        out += paragraph(
-            fmt::format("What to do: {}",
-                        finding.remedy.empty() ? info.remedy : std::string_view{finding.remedy}),
-            below,
-            style.width);
-        out += paragraph(fmt::format("More: fluewright explain {}", info.id), below, style.width);
-    }
-    return out;
 }
 
 std::string assumptions_text(const Assessment& a, const Style& style) {

@@ -11,7 +11,12 @@ namespace fluewright::report {
 [[nodiscard]] std::string verdict_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
+/// "stove-ordinance, looked up"
+[[nodiscard]] std::string origin_of(const fluewright::Check& check);
 [[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
+/// What the checks came to that are not findings: how many, and what the open ones lack.
+[[nodiscard]] std::string
+checks_text(const Assessment& assessment, const Style& style, bool details);
 /// One sentence below the verdict: how far it holds.
 [[nodiscard]] std::string tolerances_in_short(const ToleranceStudy& study, const Style& style);
 [[nodiscard]] std::string

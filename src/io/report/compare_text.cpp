@@ -198,11 +198,11 @@ private:
 
     /// Findings that some layouts have and others do not.
     void findings() {
-        std::vector<const FindingInfo*> seen;
+        std::vector<const Matter*> seen;
         for (const Layout& layout : comparison_.layouts) {
             for (const Finding& finding : layout.assessment.findings) {
-                if (std::find(seen.begin(), seen.end(), finding.info) == seen.end()) {
-                    seen.push_back(finding.info);
+                if (std::find(seen.begin(), seen.end(), finding.matter) == seen.end()) {
+                    seen.push_back(finding.matter);
                 }
             }
         }
@@ -210,19 +210,20 @@ private:
             return a->severity < b->severity;
         });
         TextTable table({{}, {}, {.wraps = true}});
-        for (const FindingInfo* info : seen) {
+        for (const Matter* matter : seen) {
             std::string holders;
             std::size_t count = 0;
             for (const Layout& layout : comparison_.layouts) {
                 const auto& all = layout.assessment.findings;
-                const bool has = std::any_of(
-                    all.begin(), all.end(), [info](const Finding& f) { return f.info == info; });
+                const bool has = std::any_of(all.begin(), all.end(), [matter](const Finding& f) {
+                    return f.matter == matter;
+                });
                 holders += has ? (count == 0 ? "" : ", ") + layout.name : "";
                 count += has ? 1U : 0U;
             }
             if (count < comparison_.layouts.size()) {
-                table.add({{std::string{name(info->severity)}},
-                           {std::string{info->title}},
+                table.add({{std::string{name(matter->severity)}},
+                           {std::string{matter->title}},
                            {"only " + holders}});
             }
         }

@@ -51,7 +51,7 @@ private:
     void leave_alone() {
         const auto& findings = made_.present.findings;
         const auto worth = std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
-            return f.info->severity != Severity::note;
+            return f.severity != Severity::note;
         });
         if (worth > 0) {
             line(fmt::format("{} still {} to look at: `fluewright check` lists {}.",
@@ -112,13 +112,10 @@ private:
     }
 
     void look_at(const Plan& plan) {
-        for (const FindingInfo* info : plan.raised) {
+        for (const Matter* matter : plan.raised) {
             line(fmt::format(
-                     "new finding, {}: {} ({})", name(info->severity), info->title, info->id),
+                     "new finding, {}: {} ({})", name(matter->severity), matter->title, matter->id),
                  deeper);
-        }
-        for (const catalog::Rule* rule : plan.broken) {
-            line(fmt::format("no longer as the rules ask: {} ({})", rule->says, rule->id), deeper);
         }
         for (const std::string& words : plan.worsens) {
             line("may worsen: " + words, deeper);
@@ -134,8 +131,8 @@ private:
             line(look, deeper);
         }
         std::string cleared;
-        for (const FindingInfo* info : plan.cleared) {
-            cleared += (cleared.empty() ? "" : ", ") + std::string{info->id};
+        for (const Matter* matter : plan.cleared) {
+            cleared += (cleared.empty() ? "" : ", ") + std::string{matter->id};
         }
         if (!cleared.empty()) {
             line("clears: " + cleared, deeper);
@@ -194,8 +191,8 @@ private:
 
     /// Which rules the changes were held against.
     [[nodiscard]] std::string rules_words() const {
-        const catalog::RuleBody* body = made_.rules.body;
-        return body == nullptr || made_.rules.results.empty()
+        const catalog::RuleBody* body = made_.present.body;
+        return body == nullptr || body->id == "none"
                    ? " No set of rules was asked for; --rules us, uk, ca, au or de holds every "
                      "change against one."
                    : fmt::format(" Each change was held against the rules of {}.", body->name);

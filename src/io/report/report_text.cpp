@@ -178,6 +178,7 @@ std::string report_text(const Assessment& assessment, const ReportOptions& optio
     out += report::states_text(assessment, style);
     out += report::size_text(assessment, options);
     out += report::findings_text(assessment, style);
+    out += report::checks_text(assessment, style, options.details);
     if (options.trade != nullptr) {
         out += report::trade_text(*options.trade, style, options.details);
     }

@@ -218,8 +218,7 @@ std::string upkeep_text(const Maintenance& m, const Style& style, bool details) 
 }
 
 std::string trade_text(const TradeAdvice& advice, const Style& style, bool details) {
-    return rules_text(advice.rules, style, details) + joints_text(advice.joints, style)
-           + surfaces_text(advice.surfaces, style, details)
+    return joints_text(advice.joints, style) + surfaces_text(advice.surfaces, style, details)
            + (advice.demand ? demand_text(*advice.demand, style) : "")
            + upkeep_text(advice.upkeep, style, details);
 }

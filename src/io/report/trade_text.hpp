@@ -8,10 +8,9 @@
 #include <string_view>
 #include <vector>
 
-/// The sections of the report about rules, joints, heat and upkeep.
+/// The sections of the report about joints, heat and upkeep.
 namespace fluewright::report {
 
-[[nodiscard]] std::string rules_text(const RuleReport& rules, const Style& style, bool details);
 [[nodiscard]] std::string joints_text(const JointReport& joints, const Style& style);
 [[nodiscard]] std::string
 surfaces_text(const HotSurfaces& surfaces, const Style& style, bool details);

@@ -50,8 +50,10 @@ static_assert(std::all_of(rule_rows.begin(), rule_rows.end(), [](const Rule& rul
                       || std::any_of(rule_body_rows.begin(),
                                      rule_body_rows.end(),
                                      [&](const RuleBody& row) { return row.id == rule.body; });
-    return body && (rule.strength == "rule" || rule.strength == "advice") && !rule.says.empty()
-           && !rule.applies.empty();
+    const bool severity = rule.severity == "danger" || rule.severity == "fault"
+                          || rule.severity == "warning" || rule.severity == "note";
+    return body && severity && (rule.strength == "rule" || rule.strength == "advice")
+           && !rule.matter.empty() && !rule.says.empty() && !rule.applies.empty();
 }));
 
 template <class Rows>

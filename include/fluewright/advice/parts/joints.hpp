@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/fields/installation.hpp"
 #include "fluewright/model/run/case.hpp"
 
@@ -88,10 +88,6 @@ struct JointReport {
 /// fewest joints in need of an adapter, and of those the one with the fewest turns. Only a part
 /// whose ends the file states is turned, and only where `may_turn` has it.
 void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSystem units);
-
-/// Adds ends-do-not-mate and crimp-points-up where the file states an end, and
-/// diameters-do-not-match, by severity and weight.
-void add_joint_findings(const JointReport& joints, const Case& installation, Findings& findings);
 
 /// "6 in" or "150 mm" for a trade size, else the diameter in the given units.
 [[nodiscard]] std::string size_name(double diameter_m, UnitSystem units);

@@ -1,7 +1,6 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/advice/checks/rules.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
 
 #include <functional>
@@ -44,10 +43,9 @@ struct Plan {
     std::size_t rank{};
 
     // Of the plans shown only:
-    std::vector<const FindingInfo*> raised;   ///< findings that were not there before
-    std::vector<const FindingInfo*> cleared;  ///< findings that are no longer there
-    std::vector<std::string> worsens;         ///< in words, with figures
-    std::vector<const catalog::Rule*> broken; ///< rules of installation no longer met
+    std::vector<const Matter*> raised;  ///< findings that were not there before
+    std::vector<const Matter*> cleared; ///< findings that are no longer there
+    std::vector<std::string> worsens;   ///< in words, with figures
 
     /// What ranks plans of one class: gain over cost.
     [[nodiscard]] double merit() const { return gain / cost; }
@@ -83,7 +81,6 @@ struct Improvement {
     std::size_t tried{};               ///< runs solved; no two of them are the same
     std::vector<std::string> unpriced; ///< titles left out for want of a price
     std::string currency;              ///< empty: cost is effort
-    RuleReport rules;                  ///< of the present installation
 };
 
 /// Searches single changes, pairs where asked for or where no single change cures, and where no

@@ -10,10 +10,10 @@
 namespace fluewright {
 
 struct JsonReportOptions {
-    std::string_view version{}; ///< of the program
-    std::string_view file{};    ///< as the user named it
-    bool size_searched{true};   ///< otherwise "size" is null
-    const TradeAdvice* trade{}; ///< adds "rules", "joints", "hot_surfaces", "building", "upkeep"
+    std::string_view version{};         ///< of the program
+    std::string_view file{};            ///< as the user named it
+    bool size_searched{true};           ///< otherwise "size" is null
+    const TradeAdvice* trade{};         ///< adds "joints", "hot_surfaces", "building", "upkeep"
     const ToleranceStudy* tolerances{}; ///< adds "tolerances"; otherwise it is null
 };
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/advice/checks/check.hpp"
 #include "fluewright/advice/diagnosis/tables.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/text/style.hpp"
@@ -11,8 +11,11 @@
 /// What stands behind a word of the report or a key of the file.
 namespace fluewright {
 
-/// A finding: meaning, rule, source spelled out, what to do.
-[[nodiscard]] std::string explain_finding(const FindingInfo& finding, const Style& style);
+/// A finding: meaning, what to do, and every check that speaks of it with its source spelled out.
+[[nodiscard]] std::string explain_matter(const Matter& matter, const Style& style);
+
+/// One check: what is asked of what, its source spelled out, and the matter it speaks of.
+[[nodiscard]] std::string explain_check(const Check& check, const Style& style);
 
 /// A cause of trouble, as `diagnose` names it in JSON: mechanism, weight, confirming check, cure.
 [[nodiscard]] std::string explain_cause(const diagnosis::Cause& cause, const Style& style);

@@ -12,7 +12,7 @@ namespace fluewright {
 /// docs/input.md: every key with its meaning, an example, its range and what stands in for it.
 [[nodiscard]] std::string input_reference_markdown();
 
-/// docs/findings.md: every finding with its meaning, rule, source and remedy.
-[[nodiscard]] std::string findings_reference_markdown();
+/// docs/checks.md: every matter with its meaning and remedy, and the checks that speak of it.
+[[nodiscard]] std::string checks_reference_markdown();
 
 } // namespace fluewright

@@ -17,7 +17,7 @@ struct ReportOptions {
     std::string_view file{};    ///< as the user named it
     bool details{false};        ///< the profile along the run in every state, and every size tried
     bool size_searched{true};   ///< otherwise the size line says that it was not computed
-    const TradeAdvice* trade{}; ///< rules, joints, heat and upkeep, where they are wanted
+    const TradeAdvice* trade{}; ///< joints, heat and upkeep, where they are wanted
     const ToleranceStudy* tolerances{}; ///< where the file gives any
 };
 

@@ -14,6 +14,8 @@ struct Rule {
     std::string_view id;
     std::string_view body;     ///< us, uk, ca, au, de, or any
     std::string_view strength; ///< rule or advice
+    std::string_view matter;   ///< the bad thing it speaks of; an id of matters() in advice/checks
+    std::string_view severity; ///< danger, fault, warning or note
     double figure;
     double second;
     std::string_view unit;      ///< of the figures

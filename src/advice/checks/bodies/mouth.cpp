@@ -1,0 +1,237 @@
+#include "fluewright/core/constants.hpp"
+#include "roof_geometry.hpp"
+
+#include <array>
+
+/// Where the chimney ends: North America and the United Kingdom.
+namespace fluewright {
+
+double mouth_height_needed_m(double pitch_rad,
+                             double distance_to_ridge_m,
+                             double above_roof_m,
+                             double above_near_m,
+                             double reach_m) {
+    const double rise_m = std::min(distance_to_ridge_m, reach_m) * std::tan(pitch_rad);
+    return std::max(above_roof_m, rise_m + above_near_m);
+}
+
+} // namespace fluewright
+
+namespace fluewright::checking {
+namespace {
+
+Verdict mouth(Verdict v) {
+    v.place = "the mouth";
+    return v;
+}
+
+/// So much above the roof, and above everything within a reach: the roof itself and what is near.
+Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double reach_m) {
+    if (!leaves_house(view)) {
+        return not_here(stays_inside);
+    }
+    const Roof& roof = view.written.site.roof;
+    Fold fold{""};
+    if (const auto missing = missing_of_roof(roof); !missing.empty()) {
+        const bool too_low = roof.mouth_above_roof_m
+                             && !reaches(*roof.mouth_above_roof_m, rule.figure, Kind::length);
+        fold.add(
+            too_low ? mouth(at_least(
+                view, *roof.mouth_above_roof_m, rule.figure, Kind::length, "mouth above the roof"))
+                    : unknown(missing));
+    } else {
+        const RoofPlace place = place_of(roof);
+        fold.add(mouth(
+            at_least(view,
+                     place.mouth_m,
+                     mouth_height_needed_m(
+                         place.pitch_rad, place.to_ridge_m, rule.figure, rule.second, reach_m),
+                     Kind::length,
+                     "mouth above the roof")));
+    }
+    for (const auto what : {NearThingKind::building, NearThingKind::opening}) {
+        each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.second);
+        });
+    }
+    return fold.result();
+}
+
+Verdict three_two_ten(const View& view, const catalog::Rule& rule) {
+    constexpr double ten_feet_m = 3.048;
+    return over_roof_and_near(view, rule, ten_feet_m);
+}
+
+Verdict top_canada(const View& view, const catalog::Rule& rule) {
+    constexpr double reach_m = 3.0;
+    return over_roof_and_near(view, rule, reach_m);
+}
+
+Verdict medium_heat(const View& view, const catalog::Rule& rule) {
+    constexpr double low_heat_k = 811.15; // 1000 degF
+    double hottest_k = 0.0;
+    for (const StateResult& state : view.states()) {
+        if (state.kind == StateKind::high_fire) {
+            hottest_k = std::max(hottest_k, state.gas_temperature_k);
+        }
+    }
+    if (hottest_k <= low_heat_k) {
+        return not_here("the gas is not that hot");
+    }
+    Fold fold{"nothing is near the mouth in the file"};
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, rule.second, rule.figure);
+        });
+    return fold.result();
+}
+
+Verdict trees(const View& view, const catalog::Rule& rule) {
+    Fold fold{"the file has no tree near the mouth"};
+    each_near(view, fold, NearThingKind::tree, [&](const NearThing& thing, const std::string& key) {
+        return thing.distance_m ? mouth(at_least(
+                   view, *thing.distance_m, rule.figure, Kind::length, "branches from the mouth"))
+                                : unknown({key + "/distance"});
+    });
+    return fold.result();
+}
+
+constexpr double flat_below_rad = 10.0 * constants::pi / 180.0;
+
+bool burns(const Roof& roof) {
+    return roof.covering == RoofCovering::thatch || roof.covering == RoofCovering::shingles;
+}
+
+/// What all rules for pitched roofs in the United Kingdom ask first.
+std::optional<Verdict> not_pitched_uk(const View& view) {
+    const Roof& roof = view.written.site.roof;
+    if (!leaves_house(view)) {
+        return not_here(stays_inside);
+    }
+    if (const auto missing = missing_of_roof(roof); !missing.empty()) {
+        return unknown(missing);
+    }
+    if (*roof.pitch_rad < flat_below_rad - 1e-6) {
+        return not_here("the roof is flatter than 10 degrees");
+    }
+    return std::nullopt;
+}
+
+Verdict ridge_uk(const View& view, const catalog::Rule& rule) {
+    if (auto v = not_pitched_uk(view)) {
+        return *v;
+    }
+    const RoofPlace place = place_of(view.written.site.roof);
+    if (place.to_ridge_m > rule.second + 5e-4) {
+        return not_here("the chimney is not at the ridge");
+    }
+    if (burns(view.written.site.roof)) {
+        return not_here("see the rule for roofs that catch fire");
+    }
+    return mouth(
+        at_least(view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+}
+
+Verdict slope_uk(const View& view, const catalog::Rule& rule) {
+    constexpr double at_ridge_m = 0.6;
+    if (auto v = not_pitched_uk(view)) {
+        return *v;
+    }
+    const RoofPlace place = place_of(view.written.site.roof);
+    if (place.to_ridge_m <= at_ridge_m + 5e-4) {
+        return not_here("the chimney is at the ridge");
+    }
+    if (burns(view.written.site.roof)) {
+        return not_here("see the rule for roofs that catch fire");
+    }
+    if (!reaches(place.mouth_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
+        return mouth(
+            at_least(view, place.mouth_m, rule.second, Kind::length, "mouth above the roof"));
+    }
+    return mouth(at_least(view,
+                          place.level_to_slope_m(),
+                          rule.figure,
+                          Kind::length,
+                          "level from the mouth to the roof"));
+}
+
+Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
+    constexpr double level_m = 2.3;
+    const Roof& roof = view.written.site.roof;
+    if (!leaves_house(view)) {
+        return not_here(stays_inside);
+    }
+    if (!roof.covering) {
+        return unknown({"/site/roof/covering"});
+    }
+    if (!burns(roof)) {
+        return not_here("the roof does not catch fire easily");
+    }
+    if (const auto missing = missing_of_roof(roof); !missing.empty()) {
+        return unknown(missing);
+    }
+    const RoofPlace place = place_of(roof);
+    if (!reaches(place.mouth_m, rule.figure, Kind::length)) {
+        return mouth(
+            at_least(view, place.mouth_m, rule.figure, Kind::length, "mouth above the roof"));
+    }
+    if (place.above_ridge_m() < 0.0 && reaches(place.level_to_slope_m(), level_m, Kind::length)) {
+        return mouth(at_least(view,
+                              place.level_to_slope_m(),
+                              level_m,
+                              Kind::length,
+                              "level from the mouth to the roof"));
+    }
+    return mouth(
+        at_least(view, place.above_ridge_m(), rule.second, Kind::length, "mouth above the ridge"));
+}
+
+Verdict flat_uk(const View& view, const catalog::Rule& rule) {
+    const Roof& roof = view.written.site.roof;
+    if (!leaves_house(view)) {
+        return not_here(stays_inside);
+    }
+    if (!roof.pitch_rad) {
+        return unknown({"/site/roof/pitch"});
+    }
+    if (*roof.pitch_rad >= flat_below_rad - 1e-6) {
+        return not_here("the roof is pitched");
+    }
+    return roof.mouth_above_roof_m ? mouth(at_least(
+               view, *roof.mouth_above_roof_m, rule.figure, Kind::length, "mouth above the roof"))
+                                   : unknown({"/site/roof/mouth_above_roof"});
+}
+
+Verdict near_uk(const View& view, const catalog::Rule& rule) {
+    constexpr double reach_m = 2.3;
+    Fold fold{"nothing is near the mouth in the file"};
+    each_near(
+        view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.figure);
+        });
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.second);
+        });
+    return fold.result();
+}
+
+constexpr auto entries = std::to_array<Entry>({
+    {"top-3-2-10", three_two_ten},
+    {"ca-top", top_canada},
+    {"top-medium-heat", medium_heat, Needs::solution},
+    {"top-tree", trees},
+    {"uk-outlet-ridge", ridge_uk},
+    {"uk-outlet-slope", slope_uk},
+    {"uk-outlet-thatch", thatch_uk},
+    {"uk-outlet-flat", flat_uk},
+    {"uk-outlet-near", near_uk},
+});
+
+} // namespace
+
+std::span<const Entry> mouth_checks() {
+    return entries;
+}
+
+} // namespace fluewright::checking

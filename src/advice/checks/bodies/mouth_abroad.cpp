@@ -1,0 +1,187 @@
+#include "fluewright/core/constants.hpp"
+#include "roof_geometry.hpp"
+
+#include <array>
+
+/// Where the chimney ends: Australia, New Zealand and Germany.
+namespace fluewright::checking {
+namespace {
+
+Verdict mouth(Verdict v) {
+    v.place = "the mouth";
+    return v;
+}
+
+/// A place on the roof, or why there is none to judge.
+struct Placed {
+    std::optional<Verdict> instead;
+    RoofPlace place;
+};
+
+Placed placed(const View& view) {
+    const Roof& roof = view.written.site.roof;
+    if (!leaves_house(view)) {
+        return {not_here(stays_inside), {}};
+    }
+    if (auto missing = missing_of_roof(roof); !missing.empty()) {
+        return {unknown(std::move(missing)), {}};
+    }
+    return {std::nullopt, place_of(roof)};
+}
+
+Verdict near_ridge_au(const View& view, const catalog::Rule& rule) {
+    const auto [instead, place] = placed(view);
+    if (instead) {
+        return *instead;
+    }
+    if (place.pitch_rad <= 0.0) {
+        return not_here("the roof is flat");
+    }
+    if (place.to_ridge_m > rule.figure + 5e-4) {
+        return not_here("the ridge is farther off");
+    }
+    return mouth(
+        at_least(view, place.above_ridge_m(), rule.second, Kind::length, "mouth above the ridge"));
+}
+
+Verdict away_au(const View& view, const catalog::Rule& rule) {
+    const auto [instead, place] = placed(view);
+    if (instead) {
+        return *instead;
+    }
+    if (place.pitch_rad > 0.0 && place.to_ridge_m <= rule.figure + 5e-4) {
+        return not_here("the chimney is near the ridge");
+    }
+    Fold fold{""};
+    fold.add(
+        mouth(at_least(view, place.mouth_m, rule.second, Kind::length, "mouth above the roof")));
+    if (place.above_ridge_m() < 0.0) {
+        fold.add(mouth(at_least(view,
+                                place.level_to_slope_m(),
+                                rule.figure,
+                                Kind::length,
+                                "level from the mouth to the roof")));
+    }
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            if (!thing.below_mouth_m) {
+                return unknown({key + "/below_mouth"});
+            }
+            if (*thing.below_mouth_m > 0.0) {
+                return not_here("it is lower than the mouth");
+            }
+            return thing.distance_m ? mouth(at_least(view,
+                                                     *thing.distance_m,
+                                                     rule.figure,
+                                                     Kind::length,
+                                                     "level from the mouth to a building"))
+                                    : unknown({key + "/distance"});
+        });
+    return fold.result();
+}
+
+constexpr double steep_rad = 20.0 * constants::pi / 180.0;
+
+/// Whether the year puts the chimney under a version of the ordinance; a verdict where not.
+std::optional<Verdict> not_in_years(const View& view, double from, double to) {
+    const Given& year = view.written.site.year_fitted;
+    if (!view.solid_fuel()) {
+        return not_here("for solid fuel only");
+    }
+    if (!year) {
+        return unknown({"/site/year_fitted"});
+    }
+    if (*year < from || *year > to) {
+        return not_here("fitted in other years");
+    }
+    return std::nullopt;
+}
+
+Verdict top_2010(const View& view, const catalog::Rule& rule) {
+    constexpr double square_m = 1.0;
+    constexpr double level_m = 2.3;
+    if (auto v = not_in_years(view, 2010.0, 2021.0)) {
+        return *v;
+    }
+    const auto [instead, place] = placed(view);
+    if (instead) {
+        return *instead;
+    }
+    const bool over_ridge = reaches(place.above_ridge_m(), rule.figure, Kind::length);
+    const bool flat = place.pitch_rad <= steep_rad + 1e-6;
+    const double off_m = flat ? place.square_to_slope_m() : place.level_to_slope_m();
+    const double wanted_m = flat ? square_m : level_m;
+    if (over_ridge || place.above_ridge_m() >= 0.0) {
+        return mouth(!over_ridge && flat && reaches(off_m, wanted_m, Kind::length)
+                         ? at_least(view, off_m, wanted_m, Kind::length, "mouth from the roof")
+                         : at_least(view,
+                                    place.above_ridge_m(),
+                                    rule.figure,
+                                    Kind::length,
+                                    "mouth above the ridge"));
+    }
+    return mouth(at_least(view,
+                          off_m,
+                          wanted_m,
+                          Kind::length,
+                          flat ? "mouth from the roof" : "level from the mouth to the roof"));
+}
+
+/// The roof counts as no flatter than 20 degrees.
+Verdict top_2022(const View& view, const catalog::Rule& rule) {
+    constexpr double for_ever = 1e4;
+    if (auto v = not_in_years(view, 2022.0, for_ever)) {
+        return *v;
+    }
+    auto [instead, place] = placed(view);
+    if (instead) {
+        return *instead;
+    }
+    place.pitch_rad = std::max(place.pitch_rad, steep_rad);
+    return mouth(
+        at_least(view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+}
+
+Verdict windows_de(const View& view, const catalog::Rule& rule) {
+    constexpr double step_kw = 50.0;
+    constexpr double per_step_m = 2.0;
+    constexpr double farthest_m = 40.0;
+    if (!view.solid_fuel()) {
+        return not_here("for solid fuel only");
+    }
+    const double steps = std::max(0.0, std::ceil((view.output_kw() - step_kw) / step_kw - 1e-9));
+    const double reach_m = std::min(farthest_m, rule.figure + per_step_m * steps);
+    Fold fold{"the file has no opening near the mouth"};
+    each_near(
+        view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, reach_m, rule.second);
+        });
+    return fold.result();
+}
+
+Verdict close_things_de(const View& view, const catalog::Rule& rule) {
+    Fold fold{"nothing is near the mouth in the file"};
+    for (const auto what : {NearThingKind::opening, NearThingKind::building}) {
+        each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
+            return below_if_near(view, thing, key, rule.figure, rule.second);
+        });
+    }
+    return fold.result();
+}
+
+constexpr auto entries = std::to_array<Entry>({
+    {"au-top-near-ridge", near_ridge_au},
+    {"au-top-away", away_au},
+    {"de-top-2010", top_2010},
+    {"de-top-2022", top_2022},
+    {"de-top-windows", windows_de},
+    {"de-top-openings-building", close_things_de},
+});
+
+} // namespace
+
+std::span<const Entry> mouth_abroad_checks() {
+    return entries;
+}
+
+} // namespace fluewright::checking

@@ -1,0 +1,404 @@
+#include "fluewright/core/constants.hpp"
+#include "rule_check.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+/// The pipe itself: sheet, joints, what it passes through.
+namespace fluewright::checking {
+namespace {
+
+constexpr std::string_view no_pipe = "there is no such pipe before the chimney";
+constexpr std::string_view not_solid = "for solid fuel only";
+
+bool is_single(const Piece& piece) {
+    return piece.wall->kind == WallKind::single;
+}
+
+std::string material_of(const Piece& piece) {
+    return piece.wall->inner_material;
+}
+
+/// The pieces with a joint at their heater end that slips together.
+std::vector<const Piece*> jointed(const View& view) {
+    std::vector<const Piece*> list;
+    for (const Piece* piece : view.connector()) {
+        const PartKind kind = piece->section->kind;
+        const bool has_ends = piece->has_length() || kind == PartKind::elbow
+                              || kind == PartKind::tee || kind == PartKind::reducer
+                              || kind == PartKind::increaser;
+        if (has_ends && is_single(*piece)) {
+            list.push_back(piece);
+        }
+    }
+    return list;
+}
+
+Verdict lap(const View& view, const catalog::Rule& rule) {
+    Fold fold{"there are no slip joints before the chimney"};
+    for (const Piece* piece : jointed(view)) {
+        fold.add(
+            piece->part->lap_m ? at(
+                view, *piece, at_least(view, *piece->part->lap_m, rule.figure, Kind::length, "lap"))
+                               : unknown({piece->key("lap")}));
+    }
+    return fold.result();
+}
+
+Verdict screws(const View& view, const catalog::Rule& rule) {
+    Fold fold{"there are no slip joints before the chimney"};
+    for (const Piece* piece : jointed(view)) {
+        if (!piece->part->screws) {
+            fold.add(unknown({piece->key("screws")}));
+            continue;
+        }
+        fold.add(at(view,
+                    *piece,
+                    at_least(view,
+                             *piece->part->screws,
+                             rule.figure,
+                             Kind::number,
+                             "screws in its lower joint:")));
+    }
+    return fold.result();
+}
+
+/// The joint into which the inserted end of a piece goes.
+const Joint* joint_of_inserted(const View& view, const Piece& piece) {
+    const bool upper = piece.part->chimney_end == PipeEnd::crimped;
+    for (const Joint& joint : view.joints().joints) {
+        if ((upper ? joint.below : joint.above) == piece.index) {
+            return &joint;
+        }
+    }
+    return nullptr;
+}
+
+/// Liquid that runs down must meet the lip of the lower piece from inside.
+Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"there are no slip joints before the chimney"};
+    for (const Piece* piece : jointed(view)) {
+        const Part& part = *piece->part;
+        if (!part.heater_end && !part.chimney_end) {
+            fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")}));
+            continue;
+        }
+        const bool up = part.chimney_end == PipeEnd::crimped || part.heater_end == PipeEnd::socket;
+        Verdict v =
+            at(view,
+               *piece,
+               decided(!up,
+                       up ? "its inserted end points to the chimney: liquid runs out at the joint"
+                          : "its inserted end does not point to the chimney"));
+        // The trade's check speaks of the same joint: one place for both.
+        if (const Joint* joint = up ? joint_of_inserted(view, *piece) : nullptr) {
+            v.place = joint->place;
+            v.part = joint->above;
+        }
+        fold.add(std::move(v));
+    }
+    return fold.result();
+}
+
+Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{no_pipe};
+    for (const Piece* piece : view.connector()) {
+        if (!is_single(*piece) || !piece->has_length() || piece->section->rectangular) {
+            continue;
+        }
+        const double diameter_m = piece->section->diameter_m;
+        const auto rows = catalog::connector_thicknesses();
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& r) {
+            // Two inch-and-metric sizes of one class differ by a few millimetres.
+            return r.use == "low" && diameter_m > r.over_m + 5e-4 && diameter_m <= r.to_m + 5e-4;
+        });
+        if (row == rows.end()) {
+            continue;
+        }
+        if (piece->part->gauge) {
+            const double gauge = *piece->part->gauge;
+            Verdict v = decided(gauge <= row->gauge,
+                                "gauge " + format_number(gauge) + ", gauge "
+                                    + format_number(row->gauge) + " or a lower number is asked");
+            v.figure = gauge;
+            v.limit = row->gauge;
+            fold.add(at(view, *piece, std::move(v)));
+        } else if (piece->part->thickness_m) {
+            Verdict v = decided(*piece->part->thickness_m >= row->thickness_m - 1e-5,
+                                "sheet of " + view.show(*piece->part->thickness_m, Kind::length)
+                                    + ", at least " + view.show(row->thickness_m, Kind::length)
+                                    + " is asked");
+            v.kind = Kind::length;
+            v.figure = piece->part->thickness_m;
+            v.limit = row->thickness_m;
+            fold.add(at(view, *piece, std::move(v)));
+        } else {
+            fold.add(unknown({piece->key("gauge"), piece->key("thickness")}));
+        }
+    }
+    return fold.result();
+}
+
+Verdict gauge_24(const View& view, const catalog::Rule& rule) {
+    constexpr double from_m = 0.149;
+    constexpr double to_m = 0.204;
+    constexpr double sheet_24_m = 0.0006;
+    Fold fold{"no single-wall pipe of 150 to 200 mm"};
+    for (const Piece* piece : view.connector()) {
+        const double d = piece->section->diameter_m;
+        if (!is_single(*piece) || !piece->has_length() || d < from_m || d > to_m) {
+            continue;
+        }
+        if (!piece->part->gauge && !piece->part->thickness_m) {
+            fold.add(unknown({piece->key("gauge"), piece->key("thickness")}));
+            continue;
+        }
+        const bool met = piece->part->gauge ? *piece->part->gauge <= rule.figure
+                                            : *piece->part->thickness_m >= sheet_24_m;
+        fold.add(
+            at(view, *piece, decided(met, met ? "24 gauge or thicker" : "thinner than 24 gauge")));
+    }
+    return fold.result();
+}
+
+Verdict not_galvanized(const View& view, const catalog::Rule& /*rule*/) {
+    if (!view.solid_fuel()) {
+        return not_here(not_solid);
+    }
+    Fold fold{no_pipe};
+    for (const Piece* piece : view.connector()) {
+        if (piece->has_length()) {
+            const bool zinc = material_of(*piece) == "galvanized steel";
+            fold.add(at(
+                view, *piece, decided(!zinc, zinc ? "it is galvanized" : "it is not galvanized")));
+        }
+    }
+    return fold.result();
+}
+
+Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
+    if (!view.solid_fuel()) {
+        return not_here(not_solid);
+    }
+    Fold fold{"the run has no pipe"};
+    for (const Piece& piece : view.pieces) {
+        if (piece.has_length()) {
+            const bool melts = material_of(piece) == "aluminium";
+            fold.add(at(view,
+                        piece,
+                        decided(!melts,
+                                melts ? "its inner pipe is aluminium, as in a gas vent"
+                                      : "its inner pipe is not aluminium")));
+        }
+    }
+    return fold.result();
+}
+
+/// Whether the connector goes through one of `forbidden`; where no part says what it passes, only
+/// the zone can tell.
+Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
+    const auto pipes = view.connector();
+    Fold fold{no_pipe};
+    for (const Piece* piece : pipes) {
+        if (!piece->has_length()) {
+            continue;
+        }
+        const Zone zone = piece->section->zone;
+        if (zone == Zone::attic || zone == Zone::chase) {
+            fold.add(
+                at(view, *piece, decided(false, "it stands in the " + std::string{name(zone)})));
+        } else if (piece->part->passes) {
+            const bool bad = std::find(forbidden.begin(), forbidden.end(), *piece->part->passes)
+                             != forbidden.end();
+            fold.add(at(view,
+                        *piece,
+                        decided(!bad, "it passes: " + std::string{name(*piece->part->passes)})));
+        } else {
+            fold.add(unknown({piece->key("passes")}));
+        }
+    }
+    return fold.result();
+}
+
+Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
+    constexpr std::array forbidden{
+        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet};
+    return passes_none(view, forbidden);
+}
+
+Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
+    constexpr std::array forbidden{
+        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::wall};
+    return passes_none(view, forbidden);
+}
+
+Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"no pipe before the chimney passes a wall"};
+    for (const Piece* piece : view.connector()) {
+        if (!piece->has_length()) {
+            continue;
+        }
+        if (!piece->part->passes) {
+            fold.add(unknown({piece->key("passes")}));
+        } else if (*piece->part->passes == Passage::wall) {
+            fold.add(piece->part->pass_through
+                         ? at(view,
+                              *piece,
+                              decided(*piece->part->pass_through != PassThrough::none,
+                                      "through the wall by: "
+                                          + std::string{name(*piece->part->pass_through)}))
+                         : unknown({piece->key("pass_through")}));
+        }
+    }
+    return fold.result();
+}
+
+Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no single-wall pipe passes a wall without a listed pass-through"};
+    for (const Piece* piece : view.connector()) {
+        const Part& part = *piece->part;
+        const bool bare = part.passes == Passage::wall && is_single(*piece)
+                          && (!part.pass_through || *part.pass_through == PassThrough::none
+                              || *part.pass_through == PassThrough::wood_cut_back);
+        if (bare) {
+            fold.add(part.clearance_m ? at(view,
+                                           *piece,
+                                           at_least(view,
+                                                    *part.clearance_m,
+                                                    rule.figure * piece->section->diameter_m,
+                                                    Kind::length,
+                                                    "distance in the wall"))
+                                      : unknown({piece->key("clearance")}));
+        } else if (is_single(*piece) && piece->has_length() && !part.passes) {
+            fold.add(unknown({piece->key("passes")}));
+        }
+    }
+    return fold.result();
+}
+
+Verdict none_outdoors(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"the run has no single-wall pipe"};
+    for (const Piece& piece : view.pieces) {
+        if (piece.has_length() && is_single(piece)) {
+            const bool out = piece.section->zone == Zone::outdoors;
+            fold.add(
+                at(view, piece, decided(!out, out ? "it stands outdoors" : "it stands indoors")));
+        }
+    }
+    return fold.result();
+}
+
+Verdict room_to_grow(const View& view, const catalog::Rule& /*rule*/) {
+    bool bend = false;
+    bool slip = false;
+    std::vector<std::string> missing;
+    for (const Piece* piece : view.connector()) {
+        bend = bend || piece->section->turn_rad > 0.1;
+        if (piece->has_length()) {
+            slip = slip || piece->part->slip_joint.value_or(false)
+                   || piece->part->expansion_allowed_m.value_or(0.0) > 0.0;
+            if (!piece->part->slip_joint && !piece->part->expansion_allowed_m) {
+                missing.push_back(piece->key("slip_joint"));
+            }
+        }
+    }
+    if (view.connector().empty()) {
+        return not_here(no_pipe);
+    }
+    if (bend || slip) {
+        return decided(true, bend ? "a bend lets it grow" : "a slip joint lets it grow");
+    }
+    return missing.empty() ? decided(false, "no bend and no slip joint lets it grow")
+                           : unknown(std::move(missing));
+}
+
+Verdict supported(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no part runs level"};
+    for (const Piece* piece : view.connector()) {
+        if (!piece->level()) {
+            continue;
+        }
+        const double needed =
+            std::max(0.0, std::ceil(piece->section->length_m / rule.figure - 1e-6) - 1.0);
+        if (needed <= 0.0) {
+            fold.add(at(view, *piece, decided(true, "it is short enough")));
+        } else if (!piece->part->supports) {
+            fold.add(unknown({piece->key("supports")}));
+        } else {
+            fold.add(at(view,
+                        *piece,
+                        at_least(view, *piece->part->supports, needed, Kind::number, "supports:")));
+        }
+    }
+    return fold.result();
+}
+
+Verdict damper_allowed(const View& view, const catalog::Rule& /*rule*/) {
+    for (const Piece* piece : view.connector()) {
+        if (piece->section->kind == PartKind::damper) {
+            const Flag& allowed = view.written.appliance.damper_allowed;
+            return allowed ? at(
+                       view,
+                       *piece,
+                       decided(*allowed,
+                               *allowed ? "the maker allows it" : "the maker does not allow it"))
+                           : unknown({"/appliance/damper_allowed"});
+        }
+    }
+    return not_here("there is no damper in the pipe");
+}
+
+Verdict damper_leaves_open(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"there is no damper in the flue"};
+    for (const Piece& piece : view.pieces) {
+        if (piece.section->kind == PartKind::damper) {
+            fold.add(piece.part->free_area ? at(
+                         view,
+                         piece,
+                         decided(*piece.part->free_area > 0.02,
+                                 "shut, it leaves "
+                                     + view.show(*piece.part->free_area, Kind::fraction) + " open"))
+                                           : unknown({piece.key("free_area")}));
+        }
+    }
+    return fold.result();
+}
+
+constexpr auto entries = std::to_array<Entry>({
+    {"connector-overlap", lap},
+    {"ca-overlap", lap},
+    {"au-overlap", lap},
+    {"connector-fasteners", screws},
+    {"connector-three-screws", screws},
+    {"ca-three-screws", screws},
+    {"au-three-screws", screws},
+    {"connector-male-end", inserted_end_down},
+    {"ca-male-end", inserted_end_down},
+    {"au-male-end", inserted_end_down},
+    {"uk-pipe-socket-up", inserted_end_down},
+    {"connector-thickness", sheet_us},
+    {"ca-thickness", gauge_24},
+    {"connector-not-galvanized", not_galvanized},
+    {"ca-not-galvanized", not_galvanized},
+    {"trade-no-gas-vent", no_gas_vent},
+    {"connector-no-floor-ceiling", passes_no_floor},
+    {"ca-no-floor-ceiling", passes_no_floor},
+    {"uk-pipe-stays-in-room", stays_in_room},
+    {"connector-wall-pass-through", through_wall},
+    {"connector-clearance-wall-pass", three_diameters_in_wall},
+    {"connector-not-outside", none_outdoors},
+    {"connector-expansion", room_to_grow},
+    {"ca-expansion", room_to_grow},
+    {"ca-unsupported", supported},
+    {"connector-damper", damper_allowed},
+    {"au-no-full-shut", damper_leaves_open},
+});
+
+} // namespace
+
+std::span<const Entry> pipe_checks() {
+    return entries;
+}
+
+} // namespace fluewright::checking

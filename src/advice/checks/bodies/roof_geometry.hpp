@@ -1,0 +1,102 @@
+#pragma once
+
+#include "rule_check.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+/// The mouth against a plain pitched roof. Heights count from the highest place where the chimney
+/// leaves the roof; the slope rises from there to the ridge.
+namespace fluewright::checking {
+
+struct RoofPlace {
+    double mouth_m{}; ///< height of the mouth
+    double pitch_rad{};
+    double to_ridge_m{}; ///< level
+
+    [[nodiscard]] double ridge_m() const { return to_ridge_m * std::tan(pitch_rad); }
+
+    [[nodiscard]] double above_ridge_m() const { return mouth_m - ridge_m(); }
+
+    /// From the mouth level to the slope; without end where the mouth looks over the ridge.
+    [[nodiscard]] double level_to_slope_m() const {
+        return above_ridge_m() >= 0.0 ? std::numeric_limits<double>::infinity()
+                                      : mouth_m / std::tan(pitch_rad);
+    }
+
+    /// At right angles to the slope.
+    [[nodiscard]] double square_to_slope_m() const { return mouth_m * std::cos(pitch_rad); }
+};
+
+/// The keys a roof rule needs; empty where the file has them all.
+[[nodiscard]] inline std::vector<std::string> missing_of_roof(const Roof& roof) {
+    std::vector<std::string> missing;
+    if (!roof.mouth_above_roof_m) {
+        missing.emplace_back("/site/roof/mouth_above_roof");
+    }
+    if (!roof.pitch_rad) {
+        missing.emplace_back("/site/roof/pitch");
+    }
+    // Without a slope it does not matter where the middle of the roof is.
+    if (!roof.distance_to_ridge_m && roof.pitch_rad.value_or(1.0) > 0.0) {
+        missing.emplace_back("/site/roof/distance_to_ridge");
+    }
+    return missing;
+}
+
+[[nodiscard]] inline RoofPlace place_of(const Roof& roof) {
+    return {roof.mouth_above_roof_m.value_or(0.0),
+            roof.pitch_rad.value_or(0.0),
+            roof.distance_to_ridge_m.value_or(0.0)};
+}
+
+/// Whether any part of the run stands outdoors: else no roof rule applies.
+[[nodiscard]] inline bool leaves_house(const View& view) {
+    return std::any_of(view.pieces.begin(), view.pieces.end(), [](const Piece& piece) {
+        return piece.section->zone == Zone::outdoors;
+    });
+}
+
+constexpr std::string_view stays_inside = "no part of the run stands outdoors";
+
+/// Holds `test(thing)` for each thing near the mouth; keys it lacks are gathered by the caller's
+/// test through `unknown`.
+template <class Test>
+void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
+    const auto& list = view.written.site.roof.near;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        const std::string key = "/site/roof/near/" + std::to_string(i);
+        if (!list[i].what) {
+            fold.add(unknown({key + "/what"}));
+        } else if (*list[i].what == what) {
+            fold.add(test(list[i], key));
+        }
+    }
+}
+
+/// A thing within `reach_m` must lie `below_m` under the mouth.
+[[nodiscard]] inline Verdict below_if_near(const View& view,
+                                           const NearThing& thing,
+                                           const std::string& key,
+                                           double reach_m,
+                                           double below_m) {
+    if (!thing.distance_m) {
+        return unknown({key + "/distance"});
+    }
+    if (*thing.distance_m > reach_m + 5e-4) {
+        return not_here("it is farther off");
+    }
+    if (!thing.below_mouth_m) {
+        return unknown({key + "/below_mouth"});
+    }
+    Verdict v = at_least(view,
+                         *thing.below_mouth_m,
+                         below_m,
+                         Kind::length,
+                         "mouth above the " + std::string{name(*thing.what)});
+    v.place = "the mouth";
+    return v;
+}
+
+} // namespace fluewright::checking

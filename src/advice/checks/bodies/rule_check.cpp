@@ -1,0 +1,152 @@
+#include "rule_check.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::checking {
+
+namespace {
+
+const Entry* find_entry(std::string_view id) {
+    for (const auto entries : {connector_checks(),
+                               pipe_checks(),
+                               distance_checks(),
+                               heater_checks(),
+                               flue_checks(),
+                               fireplace_checks(),
+                               chimney_checks(),
+                               mouth_checks(),
+                               mouth_abroad_checks(),
+                               air_checks(),
+                               surface_and_fuel_checks()}) {
+        for (const Entry& entry : entries) {
+            if (entry.id == id) {
+                return &entry;
+            }
+        }
+    }
+    return nullptr;
+}
+
+std::vector<const Entry*> in_order_of_rules() {
+    std::vector<const Entry*> entries;
+    entries.reserve(catalog::rules().size());
+    for (const catalog::Rule& rule : catalog::rules()) {
+        entries.push_back(find_entry(rule.id));
+    }
+    return entries;
+}
+
+} // namespace
+
+std::span<const Entry* const> rule_entries() {
+    static const std::vector<const Entry*> entries = in_order_of_rules();
+    return entries;
+}
+
+Verdict not_here(std::string_view why) {
+    Verdict v;
+    v.message = why;
+    return v;
+}
+
+Verdict unknown(std::vector<std::string> missing) {
+    Verdict v;
+    v.outcome = CheckOutcome::undetermined;
+    v.missing = std::move(missing);
+    return v;
+}
+
+Verdict decided(bool met, std::string message) {
+    Verdict v;
+    v.outcome = met ? CheckOutcome::met : CheckOutcome::not_met;
+    v.message = std::move(message);
+    return v;
+}
+
+bool reaches(double figure, double limit, Kind kind) {
+    const double rounding = kind == Kind::length ? 5e-4 : 1e-3 * std::abs(limit);
+    return figure >= limit - rounding - 1e-12;
+}
+
+namespace {
+
+Verdict compared(const View& view,
+                 double figure,
+                 double limit,
+                 Kind kind,
+                 std::string what,
+                 std::string_view sense,
+                 bool met) {
+    Verdict v = decided(met,
+                        std::move(what) + " " + view.show(figure, kind) + ", " + std::string{sense}
+                            + " " + view.show(limit, kind) + " is asked");
+    v.kind = kind;
+    v.figure = figure;
+    v.limit = limit;
+    return v;
+}
+
+} // namespace
+
+Verdict at_least(const View& view, double figure, double limit, Kind kind, std::string what) {
+    return compared(
+        view, figure, limit, kind, std::move(what), "at least", reaches(figure, limit, kind));
+}
+
+Verdict at_most(const View& view, double figure, double limit, Kind kind, std::string what) {
+    const double rounding = kind == Kind::length ? 5e-4 : 1e-3 * std::abs(limit);
+    return compared(
+        view, figure, limit, kind, std::move(what), "at most", figure <= limit + rounding + 1e-12);
+}
+
+Verdict at(const View& view, const Piece& piece, Verdict verdict) {
+    verdict.place = view.place_of(piece);
+    verdict.part = piece.index;
+    return verdict;
+}
+
+void Fold::add(Verdict verdict) {
+    missing_.insert(missing_.end(), verdict.missing.begin(), verdict.missing.end());
+    if (verdict.outcome == CheckOutcome::does_not_apply) {
+        return;
+    }
+    if (verdict.outcome == CheckOutcome::not_met) {
+        failed_.push_back({verdict.place, verdict.message});
+    }
+    if (!worst_ || verdict.outcome < worst_->outcome) {
+        worst_ = std::move(verdict);
+        return;
+    }
+    if (verdict.outcome == worst_->outcome && verdict.figure && worst_->figure && verdict.limit
+        && worst_->limit) {
+        // The tighter of two of a kind: nearest to its limit, or farthest past it.
+        const auto gap = [](const Verdict& v) { return std::abs(*v.figure / *v.limit - 1.0); };
+        const bool past = verdict.outcome == CheckOutcome::not_met;
+        if (past ? gap(verdict) > gap(*worst_) : gap(verdict) < gap(*worst_)) {
+            worst_ = std::move(verdict);
+        }
+    }
+}
+
+Verdict Fold::result() const {
+    if (!worst_) {
+        return not_here(none_);
+    }
+    Verdict v = *worst_;
+    v.missing = v.outcome == CheckOutcome::undetermined ? missing_ : std::vector<std::string>{};
+    constexpr std::size_t most_named = 3;
+    const Failed own{v.place, v.message};
+    std::size_t named = 0;
+    for (const Failed& other : failed_) {
+        if (other != own && named < most_named) {
+            const bool elsewhere = other.place != own.place && !other.place.empty();
+            v.message += named == 0 ? "; also " : "; ";
+            v.message += (elsewhere ? other.place + ": " : "") + other.message;
+            ++named;
+        }
+    }
+    return v;
+}
+
+} // namespace fluewright::checking

@@ -1,0 +1,89 @@
+#pragma once
+
+#include "advice/checks/view.hpp"
+#include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// How a rule is held against a file: one small function for each row of data/rules.csv, in files
+/// of one subject.
+namespace fluewright::checking {
+
+/// What a rule came to, before it is tied to its row.
+struct Verdict {
+    CheckOutcome outcome{CheckOutcome::does_not_apply};
+    std::string place;
+    int part{-1};
+    Kind kind{Kind::number};
+    std::optional<double> figure;
+    std::optional<double> limit;
+    std::string message;
+    std::vector<std::string> missing;
+};
+
+enum class Needs : std::uint8_t { shape, solution };
+
+struct Entry {
+    std::string_view id;
+    Verdict (*check)(const View&, const catalog::Rule&);
+    Needs needs{Needs::shape};
+};
+
+/// The function of every row of catalog::rules(), beside it; null where there is none.
+[[nodiscard]] std::span<const Entry* const> rule_entries();
+
+[[nodiscard]] std::span<const Entry> connector_checks();
+[[nodiscard]] std::span<const Entry> pipe_checks();
+[[nodiscard]] std::span<const Entry> distance_checks();
+[[nodiscard]] std::span<const Entry> heater_checks();
+[[nodiscard]] std::span<const Entry> flue_checks();
+[[nodiscard]] std::span<const Entry> fireplace_checks();
+[[nodiscard]] std::span<const Entry> chimney_checks();
+[[nodiscard]] std::span<const Entry> mouth_checks();
+[[nodiscard]] std::span<const Entry> mouth_abroad_checks();
+[[nodiscard]] std::span<const Entry> air_checks();
+[[nodiscard]] std::span<const Entry> surface_and_fuel_checks();
+
+// The answers a rule can give.
+[[nodiscard]] Verdict not_here(std::string_view why);
+[[nodiscard]] Verdict unknown(std::vector<std::string> missing);
+[[nodiscard]] Verdict decided(bool met, std::string message);
+
+/// Within half a millimetre or a thousandth counts as reached: documents round inches so.
+[[nodiscard]] bool reaches(double figure, double limit, Kind kind);
+[[nodiscard]] Verdict
+at_least(const View& view, double figure, double limit, Kind kind, std::string what);
+[[nodiscard]] Verdict
+at_most(const View& view, double figure, double limit, Kind kind, std::string what);
+[[nodiscard]] Verdict at(const View& view, const Piece& piece, Verdict verdict);
+
+/// Several verdicts as one: the worst decides; what is missing is gathered.
+class Fold {
+public:
+    explicit Fold(std::string_view why_not) : none_{why_not} {}
+
+    void add(Verdict verdict);
+    [[nodiscard]] Verdict result() const;
+
+private:
+    std::string_view none_;
+    std::optional<Verdict> worst_;
+    std::vector<std::string> missing_;
+
+    /// Where and how something is not met.
+    struct Failed {
+        std::string place;
+        std::string message;
+
+        [[nodiscard]] bool operator==(const Failed&) const = default;
+    };
+
+    std::vector<Failed> failed_;
+};
+
+} // namespace fluewright::checking

@@ -1,0 +1,144 @@
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "rule_check.hpp"
+
+#include <algorithm>
+#include <array>
+
+/// Habits of the trade that need the solved state: surfaces, deposit, fuel.
+namespace fluewright::checking {
+namespace {
+
+/// Hottest or coldest surface of the parts `wanted` picks, over the weathers of one state.
+template <class Wanted>
+std::optional<std::pair<const Piece*, double>>
+surface(const View& view, StateKind kind, bool hottest, Wanted&& wanted) {
+    std::optional<std::pair<const Piece*, double>> found;
+    for (const StateResult& state : view.states()) {
+        if (state.kind != kind) {
+            continue;
+        }
+        for (const Piece& piece : view.pieces) {
+            const auto range = piece.has_length() && wanted(piece)
+                                   ? surface_range(view.installation, state, *piece.section)
+                                   : std::nullopt;
+            if (!range) {
+                continue;
+            }
+            const double here_k = hottest ? range->hottest_k : range->coldest_k;
+            if (!found || (hottest ? here_k > found->second : here_k < found->second)) {
+                found = {&piece, here_k};
+            }
+        }
+    }
+    return found;
+}
+
+bool is_single(const Piece& piece) {
+    return piece.wall->kind == WallKind::single;
+}
+
+bool is_galvanized(const Piece& piece) {
+    return piece.wall->inner_material == "galvanized steel";
+}
+
+Verdict cold_surface(const View& view, const catalog::Rule& rule) {
+    if (view.heater().fuel_group != FuelGroup::wood || view.fireplace()) {
+        return not_here("for closed wood heaters");
+    }
+    const auto found = surface(view, StateKind::low_fire, false, is_single);
+    return found ? at(view,
+                      *found->first,
+                      at_least(view,
+                               found->second,
+                               rule.figure,
+                               Kind::temperature,
+                               "at low fire the surface is at"))
+                 : not_here("there is no single-wall pipe");
+}
+
+Verdict hot_surface(const View& view, const catalog::Rule& rule) {
+    if (!view.solid_fuel()) {
+        return not_here("for solid fuel only");
+    }
+    const auto found = surface(view, StateKind::high_fire, true, is_single);
+    return found ? at(view,
+                      *found->first,
+                      at_most(view,
+                              found->second,
+                              rule.figure,
+                              Kind::temperature,
+                              "at high fire the surface is at"))
+                 : not_here("there is no single-wall pipe");
+}
+
+Verdict zinc(const View& view, const catalog::Rule& rule) {
+    const auto found = surface(view, StateKind::high_fire, true, is_galvanized);
+    return found ? at(view,
+                      *found->first,
+                      at_most(view,
+                              found->second,
+                              rule.figure,
+                              Kind::temperature,
+                              "at high fire the surface is at"))
+                 : not_here("there is no galvanized pipe");
+}
+
+Verdict deposit(const View& view, const catalog::Rule& rule) {
+    double thickest_m = -1.0;
+    for (const Part& part : view.written.run) {
+        thickest_m = std::max(thickest_m, part.deposit_m.value_or(-1.0));
+    }
+    for (const Observation& seen : view.written.observed) {
+        thickest_m = std::max(thickest_m, seen.deposit_m.value_or(-1.0));
+    }
+    if (thickest_m < 0.0) {
+        if (!view.solid_fuel() || view.pieces.empty()) {
+            return not_here("for solid fuel only");
+        }
+        return unknown({view.pieces.front().key("deposit_thickness")});
+    }
+    const double shown_m = thickest_m;
+    Verdict v = decided(shown_m < rule.figure,
+                        "deposit of " + view.show(shown_m, Kind::length) + "; sweep from "
+                            + view.show(rule.figure, Kind::length)
+                            + (shown_m >= rule.second ? ", and no fire before that" : ""));
+    v.kind = Kind::length;
+    v.figure = shown_m;
+    v.limit = rule.figure;
+    return v;
+}
+
+/// The limit is on dry weight.
+Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
+    if (view.heater().fuel_group != FuelGroup::wood) {
+        return not_here("for wood only");
+    }
+    const Given& moisture = view.written.appliance.fuel.moisture;
+    if (!moisture) {
+        return unknown({"/appliance/fuel/moisture"});
+    }
+    const double on_dry = *moisture / (1.0 - *moisture);
+    Verdict v = decided(on_dry < rule.figure + 1e-9,
+                        "water on dry weight " + view.show(on_dry, Kind::fraction) + ", less than "
+                            + view.show(rule.figure, Kind::fraction) + " is asked");
+    v.kind = Kind::fraction;
+    v.figure = on_dry;
+    v.limit = rule.figure;
+    return v;
+}
+
+constexpr auto entries = std::to_array<Entry>({
+    {"trade-surface-cold", cold_surface, Needs::solution},
+    {"trade-surface-hot", hot_surface, Needs::solution},
+    {"trade-galvanized-zinc", zinc, Needs::solution},
+    {"trade-creosote-thickness", deposit},
+    {"de-fuel-moisture", dry_wood_de},
+});
+
+} // namespace
+
+std::span<const Entry> surface_and_fuel_checks() {
+    return entries;
+}
+
+} // namespace fluewright::checking

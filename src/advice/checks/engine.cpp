@@ -1,0 +1,143 @@
+#include "bodies/rule_check.hpp"
+#include "fluewright/advice/checks/checks.hpp"
+#include "subject.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+using checking::Subject;
+using checking::View;
+
+/// Every check of physics and trade that the view allows.
+CheckResults own_results(const View& view) {
+    constexpr std::size_t usual_count = 32;
+    CheckResults results;
+    results.reserve(usual_count);
+    Subject subject(view, results);
+    if (view.has_solution()) {
+        checking::draft(subject);
+        checking::heat(subject);
+        checking::house(subject);
+    }
+    checking::sizes(subject);
+    checking::shape(subject);
+    checking::joints(subject);
+    checking::doubtful(subject);
+    if (view.with_words) {
+        for (std::size_t i = 0; i < checking::own_checks.size(); ++i) {
+            const Check& check = checks()[i];
+            if (!subject.made(i) && (view.has_solution() || !check.needs_solution)) {
+                results.emplace_back().check = &check;
+            }
+        }
+    }
+    results = checking::one_for_all_states(std::move(results));
+    // A check that fails at one place is not also met at another.
+    std::stable_sort(
+        results.begin(), results.end(), [](const CheckResult& a, const CheckResult& b) {
+            return a.check != b.check       ? a.check < b.check
+                   : a.outcome != b.outcome ? a.outcome < b.outcome
+                                            : a.weight > b.weight;
+        });
+    results.erase(std::unique(results.begin(),
+                              results.end(),
+                              [](const CheckResult& first, const CheckResult& next) {
+                                  return first.check == next.check
+                                         && next.outcome == CheckOutcome::met;
+                              }),
+                  results.end());
+    return results;
+}
+
+/// "level run 1.2 m, at most 1 m is asked" as a sentence.
+std::string sentence_of(std::string words) {
+    if (words.empty()) {
+        return words;
+    }
+    if (words.front() >= 'a' && words.front() <= 'z') {
+        words.front() = static_cast<char>(words.front() - 'a' + 'A');
+    }
+    if (words.back() != '.') {
+        words += '.';
+    }
+    return words;
+}
+
+double weight_of(const checking::Verdict& v) {
+    if (v.outcome != CheckOutcome::not_met) {
+        return 0.0;
+    }
+    return v.figure && v.limit && *v.limit != 0.0 ? std::abs(*v.figure / *v.limit - 1.0) : 1.0;
+}
+
+/// The rows of data/rules.csv that are of `body` or of all.
+void add_rule_results(const View& view, std::string_view body, CheckResults& results) {
+    const std::span<const Check> rows = checks().subspan(checking::own_checks.size());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const Check& row = rows[i];
+        if ((row.body != body && row.body != "any")
+            || (row.needs_solution && !view.has_solution())) {
+            continue;
+        }
+        const checking::Entry* entry = checking::rule_entries()[i];
+        assert(entry != nullptr && "a row of rules.csv without a function");
+        checking::Verdict v = entry->check(view, catalog::rules()[i]);
+        if (!view.with_words && v.outcome != CheckOutcome::not_met) {
+            continue;
+        }
+        const double weight = weight_of(v);
+        results.push_back({.check = &row,
+                           .outcome = v.outcome,
+                           .place = std::move(v.place),
+                           .part = v.part,
+                           .state = {},
+                           .kind = v.kind,
+                           .figure = v.figure,
+                           .limit = v.limit,
+                           .weight = weight,
+                           .message = sentence_of(std::move(v.message)),
+                           .remedy = {},
+                           .missing = std::move(v.missing)});
+    }
+}
+
+Checked run(const View& view, std::string_view body) {
+    Checked checked;
+    checked.body = catalog::find_rule_body(body);
+    assert(checked.body != nullptr);
+    checked.results = own_results(view);
+    add_rule_results(view, body, checked.results);
+    checked.findings = checking::findings_of(checked.results);
+    return checked;
+}
+
+} // namespace
+
+std::size_t count_of(const CheckResults& results, CheckOutcome outcome) {
+    return static_cast<std::size_t>(
+        std::count_if(results.begin(), results.end(), [&](const CheckResult& r) {
+            return r.outcome == outcome;
+        }));
+}
+
+std::string_view rule_set_of(const Installation& written, UnitSystem units) {
+    return name(written.site.rules.value_or(units == UnitSystem::us ? RuleSet::us : RuleSet::none));
+}
+
+Checked check_all(const Installation& written,
+                  const Case& installation,
+                  const Solution& solution,
+                  const CheckOptions& options) {
+    return run(View{written, installation, &solution, options.with_words}, options.body);
+}
+
+Checked
+check_shape(const Installation& written, const Case& installation, const CheckOptions& options) {
+    return run(View{written, installation, nullptr, options.with_words}, options.body);
+}
+
+} // namespace fluewright

@@ -1,0 +1,237 @@
+#pragma once
+
+#include "fluewright/advice/checks/check.hpp"
+
+#include <array>
+
+/// The matters that physics or trade practice speak of, in order of id.
+namespace fluewright::checking {
+
+inline constexpr auto own_matters = std::to_array<Matter>({
+    {.id = "chimney-below-usual-height",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Chimney lower than usual",
+     .meaning =
+         "The mouth is lower over the floor of the heater than the trade's usual least height. A "
+         "short stack has little draft to spare, and wind and roof reach it easily.",
+     .remedy = "Raise the top; every metre of warm flue adds 3 to 7 Pa."},
+    {.id = "crimp-points-up",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Inserted end points to the chimney",
+     .meaning = "Tar and water run down the inside of a flue. Where the inserted end points up, "
+                "they run out at the joint, down the outside and onto the heater.",
+     .remedy = "Turn the part round, so that its crimped end points to the heater."},
+    {.id = "diameters-do-not-match",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Two sizes meet",
+     .meaning = "The two sides of a joint are of different sizes. Sizes of inches and millimetres "
+                "look alike (6 in is 152.4 mm) and still do not fit tightly.",
+     .remedy = "Put a reducer, an increaser or an adapter between, or buy both of one size."},
+    {.id = "downdraft-in-wind",
+     .severity = Severity::fault,
+     .per_place = false,
+     .title = "Gusts push down the flue",
+     .meaning = "The mouth stands where wind presses on it. In a gust that pressure exceeds the "
+                "draft, and smoke puffs into the room.",
+     .remedy = "Raise the mouth clear of the ridge and of what stands near it; a cowl made for "
+               "downdraft helps where that cannot be done."},
+    {.id = "draft-short",
+     .severity = Severity::fault,
+     .per_place = false,
+     .title = "Not enough draft",
+     .meaning = "The run delivers less draft at the outlet than the appliance needs in this state. "
+                "The fire will be sluggish and smoke will come out wherever it can.",
+     .remedy =
+         "Find the greatest loss in the budget of this state: cooling, then fittings, then size."},
+    {.id = "draft-too-strong",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Too much draft",
+     .meaning = "Above its greatest draft the appliance can no longer be held down: it burns fast, "
+                "runs hot and sends its heat up the flue.",
+     .remedy = "Fit a damper or a draft regulator if the maker of the appliance allows one."},
+    {.id = "ends-do-not-mate",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Ends that do not go together",
+     .meaning = "Two plain ends, two crimped ends, or ends of two makes cannot be joined tightly "
+                "without a piece between.",
+     .remedy = "Put the adapter named between the two parts."},
+    {.id = "fan-reverses-flue",
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Fans draw air down the flue",
+     .meaning =
+         "The fans take more air than the leaks of the house give at a small pressure; the flue is "
+         "the widest hole left, and gas of a low or dying fire comes back into the room.",
+     .remedy = "Switch the fans off with the fire, or give them an inlet of their own."},
+    {.id = "flue-far-larger-than-outlet",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Flue far larger than the outlet",
+     .meaning = "In a flue much larger than the outlet the gas slows, cools and wets the wall; the "
+                "draft comes late and soot and tar settle.",
+     .remedy = "Line the flue to the size of the outlet."},
+    {.id = "flue-smaller-than-outlet",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Flue smaller than the outlet",
+     .meaning =
+         "The run is narrower than the appliance's collar. The appliance was made for its collar's "
+         "size; a narrower pipe takes draft just when the fire is large or the door is open.",
+     .remedy = "Use pipe of the outlet's size from the collar to the mouth."},
+    {.id = "fuel-too-wet",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Fuel too wet",
+     .meaning = "Boiling the water out of wet wood takes heat that should lift the smoke, and the "
+                "cool, wet smoke leaves tar.",
+     .remedy = "Split it, stack it under a roof, and measure a fresh split face."},
+    {.id = "gas-over-wall-rating",
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Gas hotter than the wall's rating",
+     .meaning = "The gas is hotter than this kind of wall may carry for hours.",
+     .remedy = "Lower the fire, or use a wall with a higher rating."},
+    {.id = "gas-slow-at-mouth",
+     .severity = Severity::note,
+     .per_place = false,
+     .title = "Gas leaves slowly",
+     .meaning = "Gas slower than about half a metre a second falls back in gusts and cools inside "
+                "the flue.",
+     .remedy = "A flue nearer the outlet's size, or a brisker fire."},
+    {.id = "gas-too-hot",
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Overfiring",
+     .meaning = "Gas this hot at the outlet means overfiring: it burns out stove and pipe and can "
+                "light what has settled in the flue.",
+     .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
+               "time."},
+    {.id = "hood-spills",
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Draft hood spills",
+     .meaning = "The flue carries less than the appliance makes: the rest leaves by the hood.",
+     .remedy = "Look for what holds the gas back above the hood, and for what lowers the room."},
+    {.id = "house-starves-the-fire",
+     .severity = Severity::fault,
+     .per_place = false,
+     .title = "The house starves the fire",
+     .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
+                "the air the fire takes out of tight walls. All of it is lost to the draft.",
+     .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
+    {.id = "joint-leak-dilutes",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Leaky joints chill the flue",
+     .meaning = "Room air drawn in through the joints cools the gas and takes part of what the "
+                "flue can carry; walls turn wet and tar settles.",
+     .remedy = "Seal the joints below it first, where the draft is greatest."},
+    {.id = "level-run-too-flat",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Level run too flat",
+     .meaning = "A level pipe must rise towards the chimney, or smoke lingers and tar runs out of "
+                "the joints.",
+     .remedy = "Raise the chimney end or lower the appliance end."},
+    {.id = "level-run-too-long",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Level run too long",
+     .meaning = "The pipe runs level for too great a share of the height that drives it.",
+     .remedy = "Move the appliance nearer, or go up before going across."},
+    {.id = "no-cleanout-at-turn-up",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "No cleanout where the flue turns up",
+     .meaning =
+         "Where a level run turns up, flakes of soot fall and gather; an elbow there clogs unseen.",
+     .remedy = "Replace the elbow by a tee with a cap that can be taken off."},
+    {.id = "reduced-on-the-way",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Flue reduced on its way",
+     .meaning = "The flue gets narrower on its way up. All gas must pass the narrowest place, and "
+                "soot gathers at the step.",
+     .remedy = "Carry one size through to the mouth."},
+    {.id = "reversed-when-idle",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Cold air falls down the idle flue",
+     .meaning = "With no fire the air in the flue is heavier than the draft of the house allows: "
+                "it falls into the room, and a new fire must first push it out.",
+     .remedy = "Open a window by the appliance and warm the flue with burning paper before "
+               "lighting; an enclosed or insulated chimney stays warmer."},
+    {.id = "single-wall-outdoors",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Single-wall pipe outdoors",
+     .meaning = "Bare pipe in the open cools the gas below the point where tar settles, rusts, and "
+                "is no chimney in the sense of most codes.",
+     .remedy = "Use an insulated chimney from where the run leaves the room."},
+    {.id = "smoke-at-door",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Smoke at the opened door",
+     .meaning =
+         "With the door open the run must draw enough air through the whole opening that the room "
+         "exceeds the firebox even at the top edge. Here it cannot, so smoke rolls out at the top.",
+     .remedy = "Open the air control a minute before, open the door slowly and no further than "
+               "stated, on embers, not on flames."},
+    {.id = "smoke-at-joints",
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Joints under pressure",
+     .meaning = "Here the gas in the pipe is above the pressure of the air around it: every gap "
+                "lets smoke and carbon monoxide out.",
+     .remedy = "Find what holds the gas back above this place; sealing the joint alone hides it."},
+    {.id = "straight-grows-past-its-joint",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Pipe grows more than its joint takes",
+     .meaning = "A straight fixed at both ends that lengthens when hot pushes its joints apart or "
+                "bends the pipe.",
+     .remedy =
+         "Put a slip joint or a telescoping length in this straight, and fix it at one end only."},
+    {.id = "surface-over-rating",
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Surface hotter than its rating",
+     .meaning = "The outside of the pipe gets hotter than its paint or wall is rated for.",
+     .remedy = "Use a higher rated finish, or a cooler pipe further from the outlet."},
+    {.id = "too-many-turns",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Too many turns",
+     .meaning = "Every turn costs draft and gathers soot; past two right angles between heater and "
+                "chimney the trade says no.",
+     .remedy = "Straighten the way, or use two 45 degree elbows for a 90."},
+    {.id = "unusual-input",
+     .severity = Severity::note,
+     .per_place = true,
+     .title = "Unusual value",
+     .meaning = "A value is so far from what such installations have that the result should be "
+                "doubted until it is checked.",
+     .remedy = "Measure or read this value again."},
+    {.id = "wall-below-creosote-threshold",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Wall cold enough for tar",
+     .meaning = "Where the inner wall is colder than about 121 degC, tar from wood smoke settles "
+                "on it as creosote, which narrows the flue and can burn.",
+     .remedy = "Burn hotter and shorter, keep the wood dry, insulate or enclose the cold part, and "
+               "look at it often."},
+    {.id = "wall-below-dew-point",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Water condenses on the wall",
+     .meaning = "The inner wall is below the dew point of the gas: water runs down the flue, with "
+                "acid and tar in it.",
+     .remedy = "Insulate the flue or bring it nearer the outlet's size."},
+});
+
+} // namespace fluewright::checking

@@ -1,0 +1,185 @@
+#include "advice/checks/subject.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::checking {
+namespace {
+
+bool sets_flow(const StateResult& state) {
+    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// What takes most of the draft in a state, in words with its figure.
+std::string greatest_loss(Subject& s, const StateResult& state) {
+    struct Loss {
+        double pa;
+        std::string_view what;
+    };
+
+    const MarchResult& flow = state.flow;
+    double narrowest_m2 = s.installation.appliance.outlet_area_m2;
+    for (const Section& section : s.installation.sections) {
+        narrowest_m2 = std::min(narrowest_m2, section.area_m2);
+    }
+    const std::array<Loss, 3> losses{
+        {{flow.friction_pa, "friction in the pipe"},
+         {flow.fittings_pa, "turns, cap and other fittings"},
+         {-state.room.pressure_pa, "the room, which is below outdoors"}}};
+    const auto most = std::max_element(
+        losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
+    if (most->pa < 0.25 * std::abs(state.margin_pa())) {
+        return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
+               + "): keep the gas warmer (insulate the cold part, burn brighter) or raise the top.";
+    }
+    return "The greatest loss is " + std::string{most->what} + " ("
+           + s.show(most->pa, Kind::pressure) + " of the "
+           + s.show(flow.buoyancy_pa, Kind::pressure)
+           + " that the warm column lifts): begin there.";
+}
+
+void short_or_strong(Subject& s, const StateResult& state) {
+    const double greatest = s.installation.appliance.draft_greatest_pa;
+    const Where outlet{.section = nullptr, .place = "the outlet", .state = &state};
+    CheckResult* f = s.hold(own("draft-short"),
+                            state.margin_pa() >= 0.0,
+                            {.kind = Kind::pressure,
+                             .figure = state.draft_pa,
+                             .limit = state.draft_needed_pa,
+                             .weight = -state.margin_pa() / std::max(1.0, state.draft_needed_pa)},
+                            outlet);
+    if (f != nullptr && s.with_words()) {
+        f->message = "The run gives " + s.show(state.draft_pa, Kind::pressure)
+                     + " at the outlet; the appliance needs "
+                     + s.show(state.draft_needed_pa, Kind::pressure) + ".";
+        f->remedy = greatest_loss(s, state);
+    }
+    if (greatest <= 0.0) {
+        return;
+    }
+    f = s.hold(own("draft-too-strong"),
+               state.draft_pa <= greatest,
+               {.kind = Kind::pressure,
+                .figure = state.draft_pa,
+                .limit = greatest,
+                .weight = state.draft_pa / greatest - 1.0},
+               outlet);
+    if (f != nullptr && s.with_words()) {
+        f->message = "The run gives " + s.show(state.draft_pa, Kind::pressure)
+                     + " at the outlet; the appliance can be held down to "
+                     + s.show(greatest, Kind::pressure) + ".";
+    }
+}
+
+/// The joint with the greatest pressure outwards in a state with a fire. Joints in the open air
+/// near the mouth are of no concern: only parts inside the building count.
+void joints_under_pressure(Subject& s, const StateResult& state) {
+    const Station* worst = nullptr;
+    for (const Station& station : state.stations) {
+        const Section& section = s.installation.sections[station.section];
+        const bool inside = section.zone != Zone::outdoors && section.kind != PartKind::cap;
+        if (inside
+            && (worst == nullptr || station.pressure_in_zone_pa > worst->pressure_in_zone_pa)) {
+            worst = &station;
+        }
+    }
+    if (worst == nullptr) {
+        return;
+    }
+    const Section& section = s.installation.sections[worst->section];
+    CheckResult* f = s.hold(own("smoke-at-joints"),
+                            worst->pressure_in_zone_pa <= 0.0,
+                            {.kind = Kind::pressure,
+                             .figure = worst->pressure_in_zone_pa,
+                             .limit = 0.0,
+                             .weight = worst->pressure_in_zone_pa},
+                            {.section = &section, .place = {}, .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The gas at the upper end of " + f->place + " is "
+                 + s.show(worst->pressure_in_zone_pa, Kind::pressure) + " above the air around it.";
+    // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
+    // out.
+    const double without_room_pa = worst->pressure_pa;
+    if (without_room_pa <= 0.0) {
+        f->remedy = "The room is below outdoors and the flue is not: let air into the room (open a "
+                    "window, stop fans, fit an inlet) before anything else.";
+    }
+}
+
+void opened_door(Subject& s, const StateResult& state) {
+    const bool open_front = s.installation.appliance.type == ApplianceType::fireplace;
+    CheckResult* f =
+        s.hold(own("smoke-at-door"),
+               state.door.opening_share >= 1.0,
+               {.kind = Kind::fraction,
+                .figure = state.door.opening_share,
+                .limit = 1.0,
+                .weight = 1.0 - state.door.opening_share},
+               {.section = nullptr,
+                .place = open_front ? std::string_view{"the open front"} : "the loading door",
+                .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    const std::string share =
+        format_quantity(state.door.opening_share, Kind::fraction, s.installation.units, 2);
+    if (state.door.opening_share <= 0.0) {
+        f->message = open_front ? "Smoke comes out whatever the size of the opening."
+                                : "Smoke comes out as soon as the door is opened.";
+    } else if (open_front) {
+        f->message = "The flue carries the air of " + share
+                     + " of the opening; smoke rolls out at the top of the rest.";
+        f->remedy =
+            "Make the opening smaller (raise the hearth, lower the lintel with a metal strip), "
+            "or give it a larger or higher flue.";
+    } else {
+        f->message =
+            "Smoke stays in while the door is opened no further than " + share + " of its width.";
+    }
+}
+
+/// What turns an idle flue that pushes down.
+std::string turning_words(Subject& s, const StateResult& state) {
+    const ColdStart& cold = state.cold;
+    if (cold.turning_k <= 0.0) {
+        return "";
+    }
+    return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
+           + ": at least " + s.show(cold.duration_s, Kind::duration) + " with "
+           + s.show(s.installation.kindling.preheat_w, Kind::power) + " of heat going up.";
+}
+
+} // namespace
+
+void draft(Subject& s) {
+    for (const StateResult& state : s.view.states()) {
+        if (sets_flow(state)) {
+            short_or_strong(s, state);
+        }
+        if (sets_flow(state) || state.kind == StateKind::free_burn) {
+            joints_under_pressure(s, state);
+        }
+        if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {
+            opened_door(s, state);
+        }
+        if (state.kind == StateKind::standing) {
+            CheckResult* f = s.hold(own("reversed-when-idle"),
+                                    state.draft_pa >= 0.0,
+                                    {.kind = Kind::pressure,
+                                     .figure = state.draft_pa,
+                                     .limit = 0.0,
+                                     .weight = -state.draft_pa},
+                                    {.section = nullptr, .place = "the outlet", .state = &state});
+            if (f == nullptr || !s.with_words()) {
+                continue;
+            }
+            f->message = "With no fire the flue pushes down with "
+                         + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
+        }
+    }
+}
+
+} // namespace fluewright::checking

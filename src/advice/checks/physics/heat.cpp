@@ -1,0 +1,214 @@
+#include "advice/checks/subject.hpp"
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/physics/dew_point.hpp"
+#include "fluewright/physics/expansion.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::checking {
+namespace {
+
+bool sets_flow(const StateResult& state) {
+    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// The station with the coldest inner wall; the first station is the collar and has none.
+const Station* coldest_wall(const StateResult& state, const Case& c) {
+    const Station* coldest = nullptr;
+    for (const Station& station : state.stations) {
+        const bool has_wall = c.sections[station.section].length_m > 0.0;
+        if (has_wall && (coldest == nullptr || station.inner_wall_k < coldest->inner_wall_k)) {
+            coldest = &station;
+        }
+    }
+    return coldest;
+}
+
+double dew_point_k(Subject& s, const StateResult& state) {
+    const FlueGas& gas =
+        state.kind == StateKind::low_fire ? s.installation.gas_low() : s.installation.gas_high();
+    const GasFit fit = gas.diluted(state.flow.mouth_air_share);
+    return dew_point::water_k(fit.water_vapour * s.installation.air_pressure_pa);
+}
+
+void cold_wall(Subject& s, const StateResult& state) {
+    const Station* coldest = coldest_wall(state, s.installation);
+    if (coldest == nullptr) {
+        return;
+    }
+    const Section& section = s.installation.sections[coldest->section];
+    const double dew_k = dew_point_k(s, state);
+    const bool makes_tar = s.installation.appliance.fuel_group == FuelGroup::wood
+                           && s.installation.appliance.type != ApplianceType::fireplace;
+    const double tar_k = catalog::default_of("creosote_threshold_k").value;
+    const bool wet = coldest->inner_wall_k < dew_k;
+    const auto hold = [&](std::size_t row, double limit_k) {
+        return s.hold(row,
+                      coldest->inner_wall_k >= limit_k,
+                      {.kind = Kind::temperature,
+                       .figure = coldest->inner_wall_k,
+                       .limit = limit_k,
+                       .weight = (limit_k - coldest->inner_wall_k) / 100.0},
+                      {.section = &section, .place = {}, .state = &state});
+    };
+    CheckResult* f = hold(own("wall-below-dew-point"), dew_k);
+    // Where water runs down the wall, tar is the lesser matter.
+    if (!wet && makes_tar) {
+        f = hold(own("wall-below-creosote-threshold"), tar_k);
+    }
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
+                 + " at the end of " + f->place + "; "
+                 + (wet ? "the gas wets it below " + s.show(dew_k, Kind::temperature)
+                        : "tar settles below " + s.show(tar_k, Kind::temperature))
+                 + ".";
+}
+
+void ratings(Subject& s, const StateResult& state) {
+    for (std::size_t i = 1; i < state.stations.size(); ++i) {
+        const Station& station = state.stations[i];
+        const Section& section = s.installation.sections[station.section];
+        const Station& before = state.stations[i - 1];
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        const double rating = s.installation.walls[section.wall].rated_gas_temperature_k;
+        const Where here{.section = &section, .place = {}, .state = &state};
+        if (rating > 0.0) {
+            CheckResult* f = s.hold(own("gas-over-wall-rating"),
+                                    before.gas_temperature_k <= rating,
+                                    {.kind = Kind::temperature,
+                                     .figure = before.gas_temperature_k,
+                                     .limit = rating,
+                                     .weight = (before.gas_temperature_k - rating) / 100.0},
+                                    here);
+            if (f != nullptr && s.with_words()) {
+                f->message = "Gas of " + s.show(before.gas_temperature_k, Kind::temperature)
+                             + " enters " + f->place + "; its wall is rated for "
+                             + s.show(rating, Kind::temperature) + ".";
+            }
+        }
+        // The hottest place of a part is near its lower end; the wall there follows the gas.
+        const double share =
+            (station.outer_wall_k - s.installation.room_temperature_k)
+            / std::max(1.0, station.gas_temperature_k - s.installation.room_temperature_k);
+        const double hottest_k =
+            s.installation.room_temperature_k
+            + share * (before.gas_temperature_k - s.installation.room_temperature_k);
+        if (section.rated_surface_k > 0.0) {
+            CheckResult* f = s.hold(own("surface-over-rating"),
+                                    hottest_k <= section.rated_surface_k,
+                                    {.kind = Kind::temperature,
+                                     .figure = hottest_k,
+                                     .limit = section.rated_surface_k,
+                                     .weight = (hottest_k - section.rated_surface_k) / 100.0},
+                                    here);
+            if (f != nullptr && s.with_words()) {
+                f->message = "The outside of " + f->place + " reaches about "
+                             + s.show(hottest_k, Kind::temperature) + "; it is rated for "
+                             + s.show(section.rated_surface_k, Kind::temperature) + ".";
+            }
+        }
+    }
+}
+
+/// Whether nothing after a section turns: what ends at the mouth grows upwards freely.
+bool ends_at_mouth(const Case& c, std::size_t section) {
+    for (std::size_t i = section + 1; i < c.sections.size(); ++i) {
+        if (c.sections[i].turn_rad > 0.1) {
+            return false;
+        }
+    }
+    return c.sections.back().zone == Zone::outdoors;
+}
+
+/// Lengthening of an unbroken stretch of straights, taken at its mean inner-wall temperature.
+void lengthening(Subject& s, const StateResult& state) {
+    const catalog::Default& play = catalog::default_of("joint_play_m");
+    for (std::size_t i = 1; i < state.stations.size(); ++i) {
+        const Station& station = state.stations[i];
+        const Section& section = s.installation.sections[station.section];
+        const WallBuild& wall = s.installation.walls[section.wall];
+        const bool metal = wall.kind != WallKind::masonry && !wall.inner_material.empty();
+        const bool stated = section.expansion_allowed_m >= 0.0;
+        if (section.length_m <= 0.0 || !metal
+            || (!stated && ends_at_mouth(s.installation, station.section))) {
+            continue;
+        }
+        const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
+        const double wall_k = mean_wall_k(s.installation, state, i);
+        const double grows_m = section.length_m
+                               * std::max(0.0,
+                                          stainless ? expansion::stainless_steel(wall_k)
+                                                    : expansion::carbon_steel(wall_k));
+        const double allowed_m = stated ? section.expansion_allowed_m : play.value;
+        CheckResult* f = s.hold(own("straight-grows-past-its-joint"),
+                                grows_m <= allowed_m,
+                                {.kind = Kind::length,
+                                 .figure = grows_m,
+                                 .limit = allowed_m,
+                                 .weight = allowed_m > 0.0 ? grows_m / allowed_m - 1.0 : 1.0},
+                                {.section = &section, .place = {}, .state = &state});
+        if (f == nullptr || !s.with_words()) {
+            continue;
+        }
+        f->message = "Hot, " + f->place + " grows by " + s.show(grows_m, Kind::length)
+                     + "; its joint takes " + s.show(allowed_m, Kind::length)
+                     + (stated ? "." : " (assumed).");
+    }
+}
+
+void gas_heat(Subject& s, const StateResult& state) {
+    if (state.kind != StateKind::high_fire) {
+        return;
+    }
+    if (s.installation.appliance.fuel_group == FuelGroup::wood) {
+        const double hot_k = catalog::default_of("gas_temperature_hot_k").value;
+        CheckResult* f = s.hold(own("gas-too-hot"),
+                                state.gas_temperature_k <= hot_k,
+                                {.kind = Kind::temperature,
+                                 .figure = state.gas_temperature_k,
+                                 .limit = hot_k,
+                                 .weight = (state.gas_temperature_k - hot_k) / 100.0},
+                                {.section = nullptr, .place = "the outlet", .state = &state});
+        if (f != nullptr && s.with_words()) {
+            f->message = "Gas leaves the appliance at "
+                         + s.show(state.gas_temperature_k, Kind::temperature) + "; above "
+                         + s.show(hot_k, Kind::temperature) + " it is overfired.";
+        }
+    }
+    const double slowest = catalog::default_of("gas_velocity_least_m_s").value;
+    const double velocity = state.flow.mouth_velocity_m_s;
+    CheckResult* f = s.hold(own("gas-slow-at-mouth"),
+                            velocity >= slowest,
+                            {.kind = Kind::speed,
+                             .figure = velocity,
+                             .limit = slowest,
+                             .weight = 1.0 - velocity / slowest},
+                            {.section = nullptr, .place = "the mouth", .state = &state});
+    if (f != nullptr && s.with_words()) {
+        f->message = "Gas leaves the mouth at " + s.show(velocity, Kind::speed) + ".";
+    }
+}
+
+} // namespace
+
+void heat(Subject& s) {
+    for (const StateResult& state : s.view.states()) {
+        if (!sets_flow(state) || state.stations.empty()) {
+            continue;
+        }
+        cold_wall(s, state);
+        gas_heat(s, state);
+        if (state.kind == StateKind::high_fire) {
+            ratings(s, state);
+            lengthening(s, state);
+        }
+    }
+}
+
+} // namespace fluewright::checking

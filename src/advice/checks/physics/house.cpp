@@ -1,0 +1,172 @@
+#include "advice/checks/subject.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::checking {
+namespace {
+
+bool sets_flow(const StateResult& state) {
+    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// Words on the opening that brings the room up to `wanted_pa`.
+std::string opening_words(Subject& s, const StateResult& state, double wanted_pa) {
+    // An opening brings the room towards outdoor pressure, never past it, and the last tenth of a
+    // pascal would take a barn door.
+    constexpr double nearest_pa = -0.1;
+    const Surroundings around = surroundings_of(s.installation, state.weather, Fire::burning);
+    if (!around.house.known()) {
+        return "Stop fans, open a window near the appliance, fit an air inlet; describe the house "
+               "in `site` to see how large.";
+    }
+    if (wanted_pa > nearest_pa) {
+        return "No opening alone makes up for it: outdoor pressure in the room is not enough. Stop "
+               "fans first, then warm or raise the flue.";
+    }
+    const double area_m2 = around.house.inlet_area_m2(wanted_pa, state.room.taken_kg_s);
+    return "An opening to outdoors of " + s.show(area_m2, Kind::area)
+           + " at the height of the outlet, out of the wind, brings the room to "
+           + s.show(wanted_pa, Kind::pressure) + "; so does stopping fans.";
+}
+
+void starved(Subject& s, const StateResult& state) {
+    const double lowest_pa = catalog::default_of("room_pressure_lowest_pa").value;
+    const double short_pa = std::max(0.0, -state.margin_pa());
+    const bool decides = short_pa > 0.0 && short_pa <= -state.room.pressure_pa;
+    constexpr double rounding_pa = 1e-6;
+    CheckResult* f = s.hold(own("house-starves-the-fire"),
+                            state.room.pressure_pa >= lowest_pa - rounding_pa && !decides,
+                            {.kind = Kind::pressure,
+                             .figure = state.room.pressure_pa,
+                             .limit = lowest_pa,
+                             .weight = state.room.pressure_pa / lowest_pa - (decides ? 0.0 : 1.0)},
+                            {.section = nullptr, .place = "the room", .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The room is " + s.show(-state.room.pressure_pa, Kind::pressure)
+                 + " below outdoors, which is taken off the draft"
+                 + (decides ? "; without it the draft would do." : ".");
+    const double wanted_pa = std::max(lowest_pa, state.room.pressure_pa + short_pa);
+    f->remedy = opening_words(s, state, wanted_pa);
+}
+
+void fans(Subject& s, const StateResult& state) {
+    const HouseCase& house = s.installation.house;
+    if (!house.known || house.exhaust_m3_s <= 0.0
+        || !(sets_flow(state) || state.kind == StateKind::standing)) {
+        return;
+    }
+    const double without_pa =
+        state.draft_pa + state.room.pressure_without_fans_pa - state.room.pressure_pa;
+    if (without_pa < 0.0) {
+        return; // not the doing of the fans
+    }
+    CheckResult* f = s.hold(
+        own("fan-reverses-flue"),
+        state.draft_pa >= 0.0,
+        {.kind = Kind::pressure, .figure = state.draft_pa, .limit = 0.0, .weight = -state.draft_pa},
+        {.section = nullptr, .place = "the outlet", .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "With the fans running the flue pushes down with "
+                 + s.show(-state.draft_pa, Kind::pressure) + "; with the fans off it draws "
+                 + s.show(without_pa, Kind::pressure) + ".";
+}
+
+void gusts(Subject& s, const StateResult& state) {
+    if (!sets_flow(state) || s.installation.mouth_wind_coefficient <= 0.0) {
+        return;
+    }
+    const double factor = catalog::default_of("wind_gust_factor").value;
+    const double mean_pa =
+        surroundings_of(s.installation, state.weather, Fire::burning).mouth_pressure_pa;
+    const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
+    CheckResult* f =
+        s.hold(own("downdraft-in-wind"),
+               in_gust_pa >= 0.0,
+               {.kind = Kind::pressure, .figure = in_gust_pa, .limit = 0.0, .weight = -in_gust_pa},
+               {.section = nullptr, .place = "the mouth", .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The wind presses on the mouth with " + s.show(mean_pa, Kind::pressure)
+                 + " and in gusts with " + s.show(mean_pa * factor * factor, Kind::pressure)
+                 + "; that leaves a draft of " + s.show(in_gust_pa, Kind::pressure)
+                 + " at the outlet.";
+}
+
+/// Air through joints, the openings of regulators and hoods left out.
+void leaking_joints(Subject& s, const StateResult& state) {
+    const double most = catalog::default_of("joint_leak_share_most").value;
+    double in_kg_s = 0.0;
+    const Station* worst = nullptr;
+    for (const Station& station : state.stations) {
+        if (s.installation.sections[station.section].opening_m2 > 0.0) {
+            continue;
+        }
+        in_kg_s += std::max(0.0, station.leak_kg_s);
+        if (worst == nullptr || station.leak_kg_s > worst->leak_kg_s) {
+            worst = &station;
+        }
+    }
+    const double share = in_kg_s / state.gas_flow_kg_s;
+    if (worst == nullptr) {
+        return;
+    }
+    const Section& section = s.installation.sections[worst->section];
+    CheckResult* f = s.hold(
+        own("joint-leak-dilutes"),
+        share <= most,
+        {.kind = Kind::fraction, .figure = share, .limit = most, .weight = share / most - 1.0},
+        {.section = &section, .place = {}, .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The joints draw " + s.show(in_kg_s, Kind::gas_flow) + " of air into "
+                 + s.show(state.gas_flow_kg_s, Kind::gas_flow) + " of gas, most of it under "
+                 + f->place + ": the flue is colder for it.";
+}
+
+void spilling_hood(Subject& s, const StateResult& state) {
+    for (const Station& station : state.stations) {
+        const Section& section = s.installation.sections[station.section];
+        if (section.kind != PartKind::draft_hood) {
+            continue;
+        }
+        CheckResult* f = s.hold(own("hood-spills"),
+                                station.leak_kg_s >= 0.0,
+                                {.kind = Kind::gas_flow,
+                                 .figure = -station.leak_kg_s,
+                                 .limit = 0.0,
+                                 .weight = -station.leak_kg_s / state.gas_flow_kg_s},
+                                {.section = &section, .place = {}, .state = &state});
+        if (f == nullptr || !s.with_words()) {
+            continue;
+        }
+        f->message = s.show(-station.leak_kg_s, Kind::gas_flow) + " of the "
+                     + s.show(state.gas_flow_kg_s, Kind::gas_flow)
+                     + " of gas comes out of the hood into the room.";
+    }
+}
+
+} // namespace
+
+void house(Subject& s) {
+    for (const StateResult& state : s.view.states()) {
+        if (sets_flow(state)) {
+            starved(s, state);
+        }
+        fans(s, state);
+        gusts(s, state);
+        if (sets_flow(state)) {
+            leaking_joints(s, state);
+            spilling_hood(s, state);
+        }
+    }
+}
+
+} // namespace fluewright::checking

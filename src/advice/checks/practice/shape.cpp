@@ -1,0 +1,183 @@
+#include "advice/checks/subject.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright::checking {
+namespace {
+
+void level_run(Subject& s) {
+    const auto& sections = s.installation.sections;
+    double level_m = 0.0;
+    double height_above_m = 0.0;
+    const Section* first = nullptr;
+    const Section* flattest = nullptr;
+    bool insulated = true;
+    for (const Section& section : sections) {
+        if (is_level(section)) {
+            level_m += section.length_m;
+            height_above_m = 0.0;
+            first = first == nullptr ? &section : first;
+            insulated = insulated && s.installation.walls[section.wall].kind != WallKind::single;
+            const double slope = section.rise_m / section.length_m;
+            if (flattest == nullptr || slope < flattest->rise_m / flattest->length_m) {
+                flattest = &section;
+            }
+        } else {
+            height_above_m += section.rise_m;
+        }
+    }
+    if (first == nullptr) {
+        return;
+    }
+    const double share =
+        catalog::default_of(insulated ? "level_run_share_insulated" : "level_run_share_single")
+            .value;
+    CheckResult* f =
+        s.hold(own("level-run-too-long"),
+               level_m <= share * height_above_m,
+               {.kind = Kind::length,
+                .figure = level_m,
+                .limit = share * height_above_m,
+                .weight = height_above_m > 0.0 ? level_m / (share * height_above_m) - 1.0 : 1.0},
+               {.section = first});
+    if (f != nullptr && s.with_words()) {
+        f->message = "The run goes level for " + s.show(level_m, Kind::length) + " under "
+                     + s.show(std::max(0.0, height_above_m), Kind::length) + " of height; "
+                     + s.show(std::max(0.0, share * height_above_m), Kind::length)
+                     + " is the most.";
+    }
+    const double least = catalog::default_of("level_run_slope").value;
+    const double slope = flattest->rise_m / flattest->length_m;
+    f = s.hold(
+        own("level-run-too-flat"),
+        slope >= least - 1e-3,
+        {.kind = Kind::slope, .figure = slope, .limit = least, .weight = 1.0 - slope / least},
+        {.section = flattest});
+    if (f != nullptr && s.with_words()) {
+        f->message = f->place + " rises " + s.show(slope, Kind::slope) + " towards the chimney; "
+                     + s.show(least, Kind::slope) + " is the least. Lift its far end by another "
+                     + s.show((least - slope) * flattest->length_m, Kind::length) + ".";
+    }
+}
+
+void turns(Subject& s, std::size_t chimney) {
+    const auto& sections = s.installation.sections;
+    double sum_rad = 0.0;
+    const Section* last = nullptr;
+    int count = 0;
+    for (std::size_t i = 0; i < chimney; ++i) {
+        if (sections[i].turn_rad > 0.0) {
+            sum_rad += sections[i].turn_rad;
+            last = &sections[i];
+            ++count;
+        }
+    }
+    const double most = catalog::default_of("turns_most_rad").value;
+    constexpr double tolerance_rad = 0.02;
+    if (last == nullptr) {
+        return;
+    }
+    CheckResult* f = s.hold(
+        own("too-many-turns"),
+        sum_rad <= most + tolerance_rad,
+        {.kind = Kind::angle, .figure = sum_rad, .limit = most, .weight = sum_rad / most - 1.0},
+        {.section = last});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The gas turns " + std::to_string(count) + " times before the chimney, by "
+                 + s.show(sum_rad, Kind::angle) + " together.";
+}
+
+/// A turn that leads from a level stretch into an upright one.
+void cleanout(Subject& s) {
+    const auto& sections = s.installation.sections;
+    for (std::size_t i = 0; i < sections.size(); ++i) {
+        if (sections[i].turn_rad < 1.0) {
+            continue;
+        }
+        const Section* before = nullptr;
+        const Section* after = nullptr;
+        for (std::size_t j = 0; j < i; ++j) {
+            before = sections[j].length_m > 0.0 ? &sections[j] : before;
+        }
+        for (std::size_t j = sections.size(); j-- > i + 1;) {
+            after = sections[j].length_m > 0.0 ? &sections[j] : after;
+        }
+        if (before == nullptr || after == nullptr || !is_level(*before) || !is_upright(*after)
+            || after->rise_m < 0.0) {
+            continue;
+        }
+        CheckResult* f = s.hold(
+            own("no-cleanout-at-turn-up"), sections[i].cleanout, {}, {.section = &sections[i]});
+        if (f == nullptr || !s.with_words()) {
+            continue;
+        }
+        f->message = "The flue turns up at " + f->place + " and has no cleanout there.";
+        if (sections[i].kind == PartKind::tee) {
+            f->remedy =
+                "Have the tee with a cap that can be taken off, and set `cleanout` to true.";
+        }
+    }
+}
+
+void height(Subject& s) {
+    const double over_floor_m =
+        s.installation.total_rise_m() + s.installation.appliance.outlet_height_m;
+    const double usual_m = catalog::default_of("usual_chimney_height_m").value;
+    CheckResult* f = s.hold(own("chimney-below-usual-height"),
+                            over_floor_m >= usual_m - 0.01,
+                            {.kind = Kind::length,
+                             .figure = over_floor_m,
+                             .limit = usual_m,
+                             .weight = 1.0 - over_floor_m / usual_m},
+                            {.section = nullptr, .place = "the mouth"});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The mouth is " + s.show(over_floor_m, Kind::length) + " over the floor; "
+                 + s.show(usual_m, Kind::length) + " is the usual least.";
+}
+
+void bare_pipe_outdoors(Subject& s) {
+    double length_m = 0.0;
+    const Section* first = nullptr;
+    bool any = false;
+    for (const Section& section : s.installation.sections) {
+        if (section.length_m <= 0.0 || s.installation.walls[section.wall].kind != WallKind::single) {
+            continue;
+        }
+        any = true;
+        if (section.zone == Zone::outdoors) {
+            length_m += section.length_m;
+            first = first == nullptr ? &section : first;
+        }
+    }
+    if (!any || s.installation.appliance.fuel_group == FuelGroup::gas) {
+        return;
+    }
+    CheckResult* f =
+        s.hold(own("single-wall-outdoors"),
+               first == nullptr,
+               {.kind = Kind::length, .figure = length_m, .limit = 0.0, .weight = length_m / 5.0},
+               {.section = first});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = s.show(length_m, Kind::length) + " of single-wall pipe stand outdoors.";
+}
+
+} // namespace
+
+void shape(Subject& s) {
+    const std::size_t chimney = chimney_start(s.installation);
+    level_run(s);
+    turns(s, chimney);
+    cleanout(s);
+    height(s);
+    bare_pipe_outdoors(s);
+}
+
+} // namespace fluewright::checking

@@ -1,0 +1,112 @@
+#include "advice/checks/subject.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace fluewright::checking {
+namespace {
+
+/// Sizes within this share of each other count as equal: trade sizes are nominal.
+constexpr double same_size = 0.02;
+
+void smaller_than_outlet(Subject& s) {
+    const double outlet_m2 = s.installation.appliance.outlet_area_m2;
+    const Section* least = nullptr;
+    for (const Section& section : s.installation.sections) {
+        const bool is_pipe = section.kind != PartKind::collar;
+        if (is_pipe && (least == nullptr || section.area_m2 < least->area_m2)) {
+            least = &section;
+        }
+    }
+    if (least == nullptr) {
+        return;
+    }
+    const double ratio = least->area_m2 / outlet_m2;
+    CheckResult* f =
+        s.hold(own("flue-smaller-than-outlet"),
+               least->area_m2 >= (1.0 - same_size) * outlet_m2,
+               {.kind = Kind::fraction, .figure = ratio, .limit = 1.0, .weight = 1.0 - ratio},
+               {.section = least});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "From " + f->place + " on the flue has " + s.show(ratio, Kind::fraction)
+                 + " of the outlet's area ("
+                 + s.show(s.installation.appliance.outlet_diameter_m, Kind::length) + " outlet, "
+                 + s.show(least->diameter_m, Kind::length) + " flue).";
+}
+
+void reduced(Subject& s) {
+    const Section* widest = nullptr;
+    const Section* worst = nullptr;
+    double worst_ratio = std::numeric_limits<double>::infinity();
+    for (const Section& section : s.installation.sections) {
+        if (section.kind == PartKind::collar) {
+            continue;
+        }
+        if (widest != nullptr) {
+            const double ratio = section.area_m2 / widest->area_m2;
+            if (ratio < worst_ratio) {
+                worst_ratio = ratio;
+                worst = &section;
+            }
+        }
+        if (widest == nullptr || section.area_m2 > widest->area_m2) {
+            widest = &section;
+        }
+    }
+    if (worst == nullptr) {
+        return;
+    }
+    CheckResult* f = s.hold(
+        own("reduced-on-the-way"),
+        worst_ratio >= 1.0 - same_size,
+        {.kind = Kind::fraction, .figure = worst_ratio, .limit = 1.0, .weight = 1.0 - worst_ratio},
+        {.section = worst});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "At " + f->place + " the flue narrows to " + s.show(worst_ratio, Kind::fraction)
+                 + " of the area it had before.";
+}
+
+void far_larger(Subject& s) {
+    const double outlet_m2 = s.installation.appliance.outlet_area_m2;
+    const bool outdoors = std::any_of(
+        s.installation.sections.begin(), s.installation.sections.end(), [](const Section& section) {
+            return section.zone == Zone::outdoors && section.length_m > 1.0;
+        });
+    const double most =
+        catalog::default_of(outdoors ? "flue_area_most_outside" : "flue_area_most_inside").value;
+    const auto largest =
+        std::max_element(s.installation.sections.begin(),
+                         s.installation.sections.end(),
+                         [](const Section& a, const Section& b) { return a.area_m2 < b.area_m2; });
+    const double ratio = largest->area_m2 / outlet_m2;
+    // An open fireplace has its own rule, the flue against the opening.
+    if (s.installation.appliance.type == ApplianceType::fireplace) {
+        return;
+    }
+    CheckResult* f =
+        s.hold(own("flue-far-larger-than-outlet"),
+               ratio <= most * (1.0 + same_size),
+               {.kind = Kind::number, .figure = ratio, .limit = most, .weight = ratio / most - 1.0},
+               {.section = &*largest});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The flue has " + format_number(ratio, 2) + " times the outlet's area; "
+                 + format_number(most, 2) + " times is the most "
+                 + (outdoors ? "with the chimney outdoors." : "for a chimney indoors.");
+}
+
+} // namespace
+
+void sizes(Subject& s) {
+    smaller_than_outlet(s);
+    reduced(s);
+    far_larger(s);
+}
+
+} // namespace fluewright::checking

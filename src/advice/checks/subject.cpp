@@ -1,0 +1,38 @@
+#include "subject.hpp"
+
+namespace fluewright::checking {
+
+Subject::Subject(const View& of, CheckResults& results)
+    : view{of}, installation{of.installation}, results_{results} {}
+
+CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, const Where& where) {
+    Made& made = made_[own_check];
+    made.done = true;
+    if (met) {
+        const bool nearer =
+            made.nearest < 0
+            || results_[static_cast<std::size_t>(made.nearest)].weight < held.weight;
+        if (!with_words() || made.failed || !nearer) {
+            return nullptr;
+        }
+    }
+    made.failed = made.failed || !met;
+    const bool again = met && made.nearest >= 0;
+    CheckResult& result =
+        again ? results_[static_cast<std::size_t>(made.nearest)] : results_.emplace_back();
+    if (met && !again) {
+        made.nearest = static_cast<int>(results_.size()) - 1;
+    }
+    result.check = &checks()[own_check];
+    result.outcome = met ? CheckOutcome::met : CheckOutcome::not_met;
+    result.place = where.section != nullptr ? place_of(*where.section) : std::string{where.place};
+    result.part = where.section != nullptr ? where.section->part : -1;
+    result.state = where.state != nullptr ? view.words(*where.state) : std::string{};
+    result.kind = held.kind;
+    result.figure = held.figure;
+    result.limit = held.limit;
+    result.weight = held.weight;
+    return met ? nullptr : &result;
+}
+
+} // namespace fluewright::checking

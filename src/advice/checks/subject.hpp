@@ -1,0 +1,79 @@
+#pragma once
+
+#include "fluewright/advice/checks/finding.hpp"
+#include "own_checks.hpp"
+#include "view.hpp"
+
+#include <array>
+#include <optional>
+#include <string_view>
+
+/// The checks of physics and trade, in groups of one subject.
+namespace fluewright::checking {
+
+/// A figure held against its limit.
+struct Held {
+    Kind kind{Kind::number};
+    std::optional<double> figure{};
+    std::optional<double> limit{};
+    double weight{}; ///< how far past the limit; negative where met
+};
+
+/// Where a check looked.
+struct Where {
+    const Section* section{};
+    std::string_view place{}; ///< in place of a section
+    const StateResult* state{};
+};
+
+/// What a check looks at, and where it puts what it comes to.
+class Subject {
+public:
+    Subject(const View& view, CheckResults& results);
+
+    const View& view;
+    const Case& installation;
+
+    /// Puts down what a check came to. Returns the result where it is not met, for the caller to
+    /// write its message; null where nobody asks for one. Of what is met only the place and state
+    /// nearest to the limit is kept.
+    [[nodiscard]] CheckResult*
+    hold(std::size_t own_check, bool met, const Held& held, const Where& where);
+
+    /// Whether a check was made at all.
+    [[nodiscard]] bool made(std::size_t own_check) const { return made_[own_check].done; }
+
+    [[nodiscard]] bool with_words() const { return view.with_words; }
+
+    [[nodiscard]] std::string show(double value, Kind kind) const { return view.show(value, kind); }
+
+private:
+    struct Made {
+        bool done{};
+        bool failed{};
+        int nearest{-1}; ///< index of the met result nearest to its limit
+    };
+
+    CheckResults& results_;
+    std::array<Made, own_checks.size()> made_{};
+};
+
+// Checks that need a solution.
+void draft(Subject& subject); ///< short, too strong, reversed, smoke at joints and door
+void heat(Subject& subject);  ///< dew point, tar, ratings, lengthening
+void house(Subject& subject); ///< starved, fans, wind, leaking joints and hoods
+
+// Checks of the shape alone.
+void sizes(Subject& subject);    ///< areas against the outlet and along the run
+void shape(Subject& subject);    ///< level runs, turns, cleanout, height
+void joints(Subject& subject);   ///< ends and bores
+void doubtful(Subject& subject); ///< fuel, and input far from what is usual
+
+/// One result of a check for all states in which it is not met: the worst, which names the others.
+/// `results` are those of physics and trade.
+[[nodiscard]] CheckResults one_for_all_states(CheckResults results);
+
+/// What is not met, one finding a matter and place, by severity and weight.
+[[nodiscard]] Findings findings_of(const CheckResults& results);
+
+} // namespace fluewright::checking

@@ -1,0 +1,109 @@
+#include "fluewright/io/reference/explain.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
+
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent inset{.first = 2, .rest = 2};
+
+std::string section(std::string_view title, std::string_view text, const Style& style) {
+    return '\n' + inked(title, Ink::heading, style) + '\n' + paragraph(text, inset, style.width);
+}
+
+std::string source_words(std::string_view key, std::string_view mark) {
+    if (key == mark) {
+        return fmt::format("{}.", mark);
+    }
+    const catalog::Source* source = catalog::find_source(key);
+    if (source == nullptr) {
+        return fmt::format("{} ({}).", key, mark);
+    }
+    const bool has_place = !source->place.empty() && source->place != "none";
+    return fmt::format("{}{}{} [{}; {}].",
+                       source->document,
+                       has_place ? ", " : "",
+                       has_place ? source->place : std::string_view{},
+                       source->kind,
+                       mark);
+}
+
+/// "Asked by the rules of the United States: connector-slope"
+std::string who_asks(const Check& check) {
+    switch (check.basis) {
+    case Basis::physics:
+        return "By the physics";
+    case Basis::trade:
+        return check.id == check.matter->id ? "By trade practice"
+                                            : fmt::format("By trade practice: {}", check.id);
+    case Basis::body:
+        break;
+    }
+    return fmt::format("By the {} of {}: {}",
+                       check.advice ? "advice" : "rules",
+                       catalog::find_rule_body(check.body)->name,
+                       check.id);
+}
+
+std::string asked(const Check& check) {
+    return fmt::format("{}. For {}. {}.", check.rule, check.applies, name(check.severity));
+}
+
+} // namespace
+
+std::string explain_matter(const Matter& matter, const Style& style) {
+    std::string out =
+        paragraph(fmt::format("{}: {} ({})", matter.id, matter.title, name(matter.severity)),
+                  {.first = 0, .rest = 2},
+                  style.width);
+    out += section("What it means and why it matters", matter.meaning, style);
+    out += section("What to do", matter.remedy, style);
+    for (const Check& check : checks()) {
+        if (check.matter == &matter) {
+            out += section(who_asks(check), asked(check), style);
+            out += paragraph(source_words(check.source, check.mark), inset, style.width);
+        }
+    }
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+std::string explain_check(const Check& check, const Style& style) {
+    const Matter& matter = *check.matter;
+    std::string out =
+        paragraph(fmt::format("{}: {} ({})", check.id, matter.title, name(check.severity)),
+                  {.first = 0, .rest = 2},
+                  style.width);
+    out += section(who_asks(check), asked(check), style);
+    out += section("Source", source_words(check.source, check.mark), style);
+    if (!check.disagrees.empty()) {
+        out += section("Another source", fmt::format("{}.", check.disagrees), style);
+    }
+    out += section("What it means and why it matters", matter.meaning, style);
+    out += section("What to do", matter.remedy, style);
+    out += section("Finding", fmt::format("`fluewright explain {}`", matter.id), style);
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+std::string explain_cause(const diagnosis::Cause& cause, const Style& style) {
+    std::string out =
+        paragraph(fmt::format("{}: {} (a cause in `fluewright diagnose`)", cause.id, cause.title),
+                  {.first = 0, .rest = 2},
+                  style.width);
+    out += section("How it works", cause.mechanism, style);
+    out += section("Weight before anything is seen",
+                   fmt::format("{} of judgement, beside {} for nothing hidden; published "
+                               "frequencies contradict each other.",
+                               format_number(cause.prior),
+                               format_number(diagnosis::cause_of("nothing").prior)),
+                   style);
+    if (const diagnosis::Check* check = diagnosis::find_check(cause.confirm)) {
+        out += section("How to be sure", fmt::format("{}. {}", check->title, check->how), style);
+    }
+    out += section("What to do", cause.remedy, style);
+    return style.unicode ? out : in_plain_letters(out);
+}
+
+} // namespace fluewright

@@ -1,0 +1,110 @@
+#include "check_parts.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+
+#include <fmt/core.h>
+
+namespace fluewright::report {
+namespace {
+
+constexpr Indent below_finding{.first = 5, .rest = 7};
+
+std::string severity_word(Severity severity) {
+    std::string word{name(severity)};
+    if (severity == Severity::danger || severity == Severity::fault) {
+        for (char& c : word) {
+            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+        }
+    }
+    return word;
+}
+
+Ink severity_ink(Severity severity) {
+    switch (severity) {
+    case Severity::danger:
+    case Severity::fault:
+        return Ink::bad;
+    case Severity::warning:
+        return Ink::warning;
+    case Severity::note:
+        break;
+    }
+    return Ink::plain;
+}
+
+/// "By trade practice, stove-ordinance, looked up: ..."
+std::string who_says(const fluewright::Check& check) {
+    switch (check.basis) {
+    case Basis::physics:
+        return "By the physics";
+    case Basis::trade:
+        return "By trade practice";
+    case Basis::body:
+        break;
+    }
+    return fmt::format("By {} {}", check.advice ? "advice" : "rule", check.id);
+}
+
+/// What one check asks, and its own figure where it is not that of the finding.
+std::string source_words(const Finding& finding, const CheckResult& source) {
+    const fluewright::Check& check = *source.check;
+    std::string words = who_says(check);
+    if (source.outcome == CheckOutcome::met) {
+        words += " it is met";
+    }
+    words += fmt::format(": {}", check.rule);
+    const bool own_figure = source.figure != finding.figure || source.limit != finding.limit;
+    if (own_figure && !source.message.empty()) {
+        words += fmt::format(". {}", source.message);
+        words.pop_back();
+    }
+    words += fmt::format(" [{}].", origin_of(check));
+    if (!check.disagrees.empty()) {
+        words += fmt::format(" Another source: {}.", check.disagrees);
+    }
+    return words;
+}
+
+} // namespace
+
+std::string origin_of(const fluewright::Check& check) {
+    if (check.source == "practice" || check.source == "judgement") {
+        return check.mark == "computed" ? "computed" : "common practice, no source";
+    }
+    return fmt::format("{}, {}", check.source, check.mark);
+}
+
+std::string findings_text(const Assessment& a, const Style& style) {
+    if (a.findings.empty()) {
+        return heading("Findings", style) + "  None.\n";
+    }
+    std::string out = heading(fmt::format("Findings ({})", a.findings.size()), style);
+    int number = 0;
+    for (const Finding& finding : a.findings) {
+        const Matter& matter = *finding.matter;
+        const std::string word = severity_word(finding.severity);
+        std::string title = fmt::format("{}. {}: {}", ++number, word, matter.title);
+        title += finding.place.empty() ? "" : ", " + finding.place;
+        title += finding.state.empty() ? "" : " (" + finding.state + ')';
+        std::string lines = paragraph(title, {.first = 2, .rest = 5}, style.width);
+        if (const auto at = lines.find(word); at != std::string::npos) {
+            lines.replace(at, word.size(), inked(word, severity_ink(finding.severity), style));
+        }
+        out += lines;
+        out += paragraph(finding.message, {.first = 5, .rest = 5}, style.width);
+        out += paragraph(
+            fmt::format("What to do: {}",
+                        finding.remedy.empty() ? matter.remedy : std::string_view{finding.remedy}),
+            {.first = 5, .rest = 5},
+            style.width);
+        for (const CheckResult& source : finding.sources) {
+            out += paragraph(source_words(finding, source), below_finding, style.width);
+        }
+        out += paragraph(fmt::format("More: fluewright explain {}", matter.id),
+                         {.first = 5, .rest = 5},
+                         style.width);
+    }
+    return out;
+}
+
+} // namespace fluewright::report
