@@ -1,8 +1,7 @@
 // One engine of checks: one matter is said once, with all who speak of it.
-#include "fluewright/advice/checks/checks.hpp"
-
 #include "examples.hpp"
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
@@ -75,13 +74,12 @@ TEST_CASE("no matter is raised twice for one place", "[checks]") {
                 });
             CHECK(not_met >= 1);
             merged += not_met > 1 ? 1U : 0U;
-            with_rules += std::any_of(f.sources.begin(),
-                                      f.sources.end(),
-                                      [](const CheckResult& s) {
-                                          return s.check->basis == Basis::body;
-                                      })
-                              ? 1U
-                              : 0U;
+            with_rules +=
+                std::any_of(f.sources.begin(),
+                            f.sources.end(),
+                            [](const CheckResult& s) { return s.check->basis == Basis::body; })
+                    ? 1U
+                    : 0U;
         }
     }
     // The examples do have findings of several sources.
@@ -167,8 +165,7 @@ TEST_CASE("the shape alone is judged as the solved run is", "[checks]") {
         const Result<Case, Faults> made = resolve(in);
         REQUIRE(made.has_value());
         const Checked shape = check_shape(in, *made, {.body = "us"});
-        const Checked all =
-            check_all(in, *made, solve(*made, Detail::stations), {.body = "us"});
+        const Checked all = check_all(in, *made, solve(*made, Detail::stations), {.body = "us"});
         std::size_t next = 0;
         for (const CheckResult& result : all.results) {
             if (result.check->needs_solution) {
@@ -193,8 +190,7 @@ TEST_CASE("without words the findings are the same", "[checks]") {
         REQUIRE(made.has_value());
         const Solution solution = solve(*made, Detail::stations);
         const Checked loud = check_all(in, *made, solution, {.body = "us"});
-        const Checked mute =
-            check_all(in, *made, solution, {.body = "us", .with_words = false});
+        const Checked mute = check_all(in, *made, solution, {.body = "us", .with_words = false});
         REQUIRE(loud.findings.size() == mute.findings.size());
         for (std::size_t i = 0; i < loud.findings.size(); ++i) {
             CAPTURE(name, loud.findings[i].matter->id);

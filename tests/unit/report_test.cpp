@@ -122,7 +122,7 @@ TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {
                Contains("1. FAULT: Not enough draft, the outlet (high fire, frost)\n"
                         "     The run gives 8 Pa.\n"
                         "     What to do: general remedy\n"
-                        "     By the physics: draft >= need [heater-manuals, looked up].\n"
+                        "     Source: heater-manuals, looked up.\n"
                         "     More: fluewright explain draft-short\n"));
     a.findings.front().remedy = "Here: add 1 m.";
     CHECK_THAT(text_of(a), Contains("What to do: Here: add 1 m."));

@@ -144,7 +144,7 @@ inline constexpr auto body_matters = std::to_array<Matter>({
                 "knocked.",
      .remedy = "Put three screws into each joint."},
     {.id = "mouth-too-low-over-roof",
-     .severity = Severity::warning,
+     .severity = Severity::danger,
      .per_place = false,
      .title = "Mouth too near the roof or what stands by it",
      .meaning = "Wind that meets a roof or a wall presses on a low mouth, sparks fall on the roof "

@@ -32,7 +32,7 @@ Ink severity_ink(Severity severity) {
     return Ink::plain;
 }
 
-/// "By trade practice, stove-ordinance, looked up: ..."
+/// "By trade practice", "By rule connector-slope"
 std::string who_says(const fluewright::Check& check) {
     switch (check.basis) {
     case Basis::physics:
@@ -48,6 +48,9 @@ std::string who_says(const fluewright::Check& check) {
 /// What one check asks, and its own figure where it is not that of the finding.
 std::string source_words(const Finding& finding, const CheckResult& source) {
     const fluewright::Check& check = *source.check;
+    if (finding.sources.size() == 1 && check.basis != Basis::body) {
+        return fmt::format("Source: {}.", origin_of(check)); // what it asks the message has said
+    }
     std::string words = who_says(check);
     if (source.outcome == CheckOutcome::met) {
         words += " it is met";
