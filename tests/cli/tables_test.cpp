@@ -1,6 +1,6 @@
 #include "../catch.hpp"
 #include "cli/shell/command.hpp"
-#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/advice/checks/check.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
 #include "fluewright/io/reference/schema.hpp"
 #include "fluewright/io/text/text_layout.hpp"
@@ -30,8 +30,11 @@ std::vector<std::string> all_texts() {
             texts.push_back(run({"catalog", std::string{name.id}, "--units", units}).out);
         }
     }
-    for (const FindingInfo& finding : finding_table()) {
-        texts.push_back(run({"explain", std::string{finding.id}}).out);
+    for (const Matter& matter : matters()) {
+        texts.push_back(run({"explain", std::string{matter.id}}).out);
+    }
+    for (const Check& check : checks()) {
+        texts.push_back(run({"explain", std::string{check.id}}).out);
     }
     for (const std::string units : {"us", "metric"}) {
         const std::string file = run({"template", "--units", units}).out;
@@ -82,17 +85,17 @@ TEST_CASE("nobody is told that anything is free of danger", "[text]") {
     CHECK_FALSE(std::regex_search(run({"check", "-", "--json"}, session::sound_file()).out, word));
 }
 
-TEST_CASE("every finding is explained with its source spelled out", "[explain]") {
-    for (const FindingInfo& finding : finding_table()) {
-        const auto outcome = run({"explain", std::string{finding.id}});
-        CAPTURE(finding.id);
-        CHECK(outcome.status == 0);
-        CHECK(outcome.err.empty());
-        CHECK_THAT(outcome.out, Contains(std::string{finding.title}));
-        CHECK_THAT(outcome.out, Contains("What to do"));
-        CHECK_THAT(session::in_one_line(outcome.out), Contains(std::string{finding.mark}));
-        if (finding.source != finding.mark) {
-            CHECK(catalog::find_source(finding.source) != nullptr);
+TEST_CASE("every check and finding is explained with its source spelled out", "[explain]") {
+    for (const Check& check : checks()) {
+        for (const std::string_view id : {check.id, check.matter->id}) {
+            const auto outcome = run({"explain", std::string{id}});
+            CAPTURE(id);
+            CHECK(outcome.status == 0);
+            CHECK(outcome.err.empty());
+            CHECK_THAT(outcome.out, Contains(std::string{check.matter->title}));
+            CHECK_THAT(outcome.out, Contains("What to do"));
+            CHECK_THAT(session::in_one_line(outcome.out), Contains(std::string{check.mark}));
+            CHECK_THAT(session::in_one_line(outcome.out), Contains(std::string{check.rule}));
         }
     }
 }

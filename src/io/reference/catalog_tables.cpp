@@ -287,7 +287,7 @@ CatalogTable all_checks() {
                         {"basis", "basis"},
                         {"body", "body"},
                         {"severity", "severity"},
-                        {"finding", "finding"},
+                        {"finding", "finding", Kind::number, CatalogPlace::line},
                         {"rule", "rule", Kind::number, CatalogPlace::line},
                         source_below,
                         mark_below},
