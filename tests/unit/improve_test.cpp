@@ -468,7 +468,7 @@ TEST_CASE("a change that breaks a rule of installation says so", "[improve]") {
             return check.matter == matter && check.basis != Basis::body;
         });
     };
-    Installation in = example("print-shop");
+    Installation in = example("toll-house");
     const Improvement asked = improved(in, {.most = 100, .rules = "us"});
     const bool any = std::any_of(asked.plans.begin(), asked.plans.end(), [&](const Plan& plan) {
         return std::any_of(plan.raised.begin(), plan.raised.end(), only_bodies_speak_of);

@@ -272,10 +272,20 @@ CatalogTable sources() {
 CatalogTable findings() {
     CatalogTable table{"findings",
                        "What a check may find; `fluewright explain NAME` tells more",
-                       {name_column, {"severity", "severity"}, {"title", "title"}},
+                       {name_column,
+                        {"severity", "severity"},
+                        {"title", "title"},
+                        {"rule", "rule", Kind::number, CatalogPlace::line},
+                        source_below,
+                        mark_below},
                        {}};
+    const auto all = checks();
     for (const Matter& row : matters()) {
-        table.rows.push_back({row.id, name(row.severity), row.title});
+        // The first that speaks of it: physics or trade where they do.
+        const auto check = std::find_if(
+            all.begin(), all.end(), [&row](const Check& c) { return c.matter == &row; });
+        table.rows.push_back(
+            {row.id, name(row.severity), row.title, check->rule, check->source, check->mark});
     }
     return table;
 }
