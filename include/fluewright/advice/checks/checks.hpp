@@ -23,8 +23,8 @@ struct Checked {
 
 struct CheckOptions {
     std::string_view body{"none"}; ///< id of catalog::rule_bodies()
-    /// Write messages, and results that are met or do not apply. Without, only what is not met or
-    /// undetermined is there, without messages: for who counts findings only.
+    /// Write messages, and results that are met, undetermined or do not apply. Without, only what
+    /// is not met is there, without messages: for who counts findings only.
     bool with_words{true};
 };
 

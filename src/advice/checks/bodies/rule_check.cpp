@@ -79,8 +79,10 @@ Verdict compared(const View& view,
                  std::string_view sense,
                  bool met) {
     Verdict v = decided(met,
-                        std::move(what) + " " + view.show(figure, kind) + ", " + std::string{sense}
-                            + " " + view.show(limit, kind) + " is asked");
+                        view.with_words
+                            ? std::move(what) + " " + view.show(figure, kind) + ", "
+                                  + std::string{sense} + " " + view.show(limit, kind) + " is asked"
+                            : std::string{});
     v.kind = kind;
     v.figure = figure;
     v.limit = limit;
