@@ -73,8 +73,12 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
     if (!resolved) {
         return Failure{std::move(resolved).error()};
     }
+    return assess(written, std::move(resolved).value(), options);
+}
+
+Assessment assess(const Installation& written, Case resolved, const AssessOptions& options) {
     Assessment a;
-    a.installation = std::move(resolved).value();
+    a.installation = std::move(resolved);
     if (options.units) {
         a.installation.units = *options.units;
     }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
 
 namespace fluewright {
 namespace {
@@ -90,10 +91,12 @@ Score score(const Case& installation) {
     Score result;
     const std::vector<StateKind> kinds = deciding_states(installation);
     result.states.reserve(kinds.size() * installation.weathers.size());
+    std::optional<FlueModel> model;
     for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
-        const FlueModel model(installation, surroundings_of(installation, weather, Fire::burning));
+        const Surroundings air = surroundings_of(installation, weather, Fire::burning);
+        model = model ? FlueModel(*model, air) : FlueModel(installation, air);
         for (const StateKind kind : kinds) {
-            StateResult state = solve_state(model, kind, Detail::totals);
+            StateResult state = solve_state(*model, kind, Detail::totals);
             state.weather = weather;
             result.verdicts.push_back(judge(installation, state));
             result.states.push_back(std::move(state));

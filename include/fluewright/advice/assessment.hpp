@@ -72,6 +72,10 @@ struct AssessOptions {
 [[nodiscard]] Result<Assessment, Faults> assess(const Installation& written,
                                                 const AssessOptions& options);
 
+/// The same for an installation that is resolved already.
+[[nodiscard]] Assessment
+assess(const Installation& written, Case resolved, const AssessOptions& options);
+
 /// Tries every trade size throughout the run (existing masonry keeps its size).
 [[nodiscard]] SizeAdvice
 advise_size(const Installation& written, const Case& present, TradeSizes sizes);

@@ -1,13 +1,15 @@
 #pragma once
 
-#include "altered.hpp"
-#include "fluewright/model/states/states.hpp"
+#include "fluewright/advice/diagnosis/tables.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 
 /// Flaws of a design and what the run looks like without them.
 namespace fluewright::diagnosis {
 
-/// The installation without the flaw named by a cause; nothing where it does not have the flaw.
-[[nodiscard]] std::optional<Installation>
+/// The installation without the flaw named by a cause, by the remedies there are for it and where
+/// there is none with the flaw itself gone; nothing where it does not have the flaw. What comes of
+/// it is what a check of the changed installation says.
+[[nodiscard]] std::optional<Trial>
 cured(const Cause& cause, const Installation& written, const Case& resolved);
 
 } // namespace fluewright::diagnosis

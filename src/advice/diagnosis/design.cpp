@@ -1,8 +1,6 @@
 #include "design.hpp"
 
 #include "cures.hpp"
-#include "fluewright/advice/score.hpp"
-#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -39,11 +37,12 @@ namespace {
 /// only readings were taken, one figure: whether the run falls short.
 std::vector<double> accounted_for(const Installation& written,
                                   const Case& resolved,
+                                  const Score& scored,
                                   const std::vector<Evidence>& evidence) {
     std::vector<Evidence> complaints;
     std::copy_if(evidence.begin(), evidence.end(), std::back_inserter(complaints), is_complaint);
     if (complaints.empty()) {
-        return {score(resolved).passes ? 0.0 : 1.0};
+        return {scored.passes ? 0.0 : 1.0};
     }
     auto altered = alter(written, resolved, {});
     if (!altered) {
@@ -75,14 +74,16 @@ std::vector<double> accounted_for(const Installation& written,
 double trouble_of(const Installation& written,
                   const Case& resolved,
                   const std::vector<Evidence>& evidence) {
-    const std::vector<double> shares = accounted_for(written, resolved, evidence);
+    const std::vector<double> shares =
+        accounted_for(written, resolved, score(resolved), evidence);
     return *std::max_element(shares.begin(), shares.end());
 }
 
 std::vector<DesignCause> design_causes(const Installation& written,
                                        const Case& resolved,
                                        const std::vector<Evidence>& evidence) {
-    const std::vector<double> before = accounted_for(written, resolved, evidence);
+    const std::vector<double> before =
+        accounted_for(written, resolved, score(resolved), evidence);
     std::vector<DesignCause> found;
     double sum = 0.0;
     for (const Cause& cause : causes()) {
@@ -93,11 +94,8 @@ std::vector<DesignCause> design_causes(const Installation& written,
         if (!better) {
             continue;
         }
-        const auto case_of = resolve(*better);
-        if (!case_of) {
-            continue;
-        }
-        const std::vector<double> after = accounted_for(*better, *case_of, evidence);
+        const std::vector<double> after =
+            accounted_for(better->changed, better->resolved, better->score, evidence);
         double gain = 0.0;
         for (std::size_t i = 0; i < before.size() && i < after.size(); ++i) {
             gain += std::max(0.0, before[i] - after[i]);

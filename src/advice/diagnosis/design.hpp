@@ -1,14 +1,15 @@
 #pragma once
 
 #include "evidence.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 
 /// What is wrong by design: the run as the file describes it, against a cured one.
 namespace fluewright::diagnosis {
 
 struct DesignCause {
     const Cause* cause{};
-    std::optional<Installation> cured; ///< nothing for the design as a whole
-    double share{};                    ///< of the trouble that this cause accounts for
+    std::optional<Trial> cured; ///< nothing for the design as a whole
+    double share{};             ///< of the trouble that this cause accounts for
 };
 
 /// How much of the trouble an installation without hidden faults predicts, 0 to 1: the likeliest

@@ -145,7 +145,7 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
     for (const Remedy& step : plan.steps) {
         better.steps.push_back(step.what);
     }
-    better.outcome = outcome_of(plan.resolved, plan.score);
+    better.outcome = once_cured(plan);
     diagnosis.better = std::move(better);
 }
 

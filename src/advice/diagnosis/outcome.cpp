@@ -156,7 +156,7 @@ void OutcomeBuilder::add_unhidden(Diagnosis& result) {
             explanation.remedy = flaw.cause->remedy;
             explanation.confirm = find_check(flaw.cause->confirm);
             if (flaw.cured && explanation.probability > least_to_judge) {
-                explanation.cured = outcome_of(*flaw.cured);
+                explanation.cured = once_cured(*flaw.cured);
             }
             result.explanations.push_back(std::move(explanation));
         }
@@ -267,10 +267,13 @@ Diagnosis OutcomeBuilder::build() {
         result.explanations.begin(),
         result.explanations.end(),
         [](const Explanation& a, const Explanation& b) { return a.probability > b.probability; });
-    const std::optional<Cured> as_written = outcome_of(written_);
+    // What is hidden from the file is gone once the run is as the file has it.
+    Installation plain = written_;
+    plain.observed.clear();
+    const Result<Trial, std::string> as_written = try_out(AsItStands{}, plain);
     for (Explanation& explanation : result.explanations) {
-        if (!explanation.causes.empty() && explanation.causes.front().has_size) {
-            explanation.cured = as_written;
+        if (as_written && !explanation.causes.empty() && explanation.causes.front().has_size) {
+            explanation.cured = once_cured(*as_written);
         }
     }
     judge_fit(result);

@@ -2,7 +2,7 @@
 
 #include "engine.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
-#include "fluewright/advice/score.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 #include "next_check.hpp"
 
 /// Weights into sentences.
@@ -45,10 +45,7 @@ private:
 /// "yes", "over weeks"
 [[nodiscard]] std::string_view reply_word(Answer answer);
 
-/// How a run without hidden faults does in its tightest state; nothing where it has no states.
-[[nodiscard]] std::optional<Cured> outcome_of(const Installation& written);
-
-/// The same of a run that is solved already.
-[[nodiscard]] Cured outcome_of(const Case& resolved, const Score& score);
+/// How a run does in its tightest state once a cause is gone.
+[[nodiscard]] Cured once_cured(const Trial& trial);
 
 } // namespace fluewright::diagnosis

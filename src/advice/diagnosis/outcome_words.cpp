@@ -1,4 +1,3 @@
-#include "fluewright/model/resolve/resolve.hpp"
 #include "outcome.hpp"
 
 #include <algorithm>
@@ -71,26 +70,15 @@ std::string_view reply_word(Answer answer) {
     return "steady";
 }
 
-Cured outcome_of(const Case& resolved, const Score& score) {
-    const StateResult& state = score.states[score.limiting];
-    return {.works = score.passes,
-            .state = state_name(resolved, state),
+Cured once_cured(const Trial& trial) {
+    const StateResult& state = trial.score.states[trial.score.limiting];
+    return {.works = trial.score.passes,
+            .state = state_name(trial.resolved, state),
             .kind = state.kind,
             .draft_pa = state.draft_pa,
             .draft_needed_pa = state.draft_needed_pa,
-            .opening_share = state.door.opening_share};
-}
-
-std::optional<Cured> outcome_of(const Installation& written) {
-    const auto resolved = resolve(written);
-    if (!resolved) {
-        return std::nullopt;
-    }
-    const Score solved = score(*resolved);
-    if (solved.states.empty()) {
-        return std::nullopt;
-    }
-    return outcome_of(*resolved, solved);
+            .opening_share = state.door.opening_share,
+            .installation = trial.changed};
 }
 
 } // namespace fluewright::diagnosis

@@ -29,25 +29,8 @@ int class_of(const Plan& plan) {
     return !plan.cures ? 2 : plan.too_strong ? 1 : 0;
 }
 
-/// A damper is turned only where the draft is too strong, and opened before the door: the other
-/// states are what they were.
-void use_damper_where_needed(const Improvement& made, Plan& plan) {
-    const double greatest_pa = made.present.installation.appliance.draft_greatest_pa;
-    for (std::size_t i = 0; i < plan.score.states.size(); ++i) {
-        const bool is_draft = made.score.verdicts[i].kind == Kind::pressure;
-        if (!is_draft || made.score.states[i].draft_pa <= greatest_pa) {
-            plan.score.states[i] = made.score.states[i];
-            plan.score.verdicts[i] = made.score.verdicts[i];
-        }
-    }
-    sum_up(made.present.installation, plan.score);
-}
-
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
-    if (plan.steps.front().kind == RemedyKind::fit_damper) {
-        use_damper_where_needed(made, plan);
-    }
     constexpr double noise = 0.02;
     if (made.goal == Goal::more_to_spare) {
         plan.gain = std::min(plan.score.least_spare, enough()) - before.least_spare;
@@ -274,7 +257,7 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     }
     Improvement made;
     made.present = std::move(assessed).value();
-    made.score = score(made.present.installation);
+    made.score = score_of(made.present);
     made.goal = made.present.works ? Goal::less_draft : Goal::more_to_spare;
     if (made.present.works && made.score.greatest_over <= 0.0) {
         made.outcome = Improvement::Outcome::leave_alone;

@@ -1,5 +1,6 @@
 #include "plan_details.hpp"
 
+#include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -7,46 +8,26 @@
 namespace fluewright {
 namespace {
 
-bool holds(const Findings& findings, const Matter* matter) {
-    return std::any_of(findings.begin(), findings.end(), [matter](const Finding& finding) {
-        return finding.matter == matter;
-    });
-}
-
-void add_once(std::vector<const Matter*>& list, const Matter* matter) {
-    if (std::find(list.begin(), list.end(), matter) == list.end()) {
-        list.push_back(matter);
-    }
-}
-
-/// The state of the present installation that answers to one of the plan's.
-const StateResult* same_state(const Assessment& present, const StateResult& state) {
-    const auto& states = present.solution.states;
-    const auto found = std::find_if(states.begin(), states.end(), [&](const StateResult& other) {
-        return other.kind == state.kind && other.weather == state.weather;
-    });
-    return found == states.end() ? nullptr : &*found;
-}
-
 std::string shown(const Case& c, double value, Kind kind) {
     return format_quantity(value, kind, c.units);
 }
 
-void cooler_gas(const Assessment& present, Plan& plan) {
+void cooler_gas(const Assessment& present,
+                const Assessment& then,
+                const Difference& made,
+                Plan& plan) {
     constexpr double worth_telling_k = 15.0;
     const StateResult* worst = nullptr;
     double most_k = worth_telling_k;
     double before_k = 0.0;
-    for (const StateResult& state : plan.score.states) {
-        const StateResult* before = same_state(present, state);
+    for (const StateChange& change : made.states) {
+        const StateResult& state = then.solution.states[change.after];
         const bool fire = state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-        if (before == nullptr || !fire) {
-            continue;
-        }
-        const double drop_k = before->flow.mouth_temperature_k - state.flow.mouth_temperature_k;
-        if (drop_k > most_k) {
+        const double now_k = present.solution.states[change.before].flow.mouth_temperature_k;
+        const double drop_k = now_k - state.flow.mouth_temperature_k;
+        if (fire && drop_k > most_k) {
             most_k = drop_k;
-            before_k = before->flow.mouth_temperature_k;
+            before_k = now_k;
             worst = &state;
         }
     }
@@ -59,27 +40,28 @@ void cooler_gas(const Assessment& present, Plan& plan) {
     }
 }
 
-void less_to_spare(const Assessment& present, Plan& plan) {
+void less_to_spare(const Assessment& present,
+                   const Assessment& then,
+                   const Difference& made,
+                   Plan& plan) {
     constexpr double worth_telling = 0.1;
     constexpr double plenty = 0.5;
     const Case& c = present.installation;
-    for (std::size_t i = 0; i < plan.score.states.size(); ++i) {
-        const StateResult& state = plan.score.states[i];
-        const StateResult* before = same_state(present, state);
-        if (before == nullptr) {
+    for (const StateChange& change : made.states) {
+        const StateVerdict& verdict = then.verdicts[change.after];
+        const bool worth = change.spare_before - change.spare_after >= worth_telling
+                           && change.spare_after <= plenty;
+        if (!verdict.counts || !worth) {
             continue;
         }
-        const StateVerdict& verdict = plan.score.verdicts[i];
-        const double after = relative_spare(verdict, state);
-        if (relative_spare(judge(c, *before), *before) - after < worth_telling || after > plenty) {
-            continue;
-        }
+        const StateResult& state = then.solution.states[change.after];
+        const StateResult& before = present.solution.states[change.before];
         const bool is_draft = verdict.kind == Kind::pressure;
-        const double now = is_draft ? state.draft_pa : state.door.opening_share;
-        const double then = is_draft ? before->draft_pa : before->door.opening_share;
+        const double after = is_draft ? state.draft_pa : state.door.opening_share;
+        const double now = is_draft ? before.draft_pa : before.door.opening_share;
         const Kind kind = is_draft ? Kind::pressure : Kind::fraction;
         plan.worsens.push_back((is_draft ? "less draft, " : "the door opens less far, ")
-                               + shown(c, now, kind) + " instead of " + shown(c, then, kind) + " ("
+                               + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
                                + state_name(c, state) + ")");
     }
 }
@@ -139,22 +121,16 @@ std::string strongest(const Improvement& made) {
 void add_details(const Improvement& made, Plan& plan) {
     const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
-    const Solution solution = solve(plan.resolved, Detail::stations);
-    const Findings after =
-        check_all(plan.changed, plan.resolved, solution, {.body = present.body->id}).findings;
-    for (const Finding& finding : after) {
-        if (!holds(present.findings, finding.matter)) {
-            add_once(plan.raised, finding.matter);
-        }
-    }
-    for (const Finding& finding : present.findings) {
-        if (!holds(after, finding.matter)) {
-            add_once(plan.cleared, finding.matter);
-        }
-    }
+    const Assessment then =
+        assess(plan,
+               {.size_search = false, .words = false, .spread = false, .rules = present.body->id});
+    plan.score = score_of(then);
+    plan.raised = gone(then.findings, present.findings);
+    plan.cleared = gone(present.findings, then.findings);
+    const Difference change = difference(present, then);
     over_draft(present, plan);
-    less_to_spare(present, plan);
-    cooler_gas(present, plan);
+    less_to_spare(present, then, change, plan);
+    cooler_gas(present, then, change, plan);
 }
 
 std::string improvement_sentence(const Improvement& made) {

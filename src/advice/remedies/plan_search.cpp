@@ -2,8 +2,6 @@
 
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields/fields.hpp"
-#include "fluewright/model/resolve/resolve.hpp"
-#include "run_edit.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -66,21 +64,19 @@ bool is_built(const Plan& plan) {
 PlanSearch::PlanSearch(const Installation& written,
                        unsigned threads,
                        std::function<void(std::size_t, std::size_t)> progress)
-    : start_(run_edit::spelled_out(written)), threads_(std::max(1U, threads)),
-      progress_(std::move(progress)) {
-    run_edit::settle_size_changes(start_);
+    : start_(in_short(written)), threads_(std::max(1U, threads)), progress_(std::move(progress)) {
     Installation as_outcome = start_;
     as_outcome.observed.clear();
     is_new(as_outcome);
 }
 
-bool PlanSearch::is_new(const Installation& spelled) {
-    Installation copy = spelled;
+bool PlanSearch::is_new(const Installation& changed) {
+    Installation copy = changed;
     Hash hash;
     hash.add_object(copy);
     const auto [begin, end] = by_hash_.equal_range(hash.value());
     for (auto entry = begin; entry != end; ++entry) {
-        if (seen_[entry->second] == spelled) {
+        if (seen_[entry->second] == changed) {
             return false;
         }
     }
@@ -94,9 +90,8 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
     // Each plan has its own place, so nothing depends on who solves it.
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            if (Result<Case, Faults> resolved = resolve(plans[i].changed)) {
-                plans[i].resolved = std::move(resolved).value();
-                plans[i].score = score(plans[i].resolved);
+            if (Result<Trial, Faults> trial = try_out(std::move(plans[i].changed))) {
+                static_cast<Trial&>(plans[i]) = std::move(trial).value();
             }
             if (first == 0 && progress_) {
                 progress_(before + i + 1, before + plans.size());

@@ -33,7 +33,7 @@ public:
 
 private:
     /// Whether the installation is new; remembers it.
-    bool is_new(const Installation& spelled);
+    bool is_new(const Installation& changed);
     /// Resolves and scores; plans that cannot be built are marked by an empty score.
     void solve(std::vector<Plan>& plans);
 

@@ -142,9 +142,8 @@ std::optional<Installation> apply(const Remedy& remedy, const Installation& inst
     if (after == before) {
         return std::nullopt;
     }
-    run_edit::settle_size_changes(after);
     forget_what_was_seen(after);
-    return after;
+    return run_edit::shortened(std::move(after));
 }
 
 bool go_together(const Remedy& first, const Remedy& second) {

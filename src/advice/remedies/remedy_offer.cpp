@@ -1,4 +1,4 @@
-#include "advice/sizing/pipe_sizes.hpp"
+#include "advice/sizing/size_rows.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
 #include "fluewright/advice/score.hpp"
 #include "fluewright/core/constants.hpp"
@@ -13,7 +13,8 @@ namespace {
 using namespace run_edit;
 
 using constants::foot_m;
-using pipe_sizes::same_size;
+/// Areas within this share of each other are one size.
+constexpr double same_size = 0.02;
 /// How many sizes beyond the present one are worth a try.
 constexpr std::size_t most_sizes = 3;
 
@@ -111,7 +112,7 @@ void Offer::add(Remedy remedy) {
     if (!after) {
         return;
     }
-    const Touched change = touched(before_, *after);
+    const Touched change = touched(before_, spelled_out(*after));
     if (remedy.place.empty()) {
         remedy.place = place_words(before_.run, change.parts);
     }
@@ -280,7 +281,6 @@ void Offer::shape() {
 }
 
 void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what) {
-    const std::string_view system = us() ? "inch" : "metric";
     const double outlet_m2 = outlet_area_m2(before_);
     double least_m2 = 1e9;
     double most_m2 = 0.0;
@@ -293,13 +293,11 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
     if (most_m2 <= 0.0) {
         return;
     }
-    const double greatest = pipe_sizes::greatest_area_ratio(case_);
     std::size_t wider = 0;
-    for (const catalog::TradeSize& size : catalog::trade_sizes()) {
-        const double d = size.inside_diameter_m;
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+        const double d = size->inside_diameter_m;
         const double size_m2 = constants::pi / 4.0 * d * d;
-        if (size.system != system
-            || !pipe_sizes::rule_against(size_m2 / outlet_m2, greatest).empty()) {
+        if (!sizing::rule_against(case_, d).empty()) {
             continue;
         }
         const bool helps_narrow = size_m2 > least_m2 * (1.0 + same_size);
@@ -311,12 +309,11 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
         wider += helps_wide ? 0U : 1U;
         add({.kind = kind,
              .amount = d,
-             .what = "Use " + std::string{size.id} + " pipe for " + std::string{what}});
+             .what = "Use " + std::string{size->id} + " pipe for " + std::string{what}});
     }
 }
 
 void Offer::liners() {
-    const std::string_view system = us() ? "inch" : "metric";
     const double outlet_m = case_.appliance.outlet_diameter_m;
     double masonry_m2 = 0.0;
     for (const Part& part : before_.run) {
@@ -325,15 +322,15 @@ void Offer::liners() {
         }
     }
     std::size_t offered = 0;
-    for (const catalog::TradeSize& size : catalog::trade_sizes()) {
-        const double d = size.inside_diameter_m;
-        const bool fits = size.system == system && d >= outlet_m * (1.0 - same_size)
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+        const double d = size->inside_diameter_m;
+        const bool fits = d >= outlet_m * (1.0 - 0.5 * same_size)
                           && constants::pi / 4.0 * d * d < 0.9 * masonry_m2;
         if (!fits || offered >= most_sizes) {
             continue;
         }
         ++offered;
-        const std::string of_size = " of " + std::string{size.id};
+        const std::string of_size = " of " + std::string{size->id};
         add({.kind = RemedyKind::line_flue,
              .amount = d,
              .word = "flexible liner",

@@ -78,6 +78,18 @@ double area_before(const Installation& spelled, std::size_t index) {
 
 } // namespace
 
+namespace {
+
+/// The units of a file follow from those its quantities are typed in, unless it states them. Typed
+/// anew, a quantity that is even in metric units only stands in these.
+void state_units(Installation& in) {
+    if (!in.units && in.us_quantities > in.metric_quantities) {
+        in.units = "us";
+    }
+}
+
+} // namespace
+
 Installation spelled_out(const Installation& written) {
     Installation spelled = written;
     Outlet& outlet = spelled.appliance.outlet;
@@ -124,6 +136,7 @@ void settle_size_changes(Installation& spelled) {
 
 Installation shortened(Installation spelled) {
     settle_size_changes(spelled);
+    state_units(spelled);
     Part before;
     before.diameter_m = spelled.appliance.outlet.diameter_m;
     before.width_m = spelled.appliance.outlet.width_m;

@@ -1,125 +1,104 @@
-#include "advice/remedies/run_edit.hpp"
 #include "fluewright/advice/assessment.hpp"
-#include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/resolve/resolve.hpp"
-#include "pipe_sizes.hpp"
+#include "size_rows.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
 
 namespace fluewright {
 namespace {
 
-using namespace pipe_sizes;
-
-/// Solves the states that count and fills the trial.
-void try_size(const Case& c, SizeTrial& trial) {
-    const Score scored = score(c);
-    trial.passes = scored.passes;
+SizeTrial trial_of(const SizeRow& row) {
+    SizeTrial trial;
+    trial.id = row.connector;
+    trial.diameter_m = row.connector_m;
+    trial.area_over_outlet = row.area_over_outlet;
+    trial.ruled_out_by = row.ruled_out_by;
+    trial.passes = row.ruled_out_by.empty();
+    if (!row.score) {
+        return trial;
+    }
     trial.least_spare_pa = std::numeric_limits<double>::infinity();
-    trial.least_opening_share =
-        c.appliance.has_door ? std::numeric_limits<double>::infinity() : 0.0;
-    for (std::size_t i = 0; i < scored.states.size(); ++i) {
-        if (scored.verdicts[i].kind == Kind::pressure) {
-            trial.least_spare_pa = std::min(trial.least_spare_pa, scored.verdicts[i].spare);
-        } else {
-            trial.least_opening_share =
-                std::min(trial.least_opening_share, scored.states[i].door.opening_share);
+    bool has_door = false;
+    for (std::size_t i = 0; i < row.score->states.size(); ++i) {
+        if (row.score->verdicts[i].kind == Kind::pressure) {
+            trial.least_spare_pa = std::min(trial.least_spare_pa, row.score->verdicts[i].spare);
+            continue;
         }
+        const double share = row.score->states[i].door.opening_share;
+        trial.least_opening_share = has_door ? std::min(trial.least_opening_share, share) : share;
+        has_door = true;
     }
-    if (!scored.passes) {
-        trial.ruled_out_by = state_name(c, scored.states[scored.limiting]);
-    }
+    return trial;
 }
 
-std::string lacking_words(const SizeTrial& trial, UnitSystem units) {
-    if (trial.least_spare_pa < 0.0) {
-        return "lacks " + format_quantity(-trial.least_spare_pa, Kind::pressure, units);
+std::string lacking_words(const SizeRow& row, UnitSystem units) {
+    const StateVerdict& verdict = row.score->verdicts[row.score->limiting];
+    if (verdict.kind == Kind::pressure) {
+        return "lacks " + format_quantity(-verdict.spare, Kind::pressure, units);
     }
+    const double share = row.score->states[row.score->limiting].door.opening_share;
     return "lets the door open no further than "
-           + format_quantity(trial.least_opening_share, Kind::fraction, units, 2);
+           + format_quantity(std::clamp(share, 0.0, 1.0), Kind::fraction, units, 2);
+}
+
+/// The smallest size that passes, whether or not it is the present one.
+const SizeRow* smallest(const SizeTable& table) {
+    const auto row = std::find_if(table.rows.begin(), table.rows.end(), [](const SizeRow& r) {
+        return r.ruled_out_by.empty();
+    });
+    return row == table.rows.end() ? nullptr : &*row;
+}
+
+std::string reason_for(const SizeTable& table, const SizeRow& best) {
+    if (best.present) {
+        const SizeRow& least = *smallest(table);
+        return "The present size, " + best.connector + ", carries every state"
+               + (least.present ? " and is the smallest that does."
+                                : "; " + least.connector + " would carry them too.");
+    }
+    const SizeRow* present = sizing::present_row(table);
+    return best.connector
+           + " is the smallest size that carries every state and is not smaller than the outlet."
+           + (present == nullptr
+                  ? ""
+                  : " The present " + present->connector
+                        + " is ruled out: " + present->ruled_out_by + ".");
 }
 
 } // namespace
 
 SizeAdvice advise_size(const Installation& written, const Case& present, TradeSizes sizes) {
+    const SizeTable table = sizing::rows_of(written,
+                                            present,
+                                            {.heights_m = {}, .separate = false, .sizes = sizes},
+                                            sizing::Depth::no_rule_against);
     SizeAdvice advice;
-    const Installation spelled = run_edit::spelled_out(written);
-    const Present now = present_size(spelled, 0, spelled.run.size());
-    if (now.diameter_m <= 0.0) {
+    if (table.rows.empty()) {
         advice.outcome = SizeAdvice::Outcome::nothing_to_size;
         advice.reason =
             "The run is all masonry or rectangular; only a liner would change its size.";
         return advice;
     }
-    advice.present =
-        now.uniform ? trade_name(now.diameter_m, sizes, present.units)
-                    : "several sizes, mostly " + trade_name(now.diameter_m, sizes, present.units);
-    const double greatest = greatest_area_ratio(present);
-    const SizeTrial* found = nullptr;
-    const SizeTrial* present_trial = nullptr;
-    const SizeTrial* nearest = nullptr;
-    for (const catalog::TradeSize& size : catalog::trade_sizes()) {
-        if (size.system != system_name(sizes)) {
-            continue;
-        }
-        SizeTrial trial;
-        trial.id = size.id;
-        trial.diameter_m = size.inside_diameter_m;
-        trial.area_over_outlet =
-            std::pow(size.inside_diameter_m / present.appliance.outlet_diameter_m, 2);
-        trial.ruled_out_by = rule_against(trial.area_over_outlet, greatest);
-        if (trial.ruled_out_by.empty()) {
-            const double d = size.inside_diameter_m;
-            if (const Result<Case, Faults> changed = resolve(with_sizes(spelled, d, d))) {
-                try_size(*changed, trial);
-            } else {
-                trial.ruled_out_by = "cannot be built this way";
-            }
-        }
-        advice.trials.push_back(std::move(trial));
+    advice.present = table.present_pipe;
+    for (const SizeRow& row : table.rows) {
+        advice.trials.push_back(trial_of(row));
     }
-    double best = -std::numeric_limits<double>::infinity();
-    for (const SizeTrial& trial : advice.trials) {
-        const bool is_present =
-            now.uniform && std::abs(trial.diameter_m / now.diameter_m - 1.0) < same_size / 2.0;
-        present_trial = is_present ? &trial : present_trial;
-        found = found == nullptr && trial.passes ? &trial : found;
-        const bool was_tried = trial.least_spare_pa != 0.0 || trial.passes;
-        const double score = std::min(trial.least_spare_pa, 0.0) + trial.least_opening_share;
-        if (was_tried && score > best) {
-            best = score;
-            nearest = &trial;
-        }
-    }
-    if (found == nullptr) {
+    const SizeRow* best = sizing::best_row(table);
+    if (best == nullptr) {
+        const SizeRow* nearest = sizing::nearest_row(table);
         advice.outcome = SizeAdvice::Outcome::none;
         advice.reason = "No pipe size alone makes this run work"
                         + (nearest == nullptr ? std::string{"."}
-                                              : "; the nearest, " + nearest->id + ", "
+                                              : "; the nearest, " + nearest->connector + ", "
                                                     + lacking_words(*nearest, present.units) + " ("
                                                     + nearest->ruled_out_by + ").");
         return advice;
     }
-    const bool right = present_trial != nullptr && present_trial->passes;
-    const SizeTrial& chosen = right ? *present_trial : *found;
-    advice.outcome = right ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
-    advice.suggested = chosen.id;
-    advice.suggested_diameter_m = chosen.diameter_m;
-    if (right) {
-        advice.reason = "The present size, " + chosen.id + ", carries every state"
-                        + (found->id == chosen.id ? " and is the smallest that does."
-                                                  : "; " + found->id + " would carry them too.");
-    } else {
-        advice.reason = chosen.id
-                        + " is the smallest size that carries every state and is not "
-                          "smaller than the outlet."
-                        + (present_trial != nullptr && !present_trial->ruled_out_by.empty()
-                               ? " The present " + present_trial->id
-                                     + " is ruled out: " + present_trial->ruled_out_by + "."
-                               : "");
-    }
+    advice.outcome =
+        best->present ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
+    advice.suggested = best->connector;
+    advice.suggested_diameter_m = best->connector_m;
+    advice.reason = reason_for(table, *best);
     return advice;
 }
 

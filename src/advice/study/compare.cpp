@@ -1,5 +1,6 @@
 #include "fluewright/advice/study/compare.hpp"
 
+#include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -168,7 +169,7 @@ Layout layout_of(std::string name, Installation written, Assessment assessment) 
     Layout layout;
     layout.name = std::move(name);
     layout.written = std::move(written);
-    layout.score = score(assessment.installation);
+    layout.score = score_of(assessment);
     layout.assessment = std::move(assessment);
     measure_run(layout);
     count_findings(layout);

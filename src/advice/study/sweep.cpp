@@ -1,5 +1,6 @@
 #include "fluewright/advice/study/sweep.hpp"
 
+#include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
@@ -10,30 +11,16 @@
 namespace fluewright {
 namespace {
 
-struct Outcome {
-    std::optional<Case> resolved;
-    std::string fault;
-};
-
-/// The case with the values set.
-Outcome case_at(const Installation& written,
-                const std::vector<Varied>& over,
-                const std::vector<double>& at) {
-    Installation changed = written;
+/// The installation with the values set, tried.
+Result<Trial, std::string> trial_at(const Installation& written,
+                                    const std::vector<Varied>& over,
+                                    const std::vector<double>& at) {
+    std::vector<Change> changes;
+    changes.reserve(over.size());
     for (std::size_t i = 0; i < over.size(); ++i) {
-        auto set = with_value(changed, over[i].key, at[i]);
-        if (!set) {
-            return {.resolved = std::nullopt, .fault = set.error()};
-        }
-        changed = std::move(set).value();
+        changes.emplace_back(OtherValue{over[i].key, at[i]});
     }
-    auto resolved = resolve(changed);
-    if (!resolved) {
-        const Faults& faults = resolved.error();
-        return {.resolved = std::nullopt,
-                .fault = faults.empty() ? "cannot be built this way" : faults.front().message};
-    }
-    return {.resolved = std::move(resolved).value(), .fault = {}};
+    return try_out(changes, written);
 }
 
 std::vector<SweepPoint> points_of(const std::vector<Varied>& over) {
@@ -57,10 +44,11 @@ void solve_points(const Installation& written, Sweep& made, const SweepOptions& 
     in_parallel(std::max(1U, options.threads), [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < made.points.size(); i += step) {
             SweepPoint& point = made.points[i];
-            Outcome outcome = case_at(written, made.over, point.at);
-            point.fault = std::move(outcome.fault);
-            if (outcome.resolved) {
-                point.score = score(*outcome.resolved);
+            Result<Trial, std::string> trial = trial_at(written, made.over, point.at);
+            if (trial) {
+                point.score = std::move(trial->score);
+            } else {
+                point.fault = std::move(trial).error();
             }
             if (first == 0 && options.progress) {
                 options.progress(std::min(i + step, made.points.size()), made.points.size());
@@ -71,7 +59,7 @@ void solve_points(const Installation& written, Sweep& made, const SweepOptions& 
         return point.score.has_value();
     });
     made.shape = solved == made.points.end() ? made.present
-                                             : *case_at(written, made.over, solved->at).resolved;
+                                             : trial_at(written, made.over, solved->at)->resolved;
     made.shape.units = made.present.units;
 }
 
@@ -90,17 +78,14 @@ SweepTurn turn_between(const Installation& written,
                      : short_one.fault;
     for (int i = 0; i < halvings; ++i) {
         const double middle = 0.5 * (passing + failing);
-        const Outcome outcome = case_at(written, made.over, {middle});
-        std::optional<Score> scored;
-        if (outcome.resolved) {
-            scored = score(*outcome.resolved);
-        }
-        if (scored && scored->passes) {
+        const Result<Trial, std::string> trial = trial_at(written, made.over, {middle});
+        if (trial && trial->score.passes) {
             passing = middle;
         } else {
             failing = middle;
-            if (scored) {
-                turn.state = state_name(made.shape, scored->states[scored->limiting]);
+            if (trial) {
+                turn.state =
+                    state_name(made.shape, trial->score.states[trial->score.limiting]);
             }
         }
     }

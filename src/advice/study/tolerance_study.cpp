@@ -1,13 +1,13 @@
 #include "fluewright/advice/study/tolerance_study.hpp"
 
-#include "fluewright/advice/score.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
 #include "fluewright/core/numeric/sample_statistics.hpp"
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields/fields.hpp"
-#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <utility>
 
 namespace fluewright {
@@ -43,26 +43,7 @@ struct Outcomes {
     std::vector<Faults> refusals;      ///< of each run; empty where it was computed
 };
 
-/// Solves only the states that count.
-void solve_run(const Case& c,
-               const Solution& as_written,
-               const std::vector<std::size_t>& counting,
-               double* spare) {
-    std::optional<FlueModel> model;
-    std::size_t weather = 0;
-    for (std::size_t i = 0; i < counting.size(); ++i) {
-        const StateResult& like = as_written.states[counting[i]];
-        if (!model || like.weather != weather) {
-            weather = like.weather;
-            const Surroundings air = surroundings_of(c, weather, Fire::burning);
-            model = model ? FlueModel(*model, air) : FlueModel(c, air);
-        }
-        spare[i] = judge(c, solve_state(*model, like.kind, Detail::totals)).spare;
-    }
-}
-
 void solve_runs(const Installation& written,
-                const Assessment& assessment,
                 const std::vector<VariedInput>& inputs,
                 const LatinHypercube& places,
                 std::size_t first,
@@ -79,15 +60,18 @@ void solve_runs(const Installation& written,
             const double place = 2.0 * places.at(run, i) - 1.0;
             *slots[i].value = inputs[i].value + place * inputs[i].half_width;
         }
-        const Result<Case, Faults> resolved = resolve(varied);
-        if (!resolved) {
-            outcomes.refusals[run] = resolved.error();
+        const Result<Score, Faults> scored = score_of(varied);
+        if (!scored) {
+            outcomes.refusals[run] = scored.error();
             continue;
         }
-        solve_run(*resolved,
-                  assessment.solution,
-                  outcomes.counting,
-                  outcomes.spare.data() + run * outcomes.counting.size());
+        // The states that decide come weather by weather, as those that count in an assessment do.
+        assert(scored->verdicts.size() == outcomes.counting.size());
+        std::transform(scored->verdicts.begin(),
+                       scored->verdicts.end(),
+                       outcomes.spare.begin()
+                           + static_cast<std::ptrdiff_t>(run * outcomes.counting.size()),
+                       [](const StateVerdict& verdict) { return verdict.spare; });
     }
 }
 
@@ -181,7 +165,7 @@ ToleranceStudy study_tolerances(const Installation& written,
     outcomes.refusals.resize(options.runs);
     const LatinHypercube places(options.runs, study.inputs.size(), options.seed);
     in_parallel(std::max(1U, options.jobs), [&](std::size_t first, std::size_t step) {
-        solve_runs(written, assessment, study.inputs, places, first, step, outcomes);
+        solve_runs(written, study.inputs, places, first, step, outcomes);
     });
     for (const Faults& faults : outcomes.refusals) {
         if (!faults.empty()) {

@@ -1,5 +1,7 @@
 #include "fluewright/advice/study/variations.hpp"
 
+#include "fluewright/advice/trial/change.hpp"
+
 #include <algorithm>
 #include <limits>
 
@@ -63,15 +65,15 @@ std::string Variations::id(std::size_t index, std::string_view base) const {
 
 Result<Installation, std::string> Variations::at(std::size_t index, std::string_view base) const {
     const std::vector<double> values = this->values(index);
-    Installation varied = written_;
+    std::vector<Change> changes;
+    changes.reserve(ranges_.size());
     for (std::size_t i = 0; i < ranges_.size(); ++i) {
-        auto changed = with_value(varied, ranges_[i].varied.key, values[i]);
-        if (!changed) {
-            return Failure{std::move(changed).error()};
-        }
-        varied = std::move(changed).value();
+        changes.emplace_back(OtherValue{ranges_[i].varied.key, values[i]});
     }
-    varied.id = id(index, base);
+    Result<Installation, std::string> varied = changed(changes, written_);
+    if (varied) {
+        varied->id = id(index, base);
+    }
     return varied;
 }
 

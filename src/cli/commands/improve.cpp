@@ -31,7 +31,7 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
     }
     return write_to_file(context,
                          context.arguments.values(option::write_plan).back(),
-                         write_installation(in_short(plan->changed)),
+                         write_installation(plan->changed),
                          context.arguments.words.front());
 }
 

@@ -121,8 +121,11 @@ constexpr std::array columns{
     outcome_column,
     text_column<&BatchRow::limiting_state>("limiting_state", "state with least to spare", true),
     text_column<&BatchRow::limiting_weather>("limiting_weather", "and its weather", true),
-    number_column<&BatchRow::margin_pa>("margin_pa", "least draft over the need", true),
-    number_column<&BatchRow::draft_pa>("draft_pa", "draft that goes with the margin", false),
+    text_column<&BatchRow::margin_state>(
+        "margin_state", "of high and low fire that with least to spare", true),
+    text_column<&BatchRow::margin_weather>("margin_weather", "and its weather", true),
+    number_column<&BatchRow::margin_pa>("margin_pa", "draft over the need in that state", true),
+    number_column<&BatchRow::draft_pa>("draft_pa", "draft in that state", false),
     number_column<&BatchRow::draft_needed_pa>("draft_needed_pa", "draft needed there", false),
     number_column<&BatchRow::opening_share>(
         "opening_share", "how far the door may be opened; over 1: wholly", true),

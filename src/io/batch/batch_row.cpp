@@ -49,16 +49,31 @@ void take_id_of_faulty(const std::string& text, BatchRow& row) {
     }
 }
 
+/// Of the states with a draft that with least to spare over its need: where a draft limits, the
+/// limiting state itself.
+void take_margin(const Assessment& a, BatchRow& row) {
+    double least_spare = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+        const StateResult& state = a.solution.states[i];
+        const StateVerdict& verdict = a.verdicts[i];
+        if (!verdict.counts || verdict.kind != Kind::pressure
+            || relative_spare(verdict, state) >= least_spare) {
+            continue;
+        }
+        least_spare = relative_spare(verdict, state);
+        row.margin_state = name(state.kind);
+        row.margin_weather = a.installation.weathers[state.weather].name;
+        row.margin_pa = state.margin_pa();
+        row.draft_pa = state.draft_pa;
+        row.draft_needed_pa = state.draft_needed_pa;
+    }
+}
+
 void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
     const StateResult& state = a.solution.states[index];
     switch (state.kind) {
     case StateKind::high_fire:
     case StateKind::low_fire:
-        if (std::isnan(row.margin_pa) || state.margin_pa() < row.margin_pa) {
-            row.margin_pa = state.margin_pa();
-            row.draft_pa = state.draft_pa;
-            row.draft_needed_pa = state.draft_needed_pa;
-        }
         row.mouth_temperature_k = least(row.mouth_temperature_k, state.flow.mouth_temperature_k);
         for (const Station& station : state.stations) {
             if (a.installation.sections[station.section].length_m > 0.0) {
@@ -121,6 +136,7 @@ BatchRow assess_record(const BatchRecord& record) {
     const StateResult& limiting = a.solution.states[a.limiting];
     row.limiting_state = name(limiting.kind);
     row.limiting_weather = a.installation.weathers[limiting.weather].name;
+    take_margin(a, row);
     row.gas_temperature_k = a.installation.appliance.high.gas_temperature_k;
     row.height_m = a.installation.total_rise_m();
     for (std::size_t i = 0; i < a.solution.states.size(); ++i) {

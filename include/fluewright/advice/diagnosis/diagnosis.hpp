@@ -42,7 +42,8 @@ struct Cured {
     StateKind kind{};
     double draft_pa{};
     double draft_needed_pa{};
-    double opening_share{}; ///< of the door, where that is the limit
+    double opening_share{};    ///< of the door, where that is the limit
+    Installation installation; ///< that does so, as a file would hold it
 
     [[nodiscard]] double margin_pa() const { return draft_pa - draft_needed_pa; }
 };

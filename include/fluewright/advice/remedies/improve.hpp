@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 
 #include <functional>
 #include <map>
@@ -29,12 +30,9 @@ enum class Goal : std::uint8_t {
     less_draft,    ///< all pass, and the draft is more than the appliance holds
 };
 
-/// One change, or two together, with what comes of it.
-struct Plan {
+/// One change or several together, tried, with what comes of it.
+struct Plan : Trial {
     std::vector<Remedy> steps;
-    Installation changed; ///< spelled out; in_short() gives the form to write
-    Case resolved;
-    Score score;
     double cost{};     ///< effort, or the user's price
     double gain{};     ///< of what the goal asks for; more than enough counts as enough
     bool cures{};      ///< every state that decides passes, and the goal is met
@@ -43,8 +41,8 @@ struct Plan {
     std::size_t rank{};
 
     // Of the plans shown only:
-    std::vector<const Matter*> raised;  ///< findings that were not there before
-    std::vector<const Matter*> cleared; ///< findings that are no longer there
+    std::vector<const Matter*> raised;  ///< findings of which there was none before
+    std::vector<const Matter*> cleared; ///< findings of which none is left
     std::vector<std::string> worsens;   ///< in words, with figures
 
     /// What ranks plans of one class: gain over cost.

@@ -67,16 +67,17 @@ struct Remedy {
 [[nodiscard]] std::vector<Remedy> possible_remedies(const Installation& written,
                                                     const Case& present);
 
-/// The installation with the change made; nothing where the change does not apply to it. What was
-/// observed on the old installation is left out. Works on what is written or on the outcome of
-/// another remedy; every part of the outcome says its size, wall and zone itself.
+/// The installation with the change made, as in_short() has it; nothing where the change does not
+/// apply to it. What was observed on the old installation is left out. Works on what is written or
+/// on the outcome of another remedy.
 [[nodiscard]] std::optional<Installation> apply(const Remedy& remedy,
                                                 const Installation& installation);
 
 /// Whether two changes can be made together and mean more than one of them.
 [[nodiscard]] bool go_together(const Remedy& first, const Remedy& second);
 
-/// The same installation in its shortest form: what carries on from part to part is not repeated.
+/// The same installation in its shortest form, as a file holds it: what carries on from part to
+/// part is not repeated.
 [[nodiscard]] Installation in_short(const Installation& installation);
 
 } // namespace fluewright

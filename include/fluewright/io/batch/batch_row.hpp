@@ -33,8 +33,10 @@ struct BatchRow {
     Outcome outcome{};
     std::string limiting_state;
     std::string limiting_weather;
-    double margin_pa{}; ///< least of high and low fire over the weathers
-    double draft_pa{};  ///< that goes with it
+    std::string margin_state; ///< of high and low fire that with least to spare over its need
+    std::string margin_weather;
+    double margin_pa{}; ///< of that state; so are draft and need
+    double draft_pa{};
     double draft_needed_pa{};
     double opening_share{};       ///< least opening of the reload (of a fireplace: the open front)
     double capacity_kg_s{};       ///< least

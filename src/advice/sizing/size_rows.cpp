@@ -1,0 +1,308 @@
+#include "size_rows.hpp"
+
+#include "advice/remedies/run_edit.hpp"
+#include "fluewright/advice/trial/trial.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
+
+namespace fluewright::sizing {
+namespace {
+
+/// Areas within this share of each other count as equal: trade sizes are nominal.
+constexpr double same_area = 0.02;
+/// Diameters within this share are called by one trade name.
+constexpr double same_name = 0.01;
+constexpr double same_height_m = 1e-6;
+
+/// The greatest area over the outlet's that the trade allows; infinite for an open front.
+double greatest_area_ratio(const Case& c) {
+    if (c.appliance.type == ApplianceType::fireplace) {
+        return std::numeric_limits<double>::infinity();
+    }
+    const bool outdoors =
+        std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
+            return section.zone == Zone::outdoors && section.length_m > 1.0;
+        });
+    return catalog::default_of(outdoors ? "flue_area_most_outside" : "flue_area_most_inside").value;
+}
+
+std::string rule_words(double area_over_outlet, const Case& c) {
+    if (area_over_outlet < 1.0 - same_area) {
+        return "smaller than the outlet";
+    }
+    const double greatest = greatest_area_ratio(c);
+    if (area_over_outlet > greatest * (1.0 + same_area)) {
+        return "more than " + format_number(greatest, 2) + " times the outlet's area";
+    }
+    return {};
+}
+
+double area_over_outlet(const Case& c, double diameter_m) {
+    return std::pow(diameter_m / c.appliance.outlet_diameter_m, 2);
+}
+
+/// The diameter of the parts of a stretch that can be chosen.
+struct Stretch {
+    double diameter_m{}; ///< that most of the length has; 0 where no part can be chosen
+    bool uniform{true};
+
+    [[nodiscard]] bool is(double other_m) const {
+        return diameter_m <= 0.0
+               || (uniform && std::abs(other_m / diameter_m - 1.0) < same_name);
+    }
+};
+
+Stretch stretch_of(const Installation& spelled, std::size_t begin, std::size_t end) {
+    Stretch stretch;
+    double longest_m = -1.0;
+    for (std::size_t i = begin; i < end; ++i) {
+        const Part& part = spelled.run[i];
+        if (!part.diameter_m || !run_edit::is_resizable(spelled, part)) {
+            continue;
+        }
+        if (stretch.diameter_m > 0.0
+            && std::abs(*part.diameter_m / stretch.diameter_m - 1.0) > 2.0 * same_name) {
+            stretch.uniform = false;
+        }
+        if (run_edit::length_m(part) > longest_m) {
+            longest_m = run_edit::length_m(part);
+            stretch.diameter_m = *part.diameter_m;
+        }
+    }
+    return stretch;
+}
+
+/// Name of the size nearest to a diameter, or the diameter itself where none is near.
+std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units) {
+    for (const catalog::TradeSize* size : trade_sizes(sizes)) {
+        if (std::abs(size->inside_diameter_m / diameter_m - 1.0) < same_name) {
+            return std::string{size->id};
+        }
+    }
+    return format_quantity(diameter_m, Kind::length, units);
+}
+
+class Tabulation {
+public:
+    Tabulation(const Installation& written,
+               const SizeTableOptions& options,
+               Depth depth,
+               SizeTable& table)
+        : written_(written), table_(table), depth_(depth),
+          sizes_(options.sizes.value_or(usual_sizes(table.present.units))) {
+        Installation spelled = run_edit::spelled_out(written);
+        run_edit::settle_size_changes(spelled);
+        const std::size_t end = spelled.run.size();
+        const std::size_t chimney = run_edit::chimney_start(spelled);
+        connector_ = stretch_of(spelled, 0, chimney);
+        chimney_ = stretch_of(spelled, chimney, end);
+        // One of the two may have nothing to choose: then there is one size only.
+        table_.separate =
+            options.separate && connector_.diameter_m > 0.0 && chimney_.diameter_m > 0.0;
+    }
+
+    [[nodiscard]] bool has_pipe() const {
+        return connector_.diameter_m > 0.0 || chimney_.diameter_m > 0.0;
+    }
+
+    /// "150 mm", or the two that differ.
+    [[nodiscard]] std::string present_pipe() const {
+        const auto words = [&](const Stretch& present) {
+            const std::string name = trade_name(present.diameter_m, sizes_, table_.present.units);
+            return present.uniform ? name : "several sizes, mostly " + name;
+        };
+        if (connector_.diameter_m <= 0.0 || chimney_.diameter_m <= 0.0) {
+            return words(connector_.diameter_m <= 0.0 ? chimney_ : connector_);
+        }
+        const std::string connector = words(connector_);
+        const std::string chimney = words(chimney_);
+        return connector == chimney ? connector : "connector " + connector + ", chimney " + chimney;
+    }
+
+    void fill(double height_m) {
+        for (const catalog::TradeSize* connector : trade_sizes(sizes_)) {
+            if (!table_.separate) {
+                add(*connector, *connector, height_m);
+                continue;
+            }
+            for (const catalog::TradeSize* chimney : trade_sizes(sizes_)) {
+                // A chimney narrower than its connector is no choice.
+                const bool choice = chimney->inside_diameter_m >= connector->inside_diameter_m
+                                    && rule_of(*connector).empty() && rule_of(*chimney).empty();
+                if (choice || is_present(*connector, *chimney, height_m)) {
+                    add(*connector, *chimney, height_m);
+                }
+            }
+        }
+    }
+
+private:
+    [[nodiscard]] std::string rule_of(const catalog::TradeSize& size) const {
+        return rule_against(table_.present, size.inside_diameter_m);
+    }
+
+    [[nodiscard]] bool is_present(const catalog::TradeSize& connector,
+                                  const catalog::TradeSize& chimney,
+                                  double height_m) const {
+        return connector_.is(connector.inside_diameter_m) && chimney_.is(chimney.inside_diameter_m)
+               && std::abs(height_m - table_.present_height_m) < same_height_m;
+    }
+
+    void
+    add(const catalog::TradeSize& connector, const catalog::TradeSize& chimney, double height_m) {
+        SizeRow row;
+        row.connector = connector.id;
+        row.chimney = chimney.id;
+        row.connector_m = connector.inside_diameter_m;
+        row.chimney_m = chimney.inside_diameter_m;
+        row.height_m = height_m;
+        row.area_over_outlet =
+            area_over_outlet(table_.present, std::min(row.connector_m, row.chimney_m));
+        row.present = is_present(connector, chimney, height_m);
+        row.ruled_out_by = rule_of(connector);
+        if (row.ruled_out_by.empty()) {
+            row.ruled_out_by = rule_of(chimney);
+        }
+        row.against_rule = !row.ruled_out_by.empty();
+        if (!row.against_rule || row.present || depth_ == Depth::every_size) {
+            solve(row);
+        }
+        if (row.score && !row.score->passes && !row.against_rule) {
+            row.ruled_out_by = state_name(table_.present, row.score->states[row.score->limiting]);
+        }
+        table_.rows.push_back(std::move(row));
+    }
+
+    /// The present row is the run as it stands, which may differ from the size by a hair.
+    [[nodiscard]] Change change_of(const SizeRow& row) const {
+        if (row.present) {
+            return AsItStands{};
+        }
+        return OtherPipe{row.connector_m, row.chimney_m, row.height_m};
+    }
+
+    void solve(SizeRow& row) const {
+        const Result<Installation, std::string> made = changed(change_of(row), written_);
+        if (!made) {
+            row.ruled_out_by = made.error();
+            return;
+        }
+        const Result<Trial, Faults> trial = try_out(*made);
+        if (!trial) {
+            row.ruled_out_by = "cannot be built this way";
+            return;
+        }
+        if (!row.against_rule) {
+            row.ruled_out_by = rule_against(trial->changed, trial->resolved);
+            row.against_rule = !row.ruled_out_by.empty();
+        }
+        row.score = trial->score;
+    }
+
+    const Installation& written_;
+    SizeTable& table_;
+    Depth depth_;
+    TradeSizes sizes_;
+    Stretch connector_;
+    Stretch chimney_;
+};
+
+} // namespace
+
+TradeSizes usual_sizes(UnitSystem units) {
+    return units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric;
+}
+
+std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
+    const std::string_view system = sizes == TradeSizes::inch ? "inch" : "metric";
+    std::vector<const catalog::TradeSize*> list;
+    for (const catalog::TradeSize& size : catalog::trade_sizes()) {
+        if (size.system == system) {
+            list.push_back(&size);
+        }
+    }
+    return list;
+}
+
+std::string rule_against(const Case& installation, double diameter_m) {
+    return rule_words(area_over_outlet(installation, diameter_m), installation);
+}
+
+std::string rule_against(const Installation& written, const Case& resolved) {
+    const Installation spelled = run_edit::spelled_out(written);
+    std::string words;
+    for (const Section& section : resolved.sections) {
+        const auto part = static_cast<std::size_t>(std::max(section.part, 0));
+        const bool may_be_chosen = section.part >= 0 && part < spelled.run.size()
+                                   && run_edit::is_resizable(spelled, spelled.run[part]);
+        if (may_be_chosen && words.empty()) {
+            words = rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
+        }
+    }
+    return words;
+}
+
+SizeTable rows_of(const Installation& written,
+                  Case present,
+                  const SizeTableOptions& options,
+                  Depth depth) {
+    SizeTable table;
+    table.present = std::move(present);
+    table.present_height_m = table.present.total_rise_m();
+    table.several_heights = !options.heights_m.empty();
+    table.keeps_masonry = std::any_of(table.present.walls.begin(),
+                                      table.present.walls.end(),
+                                      [](const WallBuild& wall) { return wall.kind == "masonry"; });
+    Tabulation tabulation(written, options, depth, table);
+    if (!tabulation.has_pipe()) {
+        return table;
+    }
+    table.present_pipe = tabulation.present_pipe();
+    if (options.heights_m.empty()) {
+        tabulation.fill(table.present_height_m);
+    }
+    for (const double height_m : options.heights_m) {
+        tabulation.fill(height_m);
+    }
+    return table;
+}
+
+const SizeRow* best_row(const SizeTable& table) {
+    const auto order = [&](const SizeRow& row) {
+        return std::tuple{!row.present,
+                          std::abs(row.height_m - table.present_height_m),
+                          row.connector != row.chimney,
+                          row.chimney_m,
+                          row.connector_m};
+    };
+    const SizeRow* best = nullptr;
+    for (const SizeRow& row : table.rows) {
+        const bool passes = row.score && row.score->passes && !row.against_rule;
+        if (passes && (best == nullptr || order(row) < order(*best))) {
+            best = &row;
+        }
+    }
+    return best;
+}
+
+const SizeRow* nearest_row(const SizeTable& table) {
+    const SizeRow* nearest = nullptr;
+    for (const SizeRow& row : table.rows) {
+        if (row.score && !row.against_rule
+            && (nearest == nullptr || row.score->least_spare > nearest->score->least_spare)) {
+            nearest = &row;
+        }
+    }
+    return nearest;
+}
+
+const SizeRow* present_row(const SizeTable& table) {
+    const auto row = std::find_if(
+        table.rows.begin(), table.rows.end(), [](const SizeRow& r) { return r.present; });
+    return row == table.rows.end() ? nullptr : &*row;
+}
+
+} // namespace fluewright::sizing

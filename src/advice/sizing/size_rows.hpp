@@ -1,0 +1,50 @@
+#pragma once
+
+#include "fluewright/advice/sizing/size_table.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <string>
+#include <vector>
+
+/// The one search over trade sizes: which sizes there are, what a rule says against one, which
+/// parts it is given to and how the run does with it. `check`, `size` and `improve` ask here.
+namespace fluewright::sizing {
+
+/// Inch sizes with US units, else metric ones.
+[[nodiscard]] TradeSizes usual_sizes(UnitSystem units);
+
+/// The sizes of one system, smallest first.
+[[nodiscard]] std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes);
+
+/// The rule of the trade against pipe of this inside diameter [m] in an installation, in words;
+/// empty where there is none. It is the rule of the findings flue-smaller-than-outlet and
+/// flue-far-larger-than-outlet; an open front may be as wide as it likes.
+[[nodiscard]] std::string rule_against(const Case& installation, double diameter_m);
+
+/// The same of an installation as it is resolved, deposits and all, for the parts of its run that
+/// can be chosen by size.
+[[nodiscard]] std::string rule_against(const Installation& written, const Case& resolved);
+
+/// What the search shall solve.
+enum class Depth : std::uint8_t {
+    every_size,
+    no_rule_against, ///< a size that a rule stands against is named only
+};
+
+/// Every size as a row, none of them suggested yet. `present` is `written`, resolved.
+[[nodiscard]] SizeTable rows_of(const Installation& written,
+                                Case present,
+                                const SizeTableOptions& options,
+                                Depth depth);
+
+/// The present row where it passes, else the smallest that does, at the height nearest to the
+/// present one; null where none passes.
+[[nodiscard]] const SizeRow* best_row(const SizeTable& table);
+
+/// Of the rows no rule stands against, that with most to spare in its tightest state; null where
+/// there is none.
+[[nodiscard]] const SizeRow* nearest_row(const SizeTable& table);
+
+[[nodiscard]] const SizeRow* present_row(const SizeTable& table);
+
+} // namespace fluewright::sizing

@@ -1,0 +1,100 @@
+#include "fluewright/advice/trial/difference.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace fluewright {
+namespace {
+
+/// Which finding after the change answers to each before it; none: cleared.
+using Partners = std::vector<std::optional<std::size_t>>;
+
+template <class Same>
+void pair_up(const Findings& before,
+             const Findings& after,
+             const Same& same,
+             Partners& partners,
+             std::vector<bool>& taken) {
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        for (std::size_t j = 0; j < after.size() && !partners[i]; ++j) {
+            if (!taken[j] && before[i].matter == after[j].matter && same(before[i], after[j])) {
+                partners[i] = j;
+                taken[j] = true;
+            }
+        }
+    }
+}
+
+void compare_findings(const Findings& before, const Findings& after, Difference& made) {
+    Partners partners(before.size());
+    std::vector<bool> taken(after.size());
+    pair_up(
+        before,
+        after,
+        [](const Finding& a, const Finding& b) { return a.place == b.place; },
+        partners,
+        taken);
+    pair_up(
+        before, after, [](const Finding&, const Finding&) { return true; }, partners, taken);
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        if (!partners[i]) {
+            made.cleared.push_back(before[i]);
+            continue;
+        }
+        const Finding& now = after[*partners[i]];
+        constexpr double noise = 1e-9;
+        if (now.weight > before[i].weight + noise) {
+            made.worse.push_back({before[i], now});
+        } else if (now.weight < before[i].weight - noise) {
+            made.better.push_back({before[i], now});
+        }
+    }
+    for (std::size_t j = 0; j < after.size(); ++j) {
+        if (!taken[j]) {
+            made.raised.push_back(after[j]);
+        }
+    }
+}
+
+void compare_states(const Assessment& before, const Assessment& after, Difference& made) {
+    const auto& old_states = before.solution.states;
+    for (std::size_t j = 0; j < after.solution.states.size(); ++j) {
+        const StateResult& state = after.solution.states[j];
+        const std::string& weather = after.installation.weathers[state.weather].name;
+        for (std::size_t i = 0; i < old_states.size(); ++i) {
+            if (old_states[i].kind == state.kind
+                && before.installation.weathers[old_states[i].weather].name == weather) {
+                made.states.push_back(
+                    {.before = i,
+                     .after = j,
+                     .spare_before = relative_spare(before.verdicts[i], old_states[i]),
+                     .spare_after = relative_spare(after.verdicts[j], state)});
+                break;
+            }
+        }
+    }
+}
+
+} // namespace
+
+Difference difference(const Assessment& before, const Assessment& after) {
+    Difference made;
+    compare_findings(before.findings, after.findings, made);
+    compare_states(before, after, made);
+    return made;
+}
+
+std::vector<const Matter*> gone(const Findings& before, const Findings& after) {
+    std::vector<const Matter*> list;
+    for (const Finding& finding : before) {
+        const bool still = std::any_of(after.begin(), after.end(), [&](const Finding& other) {
+            return other.matter == finding.matter;
+        });
+        if (!still && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
+            list.push_back(finding.matter);
+        }
+    }
+    return list;
+}
+
+} // namespace fluewright

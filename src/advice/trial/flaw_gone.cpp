@@ -1,0 +1,57 @@
+#include "flaw_gone.hpp"
+
+#include "advice/remedies/run_edit.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include <optional>
+
+namespace fluewright {
+namespace {
+
+constexpr double mild_k = 283.15;
+constexpr double cold_day_k = 273.15;
+
+/// Frost in place of mild weather: the flue is sound, the day is not.
+std::optional<Installation> colder_day(const Installation& written, const Case& resolved) {
+    Installation better = written;
+    bool found = false;
+    for (std::size_t i = 0; i < better.site.weather.size(); ++i) {
+        if (resolved.weathers[i].outdoor_temperature_k > mild_k) {
+            better.site.weather[i].outdoor_temperature_k = cold_day_k;
+            found = true;
+        }
+    }
+    return found ? std::optional{std::move(better)} : std::nullopt;
+}
+
+/// As wide as the outlet throughout, masonry as well.
+std::optional<Installation> as_wide_as_outlet(const Installation& written, const Case& resolved) {
+    if (written.run.empty()) {
+        return std::nullopt;
+    }
+    Installation better = run_edit::spelled_out(written);
+    for (Part& part : better.run) {
+        run_edit::set_diameter(part, resolved.appliance.outlet_diameter_m);
+    }
+    return run_edit::shortened(std::move(better));
+}
+
+} // namespace
+
+Result<Installation, std::string> without_flaw(const Installation& written,
+                                               std::string_view cause) {
+    const auto resolved = resolve(written);
+    std::optional<Installation> better;
+    if (resolved && cause == "mild-weather") {
+        better = colder_day(written, *resolved);
+    } else if (resolved && cause == "too-narrow") {
+        better = as_wide_as_outlet(written, *resolved);
+    }
+    if (!better) {
+        return Failure{std::string{"the installation has no such flaw"}};
+    }
+    better->observed.clear();
+    return std::move(*better);
+}
+
+} // namespace fluewright
