@@ -5,8 +5,8 @@
 #include "fluewright/model/states/states.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <array>
+#include <cmath>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -139,9 +139,8 @@ Cure warmer(const Installation& /*written*/, const Case& c) {
 
 Cure free_room(const Installation& written, const Case& /*c*/) {
     const Given& pressure_pa = written.site.room.pressure_pa;
-    return !pressure_pa || *pressure_pa > sound_room_pa
-               ? Cure{}
-               : Cure{remedy(RemedyKind::air_inlet, 0.0)};
+    return !pressure_pa || *pressure_pa > sound_room_pa ? Cure{}
+                                                        : Cure{remedy(RemedyKind::air_inlet, 0.0)};
 }
 
 Cure drier(const Installation& /*written*/, const Case& c) {

@@ -74,16 +74,14 @@ std::vector<double> accounted_for(const Installation& written,
 double trouble_of(const Installation& written,
                   const Case& resolved,
                   const std::vector<Evidence>& evidence) {
-    const std::vector<double> shares =
-        accounted_for(written, resolved, score(resolved), evidence);
+    const std::vector<double> shares = accounted_for(written, resolved, score(resolved), evidence);
     return *std::max_element(shares.begin(), shares.end());
 }
 
 std::vector<DesignCause> design_causes(const Installation& written,
                                        const Case& resolved,
                                        const std::vector<Evidence>& evidence) {
-    const std::vector<double> before =
-        accounted_for(written, resolved, score(resolved), evidence);
+    const std::vector<double> before = accounted_for(written, resolved, score(resolved), evidence);
     std::vector<DesignCause> found;
     double sum = 0.0;
     for (const Cause& cause : causes()) {

@@ -80,6 +80,8 @@ void fit_damper(Installation& in, double blade_angle_rad) {
     for (Part& part : in.run) {
         if (is_a(part, PartKind::damper)) {
             part.blade_angle_rad = std::max(part.blade_angle_rad.value_or(0.0), blade_angle_rad);
+            part.only_when_strong = true;
+            part.loss.reset();
             return;
         }
     }
@@ -90,6 +92,7 @@ void fit_damper(Installation& in, double blade_angle_rad) {
     Part damper = like_pipe(*first);
     damper.part = PartKind::damper;
     damper.blade_angle_rad = blade_angle_rad;
+    damper.only_when_strong = true;
     in.run.insert(first + 1, std::move(damper));
 }
 

@@ -50,8 +50,7 @@ struct Stretch {
     bool uniform{true};
 
     [[nodiscard]] bool is(double other_m) const {
-        return diameter_m <= 0.0
-               || (uniform && std::abs(other_m / diameter_m - 1.0) < same_name);
+        return diameter_m <= 0.0 || (uniform && std::abs(other_m / diameter_m - 1.0) < same_name);
     }
 };
 
@@ -245,10 +244,8 @@ std::string rule_against(const Installation& written, const Case& resolved) {
     return words;
 }
 
-SizeTable rows_of(const Installation& written,
-                  Case present,
-                  const SizeTableOptions& options,
-                  Depth depth) {
+SizeTable
+rows_of(const Installation& written, Case present, const SizeTableOptions& options, Depth depth) {
     SizeTable table;
     table.present = std::move(present);
     table.present_height_m = table.present.total_rise_m();

@@ -32,10 +32,8 @@ enum class Depth : std::uint8_t {
 };
 
 /// Every size as a row, none of them suggested yet. `present` is `written`, resolved.
-[[nodiscard]] SizeTable rows_of(const Installation& written,
-                                Case present,
-                                const SizeTableOptions& options,
-                                Depth depth);
+[[nodiscard]] SizeTable
+rows_of(const Installation& written, Case present, const SizeTableOptions& options, Depth depth);
 
 /// The present row where it passes, else the smallest that does, at the height nearest to the
 /// present one; null where none passes.

@@ -59,10 +59,9 @@ std::string reason_for(const SizeTable& table, const SizeRow& best) {
     const SizeRow* present = sizing::present_row(table);
     return best.connector
            + " is the smallest size that carries every state and is not smaller than the outlet."
-           + (present == nullptr
-                  ? ""
-                  : " The present " + present->connector
-                        + " is ruled out: " + present->ruled_out_by + ".");
+           + (present == nullptr ? ""
+                                 : " The present " + present->connector
+                                       + " is ruled out: " + present->ruled_out_by + ".");
 }
 
 } // namespace

@@ -90,8 +90,8 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
     if (options.units) {
         resolved->units = *options.units;
     }
-    SizeTable table = sizing::rows_of(
-        written, std::move(resolved).value(), options, sizing::Depth::every_size);
+    SizeTable table =
+        sizing::rows_of(written, std::move(resolved).value(), options, sizing::Depth::every_size);
     if (table.rows.empty()) {
         table.sentence =
             "The run is all masonry or rectangular; only a liner would change its size. "

@@ -84,8 +84,7 @@ SweepTurn turn_between(const Installation& written,
         } else {
             failing = middle;
             if (trial) {
-                turn.state =
-                    state_name(made.shape, trial->score.states[trial->score.limiting]);
+                turn.state = state_name(made.shape, trial->score.states[trial->score.limiting]);
             }
         }
     }

@@ -148,6 +148,12 @@ constexpr std::array part_fields{
                                   blade,
                                   {"Position of the blade: 0 deg open, 90 deg shut.", "0 deg"})),
                 &Part::blade_angle_rad},
+    Field<Part>{of_parts(pk::damper,
+                         text("only_when_strong",
+                              {"Whether the blade is turned to blade_angle only while the draft is "
+                               "more than the appliance holds, and stands open otherwise.",
+                               "true"})),
+                &Part::only_when_strong},
     Field<Part>{
         of_parts(pk::reducer | pk::increaser,
                  quantity("taper_length",

@@ -252,7 +252,13 @@ void Builder::damper(const Part& part) {
                                       Kind::fraction,
                                       "damper_shut_free_share");
     }
-    point(part, PartKind::damper, fittings::disc_damper(part.blade_angle_rad.value_or(0.0), edge));
+    const double turned = fittings::disc_damper(part.blade_angle_rad.value_or(0.0), edge);
+    if (part.only_when_strong.value_or(false) && !part.loss) {
+        point(part, PartKind::damper, fittings::disc_damper(0.0, edge));
+        draft.made.sections.back().loss_when_strong = turned;
+        return;
+    }
+    point(part, PartKind::damper, turned);
 }
 
 /// What is stuck in the mesh takes its share of the openings that clean wire leaves.

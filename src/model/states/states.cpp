@@ -43,6 +43,30 @@ void burning(const FlueModel& model,
               state);
 }
 
+bool has_damper_for_strong_draft(const Case& c) {
+    return std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
+        return section.loss_when_strong > section.loss;
+    });
+}
+
+/// Where the draft is more than the appliance holds, whoever tends the fire turns the damper.
+void burning_held_back(const FlueModel& model,
+                       const Firing& firing,
+                       GasChoice gas,
+                       Detail detail,
+                       StateResult& state) {
+    burning(model, firing, gas, detail, state);
+    const Case& c = model.installation();
+    if (state.draft_pa <= c.appliance.draft_greatest_pa || !has_damper_for_strong_draft(c)) {
+        return;
+    }
+    Case turned = c;
+    for (Section& section : turned.sections) {
+        section.loss = std::max(section.loss, section.loss_when_strong);
+    }
+    burning({turned, model.surroundings()}, firing, gas, detail, state);
+}
+
 /// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
 /// of the search.
 void free_burn(const FlueModel& model,
@@ -166,10 +190,10 @@ StateResult solve_in_room(const FlueModel& model,
     state.kind = kind;
     switch (kind) {
     case StateKind::high_fire:
-        burning(model, appliance.high, GasChoice::high_fire, detail, state);
+        burning_held_back(model, appliance.high, GasChoice::high_fire, detail, state);
         break;
     case StateKind::low_fire:
-        burning(model, appliance.low, GasChoice::low_fire, detail, state);
+        burning_held_back(model, appliance.low, GasChoice::low_fire, detail, state);
         break;
     case StateKind::free_burn:
         free_burn(model, detail, at_high_fire, state);
@@ -220,6 +244,7 @@ Solution solve(const Case& installation, Detail detail) {
     Solution solution;
     const std::vector<StateKind> kinds = states_of(installation);
     solution.states.reserve(kinds.size() * installation.weathers.size());
+    const bool tended_damper = has_damper_for_strong_draft(installation);
     std::optional<FlueModel> model;
     for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
         const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
@@ -228,7 +253,8 @@ Solution solve(const Case& installation, Detail detail) {
         const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
             // A house of its own lowers the room's pressure in each state by another figure.
-            const bool shares = kind == StateKind::free_burn && !burning_air.house.known();
+            const bool shares =
+                kind == StateKind::free_burn && !burning_air.house.known() && !tended_damper;
             solution.states.push_back(
                 fire_of(kind) == Fire::out ? solve_state(idle, kind, detail)
                 : shares ? solve_in_room(*model, kind, detail, &solution.states[high_fire])

@@ -251,6 +251,7 @@ struct Part {
     Choice<TeeFlow> flow; ///< tee: "side" (the gas turns in the tee) or "straight"
     Flag cleanout;
     Given blade_angle_rad; ///< damper: 0 is open, a right angle is shut
+    Flag only_when_strong; ///< damper: turned so only while the draft is too strong, open else
     Given taper_length_m;
     Given mesh_m;                      ///< clear opening of a screen
     Given free_area;                   ///< share of the section a screen or cap leaves open

@@ -55,6 +55,7 @@ struct Section {
     double perimeter_m{};
     double roughness_m{};
     double loss{};
+    double loss_when_strong{};    ///< of a damper turned only while the draft is too strong; else 0
     bool loss_given{};            ///< the file gave the loss coefficient
     double turn_rad{};            ///< how far the gas turns here
     double joint_leak_m2{};       ///< leakage area of the joint at its lower end
