@@ -16,7 +16,7 @@ using namespace fluewright::property;
 TEST_CASE("every remedy of every installation can be built and written out") {
     int offered = 0;
     for (std::uint64_t seed = 0; seed < some / 4; ++seed) {
-        const Trial t = trial(seed);
+        const property::Trial t = trial(seed);
         // Some of the installations are beyond what the reader takes.
         constexpr double least_kg_s = 0.1 / 3600.0;
         if (t.resolved.appliance.low.burn_rate_kg_s < least_kg_s
@@ -55,7 +55,7 @@ TEST_CASE("every remedy of every installation can be built and written out") {
 
 TEST_CASE("remedies, sizes and sweeps end with an answer for every installation") {
     for (std::uint64_t seed = 0; seed < some / 20; ++seed) {
-        const Trial t = trial(seed);
+        const property::Trial t = trial(seed);
         const auto made = improve(t.written, {});
         REQUIRE(made.has_value());
         CHECK_FALSE(made->sentence.empty());

@@ -45,9 +45,9 @@ void check_same(const Score& promised, const Assessment& found) {
     }
 }
 
-std::set<std::string_view> ids(const std::vector<const FindingInfo*>& list) {
+std::set<std::string_view> ids(const std::vector<const Matter*>& list) {
     std::set<std::string_view> made;
-    for (const FindingInfo* info : list) {
+    for (const Matter* info : list) {
         made.insert(info->id);
     }
     return made;
@@ -56,7 +56,7 @@ std::set<std::string_view> ids(const std::vector<const FindingInfo*>& list) {
 std::set<std::string_view> ids(const Findings& findings) {
     std::set<std::string_view> made;
     for (const Finding& finding : findings) {
-        made.insert(finding.info->id);
+        made.insert(finding.matter->id);
     }
     return made;
 }
@@ -96,8 +96,8 @@ std::size_t check_promises(const Installation& in, const ImproveOptions& options
 
 Finding finding(std::string_view id, std::string place, double weight) {
     Finding made;
-    made.info = find_finding(id);
-    REQUIRE(made.info != nullptr);
+    made.matter = find_matter(id);
+    REQUIRE(made.matter != nullptr);
     made.place = std::move(place);
     made.weight = weight;
     return made;
@@ -127,8 +127,8 @@ TEST_CASE("a plan that is written out does what was promised", "[trial]") {
 
 TEST_CASE("joints that do not mate are not called cleared while they stand", "[trial]") {
     Installation in = example("boat-shed");
-    in.run.front().heater_end = "plain";
-    in.run.front().chimney_end = "crimped";
+    in.run.front().heater_end = PipeEnd::plain;
+    in.run.front().chimney_end = PipeEnd::crimped;
     const Assessment before = checked(in);
     REQUIRE((has(before, "crimp-points-up") || has(before, "ends-do-not-mate")));
     CHECK(check_promises(in, {.most = 12}) > 0);
@@ -149,7 +149,7 @@ TEST_CASE("a damper that tames the draft does so in the written file", "[trial]"
 TEST_CASE("a damper for strong draft leaves the other states alone", "[trial]") {
     Installation in = example("bindery");
     Part damper;
-    damper.part = "damper";
+    damper.part = PartKind::damper;
     damper.blade_angle_rad = 0.0;
     in.run.insert(in.run.begin() + 1, damper);
     in.appliance.draft_greatest_pa = 27.0;
@@ -287,7 +287,7 @@ TEST_CASE("findings are told apart by id and place", "[trial]") {
     REQUIRE(made.cleared.size() == 1);
     CHECK(made.cleared.front().place == "between elbow 2 and straight 3");
     REQUIRE(made.raised.size() == 1);
-    CHECK(made.raised.front().info->id == "level-run-too-flat");
+    CHECK(made.raised.front().matter->id == "level-run-too-flat");
     REQUIRE(made.better.size() == 1);
     CHECK(made.better.front().after.weight == 0.2);
     CHECK(made.worse.empty());

@@ -121,8 +121,8 @@ Cure warmer(const Installation& /*written*/, const Case& c) {
         if (section.part < 0 || section.length_m <= 0.0) {
             continue;
         }
-        const std::string& kind = c.walls[section.wall].kind;
-        const bool bare = kind != "insulated" && kind != "double";
+        const WallKind kind = c.walls[section.wall].kind;
+        const bool bare = kind != WallKind::insulated && kind != WallKind::double_wall;
         if (section.zone == Zone::room) {
             bare_in_room_m += bare ? section.length_m : 0.0;
         } else {
@@ -153,7 +153,7 @@ Cure cleared(const Installation& written, const Case& /*c*/) {
     const bool found = std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
         return part.blade_angle_rad.value_or(0.0) > open_blade_rad
                || part.blocked.value_or(0.0) > 0.0 || part.deposit_m.value_or(0.0) > thin_deposit_m
-               || (part.free_area.value_or(1.0) < clear_screen && part.part != "damper");
+               || (part.free_area.value_or(1.0) < clear_screen && part.part != PartKind::damper);
     });
     return !found ? Cure{}
                   : Cure{remedy(RemedyKind::open_damper),

@@ -123,7 +123,7 @@ void add_details(const Improvement& made, Plan& plan) {
     plan.resolved.units = present.installation.units;
     const Assessment then =
         assess(plan,
-               {.size_search = false, .words = false, .spread = false, .rules = present.body->id});
+               {.size_search = false, .words = false, .spread = false, .rules = std::string{present.body->id}});
     plan.score = score_of(then);
     plan.raised = gone(then.findings, present.findings);
     plan.cleared = gone(present.findings, then.findings);

@@ -84,7 +84,7 @@ namespace {
 /// anew, a quantity that is even in metric units only stands in these.
 void state_units(Installation& in) {
     if (!in.units && in.us_quantities > in.metric_quantities) {
-        in.units = "us";
+        in.units = FileUnits::us;
     }
 }
 

@@ -250,9 +250,10 @@ rows_of(const Installation& written, Case present, const SizeTableOptions& optio
     table.present = std::move(present);
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
-    table.keeps_masonry = std::any_of(table.present.walls.begin(),
-                                      table.present.walls.end(),
-                                      [](const WallBuild& wall) { return wall.kind == "masonry"; });
+    table.keeps_masonry =
+        std::any_of(table.present.walls.begin(),
+                    table.present.walls.end(),
+                    [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, options, depth, table);
     if (!tabulation.has_pipe()) {
         return table;
