@@ -1,5 +1,6 @@
 #include "../catch.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
+#include "fluewright/io/batch/batch_row.hpp"
 #include "session.hpp"
 
 #include <filesystem>
@@ -147,4 +148,28 @@ TEST_CASE("files, folders and patterns are read in order of name") {
     CHECK(missing.status == 3);
     CHECK(session::run({"batch", "-", "--resume"}, "").status == 2);
     std::filesystem::remove_all(folder);
+}
+
+TEST_CASE("a record from which nothing can be read is a row like any other fault") {
+    const std::string deep(100, '[');
+    for (const std::string& text : {std::string{},
+                                    std::string{"   "},
+                                    std::string{"// nothing"},
+                                    std::string{"/* nothing */"},
+                                    std::string{"\xEF\xBB\xBF"},
+                                    std::string{"\xff\xfe{\x00}\x00", 5},
+                                    std::string{"/"},
+                                    std::string{"{\"id\": /"},
+                                    std::string{"{\"id\": "},
+                                    std::string{"[/"},
+                                    deep,
+                                    "{\"id\": " + deep}) {
+        INFO(text);
+        for (const std::size_t line : {0U, 3U}) {
+            const BatchRow row = assess_record({1, "hall.json", line, text});
+            CHECK(row.outcome == Outcome::fault);
+            CHECK(row.id == (line == 0 ? "hall.json" : "hall.json:3"));
+            CHECK_FALSE(row.error.empty());
+        }
+    }
 }

@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/io/batch/batch_row.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 
@@ -31,6 +32,15 @@ void take_one_input(std::string_view bytes) {
         if (const Result<Quantity, QuantityError> quantity = parse_quantity(bytes, kind)) {
             insist(std::isfinite(quantity->value), "a quantity is not finite", bytes);
         }
+    }
+    // The same bytes as a record of a stream and as a file of a folder: a faulty one is asked for
+    // its id.
+    for (const std::size_t line : {0U, 7U}) {
+        BatchRecord record;
+        record.text = std::string{bytes};
+        record.source = "fuzz.json";
+        record.line = line;
+        static_cast<void>(assess_record(record));
     }
     const ReadResult read = read_installation(bytes, "fuzz.json");
     if (!read) {

@@ -44,7 +44,8 @@ struct Trouble {
 /// The views in the nodes point into the text given to parse(), which must outlive the document.
 class Document {
 public:
-    [[nodiscard]] const Node& root() const { return nodes_.front(); }
+    /// The outermost value; a node of nothing where the text holds none.
+    [[nodiscard]] const Node& root() const { return nodes_.empty() ? nothing() : nodes_.front(); }
 
     [[nodiscard]] const Node& at(std::uint32_t index) const { return nodes_[index]; }
 
@@ -62,6 +63,12 @@ public:
 
 private:
     friend class Parser;
+
+    [[nodiscard]] static const Node& nothing() {
+        static const Node none;
+        return none;
+    }
+
     std::string_view text_;
     std::vector<Node> nodes_;
     std::deque<std::string> resolved_; ///< strings that held escapes; a deque keeps views valid

@@ -109,6 +109,7 @@ bool Parser::value(std::uint32_t parent, std::uint32_t key_begin, std::string_vi
     bool good = true;
     if (c == '{' || c == '[') {
         if (depth >= greatest_depth) {
+            nodes.push_back(node); // the owner links it already
             return stop(at_,
                         fmt::format("nested more than {} levels deep", greatest_depth),
                         "an installation needs five levels");
@@ -197,11 +198,15 @@ bool Parser::members(std::uint32_t object, int depth) {
                         fmt::format("write \"{}\": value", shown(key)));
         }
         ++at_;
+        if (!skip_space()) {
+            return false;
+        }
         const auto member = static_cast<std::uint32_t>(nodes.size());
-        // Linked before it is read, so that a fault inside it can name its pointer.
+        // Linked before it is read, so that a fault inside it can name its pointer; value() adds
+        // the node whatever it finds.
         (last == no_node ? nodes[object].first : nodes[last].next) = member;
         last = member;
-        if (!skip_space() || !value(object, key_begin, key, depth)) {
+        if (!value(object, key_begin, key, depth)) {
             return false;
         }
         if (++count > few) {
