@@ -1,5 +1,6 @@
 #include "random_installation.hpp"
 
+#include "buildable.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -280,6 +281,7 @@ Installation random_installation(std::uint64_t seed) {
         own_wall(random, made);
     }
     run(random, made);
+    make_buildable(made);
     return made;
 }
 

@@ -1,5 +1,6 @@
 #include "gas_vents.hpp"
 
+#include "../outdoor_top.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/numeric/root.hpp"
 #include "fluewright/model/march/march.hpp"
@@ -176,7 +177,7 @@ Case case_of(const Cell& cell, const Constants& constants) {
     written.site.weather.push_back(weather);
     written.appliance = appliance_of(cell, constants);
     written.run = run_of(cell, constants);
-    auto resolved = resolve(written);
+    auto resolved = resolve(with_outdoor_top(written));
     if (!resolved) {
         throw std::runtime_error(resolved.error().front().message);
     }

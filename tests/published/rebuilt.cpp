@@ -1,5 +1,6 @@
 #include "rebuilt.hpp"
 
+#include "../outdoor_top.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <stdexcept>
@@ -40,7 +41,7 @@ Weather calm(double outdoor_k) {
 }
 
 Case resolved(const Installation& written) {
-    auto made = resolve(written);
+    auto made = resolve(with_outdoor_top(written));
     if (!made) {
         const Fault& fault = made.error().front();
         throw std::runtime_error(fault.pointer + ": " + fault.message);

@@ -1,4 +1,5 @@
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/advice/upkeep/heat_demand.hpp"
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/advice/upkeep/maintenance.hpp"
@@ -49,7 +50,7 @@ struct Solved {
 };
 
 Solved solved(const Installation& in) {
-    Result<Case, Faults> resolved = resolve(in);
+    Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
     REQUIRE(resolved.has_value());
     Solution solution = solve(*resolved, Detail::stations);
     return {std::move(resolved).value(), std::move(solution)};

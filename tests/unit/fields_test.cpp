@@ -53,7 +53,9 @@ private:
                                                     "depth",
                                                     "liner",
                                                     "thermal_resistance",
-                                                    "joint_gap"};
+                                                    "joint_gap",
+                                                    "pressure_burning",
+                                                    "pressure_idle"};
         if (path == "/site/house" && key == "leakage_area") {
             return true;
         }

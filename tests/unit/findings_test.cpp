@@ -1,5 +1,6 @@
 // Every finding fires where it should and keeps still just beside it.
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
@@ -56,7 +57,7 @@ Installation sound() {
 }
 
 std::set<std::string> ids(const Installation& in) {
-    const Result<Case, Faults> resolved = resolve(in);
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
     REQUIRE(resolved.has_value());
     std::set<std::string> found;
     const Solution solution = solve(*resolved, Detail::stations);
@@ -288,7 +289,7 @@ TEST_CASE("a stretch that ends at the mouth is free to grow") {
     CHECK(ids(in).count(id) == 0);
     Part bend;
     bend.part = PartKind::elbow;
-    bend.angle_rad = 0.5;
+    bend.angle_rad = 0.25;
     in.run.insert(in.run.begin() + 2, bend);
     CHECK(ids(in).count(id) == 1);
 }
@@ -346,7 +347,7 @@ TEST_CASE("findings stand in order of severity and weight") {
     in.run[0].diameter_m = 0.1;
     in.site.weather[0].outdoor_temperature_k = 288.15;
     in.appliance.fuel.moisture = 0.45;
-    const Result<Case, Faults> resolved = resolve(in);
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
     REQUIRE(resolved.has_value());
     const Findings found =
         check_all(in, *resolved, solve(*resolved, Detail::stations), {}).findings;

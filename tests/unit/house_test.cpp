@@ -1,5 +1,6 @@
 // The house's balance of air, wind on house and mouth, and the flue before lighting.
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -54,7 +55,7 @@ Installation stove_in_house() {
 }
 
 Case made(const Installation& in) {
-    const Result<Case, Faults> resolved = resolve(in);
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
     REQUIRE(resolved.has_value());
     return *resolved;
 }

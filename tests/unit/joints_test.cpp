@@ -34,7 +34,7 @@ Part straight(double diameter_m, std::size_t heater, std::size_t chimney, std::s
     part.up_m = 0.6;
     part.diameter_m = diameter_m;
     part.wall = std::move(wall);
-    part.zone = Zone::room;
+    part.zone = Zone::outdoors;
     part.heater_end = ends[heater];
     part.chimney_end = ends[chimney];
     return part;

@@ -1,5 +1,6 @@
 // Joints, regulators and hoods: mass, energy and pressure close; closed forms; nothing diverges.
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
@@ -36,7 +37,7 @@ Installation plain() {
 }
 
 Case made(const Installation& in) {
-    const Result<Case, Faults> resolved = resolve(in);
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
     REQUIRE(resolved.has_value());
     return *resolved;
 }

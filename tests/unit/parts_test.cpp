@@ -219,7 +219,7 @@ TEST_CASE("growth is that of the metal at its heat, and names where it goes") {
     CHECK(list.growth[0].where.find("elbow 2") != std::string::npos);
     CHECK(list.growth[2].where.find("mouth") != std::string::npos);
     // Pipe held between heater and chimney.
-    in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", Zone::room)};
+    in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", Zone::outdoors)};
     CHECK_FALSE(listed(in).growth[0].free);
     in.run[0].slip_joint = true;
     CHECK(listed(in).growth[0].where == "in its slip joint");
@@ -258,6 +258,7 @@ TEST_CASE("a liner weighs its sheet, not the chimney round it, and is clamped at
     Installation in = shed();
     in.run[3].wall = in.run[4].wall = "flexible liner insulated";
     in.run[3].zone = in.run[4].zone = Zone::room;
+    in.run[5].zone = Zone::outdoors;
     const PartsList list = listed(in);
     const PartsLine* liner = line_of(list, "flexible liner insulated, length");
     REQUIRE(liner != nullptr);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
 
@@ -41,7 +42,7 @@ inline Installation stack(double height_m, double diameter_m, double resistance_
 }
 
 inline Case resolved(const Installation& in) {
-    auto made = resolve(in);
+    auto made = resolve(with_outdoor_top(in));
     REQUIRE(made);
     return std::move(made).value();
 }

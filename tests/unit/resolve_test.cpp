@@ -96,14 +96,19 @@ TEST_CASE("a sloping straight has its length along the slope") {
     level.part = PartKind::straight;
     level.across_m = 4.0;
     level.rise_m = 3.0;
+    Part elbow;
+    elbow.part = PartKind::elbow;
+    in.run.push_back(elbow);
     in.run.push_back(level);
     level.rise_m.reset();
     level.slope = 0.02;
+    elbow.angle_rad = 0.6;
+    in.run.push_back(elbow);
     in.run.push_back(level);
     const Case c = plain::resolved(in);
-    CHECK(c.sections[2].length_m == Approx(5.0));
-    CHECK(c.sections[2].rise_m == 3.0);
-    CHECK(c.sections[3].rise_m == Approx(0.08));
+    CHECK(c.sections[3].length_m == Approx(5.0));
+    CHECK(c.sections[3].rise_m == 3.0);
+    CHECK(c.sections[5].rise_m == Approx(0.08));
 }
 
 TEST_CASE("a deposit narrows and insulates") {
@@ -128,10 +133,13 @@ TEST_CASE("turns that follow each other closely lose more") {
     elbow.build = Build::gored;
     Part between;
     between.part = PartKind::straight;
-    between.up_m = 6.0;
-    apart.run.insert(apart.run.end(), {elbow, between, elbow, between});
+    between.across_m = between.rise_m = 4.0;
+    Part behind;
+    behind.part = PartKind::straight;
+    behind.up_m = 6.0;
+    apart.run.insert(apart.run.end(), {elbow, between, elbow, behind});
     Installation close = apart;
-    close.run[2].up_m = 0.2;
+    close.run[2].across_m = close.run[2].rise_m = 0.15;
     const auto first_elbow = [](const Case& c) {
         return *std::find_if(c.sections.begin(), c.sections.end(), [](const Section& s) {
             return s.kind == PartKind::elbow;

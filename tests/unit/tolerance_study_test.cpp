@@ -1,5 +1,6 @@
 // What a spread behind a value does to the margins.
 #include "../catch.hpp"
+#include "../outdoor_top.hpp"
 #include "fluewright/advice/study/tolerance_study.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "plain_run.hpp"
@@ -13,13 +14,13 @@ namespace {
 const AssessOptions plainly{.size_search = false, .spread = false, .sizes = {}, .units = {}};
 
 Assessment assessed(const Installation& in) {
-    auto made = assess(in, plainly);
+    auto made = assess(with_outdoor_top(in), plainly);
     REQUIRE(made);
     return std::move(made).value();
 }
 
 Installation stack() {
-    return plain::stack(5.0, 0.15, 0.3);
+    return with_outdoor_top(plain::stack(5.0, 0.15, 0.3));
 }
 
 ToleranceStudy study(const Installation& in, const ToleranceOptions& options = {}) {

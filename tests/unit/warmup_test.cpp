@@ -64,7 +64,7 @@ Installation stove_on(std::string pipe, std::string chimney) {
     written.appliance.burn_rate_kg_s = {.low = 1.0 / 3600.0, .high = 2.5 / 3600.0};
     Part elbow;
     elbow.part = PartKind::elbow;
-    elbow.angle_rad = 0.785398;
+    elbow.angle_rad = 0.2;
     Part cap;
     cap.part = PartKind::cap;
     written.run = {pipe_up(1.0, std::move(pipe), Zone::room),

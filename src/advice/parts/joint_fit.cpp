@@ -122,29 +122,4 @@ std::string size_name(double diameter_m, UnitSystem units) {
     return row != nullptr ? std::string{row->id} : format_quantity(diameter_m, Kind::length, units);
 }
 
-double sheet_gauge_m(double gauge) {
-    // Weight by number in oz per square foot of the standard gauge; 640 oz/ft2 make an inch there,
-    // 41.82 lb/ft2 an inch of steel.
-    struct Row {
-        double gauge;
-        double ounces;
-    };
-
-    constexpr auto rows = std::to_array<Row>(
-        {{16, 40}, {18, 32}, {20, 24}, {22, 20}, {24, 16}, {26, 12}, {28, 10}, {30, 8}});
-    constexpr double inch_m = 0.0254;
-    constexpr double ounces_per_inch = 41.82 * 16.0;
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (std::abs(gauge - rows[i].gauge) < 1e-9) {
-            return rows[i].ounces / ounces_per_inch * inch_m;
-        }
-        if (i > 0 && gauge < rows[i].gauge && gauge > rows[i - 1].gauge) {
-            const double share = (gauge - rows[i - 1].gauge) / (rows[i].gauge - rows[i - 1].gauge);
-            return (rows[i - 1].ounces + share * (rows[i].ounces - rows[i - 1].ounces))
-                   / ounces_per_inch * inch_m;
-        }
-    }
-    return 0.0;
-}
-
 } // namespace fluewright

@@ -22,6 +22,11 @@ public:
                 add((object.**pair).high);
             } else if (const auto* word = std::get_if<Word T::*>(&field.member)) {
                 mix(object.**word ? std::hash<std::string>{}(*(object.**word)) : 0U);
+            } else if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
+                const auto place = choice->get(object);
+                mix(place ? *place + 1 : 0U);
+            } else if (const auto* flag = std::get_if<Flag T::*>(&field.member)) {
+                mix(object.**flag ? (*(object.**flag) ? 2U : 1U) : 0U);
             }
         }
         for_each_child(object,

@@ -5,9 +5,16 @@
 namespace fluewright::changes {
 
 void air_inlet(Installation& in, double pressure_pa) {
-    Given& pressure = in.site.room.pressure_pa;
-    if (!pressure || *pressure < pressure_pa) {
-        pressure = pressure_pa;
+    Room& room = in.site.room;
+    const auto raise = [&](Given& pressure) { pressure = std::max(*pressure, pressure_pa); };
+    if (room.pressure_pa) {
+        raise(room.pressure_pa);
+        return;
+    }
+    room.pressure_burning_pa =
+        std::max(room.pressure_burning_pa.value_or(pressure_pa), pressure_pa);
+    if (room.pressure_idle_pa) {
+        raise(room.pressure_idle_pa);
     }
 }
 

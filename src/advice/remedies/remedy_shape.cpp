@@ -113,11 +113,19 @@ void shorten_level(Installation& in, double factor) {
     }
 }
 
+/// Whether a level straight climbs so little that the bends beside it still fit when it is joined
+/// to another.
+bool nearly_level(const Part& part) {
+    constexpr double most_slope = 0.1;
+    return std::abs(rise_m(part)) <= most_slope * part.across_m.value_or(0.0);
+}
+
 void straighten_level(Installation& in) {
     for (std::size_t i = 0; i + 2 < in.run.size(); ++i) {
         const Part& second = in.run[i + 2];
         if (!is_level(in.run[i]) || !is_a(in.run[i + 1], PartKind::elbow) || !is_level(second)
-            || !same_place(in.run[i], second)) {
+            || !same_place(in.run[i], second) || !nearly_level(in.run[i])
+            || !nearly_level(second)) {
             continue;
         }
         const double rise_together_m = rise_m(in.run[i]) + rise_m(second);

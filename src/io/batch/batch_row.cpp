@@ -12,7 +12,7 @@
 namespace fluewright {
 namespace {
 
-constexpr double not_computed = std::numeric_limits<double>::quiet_NaN();
+constexpr double no_figure = std::numeric_limits<double>::quiet_NaN();
 
 /// The least of two, where NaN means "none yet".
 double least(double so_far, double value) {
@@ -111,7 +111,7 @@ BatchRow assess_record(const BatchRecord& record) {
     row.id = record.line > 0 ? record.source + ":" + std::to_string(record.line) : record.source;
     row.margin_pa = row.draft_pa = row.draft_needed_pa = row.opening_share = row.capacity_kg_s =
         row.gas_temperature_k = row.mouth_temperature_k = row.coldest_wall_k = row.height_m =
-            not_computed;
+            no_figure;
     const ReadResult read = read_installation(record.text, record.source);
     if (!read) {
         take_id_of_faulty(record.text, row);

@@ -108,6 +108,12 @@ constexpr std::array part_fields{
                                    "single-wall steel"})),
                 &Part::wall},
     choice_field<&Part::zone>(carried(text("zone", {"What surrounds the part.", "room"}))),
+    choice_field<&Part::belongs_to>(carried(
+        text("belongs_to",
+             {"Whether the part is connector or chimney. Left out, by what it is: "
+              "factory-built chimney, masonry and liners are chimney, stovepipe is connector "
+              "wherever it passes, and the tee that turns up into a chimney belongs to it.",
+              "chimney"}))),
     Field<Part>{of_parts(turning,
                          quantity("angle",
                                   turn,

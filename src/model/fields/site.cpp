@@ -88,10 +88,21 @@ constexpr std::array room_fields{
                          room_pressure,
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
                           "an exhaust fan makes it negative, and a negative one takes from the "
-                          "draft. Where it stands, `house` is not asked.",
-                          "-1 Pa",
-                          "room_pressure_burning_pa"}),
+                          "draft. Where it stands, `house` is not asked. Holds with the fire "
+                          "burning and out.",
+                          "-1 Pa"}),
                 &Room::pressure_pa},
+    Field<Room>{quantity("pressure_burning",
+                         room_pressure,
+                         {"The same while the fire burns, where it differs.",
+                          "-3 Pa",
+                          "room_pressure_burning_pa"}),
+                &Room::pressure_burning_pa},
+    Field<Room>{
+        quantity("pressure_idle",
+                 room_pressure,
+                 {"The same with no fire, where it differs.", "0 Pa", "room_pressure_standing_pa"}),
+        &Room::pressure_idle_pa},
     Field<Room>{quantity("humidity",
                          share,
                          {"Relative humidity in the room.", "45 %", "relative_humidity_room"}),

@@ -15,7 +15,7 @@ constexpr double entry_start_over_diameter = 0.1;
 bool same_wall_place(const Section& a, const Section& b) {
     return a.wall == b.wall && a.zone == b.zone && a.diameter_m == b.diameter_m
            && a.rectangular == b.rectangular
-           && (a.rise_m > 0.5 * a.length_m) == (b.rise_m > 0.5 * b.length_m);
+           && (a.lie == Lie::level) == (b.lie == Lie::level);
 }
 
 bool has_length(const Section& section) {
@@ -114,7 +114,7 @@ void FlueModel::prepare_heats(const FlueModel* before) {
             .air_pressure_pa = surroundings_.air_pressure_pa,
             .wind_m_s = section.zone == Zone::outdoors ? surroundings_.wind_m_s : 0.0,
             .height_m = height_m,
-            .upright = section.rise_m > 0.5 * section.length_m,
+            .upright = section.lie != Lie::level,
             .rectangular = section.rectangular};
         if (before != nullptr && same_place(before->heats_[i]->place(), place)) {
             heats_.push_back(before->heats_[i]);

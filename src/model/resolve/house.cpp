@@ -126,7 +126,7 @@ void wind(const Draft& draft) {
 void house(const Draft& draft) {
     const House& written = draft.written.site.house;
     HouseCase& made = draft.made.house;
-    if (!written.is_given() || draft.written.site.room.pressure_pa) {
+    if (!written.is_given() || draft.written.site.room.pressure_is_given()) {
         return;
     }
     made.known = true;

@@ -6,11 +6,7 @@
 namespace fluewright {
 
 double Case::total_rise_m() const {
-    double sum = 0.0;
-    for (const Section& section : sections) {
-        sum += section.rise_m;
-    }
-    return sum;
+    return run.rise_m();
 }
 
 namespace resolving {

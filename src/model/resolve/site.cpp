@@ -57,19 +57,20 @@ void weathers(const Draft& draft) {
 
 /// Left to the house's balance where the file tells of a house.
 void room_pressure(const Draft& draft) {
-    const Site& written = draft.written.site;
-    if (written.house.is_given() && !written.room.pressure_pa) {
+    const Room& room = draft.written.site.room;
+    if (draft.written.site.house.is_given() && !room.pressure_is_given()) {
         return;
     }
-    draft.made.room_pressure_burning_pa =
-        draft.value_or_default(written.room.pressure_pa,
-                               "/site/room/pressure",
-                               "room against outdoors while the fire burns",
-                               Kind::pressure,
-                               "room_pressure_burning_pa");
+    // Each has a key of its own, so that writing down what was assumed changes nothing.
+    draft.made.room_pressure_burning_pa = draft.value_or_default(
+        room.pressure_burning_pa ? room.pressure_burning_pa : room.pressure_pa,
+        "/site/room/pressure_burning",
+        "room against outdoors while the fire burns",
+        Kind::pressure,
+        "room_pressure_burning_pa");
     draft.made.room_pressure_standing_pa =
-        draft.value_or_default(written.room.pressure_pa,
-                               "/site/room/pressure",
+        draft.value_or_default(room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa,
+                               "/site/room/pressure_idle",
                                "room against outdoors with no fire",
                                Kind::pressure,
                                "room_pressure_standing_pa");

@@ -189,6 +189,15 @@ void check_house(const House& house, Faults& faults) {
     }
 }
 
+void check_room(const Room& room, Faults& faults) {
+    if (room.pressure_pa && (room.pressure_burning_pa || room.pressure_idle_pa)) {
+        add(faults,
+            "/site/room",
+            "the room pressure is given twice",
+            "keep `pressure` for all times, or `pressure_burning` and `pressure_idle`");
+    }
+}
+
 void check_high_low(const HighLow& values,
                     std::string_view key,
                     std::string_view what,
@@ -301,6 +310,7 @@ void check_observed(const Installation& installation, Faults& faults) {
 Faults check_structure(const Installation& installation) {
     Faults faults;
     check_house(installation.site.house, faults);
+    check_room(installation.site.room, faults);
     const auto& appliance = installation.appliance;
     check_section(appliance.outlet, false, "/appliance/outlet", faults);
     check_high_low(appliance.burn_rate_kg_s, "burn_rate", "burn rate", faults);

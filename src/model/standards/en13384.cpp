@@ -350,7 +350,7 @@ std::vector<std::string> notes_on(const Case& c) {
         "PZmax: 258.15 K outdoors, SH 1 and no factor on resistance are judgement; if it fails, "
         "the "
         "standard lets a draught regulator in. It does not count in the verdict."};
-    const std::size_t start = chimney_start(c);
+    const std::size_t start = chimney_section(c);
     if (start == 0) {
         notes.emplace_back("No tee turns the gas and no wall is one of a chimney: the whole run is "
                            "taken as the chimney, with no connector.");

@@ -1,7 +1,5 @@
 #include "stretches.hpp"
 
-#include <algorithm>
-
 namespace fluewright {
 namespace {
 
@@ -12,25 +10,13 @@ bool same_stretch(const Section& a, const Section& b) {
 
 } // namespace
 
-std::size_t chimney_start(const Case& c) {
-    const auto& sections = c.sections;
-    const auto index = [&](auto found) {
-        return static_cast<std::size_t>(found - sections.begin());
-    };
-    const auto tee = std::find_if(sections.begin(), sections.end(), [](const Section& s) {
-        return s.kind == PartKind::tee && s.turn_rad > 0.0;
-    });
-    if (tee != sections.end()) {
-        return index(tee);
-    }
-    const auto chimney = std::find_if(sections.begin(), sections.end(), [&](const Section& s) {
-        return s.length_m > 0.0 && is_chimney_wall(c.walls[s.wall].kind);
-    });
-    return chimney == sections.end() ? 0 : index(chimney);
+std::size_t chimney_section(const Case& c) {
+    const std::size_t part = c.run.chimney_start();
+    return part < c.run.parts.size() ? c.run.parts[part].first_section : 0;
 }
 
 std::vector<MethodStretch> stretches_of(const Case& c, LossRule rule) {
-    const std::size_t start = chimney_start(c);
+    const std::size_t start = chimney_section(c);
     std::vector<MethodStretch> stretches;
     // Losses met before there is a stretch to carry them, as loss over section area squared.
     double waiting = 0.0;

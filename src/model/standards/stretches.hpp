@@ -24,10 +24,9 @@ struct MethodStretch {
 /// The loss coefficient a method gives the section of this index, on that section's own velocity.
 using LossRule = double (*)(const Case& installation, std::size_t section);
 
-/// Index of the section where the chimney begins: the first tee in which the gas turns; without one
-/// the first straight with the wall of a chimney (insulated, masonry or liner); without that 0, and
-/// the whole run is the chimney.
-[[nodiscard]] std::size_t chimney_start(const Case& installation);
+/// Index of the section where the chimney of the run begins; where it has none 0, since the methods
+/// know no run without a chimney.
+[[nodiscard]] std::size_t chimney_section(const Case& installation);
 
 [[nodiscard]] std::vector<MethodStretch> stretches_of(const Case& installation, LossRule rule);
 

@@ -69,12 +69,12 @@ WarmRun::WarmRun(const Case& installation, const Surroundings& surroundings, int
             continue;
         }
         const auto zone = static_cast<std::size_t>(s.zone);
-        const bool upright = s.rise_m > 0.5 * s.length_m;
+        const bool upright = s.lie != Lie::level;
         double wetted_m = 0.0;
         for (const Section& other : sections) {
             const bool alike = other.wall == s.wall && other.zone == s.zone
                                && other.diameter_m == s.diameter_m
-                               && (other.rise_m > 0.5 * other.length_m) == upright;
+                               && (other.lie != Lie::level) == upright;
             wetted_m += alike ? other.length_m : 0.0;
         }
         wall_of_section_[i] = walls_.size();

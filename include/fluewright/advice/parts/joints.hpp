@@ -92,8 +92,4 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
 /// "6 in" or "150 mm" for a trade size, else the diameter in the given units.
 [[nodiscard]] std::string size_name(double diameter_m, UnitSystem units);
 
-/// Thickness by gauge number, sheet steel, manufacturers' standard gauge 41.82 lb/ft2 per inch;
-/// 0 outside 8 to 32.
-[[nodiscard]] double sheet_gauge_m(double gauge);
-
 } // namespace fluewright

@@ -70,8 +70,15 @@ struct Alarms {
 struct Room {
     Given volume_m3;
     Given temperature_k;
-    Given pressure_pa; ///< room minus outdoors at the height of the outlet
+    Given pressure_pa; ///< room minus outdoors at the height of the outlet, whatever the fire
+    Given pressure_burning_pa; ///< the same while the fire burns
+    Given pressure_idle_pa;    ///< the same with no fire
     Given relative_humidity;
+
+    /// Whether the file gives a pressure, so that none follows from the house.
+    [[nodiscard]] bool pressure_is_given() const {
+        return pressure_pa || pressure_burning_pa || pressure_idle_pa;
+    }
 
     bool operator==(const Room&) const = default;
 };
@@ -244,7 +251,8 @@ struct Part {
     Given depth_m;
     Word liner; ///< trade name of a clay liner: gives width and depth
     Word wall;
-    Choice<Zone> zone; ///< room, attic, chase or outdoors
+    Choice<Zone> zone;          ///< room, attic, chase or outdoors
+    Choice<Stretch> belongs_to; ///< connector or chimney; left out, by what the pipe is
     Given angle_rad;
     Choice<Build> build;  ///< elbow: smooth, gored, mitred; cap: open, plain, rain
     Given radius_m;       ///< centre-line radius of an elbow

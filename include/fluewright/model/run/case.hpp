@@ -2,6 +2,7 @@
 
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/fields/vocabulary.hpp"
+#include "fluewright/model/run/run.hpp"
 #include "fluewright/physics/combustion.hpp"
 #include "fluewright/physics/flue_gas.hpp"
 
@@ -66,6 +67,7 @@ struct Section {
     double expansion_allowed_m{}; ///< movement its joint takes up; negative when not stated
     std::size_t wall{};           ///< index into Case::walls
     Zone zone{};
+    Lie lie{}; ///< of a straight
     bool rectangular{};
     bool cleanout{};
     bool disturbs{}; ///< the flow develops anew behind it
@@ -199,7 +201,8 @@ struct Case {
     double chase_share{};
     std::vector<WeatherCase> weathers;
     std::vector<WallBuild> walls;
-    std::vector<Section> sections; ///< from the outlet to the mouth
+    Run run;                       ///< what every part is and where it stands
+    std::vector<Section> sections; ///< from the outlet to the mouth: what the march goes along
     std::vector<FlueGas> gases;    ///< of high and low fire
     std::vector<BurnPhase> burn;   ///< as the file has it; empty when it does not say
     std::vector<Assumption> assumptions;

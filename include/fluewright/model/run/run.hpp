@@ -1,0 +1,168 @@
+#pragma once
+
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/fields/vocabulary.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+/// The run, complete and typed: the one place that knows what a part is, where it stands and how it
+/// meets its neighbors. Whoever needs to know something about the run asks here; resolve() makes
+/// it.
+namespace fluewright {
+
+/// A value and whether the file gave it, here or by carrying on from a part before; else it was
+/// assumed.
+template <class T>
+struct Known {
+    T value{};
+    bool given{};
+
+    bool operator==(const Known&) const = default;
+};
+
+/// How a straight lies. Level: less than 30 degrees over level, up or down; upright: within 20
+/// degrees of the plumb line, up or down.
+enum class Lie : std::uint8_t { none, level, sloped, upright };
+
+/// Share of rise over length from which a straight is no longer level: sin 30 degrees. Judgement.
+inline constexpr double level_share_most = 0.5;
+
+/// Share of rise over length from which a straight is upright: sin 70 degrees. Judgement.
+inline constexpr double upright_share_least = 0.94;
+
+/// How a straight of this length and rise lies [m, m]; none where there is no length.
+[[nodiscard]] Lie lie_of(double length_m, double rise_m);
+
+/// Areas that differ by less than this share are one size. The nearest sizes of the two systems of
+/// the trade, such as 6 in and 150 mm, differ by 3 %; makers' tolerances by half a percent.
+/// Judgement.
+inline constexpr double same_size_share = 0.01;
+
+/// Whether two areas are of one trade size.
+[[nodiscard]] constexpr bool is_same_size(double area_m2, double other_m2) {
+    const double difference_m2 = area_m2 > other_m2 ? area_m2 - other_m2 : other_m2 - area_m2;
+    return difference_m2 < same_size_share * (area_m2 > other_m2 ? other_m2 : area_m2);
+}
+
+/// Whether `area_m2` is smaller than `other_m2` by more than one size's tolerance.
+[[nodiscard]] constexpr bool is_smaller_size(double area_m2, double other_m2) {
+    return area_m2 < other_m2 && !is_same_size(area_m2, other_m2);
+}
+
+/// The bore of a part, clean: what it is sold by.
+struct FlueBore {
+    double diameter_m{}; ///< inside, of a round one; else hydraulic
+    double width_m{};    ///< 0 for a round one
+    double depth_m{};
+    double area_m2{};
+
+    [[nodiscard]] bool rectangular() const { return width_m > 0.0; }
+};
+
+/// The end of a part as it meets another.
+using PartEnd = Known<PipeEnd>;
+
+/// Thickness of the sheet of a gauge [m]: manufacturers' standard gauge, sheet steel, 41.82 lb/ft2
+/// an inch; 0 outside 16 to 30. `gauge` need not be whole: between two gauges a straight line.
+[[nodiscard]] double sheet_gauge_m(double gauge);
+
+/// One part of the run.
+struct RunPart {
+    int index{}; ///< in the file's run, from 0
+    PartKind kind{};
+    Part written; ///< as the file has it: what it does not say is empty
+    Known<Zone> zone;
+    Known<Stretch> stretch;
+    WallKind wall_kind{};
+    bool wall_given{};
+    std::size_t wall{}; ///< index into Case::walls
+    FlueBore bore;      ///< behind the part, where it changes size
+    Known<Build> build; ///< of an elbow or a cap
+    Known<TeeFlow> flow;
+    double turn_rad{}; ///< how far the gas turns in it
+    bool turn_given{};
+    bool cleanout{};
+    Lie lie{};
+    double length_m{};
+    double rise_m{};
+    double plan_m{};        ///< level distance it covers
+    double foot_height_m{}; ///< of its lower end over the outlet
+    double top_height_m{};  ///< of its upper end over the outlet
+    PartEnd heater_end;
+    PartEnd chimney_end;
+    double thickness_m{}; ///< of the inner sheet
+    bool thickness_given{};
+    std::size_t first_section{}; ///< index into Case::sections
+    std::size_t section{};       ///< the one that is the part itself: a step may stand before it
+
+    [[nodiscard]] bool has_length() const { return length_m > 0.0; }
+
+    [[nodiscard]] bool level() const { return lie == Lie::level; }
+
+    [[nodiscard]] bool in_chimney() const { return stretch.value == Stretch::chimney; }
+
+    [[nodiscard]] bool changes_size() const {
+        return kind == PartKind::reducer || kind == PartKind::increaser;
+    }
+
+    /// JSON pointer of one of its keys: "/run/2/clearance".
+    [[nodiscard]] std::string pointer(std::string_view key) const;
+
+    /// Whether it goes through this: true where the file says so or its zone does, false where the
+    /// file says that it goes through something else, empty where nothing tells.
+    [[nodiscard]] std::optional<bool> goes_through(Passage passage) const;
+};
+
+/// "elbow 2"; "the mouth" for a cap: parts are numbered as in the file, from 1.
+[[nodiscard]] std::string label(const RunPart& part);
+
+/// The collar of the appliance, where the run begins.
+struct Collar {
+    FlueBore bore;
+    PartEnd end;
+};
+
+struct Run {
+    Collar collar;
+    std::vector<RunPart> parts; ///< in the order of the file
+
+    /// The part of this index in the file; null for the outlet (-1) and an open end that the file
+    /// does not mention.
+    [[nodiscard]] const RunPart* part(int index) const {
+        return index >= 0 && static_cast<std::size_t>(index) < parts.size()
+                   ? &parts[static_cast<std::size_t>(index)]
+                   : nullptr;
+    }
+
+    /// "elbow 2", "the mouth", "the outlet": the label of a part by its index in the file.
+    [[nodiscard]] std::string label_at(int index) const;
+
+    /// The parts of one stretch, the cap left out.
+    [[nodiscard]] std::vector<const RunPart*> of(Stretch stretch) const;
+
+    /// Index of the first part of the chimney; the number of parts where there is none.
+    [[nodiscard]] std::size_t chimney_start() const;
+
+    /// Sum of the turns of one stretch [rad], and how many there are.
+    struct Turns {
+        double sum_rad{};
+        int count{};
+        const RunPart* last{};
+    };
+
+    [[nodiscard]] Turns turns(Stretch stretch) const;
+
+    /// The nearest part with a length before or behind a part; null where there is none.
+    [[nodiscard]] const RunPart* straight_before(const RunPart& part) const;
+    [[nodiscard]] const RunPart* straight_behind(const RunPart& part) const;
+
+    /// Height of the chimney top over the outlet [m].
+    [[nodiscard]] double rise_m() const { return parts.empty() ? 0.0 : parts.back().top_height_m; }
+};
+
+} // namespace fluewright

@@ -1,0 +1,43 @@
+#include "stretch.hpp"
+
+namespace fluewright {
+namespace {
+
+Stretch stretch_of(WallKind wall, FuelGroup fuel) {
+    const bool gas_vent = wall == WallKind::double_wall && fuel == FuelGroup::gas;
+    return is_chimney_wall(wall) || gas_vent ? Stretch::chimney : Stretch::connector;
+}
+
+/// Whether the gas turns in this tee into a chimney: its next straight is one.
+bool is_base_tee(const Run& run, const RunPart& part) {
+    if (part.kind != PartKind::tee || part.flow.value != TeeFlow::side) {
+        return false;
+    }
+    const RunPart* next = run.straight_behind(part);
+    return next != nullptr && next->in_chimney();
+}
+
+} // namespace
+
+void decide_stretches(Run& run, FuelGroup fuel) {
+    std::optional<Stretch> said;
+    for (RunPart& part : run.parts) {
+        if (part.written.belongs_to) {
+            said = part.written.belongs_to;
+        }
+        part.stretch = said ? Known<Stretch>{*said, true}
+                            : Known<Stretch>{stretch_of(part.wall_kind, fuel), false};
+    }
+    for (RunPart& part : run.parts) {
+        if (!part.stretch.given && is_base_tee(run, part)) {
+            part.stretch.value = Stretch::chimney;
+        }
+    }
+    for (std::size_t i = 1; i < run.parts.size(); ++i) {
+        if (run.parts[i].kind == PartKind::cap && !run.parts[i].stretch.given) {
+            run.parts[i].stretch.value = run.parts[i - 1].stretch.value;
+        }
+    }
+}
+
+} // namespace fluewright
