@@ -115,7 +115,7 @@ TEST_CASE("every wrong pairing is found in 500 random runs") {
             below = {chimney, d, wall};
         }
         const Case made = resolved(in);
-        const JointReport report = joints_of(in, made);
+        const JointReport report = joints_of(made);
         REQUIRE(report.joints.size() == count);
         const Findings found = check_shape(in, made, {}).findings;
         std::map<std::string_view, std::set<int>> by_id;
@@ -181,7 +181,7 @@ TEST_CASE("usual ends stand in and are marked as assumed") {
     brick.wall = "clay-lined masonry";
     in.run = {thin, thick, chimney, brick};
     const Case made = resolved(in);
-    const JointReport report = joints_of(in, made);
+    const JointReport report = joints_of(made);
     REQUIRE(report.parts.size() == 4);
     CHECK(report.parts[0].heater.end == PipeEnd::crimped);
     CHECK(report.parts[0].chimney.end == PipeEnd::plain);
@@ -207,7 +207,7 @@ TEST_CASE("a part that only lies upside down is told from one that needs an adap
               straight(0.15, 0, 1, "single-wall steel"),
               straight(0.15, 1, 0, "single-wall steel")};
     const Case made = resolved(in);
-    const JointReport report = joints_of(in, made);
+    const JointReport report = joints_of(made);
     CHECK(report.joints[0].turn_round.empty());
     CHECK(report.joints[1].turn_round == "straight 2");
     CHECK(report.joints[2].turn_round == "straight 2");
@@ -217,7 +217,7 @@ TEST_CASE("a part that only lies upside down is told from one that needs an adap
     // Two plain ends that no turning helps.
     in.run[1].chimney_end = PipeEnd::plain;
     in.run[1].heater_end = PipeEnd::plain;
-    CHECK(joints_of(in, resolved(in)).joints[1].turn_round.empty());
+    CHECK(joints_of(resolved(in)).joints[1].turn_round.empty());
 }
 
 TEST_CASE("several parts that lie upside down are all named") {
@@ -230,7 +230,7 @@ TEST_CASE("several parts that lie upside down are all named") {
     in.run = {straight(0.15, 0, 1, "single-wall steel"),
               straight(0.15, 0, 1, "single-wall steel"),
               chimney};
-    const JointReport report = joints_of(in, resolved(in));
+    const JointReport report = joints_of(resolved(in));
     CHECK(report.joints[0].turn_round == "straight 1");
     CHECK(report.joints[0].turned.adapter.empty());
     CHECK(report.joints[1].cure() == "Turn straight 1 and straight 2 round; they lie upside down.");
@@ -246,7 +246,7 @@ TEST_CASE("an inserted end that no turning brings down is told as such") {
     in.appliance.outlet.diameter_m = 0.15;
     in.appliance.outlet.end = PipeEnd::crimped;
     in.run = {straight(0.15, 0, 0, "single-wall steel")};
-    const JointReport report = joints_of(in, resolved(in));
+    const JointReport report = joints_of(resolved(in));
     REQUIRE(report.joints[0].fit.mating == Mating::points_up);
     CHECK(report.joints[0].needs_something());
     CHECK(report.joints[0].cure() == "Take a part whose inserted end points to the heater.");
@@ -265,7 +265,7 @@ TEST_CASE("turning never leaves more joints in need of an adapter than before") 
         for (std::size_t i = 0; i < count; ++i) {
             in.run.push_back(straight(0.15, any(3), any(3), "single-wall steel"));
         }
-        const JointReport report = joints_of(in, resolved(in));
+        const JointReport report = joints_of(resolved(in));
         int before = 0;
         int after = 0;
         for (const Joint& joint : report.joints) {
@@ -284,7 +284,7 @@ TEST_CASE("turning never leaves more joints in need of an adapter than before") 
                 }
             }
             int cost = 0;
-            for (const Joint& joint : joints_of(other, resolved(other)).joints) {
+            for (const Joint& joint : joints_of(resolved(other)).joints) {
                 cost += joint.fit.mating == Mating::never       ? 10
                         : joint.fit.mating == Mating::points_up ? 12
                                                                 : 0;

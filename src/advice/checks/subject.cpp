@@ -25,7 +25,8 @@ CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, co
     }
     result.check = &checks()[own_check];
     result.outcome = met ? CheckOutcome::met : CheckOutcome::not_met;
-    result.place = where.section != nullptr ? place_of(*where.section) : std::string{where.place};
+    result.place = where.section != nullptr ? installation.run.label_at(where.section->part)
+                                            : std::string{where.place};
     result.part = where.section != nullptr ? where.section->part : -1;
     result.state = where.state != nullptr ? view.words(*where.state) : std::string{};
     result.kind = held.kind;

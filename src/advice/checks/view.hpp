@@ -20,29 +20,19 @@ struct Piece {
     const Part* part{};
     const Section* section{};
     const WallBuild* wall{};
+    const RunPart* run_part{}; ///< what the run knows of it
     bool in_chimney{};
     double height_m{}; ///< of its upper end, over the outlet
 
-    [[nodiscard]] bool has_length() const { return section->length_m > 0.0; }
+    [[nodiscard]] bool has_length() const { return run_part->has_length(); }
 
-    [[nodiscard]] bool level() const;
+    [[nodiscard]] bool level() const { return run_part->level(); }
 
-    [[nodiscard]] std::string key(std::string_view name) const;
+    [[nodiscard]] std::string key(std::string_view name) const { return run_part->pointer(name); }
 };
-
-/// Whether a section runs more across than up.
-[[nodiscard]] bool is_level(const Section& section);
-[[nodiscard]] bool is_upright(const Section& section);
-
-/// Index of the first section of the chimney: the first upright part outdoors, in masonry or with
-/// an insulated wall; what lies before it is the connector.
-[[nodiscard]] std::size_t chimney_start(const Case& installation);
 
 /// The parts of the file that are in the run, in flow order.
 [[nodiscard]] std::vector<Piece> pieces_of(const Installation& written, const Case& installation);
-
-/// "elbow 2", "the mouth", "the outlet": parts are numbered as in the file, from 1.
-[[nodiscard]] std::string place_of(const Section& section);
 
 /// All a check may look at.
 class View {
@@ -90,9 +80,7 @@ public:
         return with_words ? format_quantity(value, kind, installation.units) : std::string{};
     }
 
-    [[nodiscard]] std::string place_of(const Piece& piece) const {
-        return checking::place_of(*piece.section);
-    }
+    [[nodiscard]] std::string place_of(const Piece& piece) const { return label(*piece.run_part); }
 
     /// "high fire, frost"
     [[nodiscard]] std::string words(const StateResult& state) const;

@@ -13,7 +13,7 @@ PartsList parts_list(const Installation& written,
     stock.insert(stock.end(), at_hand.begin(), at_hand.end());
     const checking::View view{written, installation, &solution};
     const parts::Job job{view, stock, list};
-    list.joints = joints_of(written, installation);
+    list.joints = joints_of(installation);
     parts::stretches(job);
     parts::cuts(job);
     parts::growth(job);

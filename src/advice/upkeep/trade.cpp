@@ -4,7 +4,7 @@ namespace fluewright {
 
 TradeAdvice trade_advice(const Installation& written, const Assessment& a) {
     const Case& c = a.installation;
-    return {.joints = joints_of(written, c),
+    return {.joints = joints_of(c),
             .surfaces = hot_surfaces(written, c, a.solution),
             .demand = heat_demand(written, c, a.solution),
             .upkeep = maintenance(written, c, a.solution)};

@@ -223,13 +223,17 @@ Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
 
 Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
     constexpr std::array forbidden{
-        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet};
+        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
     return passes_none(view, forbidden);
 }
 
 Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
-    constexpr std::array forbidden{
-        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::wall};
+    constexpr std::array forbidden{Passage::floor,
+                                   Passage::ceiling,
+                                   Passage::attic,
+                                   Passage::closet,
+                                   Passage::wall,
+                                   Passage::roof};
     return passes_none(view, forbidden);
 }
 

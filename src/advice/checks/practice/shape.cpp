@@ -15,7 +15,7 @@ void level_run(Subject& s) {
     const Section* flattest = nullptr;
     bool insulated = true;
     for (const Section& section : sections) {
-        if (is_level(section)) {
+        if (section.lie == Lie::level) {
             level_m += section.length_m;
             height_above_m = 0.0;
             first = first == nullptr ? &section : first;
@@ -62,33 +62,25 @@ void level_run(Subject& s) {
     }
 }
 
-void turns(Subject& s, std::size_t chimney) {
-    const auto& sections = s.installation.sections;
-    double sum_rad = 0.0;
-    const Section* last = nullptr;
-    int count = 0;
-    for (std::size_t i = 0; i < chimney; ++i) {
-        if (sections[i].turn_rad > 0.0) {
-            sum_rad += sections[i].turn_rad;
-            last = &sections[i];
-            ++count;
-        }
-    }
+void turns(Subject& s) {
+    const Run::Turns turns = s.installation.run.turns(Stretch::connector);
     const double most = catalog::default_of("turns_most_rad").value;
     constexpr double tolerance_rad = 0.02;
-    if (last == nullptr) {
+    if (turns.last == nullptr) {
         return;
     }
-    CheckResult* f = s.hold(
-        own("too-many-turns"),
-        sum_rad <= most + tolerance_rad,
-        {.kind = Kind::angle, .figure = sum_rad, .limit = most, .weight = sum_rad / most - 1.0},
-        {.section = last});
+    CheckResult* f = s.hold(own("too-many-turns"),
+                            turns.sum_rad <= most + tolerance_rad,
+                            {.kind = Kind::angle,
+                             .figure = turns.sum_rad,
+                             .limit = most,
+                             .weight = turns.sum_rad / most - 1.0},
+                            {.section = &s.installation.sections[turns.last->section]});
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "The gas turns " + std::to_string(count) + " times before the chimney, by "
-                 + s.show(sum_rad, Kind::angle) + " together.";
+    f->message = "The gas turns " + std::to_string(turns.count) + " times before the chimney, by "
+                 + s.show(turns.sum_rad, Kind::angle) + " together.";
 }
 
 /// A turn that leads from a level stretch into an upright one.
@@ -106,8 +98,8 @@ void cleanout(Subject& s) {
         for (std::size_t j = sections.size(); j-- > i + 1;) {
             after = sections[j].length_m > 0.0 ? &sections[j] : after;
         }
-        if (before == nullptr || after == nullptr || !is_level(*before) || !is_upright(*after)
-            || after->rise_m < 0.0) {
+        if (before == nullptr || after == nullptr || before->lie != Lie::level
+            || after->lie == Lie::level || after->rise_m < 0.0) {
             continue;
         }
         CheckResult* f = s.hold(
@@ -146,7 +138,8 @@ void bare_pipe_outdoors(Subject& s) {
     const Section* first = nullptr;
     bool any = false;
     for (const Section& section : s.installation.sections) {
-        if (section.length_m <= 0.0 || s.installation.walls[section.wall].kind != WallKind::single) {
+        if (section.length_m <= 0.0
+            || s.installation.walls[section.wall].kind != WallKind::single) {
             continue;
         }
         any = true;
@@ -172,9 +165,8 @@ void bare_pipe_outdoors(Subject& s) {
 } // namespace
 
 void shape(Subject& s) {
-    const std::size_t chimney = chimney_start(s.installation);
     level_run(s);
-    turns(s, chimney);
+    turns(s);
     cleanout(s);
     height(s);
     bare_pipe_outdoors(s);
