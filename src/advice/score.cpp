@@ -16,7 +16,8 @@ bool has_open_front(const Case& installation) {
 } // namespace
 
 double door_wanted(const Case& installation) {
-    return has_open_front(installation) ? 1.0 : catalog::default_of("door_opening_wanted").value;
+    return has_open_front(installation) ? 1.0
+                                        : catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
 StateVerdict judge(const Case& installation, const StateResult& state) {
@@ -44,7 +45,8 @@ StateVerdict judge(const Case& installation, const StateResult& state) {
     case StateKind::door_open_embers:
         v.counts = !open_front;
         v.kind = Kind::fraction;
-        v.spare = state.door.opening_share - catalog::default_of("door_opening_wanted").value;
+        v.spare =
+            state.door.opening_share - catalog::default_of(DefaultId::door_opening_wanted).value;
         break;
     }
     v.passes = v.spare >= 0.0;
@@ -55,7 +57,7 @@ double relative_spare(const StateVerdict& verdict, const StateResult& state) {
     if (verdict.kind == Kind::pressure) {
         return verdict.spare / std::max(1.0, state.draft_needed_pa);
     }
-    return verdict.spare / catalog::default_of("door_opening_wanted").value;
+    return verdict.spare / catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
 std::vector<StateKind> deciding_states(const Case& installation) {

@@ -92,8 +92,8 @@ double opening_pressure(const Inputs& in) {
 double tightness_class(const Inputs& in) {
     const std::string id = "tightness_" + in.text("class");
     const double test_pa = in.number("test_pa");
-    const double area = openings::area_per_wall(catalog::default_of(id + "_rate_m_s").value,
-                                                catalog::default_of(id + "_test_pa").value);
+    const double area = openings::area_per_wall(catalog::find_default(id + "_rate_m_s")->value,
+                                                catalog::find_default(id + "_test_pa")->value);
     return openings::flow_kg_s(area, test_pa, test_density_kg_m3) / test_density_kg_m3 * litres;
 }
 

@@ -88,7 +88,7 @@ TEST_CASE("every id and alias finds its own row and no other") {
     require_names_resolve(fittings(), find_fitting);
     require_names_resolve(trade_sizes(), find_trade_size);
     require_names_resolve(clay_liners(), find_clay_liner);
-    require_names_resolve(defaults(), [](std::string_view id) { return &default_of(id); });
+    require_names_resolve(defaults(), find_default);
 }
 
 TEST_CASE("look-ups lower the case and trim") {

@@ -384,7 +384,7 @@ TEST_CASE("the best plan and the front are those of trying everything", "[improv
         const auto present = resolve(in);
         REQUIRE(present.has_value());
         const double before = score(*present).least_spare;
-        const double enough = catalog::default_of("spare_wanted_share").value;
+        const double enough = catalog::default_of(DefaultId::spare_wanted_share).value;
 
         struct Tried {
             double cost;

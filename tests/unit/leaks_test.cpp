@@ -126,7 +126,7 @@ TEST_CASE("a fit carries on, an area does not, a class goes by the wall", "[leak
     in.run[1].leakage_area_m2 = 3e-4;
     in.run[2].joint = JointFit::n1;
     const Case c = made(in);
-    const double slit = catalog::default_of("joint_gap_ordinary_m").value;
+    const double slit = catalog::default_of(DefaultId::joint_gap_ordinary_m).value;
     CHECK(c.sections[0].joint_leak_m2 == 0.0);
     CHECK(c.sections[1].joint_leak_m2 == Approx(slit * constants::pi * 0.15));
     CHECK(c.sections[2].joint_leak_m2 == 3e-4);

@@ -96,7 +96,7 @@ Cure straighter(const Installation& written, const Case& c) {
                        0.0, section.length_m * section.length_m - section.rise_m * section.rise_m))
                                           : 0.0;
     }
-    const double most_rad = catalog::default_of("turns_most_rad").value;
+    const double most_rad = catalog::default_of(DefaultId::turns_most_rad).value;
     if (turns_rad <= most_rad + 0.01 && level_m <= sound_level_m) {
         return {};
     }
@@ -144,7 +144,7 @@ Cure free_room(const Installation& written, const Case& /*c*/) {
 }
 
 Cure drier(const Installation& /*written*/, const Case& c) {
-    return c.appliance.moisture <= catalog::default_of("moisture_limit_wet").value + 0.02
+    return c.appliance.moisture <= catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02
                ? Cure{}
                : Cure{remedy(RemedyKind::dry_fuel, dry_wood)};
 }

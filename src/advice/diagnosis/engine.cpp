@@ -73,7 +73,7 @@ double Posterior::of(std::size_t hypothesis) const {
 
 Engine::Engine(const Installation& written, const Case& resolved)
     : written_(written), resolved_(resolved) {
-    const double spread = catalog::default_of("fire_temperature_spread").value;
+    const double spread = catalog::default_of(DefaultId::fire_temperature_spread).value;
     factors_ = {1.0 - node_offset * spread, 1.0 + node_offset * spread};
     double sum = 0.0;
     for (std::size_t i = 0; i < heat_steps; ++i) {
@@ -184,7 +184,7 @@ void Engine::add_pairs() {
         return rows_[row].causes.empty() || posterior_.row[row] < least_row_for_pair;
     });
     likeliest.resize(std::min(likeliest.size(), paired_causes));
-    const double share = catalog::default_of("pair_of_causes_share").value;
+    const double share = catalog::default_of(DefaultId::pair_of_causes_share).value;
     for (std::size_t i = 0; i < likeliest.size(); ++i) {
         for (std::size_t j = i + 1; j < likeliest.size(); ++j) {
             const std::size_t a = std::min(likeliest[i], likeliest[j]);

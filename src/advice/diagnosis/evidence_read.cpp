@@ -62,7 +62,7 @@ private:
         s.fan_off = seen.fan == FanState::off;
         s.windy = seen.wind ? *seen.wind == WindState::windy
                             : resolved.weathers[s.weather].wind_m_s
-                                  >= catalog::default_of("windy_m_s").value;
+                                  >= catalog::default_of(DefaultId::windy_m_s).value;
         return s;
     }
 

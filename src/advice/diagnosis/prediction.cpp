@@ -12,7 +12,7 @@ namespace {
 /// A flue being lit: smoke comes out while the idle column still stands, and for longer the less
 /// kindling gas draws between cold walls. Mostly the idle draft, with a part of the kindled one.
 StateResult solve_lighting(const FlueModel& model) {
-    static const double idle_share = catalog::default_of("lighting_idle_share").value;
+    static const double idle_share = catalog::default_of(DefaultId::lighting_idle_share).value;
     StateResult state = solve_state(model, StateKind::cold_start, Detail::stations);
     const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
     state.draft_pa = idle_share * idle_pa + (1.0 - idle_share) * state.draft_pa;
@@ -136,7 +136,7 @@ Prediction Solver::solve(const FlueModel& model, const Situation& situation) con
     p.flow_share = state.gas_flow_kg_s / altered_.written_flow_kg_s;
     p.coldest_wall_k = coldest_wall_k(state.stations);
     if (situation.doing == Doing::door_open_high || situation.doing == Doing::door_open_embers) {
-        static const double half_way = catalog::default_of("door_opening_wanted").value;
+        static const double half_way = catalog::default_of(DefaultId::door_opening_wanted).value;
         const double wanted = c.appliance.type == ApplianceType::fireplace ? 1.0 : half_way;
         p.opening_short = wanted - std::clamp(state.door.opening_share, 0.0, 1.5);
     }

@@ -65,7 +65,7 @@ Surroundings surroundings_in(const Case& c, const AirEffects& effects, const Sit
         air.room_pressure_pa -= effects.fan_pa;
     }
     if (situation.window_open) {
-        static const double relief = catalog::default_of("window_relief_share").value;
+        static const double relief = catalog::default_of(DefaultId::window_relief_share).value;
         air.room_pressure_pa -= relief * std::min(0.0, air.room_pressure_pa);
     }
     if (situation.windy) {

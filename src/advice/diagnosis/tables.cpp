@@ -1,7 +1,7 @@
 #include "fluewright/advice/diagnosis/tables.hpp"
 
-#include "model/catalog/catalog_checks.hpp"
-
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdlib>
 #include <string>
@@ -9,25 +9,11 @@
 namespace fluewright::diagnosis {
 namespace {
 
-using catalog::Bounds;
-using catalog::Source;
-
 #include "fluewright_data/causes.inc"
 #include "fluewright_data/checks.inc"
 #include "fluewright_data/readings.inc"
-#include "fluewright_data/sources.inc"
 #include "fluewright_data/symptoms.inc"
 
-template <class Rows, class AllBounds>
-consteval bool sound(const Rows& rows, const AllBounds& bounds) {
-    return catalog::ids_unique(rows) && catalog::sources_and_marks_known(rows, source_rows)
-           && catalog::inside_bounds(rows, bounds);
-}
-
-static_assert(sound(cause_rows, cause_bounds), "causes.csv");
-static_assert(sound(check_rows, check_bounds), "checks.csv");
-static_assert(sound(reading_rows, reading_bounds), "readings.csv");
-static_assert(sound(symptom_rows, symptom_bounds), "symptoms.csv");
 static_assert(std::all_of(cause_rows.begin(),
                           cause_rows.end(),
                           [](const Cause& cause) {

@@ -41,7 +41,7 @@ Wanted wanted_like(const Job& job, const PipeStretch& first, const Sold& shop) {
                 {*piece.length_m, static_cast<std::size_t>(std::lround(*piece.count))});
         }
     }
-    wanted.task.cut_loss_m = catalog::default_of("cut_loss_m").value;
+    wanted.task.cut_loss_m = catalog::default_of(DefaultId::cut_loss_m).value;
     return wanted;
 }
 

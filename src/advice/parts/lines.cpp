@@ -103,7 +103,7 @@ void pipe(const Job& job) {
 
 /// Metal in a fitting, as an equal length of pipe.
 double fitting_length_m(const Piece& piece) {
-    const double collar_m = catalog::default_of("elbow_collar_m").value;
+    const double collar_m = catalog::default_of(DefaultId::elbow_collar_m).value;
     const double d = bore_m(piece);
     if (piece.section->kind == PartKind::elbow) {
         return 0.75 * d * piece.section->turn_rad + 2.0 * collar_m;

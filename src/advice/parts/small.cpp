@@ -73,7 +73,7 @@ const Piece* piece_of(const Job& job, int part) {
 }
 
 void fasteners(const Job& job) {
-    const double usual = catalog::default_of("joint_fasteners").value;
+    const double usual = catalog::default_of(DefaultId::joint_fasteners).value;
     SlipJoints slip;
     double bands = 0.0;
     double gaskets = 0.0;
@@ -111,7 +111,7 @@ void fasteners(const Job& job) {
     add(job, "sheet-metal screws, stainless or black", slip.screws, "joints of single-wall pipe");
     add(job,
         "furnace cement",
-        slip.count * catalog::default_of("cement_per_joint_kg").value,
+        slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
         "a thin coat in each of those joints",
         "kg");
     add(job,
@@ -133,7 +133,7 @@ void adapters(const Job& job) {
 }
 
 void level_supports(const Job& job) {
-    const double apart_m = catalog::default_of("level_support_apart_m").value;
+    const double apart_m = catalog::default_of(DefaultId::level_support_apart_m).value;
     for (const PipeStretch& stretch : job.list.stretches) {
         if (stretch.level && stretch.kind != WallKind::masonry) {
             const double count = std::max(0.0, std::ceil(stretch.drawn_m / apart_m - 1e-6) - 1.0);
@@ -150,7 +150,7 @@ bool metal_chimney(const Piece& piece) {
 }
 
 void chimney_supports(const Job& job) {
-    const double apart_m = catalog::default_of("wall_bands_apart_m").value;
+    const double apart_m = catalog::default_of(DefaultId::wall_bands_apart_m).value;
     const auto chimney = job.view.chimney();
     const auto first = std::find_if(
         chimney.begin(), chimney.end(), [](const Piece* p) { return p->has_length(); });

@@ -64,14 +64,14 @@ namespace {
 
 /// From the centre of a turn to the face a pipe stops at.
 double centre_to_face_m(const Piece& piece) {
-    const double collar_m = catalog::default_of("elbow_collar_m").value;
+    const double collar_m = catalog::default_of(DefaultId::elbow_collar_m).value;
     const double diameter_m = bore_m(piece);
     switch (piece.section->kind) {
     case PartKind::elbow: {
         const Build build = piece.part->build.value_or(Build::gored);
-        double ratio = catalog::default_of("elbow_radius_over_diameter_gored").value;
+        double ratio = catalog::default_of(DefaultId::elbow_radius_over_diameter_gored).value;
         if (build == Build::smooth) {
-            ratio = catalog::default_of("elbow_radius_over_diameter_smooth").value;
+            ratio = catalog::default_of(DefaultId::elbow_radius_over_diameter_smooth).value;
         } else if (build == Build::mitred) {
             ratio = 0.5;
         }

@@ -13,7 +13,7 @@ namespace fluewright {
 namespace {
 
 double enough() {
-    return catalog::default_of("spare_wanted_share").value;
+    return catalog::default_of(DefaultId::spare_wanted_share).value;
 }
 
 /// What is left to spare for the goal: the front compares it, uncapped.

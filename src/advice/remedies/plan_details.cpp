@@ -121,9 +121,11 @@ std::string strongest(const Improvement& made) {
 void add_details(const Improvement& made, Plan& plan) {
     const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
-    const Assessment then =
-        assess(plan,
-               {.size_search = false, .words = false, .spread = false, .rules = std::string{present.body->id}});
+    const Assessment then = assess(plan,
+                                   {.size_search = false,
+                                    .words = false,
+                                    .spread = false,
+                                    .rules = std::string{present.body->id}});
     plan.score = score_of(then);
     plan.raised = gone(then.findings, present.findings);
     plan.cleared = gone(present.findings, then.findings);
@@ -191,7 +193,7 @@ std::string hopeless_reason(const Improvement& made) {
                  + tightest(c, nearest->score) + ".";
     }
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
-    const double usual_m = catalog::default_of("usual_chimney_height_m").value;
+    const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     if (over_floor_m < usual_m) {
         reason += " The mouth is only " + shown(c, c.total_rise_m(), Kind::length)
                   + " over the outlet and " + shown(c, over_floor_m, Kind::length)

@@ -50,7 +50,7 @@ void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s) {
 
 void lower_door_opening(Installation& in, double height_m) {
     Door& door = in.appliance.door;
-    if (door.height_m.value_or(catalog::default_of("door_height_m").value) > height_m) {
+    if (door.height_m.value_or(catalog::default_of(DefaultId::door_height_m).value) > height_m) {
         door.height_m = height_m;
     }
 }

@@ -173,7 +173,7 @@ void Offer::fire() {
                      "than "
                      + show(-near_outdoors_pa, Kind::pressure) + " below outdoors"});
     }
-    const double wet = catalog::default_of("moisture_limit_wet").value;
+    const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value;
     constexpr double dry_moisture = 0.16;
     if (a.fuel_group == FuelGroup::wood && a.moisture > wet) {
         add({.kind = RemedyKind::dry_fuel,
@@ -262,7 +262,7 @@ void Offer::raise() {
 }
 
 void Offer::shape() {
-    const double slope = catalog::default_of("level_run_slope").value;
+    const double slope = catalog::default_of(DefaultId::level_run_slope).value;
     add({.kind = RemedyKind::give_slope,
          .amount = slope,
          .what = "Let the level run rise " + show(slope, Kind::slope) + " towards the chimney"});

@@ -25,7 +25,7 @@ void make_clean(Part& part) {
     part.blocked.reset();
     part.free_area.reset();
     if (is_a(part, PartKind::cap) && !part.mesh_m) {
-        part.free_area = catalog::default_of("screen_free_area_share").value;
+        part.free_area = catalog::default_of(DefaultId::screen_free_area_share).value;
     }
 }
 
@@ -120,7 +120,7 @@ void seal_joints(Installation& in) {
 }
 
 void clean_screen(Installation& in) {
-    const double clean = catalog::default_of("screen_free_area_share").value;
+    const double clean = catalog::default_of(DefaultId::screen_free_area_share).value;
     for (Part& part : in.run) {
         const bool clogged =
             part.blocked.value_or(0.0) > 0.0 || part.free_area.value_or(1.0) < clean;

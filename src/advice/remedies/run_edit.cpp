@@ -234,7 +234,8 @@ double outlet_area_m2(const Installation& spelled) {
     if (outlet.width_m && outlet.depth_m) {
         return *outlet.width_m * *outlet.depth_m;
     }
-    return circle_m2(outlet.diameter_m.value_or(catalog::default_of("outlet_diameter_m").value));
+    return circle_m2(
+        outlet.diameter_m.value_or(catalog::default_of(DefaultId::outlet_diameter_m).value));
 }
 
 double area_m2(const Installation& spelled, const Part& part) {

@@ -26,7 +26,9 @@ double greatest_area_ratio(const Case& c) {
         std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
             return section.zone == Zone::outdoors && section.length_m > 1.0;
         });
-    return catalog::default_of(outdoors ? "flue_area_most_outside" : "flue_area_most_inside").value;
+    return catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
+                                        : DefaultId::flue_area_most_inside)
+        .value;
 }
 
 std::string rule_words(double area_over_outlet, const Case& c) {

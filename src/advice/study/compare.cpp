@@ -45,7 +45,8 @@ void count_findings(Layout& layout) {
 }
 
 double counted_spare(const Layout& layout) {
-    return std::min(layout.score.least_spare, catalog::default_of("spare_wanted_share").value);
+    return std::min(layout.score.least_spare,
+                    catalog::default_of(DefaultId::spare_wanted_share).value);
 }
 
 /// What decided between two layouts, in the order of the rules.

@@ -46,7 +46,7 @@ double load_kg(const Installation& written, const Case& c, HeatDemand& demand) {
         volume_m3 = *box.width_m * *box.depth_m * *box.height_m;
     }
     if (volume_m3 <= 0.0) {
-        volume_m3 = catalog::default_of("firebox_volume_m3").value;
+        volume_m3 = catalog::default_of(DefaultId::firebox_volume_m3).value;
         demand.assumed.emplace_back("the firebox, of ordinary size: the file does not say");
     }
     const catalog::ApplianceDefault* row =
@@ -99,7 +99,7 @@ heat_demand(const Installation& written, const Case& installation, const Solutio
     std::stable_sort(d.parts.begin(), d.parts.end(), [](const HeatLoss& a, const HeatLoss& b) {
         return a.loss_w > b.loss_w;
     });
-    d.with_reserve_w = d.total_w * (1.0 + catalog::default_of("heat_reserve_share").value);
+    d.with_reserve_w = d.total_w * (1.0 + catalog::default_of(DefaultId::heat_reserve_share).value);
     const ApplianceCase& a = installation.appliance;
     d.heater_output_w = a.high.heat_output_w;
     d.high_burn_rate_kg_s = a.high.burn_rate_kg_s;

@@ -24,7 +24,7 @@ void rate(HotSurface& hot, const checking::Piece& piece) {
         return;
     }
     const catalog::Default& row =
-        catalog::default_of(zinc ? "galvanized_limit_k" : "paint_rating_k");
+        catalog::default_of(zinc ? DefaultId::galvanized_limit_k : DefaultId::paint_rating_k);
     hot.rating_k = row.value;
     hot.rating_assumed = true;
     hot.rating_of = zinc ? "zinc" : "stove paint, usual rating";
@@ -88,7 +88,7 @@ double mean_wall_k(const Case& installation, const StateResult& state, std::size
 HotSurfaces
 hot_surfaces(const Installation& written, const Case& installation, const Solution& solution) {
     HotSurfaces all;
-    all.wall_limit_k = catalog::default_of("burnable_surface_limit_k").value;
+    all.wall_limit_k = catalog::default_of(DefaultId::burnable_surface_limit_k).value;
     const checking::View view{written, installation, &solution};
     for (const checking::Piece& piece : view.pieces) {
         double hottest_k = 0.0;

@@ -41,7 +41,7 @@ double dew_point_k(const Case& c, const FlueGas& gas) {
 
 void grade(PartDeposit& part, const View& view) {
     const Case& c = view.installation;
-    const double tar_k = catalog::default_of("creosote_threshold_k").value;
+    const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     const bool wood = view.heater().fuel_group == FuelGroup::wood && !view.fireplace();
     const double dew_k = dew_point_k(c, c.gas_low());
     if (part.coldest_low_fire_k < dew_k) {
@@ -56,7 +56,7 @@ void grade(PartDeposit& part, const View& view) {
     } else {
         part.reason = "its wall stays warm";
     }
-    const double wet = catalog::default_of("moisture_limit_wet").value;
+    const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value;
     if (wood && view.heater().moisture > wet && part.risk == DepositRisk::raised) {
         part.risk = DepositRisk::high;
         part.reason += ", and the wood is wet";

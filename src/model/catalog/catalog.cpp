@@ -4,9 +4,7 @@
 
 #include <algorithm>
 #include <array>
-#include <cassert>
-#include <cstdint>
-#include <cstdlib>
+#include <cstddef>
 
 namespace fluewright::catalog {
 namespace {
@@ -22,27 +20,9 @@ namespace {
 #include "fluewright_data/trade_sizes.inc"
 #include "fluewright_data/walls.inc"
 
-static_assert(ids_unique(source_rows), "sources.csv: an id is missing or twice there");
 static_assert(std::all_of(source_rows.begin(), source_rows.end(), [](const Source& source) {
     return !source.kind.empty() && !source.document.empty() && !source.place.empty();
 }));
-
-template <class Rows, class AllBounds>
-consteval bool sound(const Rows& rows, const AllBounds& bounds) {
-    return ids_unique(rows) && sources_and_marks_known(rows, source_rows)
-           && inside_bounds(rows, bounds);
-}
-
-// When one of these fails: an id twice, an unknown source or mark, or a figure outside #bounds.
-static_assert(sound(fuel_rows, fuel_bounds), "fuels.csv");
-static_assert(sound(material_rows, material_bounds), "materials.csv");
-static_assert(sound(wall_rows, wall_bounds), "walls.csv");
-static_assert(sound(fitting_rows, fitting_bounds), "fittings.csv");
-static_assert(sound(trade_size_rows, trade_size_bounds), "trade_sizes.csv");
-static_assert(sound(clay_liner_rows, clay_liner_bounds), "clay_liners.csv");
-static_assert(sound(appliance_default_rows, appliance_default_bounds), "appliance_defaults.csv");
-static_assert(sound(default_rows, default_bounds), "defaults.csv");
-static_assert(sound(remedy_effort_rows, remedy_effort_bounds), "remedy_effort.csv");
 
 static_assert(analyses_complete(fuel_rows),
               "fuels.csv: the elements of a fuel do not add up to 100 %");
@@ -109,32 +89,6 @@ auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_t
     });
     return row == rows.end() ? nullptr : &*row;
 }
-
-/// Places of the defaults by a hash of their ids: an installation asks for dozens of them. A place
-/// taken sends the id on to the next; nought is an empty one.
-constexpr std::size_t hash_places = 512;
-static_assert(2 * default_rows.size() < hash_places);
-
-/// Source   FNV-1a, 32 bit   [from memory]
-constexpr std::size_t hash_place(std::string_view id) {
-    std::uint32_t hash = 2166136261U;
-    for (const char letter : id) {
-        hash = (hash ^ static_cast<unsigned char>(letter)) * 16777619U;
-    }
-    return hash % hash_places;
-}
-
-constexpr auto default_places = [] {
-    std::array<std::uint16_t, hash_places> places{};
-    for (std::size_t row = 0; row < default_rows.size(); ++row) {
-        std::size_t place = hash_place(default_rows[row].id);
-        while (places[place] != 0) {
-            place = (place + 1) % hash_places;
-        }
-        places[place] = static_cast<std::uint16_t>(row + 1);
-    }
-    return places;
-}();
 
 } // namespace
 
@@ -216,17 +170,12 @@ const ApplianceDefault* find_appliance_default(ApplianceType type, FuelGroup fue
     return row == appliance_default_rows.end() ? nullptr : &*row;
 }
 
-const Default& default_of(std::string_view id) {
-    std::size_t place = hash_place(id);
-    while (default_places[place] != 0) {
-        const Default& row = default_rows[default_places[place] - 1U];
-        if (row.id == id) {
-            return row;
-        }
-        place = (place + 1) % hash_places;
-    }
-    assert(false && "no such default");
-    std::abort(); // a misspelled id in the code must not turn into a figure
+const Default* find_default(std::string_view id) {
+    return find(default_rows, id);
+}
+
+const Default& default_of(DefaultId id) {
+    return default_rows[static_cast<std::size_t>(id)];
 }
 
 } // namespace fluewright::catalog

@@ -1,6 +1,7 @@
 #include "fluewright/model/catalog/rule_catalog.hpp"
 
-#include "catalog_checks.hpp"
+#include <algorithm>
+#include <array>
 
 namespace fluewright::catalog {
 namespace {
@@ -14,37 +15,8 @@ namespace {
 #include "fluewright_data/flue_sizes_uk.inc"
 #include "fluewright_data/rule_bodies.inc"
 #include "fluewright_data/rules.inc"
-#include "fluewright_data/sources.inc"
 #include "fluewright_data/stock_lengths.inc"
 
-template <class Rows>
-consteval bool named(const Rows& rows) {
-    return ids_unique(rows) && sources_and_marks_known(rows, source_rows);
-}
-
-static_assert(named(rule_rows) && inside_bounds(rule_rows, rule_bounds), "rules.csv");
-static_assert(named(rule_body_rows), "rule_bodies.csv");
-static_assert(named(shield_clearance_rows)
-                  && inside_bounds(shield_clearance_rows, shield_clearance_bounds),
-              "clearances_shields.csv");
-static_assert(named(shield_share_rows) && inside_bounds(shield_share_rows, shield_share_bounds),
-              "clearances_shield_shares.csv");
-static_assert(named(unlisted_clearance_rows)
-                  && inside_bounds(unlisted_clearance_rows, unlisted_clearance_bounds),
-              "clearances_unlisted.csv");
-static_assert(named(connector_thickness_rows)
-                  && inside_bounds(connector_thickness_rows, connector_thickness_bounds),
-              "connector_thickness.csv");
-static_assert(named(fireplace_flue_rows)
-                  && inside_bounds(fireplace_flue_rows, fireplace_flue_bounds),
-              "fireplace_flues_bc.csv");
-static_assert(named(flue_size_uk_rows) && inside_bounds(flue_size_uk_rows, flue_size_uk_bounds),
-              "flue_sizes_uk.csv");
-static_assert(named(building_element_rows)
-                  && inside_bounds(building_element_rows, building_element_bounds),
-              "building_elements.csv");
-static_assert(named(stock_length_rows) && inside_bounds(stock_length_rows, stock_length_bounds),
-              "stock_lengths.csv");
 static_assert(std::all_of(rule_rows.begin(), rule_rows.end(), [](const Rule& rule) {
     const bool body = rule.body == "any"
                       || std::any_of(rule_body_rows.begin(),

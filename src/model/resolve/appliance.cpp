@@ -30,7 +30,7 @@ void outlet(const Draft& draft) {
             draft.fault("/appliance/outlet",
                         "the size of the outlet is missing",
                         R"(measure the collar inside and write "diameter": "150 mm")");
-            diameter = catalog::default_of("outlet_diameter_m").value;
+            diameter = catalog::default_of(DefaultId::outlet_diameter_m).value;
         }
         a.outlet_area_m2 = constants::pi / 4.0 * *diameter * *diameter;
     }
@@ -39,7 +39,7 @@ void outlet(const Draft& draft) {
                                                "/appliance/outlet/height",
                                                "height of the outlet over the floor",
                                                Kind::length,
-                                               "outlet_height_m");
+                                               DefaultId::outlet_height_m);
 }
 
 /// The two ends of one HighLow value with their names in the file.
@@ -166,7 +166,7 @@ double burn_rate_high(const Draft& draft,
         return rate;
     }
     if (a.type == ApplianceType::fireplace && w.door.width_m && w.door.height_m) {
-        const catalog::Default& face = catalog::default_of("door_face_velocity_m_s");
+        const catalog::Default& face = catalog::default_of(DefaultId::door_face_velocity_m_s);
         const double air_kg_s = face.value * *w.door.width_m * *w.door.height_m
                                 * atmosphere::density_kg_m3(draft.made.air_pressure_pa,
                                                             draft.made.room_temperature_k,
@@ -182,7 +182,7 @@ double burn_rate_high(const Draft& draft,
         return rate;
     }
     if (a.type == ApplianceType::stove && a.fuel_group == FuelGroup::wood) {
-        const catalog::Default& row = catalog::default_of("burn_rate_high_dry_kg_s");
+        const catalog::Default& row = catalog::default_of(DefaultId::burn_rate_high_dry_kg_s);
         const double rate = row.value / (1.0 - a.moisture);
         draft.assume(pointer,
                      "fuel burned at high fire in a stove of ordinary size",
@@ -318,12 +318,12 @@ void door(const Draft& draft) {
                                             "/appliance/door/width",
                                             "clear width of the loading door",
                                             Kind::length,
-                                            "door_width_m");
+                                            DefaultId::door_width_m);
     a.door.height_m = draft.value_or_default(written.height_m,
                                              "/appliance/door/height",
                                              "clear height of the loading door",
                                              Kind::length,
-                                             "door_height_m");
+                                             DefaultId::door_height_m);
     if (written.sill_height_m) {
         a.door.top_below_outlet_m = a.outlet_height_m - *written.sill_height_m - a.door.height_m;
     } else {
@@ -332,14 +332,16 @@ void door(const Draft& draft) {
                                    "/appliance/door/sill",
                                    "from the top edge of the door up to the outlet",
                                    Kind::length,
-                                   "door_top_below_outlet_m");
+                                   DefaultId::door_top_below_outlet_m);
     }
-    const auto share = [&](std::string_view what, std::string_view id) {
+    const auto share = [&](std::string_view what, DefaultId id) {
         return draft.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
     };
-    a.door_passage_share = share(
-        "share of the appliance's resistance that stays with the door open", "door_passage_share");
-    a.embers_share = share("burn rate over embers, of that at high fire", "embers_burn_share");
+    a.door_passage_share =
+        share("share of the appliance's resistance that stays with the door open",
+              DefaultId::door_passage_share);
+    a.embers_share =
+        share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
 }
 
 } // namespace
@@ -372,7 +374,7 @@ void appliance(const Draft& draft) {
                      defaults->source,
                      defaults->mark);
     }
-    a.dew_point_acid_share = catalog::default_of("so3_share_of_so2").value;
+    a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
     door(draft);
 }
 

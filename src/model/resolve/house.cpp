@@ -4,7 +4,7 @@
 namespace fluewright::resolving {
 namespace {
 
-double figure(std::string_view id) {
+double figure(DefaultId id) {
     return catalog::default_of(id).value;
 }
 
@@ -15,9 +15,9 @@ double height_m(const Draft& draft) {
                                       "/site/house/height",
                                       "height of the heated shell",
                                       Kind::length,
-                                      "house_height_m");
+                                      DefaultId::house_height_m);
     }
-    const catalog::Default& storey = catalog::default_of("house_storey_height_m");
+    const catalog::Default& storey = catalog::default_of(DefaultId::house_storey_height_m);
     const double height = *house.storeys * storey.value;
     draft.assume("/site/house/height",
                  "height of the heated shell, from its storeys",
@@ -35,7 +35,7 @@ void tightness(const Draft& draft) {
                                                 "/site/house/leakage_exponent",
                                                 "exponent of pressure in the leaks of the house",
                                                 Kind::number,
-                                                "house_leak_exponent");
+                                                DefaultId::house_leak_exponent);
     if (house.leakage_area_m2) {
         made.leak_m3_s =
             openings::coefficient_of_area_m3_s(*house.leakage_area_m2, made.leak_exponent);
@@ -46,13 +46,13 @@ void tightness(const Draft& draft) {
                                                     "/site/house/volume",
                                                     "heated volume of the house",
                                                     Kind::volume,
-                                                    "house_volume_m3");
+                                                    DefaultId::house_volume_m3);
     double changes = 0.0;
     if (house.air_changes_50_pa_1_s) {
         changes = *house.air_changes_50_pa_1_s;
     } else {
         // The table gives this figure by the hour, as the trade says it.
-        const catalog::Default& row = catalog::default_of("house_air_changes_50_pa");
+        const catalog::Default& row = catalog::default_of(DefaultId::house_air_changes_50_pa);
         constexpr double hour_s = 3600.0;
         changes = row.value / hour_s;
         draft.assume("/site/house/air_changes_at_50_pa",
@@ -103,13 +103,13 @@ void openings_of(const Draft& draft) {
 
 void wind(const Draft& draft) {
     HouseCase& made = draft.made.house;
-    made.wind_share = figure("house_wind_share");
-    made.wind_coefficient_windward = figure("house_wind_coefficient_windward");
-    made.wind_coefficient_lee = figure("house_wind_coefficient_lee");
-    made.wind_coefficient_sides = figure("house_wind_coefficient_sides");
+    made.wind_share = figure(DefaultId::house_wind_share);
+    made.wind_coefficient_windward = figure(DefaultId::house_wind_coefficient_windward);
+    made.wind_coefficient_lee = figure(DefaultId::house_wind_coefficient_lee);
+    made.wind_coefficient_sides = figure(DefaultId::house_wind_coefficient_sides);
     for (const WeatherCase& weather : draft.made.weathers) {
         if (weather.wind_m_s > 0.0) {
-            const catalog::Default& row = catalog::default_of("house_wind_share");
+            const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
             draft.assume("/site/house",
                          "wind at the house over wind at the mouth",
                          Kind::fraction,
@@ -166,10 +166,10 @@ void mouth_wind(const Draft& draft) {
     const bool capped =
         !run.empty() && run.back().part == PartKind::cap && run.back().build != Build::open;
     const catalog::Default& row = catalog::default_of(
-        *position == ChimneyTopPosition::adverse      ? "wind_coefficient_adverse"
-        : *position == ChimneyTopPosition::near_ridge ? "wind_coefficient_near_ridge"
-        : capped                                      ? "wind_coefficient_cap"
-                                                      : "wind_coefficient_open");
+        *position == ChimneyTopPosition::adverse      ? DefaultId::wind_coefficient_adverse
+        : *position == ChimneyTopPosition::near_ridge ? DefaultId::wind_coefficient_near_ridge
+        : capped                                      ? DefaultId::wind_coefficient_cap
+                                                      : DefaultId::wind_coefficient_open);
     made.mouth_wind_coefficient = row.value;
     draft.assume("/site/mouth_position",
                  "wind pressure at the mouth over the wind head",
@@ -187,7 +187,7 @@ void kindling(const Draft& draft) {
                                                 place,
                                                 "burn rate of kindling, of that at high fire",
                                                 Kind::fraction,
-                                                "kindling_burn_share");
+                                                DefaultId::kindling_burn_share);
     made.kindling.gas_flow_kg_s = share * high.gas_flow_kg_s;
     made.kindling.burn_rate_kg_s = share * high.burn_rate_kg_s;
     made.kindling.gas_temperature_k =
@@ -195,7 +195,7 @@ void kindling(const Draft& draft) {
                                place,
                                "gas at the outlet in the first minutes of kindling",
                                Kind::temperature,
-                               "kindling_gas_temperature_k");
+                               DefaultId::kindling_gas_temperature_k);
     if (draft.written.appliance.preheat_w) {
         made.kindling.preheat_w = *draft.written.appliance.preheat_w;
         return;

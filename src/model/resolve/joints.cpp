@@ -2,7 +2,6 @@
 #include "resolving.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <string>
 
 namespace fluewright::resolving {
@@ -14,12 +13,40 @@ struct Fit {
     double per_wall_m2{}; ///< leakage area per inner area of wall, of a tightness class
 };
 
-/// N1: rate and test pressure out of the catalog.
+/// The slit all round a joint of that fit, or rate and test pressure of a tightness class.
+struct FitRows {
+    DefaultId slit_or_rate;
+    DefaultId test_of_class;
+};
+
+FitRows rows_of(JointFit fit) {
+    switch (fit) {
+    case JointFit::sealed:
+        return {DefaultId::joint_gap_sealed_m, {}};
+    case JointFit::tight:
+        return {DefaultId::joint_gap_tight_m, {}};
+    case JointFit::ordinary:
+        return {DefaultId::joint_gap_ordinary_m, {}};
+    case JointFit::loose:
+        return {DefaultId::joint_gap_loose_m, {}};
+    case JointFit::n1:
+        return {DefaultId::tightness_n1_rate_m_s, DefaultId::tightness_n1_test_pa};
+    case JointFit::n2:
+        return {DefaultId::tightness_n2_rate_m_s, DefaultId::tightness_n2_test_pa};
+    case JointFit::p1:
+        return {DefaultId::tightness_p1_rate_m_s, DefaultId::tightness_p1_test_pa};
+    case JointFit::p2:
+        return {DefaultId::tightness_p2_rate_m_s, DefaultId::tightness_p2_test_pa};
+    case JointFit::h1:
+        return {DefaultId::tightness_h1_rate_m_s, DefaultId::tightness_h1_test_pa};
+    }
+    return {};
+}
+
 double class_area(const Draft& draft, JointFit fit, const std::string& pointer) {
-    std::string id{name(fit)};
-    id[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(id[0])));
-    const catalog::Default& rate = catalog::default_of("tightness_" + id + "_rate_m_s");
-    const catalog::Default& test = catalog::default_of("tightness_" + id + "_test_pa");
+    const FitRows rows = rows_of(fit);
+    const catalog::Default& rate = catalog::default_of(rows.slit_or_rate);
+    const catalog::Default& test = catalog::default_of(rows.test_of_class);
     draft.assume(pointer,
                  "test pressure of tightness class " + std::string{name(fit)},
                  Kind::pressure,
@@ -35,8 +62,7 @@ void take_over(const Draft& draft, const Part& part, const std::string& pointer,
     } else if (part.joint && is_tightness_class(*part.joint)) {
         fit = {.gap_m = 0.0, .per_wall_m2 = class_area(draft, *part.joint, pointer + "/joint")};
     } else if (part.joint) {
-        const catalog::Default& row =
-            catalog::default_of("joint_gap_" + std::string{name(*part.joint)} + "_m");
+        const catalog::Default& row = catalog::default_of(rows_of(*part.joint).slit_or_rate);
         draft.assume(pointer + "/joint_gap",
                      "slit all round a joint that is " + std::string{name(*part.joint)},
                      Kind::length,
@@ -52,8 +78,8 @@ void regulator(const Draft& draft, const Part& part, const std::string& pointer,
                                               pointer + "/setting",
                                               "draft at which the regulator begins to open",
                                               Kind::pressure,
-                                              "regulator_setting_pa");
-    const catalog::Default& span = catalog::default_of("regulator_span_pa");
+                                              DefaultId::regulator_setting_pa);
+    const catalog::Default& span = catalog::default_of(DefaultId::regulator_span_pa);
     draft.assume(pointer,
                  "further draft until the regulator is wide open",
                  Kind::pressure,

@@ -44,7 +44,7 @@ double Draft::value_or_default(const Given& given,
                                std::string_view pointer,
                                std::string_view what,
                                Kind kind,
-                               std::string_view default_id) const {
+                               DefaultId default_id) const {
     if (given) {
         return *given;
     }

@@ -22,7 +22,7 @@ struct Draft {
                             std::string_view pointer,
                             std::string_view what,
                             Kind kind,
-                            std::string_view default_id) const;
+                            DefaultId default_id) const;
 
     void assume(std::string_view pointer,
                 std::string_view what,

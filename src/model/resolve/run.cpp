@@ -261,7 +261,9 @@ void RunBuilder::point(RunPart part, Section section) {
         && !written.loss) {
         section.loss_when_strong = section.loss;
         section.loss = fittings::disc_damper(
-            0.0, written.free_area.value_or(catalog::default_of("damper_shut_free_share").value));
+            0.0,
+            written.free_area.value_or(
+                catalog::default_of(DefaultId::damper_shut_free_share).value));
     }
     section.disturbs = part.kind != PartKind::cap;
     finish(std::move(part), section, true);

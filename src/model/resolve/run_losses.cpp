@@ -25,7 +25,7 @@ double damper_loss(const RunBuilder& b, const Part& written) {
                                      b.pointer + "/free_area",
                                      "share that damper " + b.number() + " leaves open when shut",
                                      Kind::fraction,
-                                     "damper_shut_free_share");
+                                     DefaultId::damper_shut_free_share);
     }
     return fittings::disc_damper(written.blade_angle_rad.value_or(0.0), edge);
 }
@@ -42,7 +42,7 @@ double screen_loss(const RunBuilder& b, const RunPart& part) {
                                         b.pointer + "/free_area",
                                         "free share of the screen at part " + b.number(),
                                         Kind::fraction,
-                                        "screen_free_area_share");
+                                        DefaultId::screen_free_area_share);
     }
     return fittings::screen(open * (1.0 - written.blocked.value_or(0.0)));
 }
@@ -112,9 +112,10 @@ double elbow_loss(const RunBuilder& b, const RunPart& part, const Section& s) {
                             "judgement");
     }
     if (part.build.value == Build::smooth) {
-        const double ratio = written.radius_m
-                                 ? *written.radius_m / s.diameter_m
-                                 : catalog::default_of("elbow_radius_over_diameter_smooth").value;
+        const double ratio =
+            written.radius_m
+                ? *written.radius_m / s.diameter_m
+                : catalog::default_of(DefaultId::elbow_radius_over_diameter_smooth).value;
         return fittings::bend_smooth(part.turn_rad, ratio);
     }
     return part.build.value == Build::mitred ? fittings::bend_mitred(part.turn_rad)

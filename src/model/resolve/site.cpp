@@ -15,24 +15,24 @@ void weathers(const Draft& draft) {
                                                          pointer + "/outdoor_temperature",
                                                          "outdoor temperature, " + w.name,
                                                          Kind::temperature,
-                                                         "outdoor_temperature_mild_k");
+                                                         DefaultId::outdoor_temperature_mild_k);
         w.wind_m_s = draft.value_or_default(entry.wind_m_s,
                                             pointer + "/wind",
                                             "wind at the mouth, " + w.name,
                                             Kind::speed,
-                                            "wind_speed_m_s");
+                                            DefaultId::wind_speed_m_s);
         w.relative_humidity = draft.value_or_default(entry.relative_humidity,
                                                      pointer + "/humidity",
                                                      "humidity outdoors, " + w.name,
                                                      Kind::fraction,
-                                                     "relative_humidity_outdoor");
+                                                     DefaultId::relative_humidity_outdoor);
         draft.made.weathers.push_back(std::move(w));
     }
     if (!entries.empty()) {
         return;
     }
     // Frost gives the strongest draft and the coldest walls, a mild day the weakest draft.
-    const auto assumed = [&](std::string_view name, std::string_view id) {
+    const auto assumed = [&](std::string_view name, DefaultId id) {
         const double outdoor_k =
             draft.value_or_default(std::nullopt,
                                    "/site/weather",
@@ -42,15 +42,15 @@ void weathers(const Draft& draft) {
         draft.made.weathers.push_back(
             {.name = std::string{name},
              .outdoor_temperature_k = outdoor_k,
-             .wind_m_s = catalog::default_of("wind_speed_m_s").value,
-             .relative_humidity = catalog::default_of("relative_humidity_outdoor").value});
+             .wind_m_s = catalog::default_of(DefaultId::wind_speed_m_s).value,
+             .relative_humidity = catalog::default_of(DefaultId::relative_humidity_outdoor).value});
     };
-    assumed("frost", "outdoor_temperature_frost_k");
-    assumed("mild", "outdoor_temperature_mild_k");
-    const catalog::Default& wind = catalog::default_of("wind_speed_m_s");
+    assumed("frost", DefaultId::outdoor_temperature_frost_k);
+    assumed("mild", DefaultId::outdoor_temperature_mild_k);
+    const catalog::Default& wind = catalog::default_of(DefaultId::wind_speed_m_s);
     draft.assume(
         "/site/weather", "wind at the mouth", Kind::speed, wind.value, wind.source, wind.mark);
-    const catalog::Default& damp = catalog::default_of("relative_humidity_outdoor");
+    const catalog::Default& damp = catalog::default_of(DefaultId::relative_humidity_outdoor);
     draft.assume(
         "/site/weather", "humidity outdoors", Kind::fraction, damp.value, damp.source, damp.mark);
 }
@@ -67,13 +67,13 @@ void room_pressure(const Draft& draft) {
         "/site/room/pressure_burning",
         "room against outdoors while the fire burns",
         Kind::pressure,
-        "room_pressure_burning_pa");
+        DefaultId::room_pressure_burning_pa);
     draft.made.room_pressure_standing_pa =
         draft.value_or_default(room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa,
                                "/site/room/pressure_idle",
                                "room against outdoors with no fire",
                                Kind::pressure,
-                               "room_pressure_standing_pa");
+                               DefaultId::room_pressure_standing_pa);
 }
 
 } // namespace
@@ -88,24 +88,24 @@ void site(const Draft& draft) {
                                                          "/site/altitude",
                                                          "altitude of the site",
                                                          Kind::length,
-                                                         "altitude_m");
+                                                         DefaultId::altitude_m);
         made.air_pressure_pa = atmosphere::pressure_pa(altitude_m);
     }
     made.room_temperature_k = draft.value_or_default(written.room.temperature_k,
                                                      "/site/room/temperature",
                                                      "room temperature",
                                                      Kind::temperature,
-                                                     "room_temperature_k");
+                                                     DefaultId::room_temperature_k);
     made.room_humidity = draft.value_or_default(written.room.relative_humidity,
                                                 "/site/room/humidity",
                                                 "humidity of the room",
                                                 Kind::fraction,
-                                                "relative_humidity_room");
+                                                DefaultId::relative_humidity_room);
     room_pressure(draft);
     made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
     made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
-    made.attic_share = catalog::default_of("attic_share").value;
-    made.chase_share = catalog::default_of("chase_share").value;
+    made.attic_share = catalog::default_of(DefaultId::attic_share).value;
+    made.chase_share = catalog::default_of(DefaultId::chase_share).value;
     weathers(draft);
 }
 

@@ -184,7 +184,7 @@ MethodGroup pressure_terms(const Calculation& k) {
     TermList list("pressure condition");
     list.add("SE",
              "factor on flow resistance, natural draught",
-             catalog::default_of("flow_resistance_factor").value,
+             catalog::default_of(DefaultId::flow_resistance_factor).value,
              "",
              from_memory);
     list.add("PH", "draught of the chimney", k.draught.draught_pa, "Pa", from_memory);

@@ -16,7 +16,7 @@ constexpr double outdoor_wet_k = 273.15;
 constexpr double rectangular_shape_factor = 1.1;
 constexpr double short_outside_over_diameter = 3.0;
 
-double value_of(std::string_view id) {
+double value_of(DefaultId id) {
     return catalog::default_of(id).value;
 }
 
@@ -48,14 +48,14 @@ double ambient_k(Zone zone, const Conditions& conditions) {
     if (conditions.purpose == Purpose::draught || zone == Zone::outdoors) {
         return conditions.outdoor_k;
     }
-    return zone == Zone::room ? value_of("room_temperature_k") : unheated_k;
+    return zone == Zone::room ? value_of(DefaultId::room_temperature_k) : unheated_k;
 }
 
 double outside_w_m2k(const Section& s, double length_m) {
     const bool outdoors =
         s.zone == Zone::outdoors && length_m >= short_outside_over_diameter * s.diameter_m;
-    return value_of(outdoors ? "outer_coefficient_outdoors_w_m2k"
-                             : "outer_coefficient_indoors_w_m2k");
+    return value_of(outdoors ? DefaultId::outer_coefficient_outdoors_w_m2k
+                             : DefaultId::outer_coefficient_indoors_w_m2k);
 }
 
 } // namespace
@@ -63,28 +63,29 @@ double outside_w_m2k(const Section& s, double length_m) {
 Conditions conditions_of(const Case& c, Purpose purpose) {
     Conditions made;
     made.purpose = purpose;
-    made.warm_factor = purpose == Purpose::draught ? value_of("wall_not_warm_factor") : 1.0;
+    made.warm_factor =
+        purpose == Purpose::draught ? value_of(DefaultId::wall_not_warm_factor) : 1.0;
     switch (purpose) {
     case Purpose::draught:
-        made.outdoor_k = value_of("outdoor_temperature_mild_k");
+        made.outdoor_k = value_of(DefaultId::outdoor_temperature_mild_k);
         break;
     case Purpose::wall_dry:
-        made.outdoor_k = value_of("outdoor_temperature_wall_check_k");
+        made.outdoor_k = value_of(DefaultId::outdoor_temperature_wall_check_k);
         break;
     case Purpose::wall_wet:
         made.outdoor_k = outdoor_wet_k;
         break;
     }
     // The pressure of the least draught serves all checks: it hardly moves a wall temperature.
-    made.air_pressure_pa = air_pressure_pa(value_of("reference_pressure_pa"),
+    made.air_pressure_pa = air_pressure_pa(value_of(DefaultId::reference_pressure_pa),
                                            atmosphere::altitude_m(c.air_pressure_pa),
-                                           value_of("outdoor_temperature_mild_k"));
+                                           value_of(DefaultId::outdoor_temperature_mild_k));
     made.outdoor_density_kg_m3 = made.air_pressure_pa / (air_gas_constant_j_kgk * made.outdoor_k);
     return made;
 }
 
 double resistance_with_safety_pa(double resistance_pa, double velocity_change_pa) {
-    const double se = value_of("flow_resistance_factor");
+    const double se = value_of(DefaultId::flow_resistance_factor);
     return se * resistance_pa + (velocity_change_pa >= 0.0 ? se : 1.0) * velocity_change_pa;
 }
 
@@ -149,7 +150,7 @@ RunTerms run_terms(const Case& c, const Firing& firing, const GasFit& gas, Purpo
             {.inside_w_m2k = inside,
              .resistance_m2k_w = last.resistance_m2k_w,
              .inside_over_outside_diameter = last.diameter_m / last.outside_diameter_m,
-             .outside_w_m2k = value_of("outer_coefficient_outdoors_w_m2k"),
+             .outside_w_m2k = value_of(DefaultId::outer_coefficient_outdoors_w_m2k),
              .warm_factor = 1.0});
         run.inner_wall_k =
             inner_wall_k(run.outlet_k, run.conditions.outdoor_k, run.last_overall_w_m2k, inside);

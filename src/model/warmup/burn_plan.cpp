@@ -7,7 +7,7 @@
 namespace fluewright {
 namespace {
 
-double value_of(std::string_view id) {
+double value_of(DefaultId id) {
     return catalog::default_of(id).value;
 }
 
@@ -35,8 +35,8 @@ double over_burn_rate(
 BurnPlan::BurnPlan(const Case& installation, double total_s) : case_(&installation) {
     assume("how fast the outlet's gas follows the fire: the appliance's own warmth",
            Kind::duration,
-           "appliance_time_s");
-    appliance_time_s_ = value_of("appliance_time_s");
+           DefaultId::appliance_time_s);
+    appliance_time_s_ = value_of(DefaultId::appliance_time_s);
     phases_ = installation.burn;
     if (phases_.empty()) {
         add_default_phases();
@@ -59,15 +59,15 @@ BurnPlan::BurnPlan(const Case& installation, double total_s) : case_(&installati
     double after_s = total_s - planned_s;
     const bool ends_out = !phases_.empty() && phases_.back().out;
     if (total_s == 0.0 && !ends_out) {
-        assume("time looked at after the fire is out", Kind::duration, "after_fire_s");
-        after_s = value_of("after_fire_s");
+        assume("time looked at after the fire is out", Kind::duration, DefaultId::after_fire_s);
+        after_s = value_of(DefaultId::after_fire_s);
     }
     if (after_s > 0.0) {
         phases_.push_back({.name = "fire out", .duration_s = after_s, .out = true});
     }
 }
 
-void BurnPlan::assume(std::string_view what, Kind kind, std::string_view default_id) {
+void BurnPlan::assume(std::string_view what, Kind kind, DefaultId default_id) {
     const catalog::Default& row = catalog::default_of(default_id);
     assumptions_.push_back({.pointer = "/burn",
                             .what = std::string{what},
@@ -81,31 +81,35 @@ void BurnPlan::assume(std::string_view what, Kind kind, std::string_view default
 void BurnPlan::add_default_phases() {
     const double high = case_->appliance.high.burn_rate_kg_s;
     if (is_burner(case_->appliance)) {
-        assume("time at high fire", Kind::duration, "high_fire_s");
+        assume("time at high fire", Kind::duration, DefaultId::high_fire_s);
         phases_.push_back({.name = "high fire",
-                           .duration_s = value_of("high_fire_s"),
+                           .duration_s = value_of(DefaultId::high_fire_s),
                            .start_kg_s = high,
                            .end_kg_s = high});
         return;
     }
-    assume("time of lighting", Kind::duration, "lighting_s");
-    assume("burn rate of kindling, of that at high fire", Kind::fraction, "kindling_burn_share");
-    assume("time at high fire", Kind::duration, "high_fire_s");
-    assume("time of burn-down to embers", Kind::duration, "burn_down_s");
-    assume("burn rate over embers, of that at high fire", Kind::fraction, "embers_burn_share");
-    const double kindling = value_of("kindling_burn_share") * high;
+    assume("time of lighting", Kind::duration, DefaultId::lighting_s);
+    assume("burn rate of kindling, of that at high fire",
+           Kind::fraction,
+           DefaultId::kindling_burn_share);
+    assume("time at high fire", Kind::duration, DefaultId::high_fire_s);
+    assume("time of burn-down to embers", Kind::duration, DefaultId::burn_down_s);
+    assume("burn rate over embers, of that at high fire",
+           Kind::fraction,
+           DefaultId::embers_burn_share);
+    const double kindling = value_of(DefaultId::kindling_burn_share) * high;
     phases_ = {{.name = "lighting",
-                .duration_s = value_of("lighting_s"),
+                .duration_s = value_of(DefaultId::lighting_s),
                 .start_kg_s = kindling,
                 .end_kg_s = kindling},
                {.name = "high fire",
-                .duration_s = value_of("high_fire_s"),
+                .duration_s = value_of(DefaultId::high_fire_s),
                 .start_kg_s = high,
                 .end_kg_s = high},
                {.name = "burn-down",
-                .duration_s = value_of("burn_down_s"),
+                .duration_s = value_of(DefaultId::burn_down_s),
                 .start_kg_s = high,
-                .end_kg_s = value_of("embers_burn_share") * high}};
+                .end_kg_s = value_of(DefaultId::embers_burn_share) * high}};
 }
 
 FireDemand BurnPlan::at(std::size_t index, double into_s) const {

@@ -83,7 +83,7 @@ Course::Course(const Case& installation, const WarmupOptions& options)
     made_.assumptions = plan_.assumptions();
     made_.draft_needed_pa = installation.appliance.high.draft_needed_pa;
     made_.draft_needed_low_pa = installation.appliance.low.draft_needed_pa;
-    made_.creosote_threshold_k = catalog::default_of("creosote_threshold_k").value;
+    made_.creosote_threshold_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     for (const WarmRun::Cell& cell : run_.cells()) {
         if (made_.parts.empty() || made_.parts.back().section != cell.section) {
             WarmupPart part;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/catalog/default_id.hpp"
 #include "fluewright/model/fields/vocabulary.hpp"
 
 #include <span>
@@ -169,7 +170,8 @@ struct RemedyEffort {
 [[nodiscard]] const TradeSize* find_trade_size(std::string_view id);
 [[nodiscard]] const ApplianceDefault* find_appliance_default(ApplianceType type,
                                                              FuelGroup fuel_group);
-/// The default called `id`; asking for one that does not exist is a programming error.
-[[nodiscard]] const Default& default_of(std::string_view id);
+[[nodiscard]] const Default* find_default(std::string_view id);
+/// The default `id`: the build makes the enumeration from the rows of data/defaults.csv.
+[[nodiscard]] const Default& default_of(DefaultId id);
 
 } // namespace fluewright::catalog

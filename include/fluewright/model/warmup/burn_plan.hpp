@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/catalog/default_id.hpp"
 #include "fluewright/model/run/case.hpp"
 
 #include <string>
@@ -40,7 +41,7 @@ public:
 
 private:
     void add_default_phases();
-    void assume(std::string_view what, Kind kind, std::string_view default_id);
+    void assume(std::string_view what, Kind kind, DefaultId default_id);
 
     const Case* case_;
     std::vector<BurnPhase> phases_;

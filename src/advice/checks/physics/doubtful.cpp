@@ -17,7 +17,7 @@ struct Usual {
 };
 
 void wet_wood(Subject& s) {
-    const double most = catalog::default_of("moisture_limit_wet").value;
+    const double most = catalog::default_of(DefaultId::moisture_limit_wet).value;
     const ApplianceCase& a = s.installation.appliance;
     if (a.fuel_group != FuelGroup::wood) {
         return;

@@ -42,7 +42,7 @@ void cold_wall(Subject& s, const StateResult& state) {
     const double dew_k = dew_point_k(s, state);
     const bool makes_tar = s.installation.appliance.fuel_group == FuelGroup::wood
                            && s.installation.appliance.type != ApplianceType::fireplace;
-    const double tar_k = catalog::default_of("creosote_threshold_k").value;
+    const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     const bool wet = coldest->inner_wall_k < dew_k;
     const auto hold = [&](std::size_t row, double limit_k) {
         return s.hold(row,
@@ -128,7 +128,7 @@ bool ends_at_mouth(const Case& c, std::size_t section) {
 
 /// Lengthening of an unbroken stretch of straights, taken at its mean inner-wall temperature.
 void lengthening(Subject& s, const StateResult& state) {
-    const catalog::Default& play = catalog::default_of("joint_play_m");
+    const catalog::Default& play = catalog::default_of(DefaultId::joint_play_m);
     for (std::size_t i = 1; i < state.stations.size(); ++i) {
         const Station& station = state.stations[i];
         const Section& section = s.installation.sections[station.section];
@@ -167,7 +167,7 @@ void gas_heat(Subject& s, const StateResult& state) {
         return;
     }
     if (s.installation.appliance.fuel_group == FuelGroup::wood) {
-        const double hot_k = catalog::default_of("gas_temperature_hot_k").value;
+        const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
         CheckResult* f = s.hold(own("gas-too-hot"),
                                 state.gas_temperature_k <= hot_k,
                                 {.kind = Kind::temperature,
@@ -181,7 +181,7 @@ void gas_heat(Subject& s, const StateResult& state) {
                          + s.show(hot_k, Kind::temperature) + " it is overfired.";
         }
     }
-    const double slowest = catalog::default_of("gas_velocity_least_m_s").value;
+    const double slowest = catalog::default_of(DefaultId::gas_velocity_least_m_s).value;
     const double velocity = state.flow.mouth_velocity_m_s;
     CheckResult* f = s.hold(own("gas-slow-at-mouth"),
                             velocity >= slowest,

@@ -32,7 +32,7 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
 }
 
 void starved(Subject& s, const StateResult& state) {
-    const double lowest_pa = catalog::default_of("room_pressure_lowest_pa").value;
+    const double lowest_pa = catalog::default_of(DefaultId::room_pressure_lowest_pa).value;
     const double short_pa = std::max(0.0, -state.margin_pa());
     const bool decides = short_pa > 0.0 && short_pa <= -state.room.pressure_pa;
     constexpr double rounding_pa = 1e-6;
@@ -81,7 +81,7 @@ void gusts(Subject& s, const StateResult& state) {
     if (!sets_flow(state) || s.installation.mouth_wind_coefficient <= 0.0) {
         return;
     }
-    const double factor = catalog::default_of("wind_gust_factor").value;
+    const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
     const double mean_pa =
         surroundings_of(s.installation, state.weather, Fire::burning).mouth_pressure_pa;
     const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
@@ -101,7 +101,7 @@ void gusts(Subject& s, const StateResult& state) {
 
 /// Air through joints, the openings of regulators and hoods left out.
 void leaking_joints(Subject& s, const StateResult& state) {
-    const double most = catalog::default_of("joint_leak_share_most").value;
+    const double most = catalog::default_of(DefaultId::joint_leak_share_most).value;
     double in_kg_s = 0.0;
     const Station* worst = nullptr;
     for (const Station& station : state.stations) {

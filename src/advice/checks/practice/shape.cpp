@@ -31,9 +31,9 @@ void level_run(Subject& s) {
     if (first == nullptr) {
         return;
     }
-    const double share =
-        catalog::default_of(insulated ? "level_run_share_insulated" : "level_run_share_single")
-            .value;
+    const double share = catalog::default_of(insulated ? DefaultId::level_run_share_insulated
+                                                       : DefaultId::level_run_share_single)
+                             .value;
     CheckResult* f =
         s.hold(own("level-run-too-long"),
                level_m <= share * height_above_m,
@@ -48,7 +48,7 @@ void level_run(Subject& s) {
                      + s.show(std::max(0.0, share * height_above_m), Kind::length)
                      + " is the most.";
     }
-    const double least = catalog::default_of("level_run_slope").value;
+    const double least = catalog::default_of(DefaultId::level_run_slope).value;
     const double slope = flattest->rise_m / flattest->length_m;
     f = s.hold(
         own("level-run-too-flat"),
@@ -64,7 +64,7 @@ void level_run(Subject& s) {
 
 void turns(Subject& s) {
     const Run::Turns turns = s.installation.run.turns(Stretch::connector);
-    const double most = catalog::default_of("turns_most_rad").value;
+    const double most = catalog::default_of(DefaultId::turns_most_rad).value;
     constexpr double tolerance_rad = 0.02;
     if (turns.last == nullptr) {
         return;
@@ -118,7 +118,7 @@ void cleanout(Subject& s) {
 void height(Subject& s) {
     const double over_floor_m =
         s.installation.total_rise_m() + s.installation.appliance.outlet_height_m;
-    const double usual_m = catalog::default_of("usual_chimney_height_m").value;
+    const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     CheckResult* f = s.hold(own("chimney-below-usual-height"),
                             over_floor_m >= usual_m - 0.01,
                             {.kind = Kind::length,

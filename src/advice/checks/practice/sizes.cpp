@@ -77,8 +77,9 @@ void far_larger(Subject& s) {
         s.installation.sections.begin(), s.installation.sections.end(), [](const Section& section) {
             return section.zone == Zone::outdoors && section.length_m > 1.0;
         });
-    const double most =
-        catalog::default_of(outdoors ? "flue_area_most_outside" : "flue_area_most_inside").value;
+    const double most = catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
+                                                     : DefaultId::flue_area_most_inside)
+                            .value;
     const auto largest =
         std::max_element(s.installation.sections.begin(),
                          s.installation.sections.end(),
