@@ -1,0 +1,116 @@
+// Layouts side by side: which one is taken and why, and what the files say differently.
+#include "catch.hpp"
+#include "examples.hpp"
+#include "fluewright/advice/study/compare.hpp"
+#include "fluewright/io/report/report_compare.hpp"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+using namespace fluewright;
+
+namespace {
+
+Layout layout(const std::string& name, const Installation& in) {
+    auto assessed = assess(in, {.size_search = false, .spread = false});
+    REQUIRE(assessed.has_value());
+    return layout_of(name, in, std::move(assessed).value());
+}
+
+bool holds(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("the one that carries every state is taken, whatever its place", "[compare]") {
+    const Layout good = layout("good", example("bindery"));
+    const Layout bad = layout("bad", example("toll-house"));
+    for (const auto& layouts : {std::vector{good, bad}, std::vector{bad, good}}) {
+        const Comparison made = compare(layouts);
+        CHECK(made.layouts[made.best].name == "good");
+        CHECK(holds(made.sentence, "Take good: it alone carries every state"));
+        CHECK(holds(made.sentence, "bad falls short: low fire"));
+    }
+}
+
+TEST_CASE("where none carries every state the nearest is named and not recommended", "[compare]") {
+    const Comparison made =
+        compare({layout("hall", example("village-hall")), layout("boats", example("boat-shed"))});
+    CHECK(holds(made.sentence, "None of them carries every state"));
+    CHECK_FALSE(holds(made.sentence, "Take"));
+    const auto& layouts = made.layouts;
+    CHECK(layouts[made.best].score.least_spare
+          == std::max(layouts[0].score.least_spare, layouts[1].score.least_spare));
+}
+
+TEST_CASE("more than enough to spare counts for nothing; then fewer warnings, less pipe",
+          "[compare]") {
+    const Installation in = example("bindery");
+    Installation longer = in;
+    longer.run[0].up_m = *longer.run[0].up_m + 0.5;
+    const Layout a = layout("short", in);
+    Layout b = layout("long", longer);
+    b.faults = a.faults;
+    b.warnings = a.warnings;
+    const Comparison by_pipe = compare({b, a});
+    CHECK(by_pipe.layouts[by_pipe.best].name == "short");
+    CHECK(holds(by_pipe.sentence, "less pipe"));
+    b.warnings = 0;
+    const Comparison by_warnings = compare({a, b});
+    CHECK(by_warnings.layouts[by_warnings.best].name == "long");
+    CHECK(holds(by_warnings.sentence, "fewer warnings"));
+    b.faults = 1;
+    const Comparison by_faults = compare({b, a});
+    CHECK(by_faults.layouts[by_faults.best].name == "short");
+    CHECK(holds(by_faults.sentence, "fewer dangers and faults"));
+}
+
+TEST_CASE("the same file twice comes to the same", "[compare]") {
+    const Layout one = layout("one", example("bindery"));
+    const Layout two = layout("two", example("bindery"));
+    const Comparison made = compare({one, two});
+    CHECK(made.alike);
+    CHECK(made.best == 0);
+    CHECK(file_differences(made).empty());
+    CHECK(holds(comparison_text(made, Style{}), "The files say the same."));
+}
+
+TEST_CASE("differences of the files are found, titles aside", "[compare]") {
+    const Installation in = example("bindery");
+    Installation other = in;
+    other.title = "another";
+    other.appliance.fuel.moisture = 0.3;
+    other.run[1].up_m = 3.3;
+    const Comparison made = compare({layout("a", in), layout("b", other)});
+    const auto rows = file_differences(made);
+    REQUIRE(rows.size() == 2);
+    CHECK(rows[0].pointer == "/appliance/fuel/moisture");
+    CHECK(rows[0].values[1] == "30 % wet");
+    CHECK(rows[1].pointer == "/run/1");
+    CHECK(holds(rows[1].values[1], "3.3 m"));
+}
+
+TEST_CASE("lines that differ are marked and others are not", "[compare]") {
+    const Installation in = example("bindery");
+    Installation other = in;
+    other.run[1].up_m = *other.run[1].up_m + 1.0;
+    const std::string text =
+        comparison_text(compare({layout("a", in), layout("b", other)}), Style{});
+    CHECK(holds(text, "*  mouth over outlet"));
+    CHECK(holds(text, "   turns"));
+    CHECK_FALSE(holds(text, "*  turns"));
+}
+
+TEST_CASE("JSON and CSV of a comparison tell the same layouts", "[compare]") {
+    const Comparison made =
+        compare({layout("a", example("bindery")), layout("b", example("toll-house"))});
+    const auto json = nlohmann::json::parse(comparison_json(made, "1"));
+    CHECK(json.at("layouts").size() == 2);
+    CHECK(json.at("best") == 0);
+    CHECK(json.at("layouts").at(1).at("works") == false);
+    const std::string csv = comparison_csv(made);
+    CHECK(std::count(csv.begin(), csv.end(), '\n')
+          == static_cast<std::ptrdiff_t>(1 + made.layouts[0].score.states.size()
+                                         + made.layouts[1].score.states.size()));
+}

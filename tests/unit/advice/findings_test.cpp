@@ -1,0 +1,400 @@
+// Every finding fires where it should and keeps still just beside it.
+#include "catch.hpp"
+#include "../outdoor_top.hpp"
+#include "fluewright/advice/assessment.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+#include "written_parts.hpp"
+
+#include <algorithm>
+#include <functional>
+#include <set>
+#include <string>
+#include <vector>
+
+using namespace fluewright;
+
+namespace {
+
+Part level(double across_m, double rise_m) {
+    Part part;
+    part.part = PartKind::straight;
+    part.across_m = across_m;
+    part.rise_m = rise_m;
+    return part;
+}
+
+/// A sound installation with nothing to find: moderate weather, an inside flue, a small door.
+Installation sound() {
+    Installation in;
+    in.appliance.type = ApplianceType::stove;
+    in.appliance.fuel.name = "beech";
+    in.appliance.fuel.moisture = 0.16;
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.height_m = 0.8;
+    in.appliance.burn_rate_kg_s = {2.2 / 3600.0, 3.0 / 3600.0};
+    in.appliance.efficiency = {0.62, 0.68};
+    in.appliance.air_ratio = {2.0, 1.8};
+    in.appliance.draft_needed_pa = {8.0, 12.0};
+    in.appliance.draft_greatest_pa = 40.0;
+    in.appliance.door = {0.22, 0.18, std::nullopt};
+    in.site.room.temperature_k = 293.15;
+    in.site.room.pressure_pa = 0.0;
+    Weather cool;
+    cool.name = "cool";
+    cool.outdoor_temperature_k = 278.15;
+    in.site.weather = {cool};
+    Part first = straight_up(1.2, "insulated 25 mm", Zone::room);
+    first.diameter_m = 0.15;
+    first.expansion_allowed_m = 0.05;
+    Part second = straight_up(3.4, "insulated 25 mm", Zone::room);
+    second.expansion_allowed_m = 0.05;
+    Part third = straight_up(0.6, "insulated 25 mm", Zone::outdoors);
+    Part cap = named(PartKind::cap);
+    cap.build = Build::open;
+    in.run = {first, second, third, cap};
+    return in;
+}
+
+std::set<std::string> ids(const Installation& in) {
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
+    REQUIRE(resolved.has_value());
+    std::set<std::string> found;
+    const Solution solution = solve(*resolved, Detail::stations);
+    const Checked checked = check_all(in, *resolved, solution, {});
+    for (const Finding& finding : checked.findings) {
+        found.emplace(finding.matter->id);
+        CHECK_FALSE(finding.message.empty());
+        CHECK(finding.weight >= 0.0);
+    }
+    return found;
+}
+
+struct Probe {
+    std::string id;
+    std::function<void(Installation&)> fires;
+    std::function<void(Installation&)> beside; ///< nearly the same, but within the limit
+};
+
+void with_level_run(Installation& in, double across_m, double rise_m, bool cleanout) {
+    Part first = straight_up(0.8, "insulated 25 mm", Zone::room);
+    first.diameter_m = 0.15;
+    first.expansion_allowed_m = 0.05;
+    Part elbow = named(PartKind::elbow);
+    elbow.build = Build::smooth;
+    Part across = level(across_m, rise_m);
+    across.expansion_allowed_m = 0.05;
+    Part tee = named(PartKind::tee);
+    tee.flow = TeeFlow::side;
+    tee.cleanout = cleanout;
+    in.run.erase(in.run.begin());
+    in.run.insert(in.run.begin(), {first, elbow, across, tee});
+}
+
+/// A tight house with a cooker hood.
+void in_house(Installation& in, double fan_m3_s) {
+    in.site.room.pressure_pa.reset();
+    in.site.house.height_m = 5.0;
+    in.site.house.volume_m3 = 300.0;
+    in.site.house.air_changes_50_pa_1_s = 3.0 / 3600.0;
+    in.site.house.fans = {{"hood", fan_m3_s}};
+}
+
+std::vector<Probe> probes() {
+    const auto nothing = [](Installation&) {};
+    return {
+        {"chimney-below-usual-height",
+         [](Installation& in) { in.run[1].up_m = 1.9; },
+         [](Installation& in) { in.run[1].up_m = 2.0; }},
+        {"crimp-points-up",
+         [](Installation& in) {
+             in.run[0].chimney_end = in.run[1].heater_end = PipeEnd::plain;
+             in.run[1].heater_end = PipeEnd::socket;
+         },
+         [](Installation& in) {
+             in.run[0].chimney_end = PipeEnd::socket;
+             in.run[1].heater_end = PipeEnd::plain;
+         }},
+        {"diameters-do-not-match",
+         [](Installation& in) { in.run[0].diameter_m = 0.1524; },
+         [](Installation& in) { in.run[0].diameter_m = 0.1505; }},
+        {"ends-do-not-mate",
+         [](Installation& in) { in.run[0].chimney_end = in.run[1].heater_end = PipeEnd::plain; },
+         [](Installation& in) {
+             in.run[0].chimney_end = PipeEnd::plain;
+             in.run[1].heater_end = PipeEnd::crimped;
+         }},
+        {"downdraft-in-wind",
+         [](Installation& in) {
+             in.site.mouth_position = ChimneyTopPosition::adverse;
+             in.site.weather[0].wind_m_s = 11.0;
+         },
+         [](Installation& in) {
+             in.site.mouth_position = ChimneyTopPosition::adverse;
+             in.site.weather[0].wind_m_s = 4.0;
+         }},
+        {"draft-short",
+         [](Installation& in) { in.appliance.draft_needed_pa.high = 39.0; },
+         nothing},
+        {"draft-too-strong",
+         [](Installation& in) { in.appliance.draft_greatest_pa = 15.0; },
+         nothing},
+        {"fan-reverses-flue",
+         [](Installation& in) { in_house(in, 0.12); },
+         [](Installation& in) { in_house(in, 0.02); }},
+        {"flue-far-larger-than-outlet",
+         [](Installation& in) { in.run[0].diameter_m = 0.264; },
+         [](Installation& in) { in.run[0].diameter_m = 0.258; }},
+        {"flue-smaller-than-outlet",
+         [](Installation& in) { in.run[0].diameter_m = 0.14; },
+         [](Installation& in) { in.run[0].diameter_m = 0.1495; }},
+        {"fuel-too-wet",
+         [](Installation& in) { in.appliance.fuel.moisture = 0.21; },
+         [](Installation& in) { in.appliance.fuel.moisture = 0.20; }},
+        {"gas-over-wall-rating",
+         [](Installation& in) { in.appliance.gas_temperature_k.high = 823.15; },
+         [](Installation& in) { in.appliance.gas_temperature_k.high = 803.15; }},
+        {"gas-slow-at-mouth", [](Installation& in) { in.run[1].diameter_m = 0.25; }, nothing},
+        {"gas-too-hot",
+         [](Installation& in) { in.appliance.gas_temperature_k.high = 760.0; },
+         [](Installation& in) { in.appliance.gas_temperature_k.high = 750.0; }},
+        {"hood-spills",
+         [](Installation& in) {
+             in.run.insert(in.run.begin() + 1, named(PartKind::draft_hood));
+             in.run.back().loss = 900.0;
+         },
+         [](Installation& in) { in.run.insert(in.run.begin() + 1, named(PartKind::draft_hood)); }},
+        {"house-starves-the-fire",
+         [](Installation& in) { in.site.room.pressure_pa = -4.1; },
+         [](Installation& in) { in.site.room.pressure_pa = -3.9; }},
+        {"joint-leak-dilutes",
+         [](Installation& in) { in.run[1].leakage_area_m2 = 4e-4; },
+         [](Installation& in) { in.run[1].leakage_area_m2 = 1e-4; }},
+        {"level-run-too-flat",
+         [](Installation& in) { with_level_run(in, 1.0, 0.015, true); },
+         [](Installation& in) { with_level_run(in, 1.0, 0.021, true); }},
+        {"level-run-too-long",
+         [](Installation& in) { with_level_run(in, 4.2, 0.1, true); },
+         [](Installation& in) { with_level_run(in, 3.9, 0.1, true); }},
+        {"no-cleanout-at-turn-up",
+         [](Installation& in) { with_level_run(in, 0.8, 0.02, false); },
+         [](Installation& in) { with_level_run(in, 0.8, 0.02, true); }},
+        {"reduced-on-the-way",
+         [](Installation& in) {
+             in.run[0].diameter_m = 0.2;
+             in.run[1].diameter_m = 0.15;
+         },
+         nothing},
+        {"reversed-when-idle", [](Installation& in) { in.site.room.pressure_pa = -4.0; }, nothing},
+        {"single-wall-outdoors",
+         [](Installation& in) { in.run[2].wall = "single-wall steel"; },
+         nothing},
+        {"smoke-at-door",
+         [](Installation& in) {
+             in.appliance.door = {0.5, 0.4, std::nullopt};
+         },
+         nothing},
+        {"smoke-at-joints",
+         [](Installation& in) {
+             Part nest = named(PartKind::obstruction);
+             nest.blocked = 0.93;
+             in.run.insert(in.run.begin() + 2, nest);
+         },
+         [](Installation& in) {
+             Part nest = named(PartKind::obstruction);
+             nest.blocked = 0.2;
+             in.run.insert(in.run.begin() + 2, nest);
+         }},
+        {"straight-grows-past-its-joint",
+         [](Installation& in) { in.run[1].expansion_allowed_m = 0.004; },
+         nothing},
+        {"surface-over-rating",
+         [](Installation& in) {
+             in.run[0].wall = "single-wall steel";
+             in.run[0].rated_surface_temperature_k = 400.0;
+         },
+         [](Installation& in) {
+             in.run[0].wall = "single-wall steel";
+             in.run[0].rated_surface_temperature_k = 600.0;
+         }},
+        {"too-many-turns",
+         [](Installation& in) {
+             for (int i = 0; i < 3; ++i) {
+                 in.run.insert(in.run.begin(), named(PartKind::elbow));
+             }
+             in.run[3].wall = "double-wall connector";
+             in.run[0].diameter_m = 0.15;
+         },
+         [](Installation& in) {
+             for (int i = 0; i < 2; ++i) {
+                 in.run.insert(in.run.begin(), named(PartKind::elbow));
+             }
+             in.run[0].diameter_m = 0.15;
+         }},
+        {"unusual-input",
+         [](Installation& in) { in.appliance.fuel.moisture = 0.45; },
+         [](Installation& in) { in.appliance.fuel.moisture = 0.39; }},
+        {"wall-below-creosote-threshold",
+         [](Installation& in) { in.run[1].wall = "single-wall steel"; },
+         nothing},
+        {"wall-below-dew-point",
+         [](Installation& in) {
+             in.run[1].wall = "single-wall steel";
+             in.run[1].zone = Zone::outdoors;
+             in.run[1].up_m = 9.0;
+             in.site.weather[0].outdoor_temperature_k = 253.15;
+         },
+         nothing},
+    };
+}
+
+} // namespace
+
+TEST_CASE("a sound installation has no finding") {
+    const std::set<std::string> found = ids(sound());
+    for (const std::string& id : found) {
+        CAPTURE(id);
+        CHECK(id.empty());
+    }
+}
+
+TEST_CASE("every finding of the table fires and keeps still") {
+    std::set<std::string> probed;
+    for (const Probe& probe : probes()) {
+        CAPTURE(probe.id);
+        probed.insert(probe.id);
+        Installation fault = sound();
+        probe.fires(fault);
+        CHECK(ids(fault).count(probe.id) == 1);
+        Installation near_miss = sound();
+        probe.beside(near_miss);
+        CHECK(ids(near_miss).count(probe.id) == 0);
+    }
+    for (const Check& row : checks()) {
+        if (row.id == row.matter->id) {
+            CAPTURE(row.id);
+            CHECK(probed.count(std::string{row.id}) == 1);
+        }
+    }
+}
+
+TEST_CASE("a stretch that ends at the mouth is free to grow") {
+    Installation in = sound();
+    in.appliance.gas_temperature_k.high = 900.0;
+    for (Part& part : in.run) {
+        part.expansion_allowed_m.reset();
+    }
+    in.run[1].up_m = 9.0;
+    const std::string id = "straight-grows-past-its-joint";
+    CHECK(ids(in).count(id) == 0);
+    Part bend;
+    bend.part = PartKind::elbow;
+    bend.angle_rad = 0.25;
+    in.run.insert(in.run.begin() + 2, bend);
+    CHECK(ids(in).count(id) == 1);
+}
+
+TEST_CASE("the table of matters is complete and in order") {
+    std::string_view before;
+    for (const Matter& row : matters()) {
+        CAPTURE(row.id);
+        CHECK(before < row.id);
+        before = row.id;
+        CHECK_FALSE(row.title.empty());
+        CHECK_FALSE(row.meaning.empty());
+        CHECK_FALSE(row.remedy.empty());
+        CHECK(find_matter(row.id) == &row);
+        // Somebody speaks of it, and nobody sees it worse than the table of matters says.
+        Severity worst = Severity::note;
+        bool spoken_of = false;
+        for (const Check& check : checks()) {
+            if (check.matter == &row) {
+                spoken_of = true;
+                worst = std::min(worst, check.severity);
+            }
+        }
+        CHECK(spoken_of);
+        if (find_check(row.id) == nullptr) {
+            CHECK(worst == row.severity); // only bodies speak of it
+        }
+    }
+    CHECK(find_matter("no-such-finding") == nullptr);
+}
+
+TEST_CASE("every check has a matter, a limit and a source") {
+    std::set<std::string_view> ids;
+    for (const Check& row : checks()) {
+        CAPTURE(row.id);
+        CHECK(ids.insert(row.id).second);
+        REQUIRE(row.matter != nullptr);
+        CHECK(find_matter(row.matter->id) == row.matter);
+        CHECK_FALSE(row.rule.empty());
+        CHECK_FALSE(row.applies.empty());
+        CHECK(catalog::find_source(row.source) != nullptr);
+        CHECK(find_check(row.id) == &row);
+        CHECK((row.body == "any" || catalog::find_rule_body(row.body) != nullptr));
+        CHECK((row.basis == Basis::body) == (row.body != "any"));
+        // A check of the trade or the physics and a row of the rules are told apart by their ids.
+        CHECK((find_matter(row.id) == nullptr || find_matter(row.id) == row.matter));
+    }
+    CHECK(find_check("no-such-check") == nullptr);
+}
+
+TEST_CASE("findings stand in order of severity and weight") {
+    Installation in = sound();
+    in.run[1].wall = "single-wall steel";
+    in.run[1].zone = Zone::outdoors;
+    in.run[0].diameter_m = 0.1;
+    in.site.weather[0].outdoor_temperature_k = 288.15;
+    in.appliance.fuel.moisture = 0.45;
+    const Result<Case, Faults> resolved = resolve(with_outdoor_top(in));
+    REQUIRE(resolved.has_value());
+    const Findings found =
+        check_all(in, *resolved, solve(*resolved, Detail::stations), {}).findings;
+    REQUIRE(found.size() > 3);
+    CHECK(std::is_sorted(found.begin(), found.end(), [](const Finding& a, const Finding& b) {
+        return a.severity != b.severity ? a.severity < b.severity : a.weight > b.weight;
+    }));
+}
+
+TEST_CASE("the size search names the smallest pipe that carries every state") {
+    Installation in = sound();
+    in.run[0].diameter_m = 0.1;
+    const Result<Assessment, Faults> assessed = assess(in, {});
+    REQUIRE(assessed.has_value());
+    const SizeAdvice& size = assessed->size;
+    CHECK(size.outcome == SizeAdvice::Outcome::another);
+    CHECK(size.suggested == "150 mm");
+    for (const SizeTrial& trial : size.trials) {
+        CAPTURE(trial.id);
+        if (trial.diameter_m < 0.147) {
+            CHECK_FALSE(trial.passes);
+        }
+        CHECK(trial.passes == trial.ruled_out_by.empty());
+    }
+    const Result<Assessment, Faults> right = assess(sound(), {});
+    REQUIRE(right.has_value());
+    CHECK(right->size.outcome == SizeAdvice::Outcome::present_is_right);
+    CHECK(right->works);
+
+    Installation hopeless = sound();
+    hopeless.run[1].up_m = 0.2;
+    hopeless.run[2].up_m = 0.2;
+    const Result<Assessment, Faults> none = assess(hopeless, {});
+    REQUIRE(none.has_value());
+    CHECK(none->size.outcome == SizeAdvice::Outcome::none);
+    CHECK_FALSE(none->works);
+    CHECK_FALSE(none->size.reason.empty());
+}
+
+TEST_CASE("masonry keeps its size and says so") {
+    Installation in = sound();
+    for (Part& part : in.run) {
+        if (part.wall) {
+            part.wall = "clay-lined masonry";
+        }
+    }
+    const Result<Assessment, Faults> assessed = assess(in, {});
+    REQUIRE(assessed.has_value());
+    CHECK(assessed->size.outcome == SizeAdvice::Outcome::nothing_to_size);
+}

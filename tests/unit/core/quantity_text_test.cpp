@@ -1,0 +1,160 @@
+#include "catch.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <random>
+#include <string>
+
+using namespace fluewright;
+
+namespace {
+
+double value_of_text(std::string_view text, Kind kind) {
+    CAPTURE(std::string(text), std::string(name(kind)));
+    const auto result = parse_quantity(text, kind);
+    INFO((result ? std::string() : result.error().message));
+    REQUIRE(result.has_value());
+    return result->value;
+}
+
+// Finite doubles of both signs and many sizes; temperatures stay above absolute zero.
+double random_value(std::mt19937_64& source, Kind kind) {
+    const double size = std::exp(std::uniform_real_distribution(-25.0, 25.0)(source));
+    const bool negative = kind != Kind::temperature && std::bernoulli_distribution(0.3)(source);
+    return negative ? -size : size;
+}
+
+} // namespace
+
+TEST_CASE("Values are shown in the unit of the trade") {
+    const auto metric = [](double si, Kind kind) {
+        return format_quantity(si, kind, UnitSystem::metric);
+    };
+    CHECK(metric(0.15, Kind::length) == "150 mm");
+    CHECK(metric(0.00045, Kind::length) == "0.45 mm");
+    CHECK(metric(0.9996, Kind::length) == "1 m");
+    CHECK(metric(4.567, Kind::length) == "4.57 m");
+    CHECK(metric(310.0, Kind::length) == "310 m");
+    CHECK(metric(293.15, Kind::temperature) == "20 degC");
+    CHECK(metric(273.149, Kind::temperature) == "0 degC");
+    CHECK(metric(12.04, Kind::pressure) == "12 Pa");
+    CHECK(metric(-0.001, Kind::pressure) == "0 Pa");
+    CHECK(metric(3.8 / 3600, Kind::mass_rate) == "3.8 kg/h");
+    CHECK(metric(0.00812, Kind::gas_flow) == "8.12 g/s");
+    CHECK(metric(7040.0, Kind::power) == "7.04 kW");
+    CHECK(metric(450.0, Kind::power) == "450 W");
+    CHECK(metric(0.018, Kind::area) == "180 cm2");
+    CHECK(metric(0.18, Kind::moisture) == "18 % wet");
+    CHECK(metric(0.687, Kind::fraction) == "68.7 %");
+    CHECK(metric(0.02, Kind::slope) == "20 mm/m");
+    CHECK(metric(std::numbers::pi / 2, Kind::angle) == "90 deg");
+    CHECK(metric(5400.0, Kind::duration) == "90 min");
+    CHECK(metric(3.0 / 3600, Kind::leakage) == "3 1/h");
+    CHECK(metric(1.5, Kind::number) == "1.5");
+    CHECK(metric(std::numeric_limits<double>::quiet_NaN(), Kind::length) == "not computed");
+    CHECK(format_quantity(1.23456, Kind::pressure, UnitSystem::metric, 2) == "1.2 Pa");
+}
+
+TEST_CASE("US values are shown as on a US rule and gauge") {
+    const auto us = [](double si, Kind kind) { return format_quantity(si, kind, UnitSystem::us); };
+    CHECK(us(0.1524, Kind::length) == "6 in");
+    CHECK(us(0.15, Kind::length) == "5 7/8 in");
+    CHECK(us(0.0127, Kind::length) == "1/2 in");
+    CHECK(us(0.0004, Kind::length) == "0.016 in");
+    CHECK(us(0.0, Kind::length) == "0 in");
+    CHECK(us(0.6095, Kind::length) == "2 ft");
+    CHECK(us(1.0287, Kind::length) == "3 ft 4 1/2 in");
+    CHECK(us(-1.0287, Kind::length) == "-3 ft 4 1/2 in");
+    CHECK(us(310.0, Kind::length) == "1017 ft");
+    CHECK(us(293.15, Kind::temperature) == "68 degF");
+    CHECK(us(12.0, Kind::pressure) == "0.0482 inH2O");
+    CHECK(us(-0.000001, Kind::pressure) == "0.0000 inH2O");
+    CHECK(us(8 * 0.45359237 / 3600, Kind::mass_rate) == "8 lb/h");
+    CHECK(us(10000.0, Kind::power) == "34100 Btu/h");
+    CHECK(us(0.018, Kind::area) == "27.9 in2");
+    CHECK(us(1.0, Kind::area) == "10.8 ft2");
+    CHECK(us(3.048, Kind::speed) == "10 ft/s");
+}
+
+TEST_CASE("One given unit and plain numbers can be shown, too") {
+    CHECK(format_in_unit(0.1524, Kind::length, "in") == "6 in");
+    CHECK(format_in_unit(0.15, Kind::length, "in", 5) == "5.9055 in");
+    CHECK(format_in_unit(293.15, Kind::temperature, "K", 5) == "293.15 K");
+    CHECK(format_in_unit(0.2, Kind::moisture, "% dry") == "25 % dry");
+    CHECK(format_in_unit(1.0, Kind::moisture, "% dry") == "not computed");
+    CHECK(format_number(-0.0) == "0");
+    CHECK(format_number(12.345) == "12.3");
+    CHECK(format_number(12345.6, 4) == "12350");
+    CHECK(format_number(1.0 / 3.0, 5) == "0.33333");
+}
+
+TEST_CASE("What is shown can be read again and is never a negative zero") {
+    std::mt19937_64 source(11);
+    for (const Kind kind : all_kinds()) {
+        for (int i = 0; i < 500; ++i) {
+            const double si = random_value(source, kind);
+            for (const auto system : {UnitSystem::metric, UnitSystem::us}) {
+                const std::string text = format_quantity(si, kind, system);
+                CAPTURE(si, text);
+                CHECK_FALSE((text.starts_with("-0 ") || text == "-0"));
+                CHECK(text.find("-0.0000 ") == std::string::npos);
+                const bool near_zero_k = kind == Kind::temperature && si < 1.0;
+                CHECK((near_zero_k || parse_quantity(text, kind).has_value()));
+            }
+        }
+    }
+}
+
+TEST_CASE("A number shown with seventeen digits reads back in every unit") {
+    std::mt19937_64 source(12);
+    for (const Kind kind : all_kinds()) {
+        for (const std::string_view unit : unit_symbols(kind)) {
+            for (int i = 0; i < 200; ++i) {
+                const double si = std::uniform_real_distribution(0.01, 0.9)(source)
+                                  + (kind == Kind::temperature ? 250.0 : 0.0);
+                const std::string text = format_in_unit(si, kind, unit, 17);
+                CAPTURE(si, text);
+                // The number may carry no more than 12 decimals.
+                const double margin =
+                    1e-12 * std::abs(value_of_text("1 " + std::string(unit), kind));
+                CHECK(value_of_text(text, kind) == Approx(si).epsilon(1e-14).margin(margin));
+            }
+        }
+    }
+}
+
+TEST_CASE("A written quantity reads back as the identical double") {
+    std::mt19937_64 source(13);
+    for (const Kind kind : all_kinds()) {
+        for (int i = 0; i < 2000; ++i) {
+            const double si = random_value(source, kind);
+            const std::string text = write_quantity(si, kind);
+            CAPTURE(si, text);
+            const auto read = parse_quantity(text, kind);
+            REQUIRE(read.has_value());
+            REQUIRE(read->value == si);
+        }
+        for (const double si : {0.0, -0.0, 1e-300, 1e300, 5e-324, 0.1, 1.0 / 3.0}) {
+            const auto read = parse_quantity(write_quantity(si, kind), kind);
+            CAPTURE(si, std::string(name(kind)), write_quantity(si, kind));
+            REQUIRE(read.has_value());
+            CHECK(read->value == si);
+        }
+    }
+}
+
+TEST_CASE("A written quantity is as short as a person would write it") {
+    CHECK(write_quantity(0.0127, Kind::length) == "12.7 mm");
+    CHECK(write_quantity(4.2, Kind::length) == "4.2 m");
+    CHECK(write_quantity(293.15, Kind::temperature) == "20 degC");
+    CHECK(write_quantity(3.8 / 3600, Kind::mass_rate) == "3.8 kg/h");
+    CHECK(write_quantity(7000.0, Kind::power) == "7 kW");
+    CHECK(write_quantity(0.18, Kind::moisture) == "18 % wet");
+    CHECK(write_quantity(0.687, Kind::fraction) == "68.7 %");
+    CHECK(write_quantity(std::numbers::pi / 2, Kind::angle) == "90 deg");
+    CHECK(write_quantity(-12.0, Kind::pressure) == "-12 Pa");
+    CHECK(write_quantity(1.0e-12, Kind::pressure) == "1e-12 Pa");
+    CHECK(write_quantity(-0.0, Kind::number) == "0");
+}

@@ -1,0 +1,212 @@
+#include "catch.hpp"
+#include "fluewright/io/json/report_json.hpp"
+#include "fluewright/io/report/report_text.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+
+#include <limits>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+using namespace fluewright;
+using Catch::Matchers::Contains;
+
+namespace {
+
+constexpr Matter matter{.id = "draft-short",
+                        .severity = Severity::fault,
+                        .per_place = false,
+                        .title = "Not enough draft",
+                        .meaning = "meaning",
+                        .remedy = "general remedy"};
+
+constexpr Check check{.id = "draft-short",
+                      .basis = Basis::physics,
+                      .body = "any",
+                      .matter = &matter,
+                      .severity = Severity::fault,
+                      .advice = false,
+                      .needs_solution = true,
+                      .rule = "draft >= need",
+                      .applies = "high fire",
+                      .source = "heater-manuals",
+                      .mark = "looked up",
+                      .disagrees = {}};
+
+/// A made-up assessment with one state of every kind, none of it computed.
+Assessment made_up() {
+    Assessment a;
+    Case& c = a.installation;
+    c.title = "Boat shed";
+    c.room_temperature_k = 293.15;
+    c.weathers = {{.name = "frost", .outdoor_temperature_k = 263.15, .wind_m_s = 2.0}};
+    c.walls.emplace_back().id = "single-wall steel";
+    c.sections.push_back({.part = -1, .kind = PartKind::collar, .diameter_m = 0.15});
+    c.sections.push_back({.part = 0, .kind = PartKind::increaser, .diameter_m = 0.2, .loss = 0.4});
+    c.sections.push_back(
+        {.part = 0, .kind = PartKind::straight, .length_m = 4.0, .rise_m = 4.0, .diameter_m = 0.2});
+    c.sections.push_back({.part = 1, .kind = PartKind::cap, .diameter_m = 0.2});
+    c.assumptions.push_back({.pointer = "/run",
+                             .what = "what stands on the mouth",
+                             .word = "nothing (open end)",
+                             .source = "judgement",
+                             .mark = "judgement"});
+    for (const StateKind kind : {StateKind::high_fire,
+                                 StateKind::free_burn,
+                                 StateKind::door_open_embers,
+                                 StateKind::standing}) {
+        StateResult state;
+        state.kind = kind;
+        state.draft_pa = 8.0;
+        state.draft_needed_pa = 12.0;
+        state.gas_temperature_k = 500.0;
+        state.door.opening_share = 0.4;
+        for (std::size_t section : {0U, 0U, 1U, 2U, 3U}) {
+            state.stations.push_back({.section = section, .gas_temperature_k = 480.0});
+        }
+        a.solution.states.push_back(state);
+        const bool door = kind == StateKind::door_open_embers;
+        a.verdicts.push_back({.counts = kind == StateKind::high_fire || door,
+                              .passes = false,
+                              .spare = door ? -0.1 : -4.0,
+                              .kind = door ? Kind::fraction : Kind::pressure});
+    }
+    a.limiting = 0;
+    a.limiting_draft_other_pa = 9.0;
+    a.sentence = "This run falls short.";
+    Finding& finding = a.findings.emplace_back();
+    finding.matter = &matter;
+    finding.severity = Severity::fault;
+    finding.place = "the outlet";
+    finding.state = "high fire, frost";
+    finding.message = "The run gives 8 Pa.";
+    finding.kind = Kind::pressure;
+    finding.figure = 8.0;
+    finding.limit = 12.0;
+    CheckResult& source = finding.sources.emplace_back();
+    source.check = &check;
+    source.outcome = CheckOutcome::not_met;
+    source.figure = finding.figure;
+    source.limit = finding.limit;
+    a.size.outcome = SizeAdvice::Outcome::none;
+    a.size.reason = "Height is short.";
+    return a;
+}
+
+std::string text_of(const Assessment& a, const ReportOptions& more = {}) {
+    ReportOptions options = more;
+    options.version = "0.1.0";
+    options.file = "shed.json";
+    return report_text(a, options);
+}
+
+} // namespace
+
+TEST_CASE("the report begins with the verdict and the limiting state", "[report]") {
+    ReportOptions wide;
+    wide.style.width = 100;
+    CHECK(
+        text_of(made_up(), wide)
+            .starts_with("This run falls short.\n"
+                         "Limiting state: high fire, frost. Draft 8 Pa, needed 12 Pa, margin -4 Pa "
+                         "(-33.3 %).\n"
+                         "Installation: Boat shed\n"));
+    Assessment a = made_up();
+    a.limiting = 2;
+    CHECK_THAT(text_of(a), Contains("The door may be opened 40 %") && Contains("50 % is wanted."));
+}
+
+TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {
+    Assessment a = made_up();
+    CHECK_THAT(text_of(a),
+               Contains("1. FAULT: Not enough draft, the outlet (high fire, frost)\n"
+                        "     The run gives 8 Pa.\n"
+                        "     What to do: general remedy\n"
+                        "     Source: heater-manuals, looked up.\n"
+                        "     More: fluewright explain draft-short\n"));
+    a.findings.front().remedy = "Here: add 1 m.";
+    CHECK_THAT(text_of(a), Contains("What to do: Here: add 1 m."));
+    a.findings.clear();
+    CHECK_THAT(text_of(a), Contains("Findings\n  None."));
+}
+
+TEST_CASE("a state without a working point says so in words", "[report]") {
+    Assessment a = made_up();
+    a.solution.states[1].status = Status::no_flow;
+    CHECK_THAT(text_of(a), Contains("free burn: not computed; no flow up the flue"));
+    const auto json = nlohmann::json::parse(report_json(a, {}));
+    CHECK(json["states"][1]["status"] == "no flow");
+    CHECK(json["states"][1]["draft_pa"].is_null());
+    CHECK(json["states"][1]["stations"].empty());
+
+    a.solution.states[1].status = Status::no_answer;
+    CHECK(text_of(a).starts_with("The solver found no answer for free burn, frost"));
+    CHECK_THAT(text_of(a), Contains("FAILED"));
+}
+
+TEST_CASE("a number that is not finite is a word in text and null in JSON", "[report]") {
+    Assessment a = made_up();
+    a.solution.states[0].draft_pa = std::numeric_limits<double>::quiet_NaN();
+    a.limiting_draft_other_pa = std::numeric_limits<double>::infinity();
+    CHECK_THAT(text_of(a), Contains("not computed"));
+    const auto json = nlohmann::json::parse(report_json(a, {}));
+    CHECK(json["states"][0]["draft_pa"].is_null());
+    CHECK(json["verdict"]["limiting_state"]["draft_with_european_heat_pa"].is_null());
+}
+
+TEST_CASE("a step in size and an added mouth are called so", "[report]") {
+    const std::string text = text_of(made_up());
+    CHECK_THAT(text, Contains("1 step"));
+    CHECK_THAT(text, Contains("1 straight"));
+    CHECK_THAT(text, Contains("\n  mouth"));
+    const auto json = nlohmann::json::parse(report_json(made_up(), {}));
+    CHECK(json["input"]["run"][3]["part"].is_null());
+}
+
+TEST_CASE("the size line follows the outcome", "[report]") {
+    Assessment a = made_up();
+    CHECK_THAT(text_of(a), Contains("no size alone makes this run work. Height is short."));
+    a.size.outcome = SizeAdvice::Outcome::present_is_right;
+    a.size.present = "150 mm";
+    a.size.reason.clear();
+    CHECK_THAT(text_of(a), Contains("Pipe size: 150 mm is right."));
+    a.size.outcome = SizeAdvice::Outcome::another;
+    a.size.suggested = "180 mm";
+    CHECK_THAT(text_of(a), Contains("Pipe size: 180 mm suggested in place of 150 mm."));
+    a.size.outcome = SizeAdvice::Outcome::nothing_to_size;
+    CHECK_THAT(text_of(a), Contains("nothing in this run to choose by size"));
+    CHECK_THAT(text_of(a, {.size_searched = false}), Contains("not computed (--no-size-search)"));
+}
+
+TEST_CASE("a long title without blanks still keeps to the page", "[report]") {
+    Assessment a = made_up();
+    a.installation.title = std::string(300, 'x');
+    a.installation.weathers[0].name = std::string(200, 'y');
+    std::istringstream lines(text_of(a, {.details = true}));
+    for (std::string line; std::getline(lines, line);) {
+        CHECK(shown_width(line) <= 80);
+    }
+}
+
+TEST_CASE("tables align numbers at the point and words at the left", "[table]") {
+    TextTable table({{.heading = "part"},
+                     {.heading = "draft\nPa", .align = Align::decimal},
+                     {.heading = "note", .wraps = true}});
+    table.add({{"pipe"}, {"8.25"}, {"short"}});
+    table.add({{"elbow"}, {"-12"}, {"-"}});
+    table.add_note("below");
+    CHECK(table.text({}, 1)
+          == "         draft\n"
+             " part       Pa  note\n"
+             " pipe     8.25  short\n"
+             " elbow  -12     -\n"
+             "     below\n");
+}
+
+TEST_CASE("text breaks between words, and inside only where it must", "[layout]") {
+    CHECK(wrap("one two three", 7) == std::vector<std::string>{"one two", "three"});
+    CHECK(wrap("abcdefgh ij", 4) == std::vector<std::string>{"abcd", "efgh", "ij"});
+    CHECK(wrap("", 4) == std::vector<std::string>{""});
+    CHECK(wrap("äöü äöü", 3) == std::vector<std::string>{"äöü", "äöü"});
+    CHECK(in_plain_letters("4½ in ± 2 °") == "4 1/2 in +- 2 deg");
+}
