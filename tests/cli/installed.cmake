@@ -4,6 +4,7 @@
 function(run)
   execute_process(COMMAND ${ARGN} WORKING_DIRECTORY "${SCRATCH}" RESULT_VARIABLE status
     OUTPUT_VARIABLE out ERROR_VARIABLE out)
+  set(out "${out}" PARENT_SCOPE)
   if(NOT status EQUAL 0)
     list(JOIN ARGN " " command)
     message(FATAL_ERROR "${command}: status ${status}\n${out}")
@@ -13,7 +14,26 @@ file(REMOVE_RECURSE "${SCRATCH}")
 file(MAKE_DIRECTORY "${SCRATCH}/work")
 run(${CMAKE_COMMAND} --install "${BUILD}" --prefix "${SCRATCH}/prefix")
 run("${SCRATCH}/prefix/bin/fluewright" check "${SCRATCH}/prefix/share/doc/fluewright/examples/bindery.json")
-run(${CMAKE_COMMAND} -S "${SOURCE}/tests/cli/consumer" -B "${SCRATCH}/consumer"
-  -D CMAKE_PREFIX_PATH=${SCRATCH}/prefix -D CMAKE_CXX_COMPILER=${CXX} -D CMAKE_CXX_FLAGS=${FLAGS})
-run(${CMAKE_COMMAND} --build "${SCRATCH}/consumer")
-run("${SCRATCH}/consumer/consumer" "${SCRATCH}/prefix/share/doc/fluewright/examples/bindery.json")
+# The example programs, which set no C++ standard: the library's target asks for it.
+set(examples "${SCRATCH}/prefix/share/doc/fluewright/examples")
+run(${CMAKE_COMMAND} -S "${examples}/cpp" -B "${SCRATCH}/programs" -D CMAKE_PREFIX_PATH=${SCRATCH}/prefix
+  -D CMAKE_CXX_COMPILER=${CXX} "-DCMAKE_CXX_FLAGS=${FLAGS} -Wall -Wextra -Werror")
+run(${CMAKE_COMMAND} --build "${SCRATCH}/programs")
+run("${SCRATCH}/programs/drafts" "${examples}/bindery.json")
+if(NOT out MATCHES "frost, high fire: [0-9.]+ Pa")
+  message(FATAL_ERROR "drafts prints no draft:\n${out}")
+endif()
+run("${SCRATCH}/programs/planned")
+if(NOT out MATCHES "draws")
+  message(FATAL_ERROR "planned prints no verdict:\n${out}")
+endif()
+# Every public header stands alone for a stranger who warns.
+file(GLOB_RECURSE headers RELATIVE "${SCRATCH}/prefix/include" "${SCRATCH}/prefix/include/fluewright/*.hpp")
+set(all "")
+foreach(header IN LISTS headers)
+  string(APPEND all "#include <${header}>\n")
+endforeach()
+file(WRITE "${SCRATCH}/work/all_headers.cpp" "${all}")
+separate_arguments(flags UNIX_COMMAND "${FLAGS}")
+run(${CXX} ${flags} -std=c++20 -fsyntax-only -Wall -Wextra -Werror -I "${SCRATCH}/prefix/include"
+  "${SCRATCH}/work/all_headers.cpp")
