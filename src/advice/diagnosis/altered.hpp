@@ -2,7 +2,7 @@
 
 #include "fluewright/advice/diagnosis/tables.hpp"
 #include "fluewright/model/fields/installation.hpp"
-#include "situation.hpp"
+#include "seen/situation.hpp"
 
 #include <optional>
 #include <vector>

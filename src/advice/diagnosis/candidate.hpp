@@ -1,6 +1,6 @@
 #pragma once
 
-#include "evidence.hpp"
+#include "seen/evidence.hpp"
 
 /// Checks that could be made next, as entries of the file they would become.
 namespace fluewright::diagnosis {

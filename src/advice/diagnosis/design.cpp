@@ -105,7 +105,7 @@ std::vector<DesignCause> design_causes(const Installation& written,
         }
     }
     if (found.empty()) {
-        return {{&cause_of("design-whole"), std::nullopt, 1.0}};
+        return {{&cause_of(CauseId::design_whole), std::nullopt, 1.0}};
     }
     for (DesignCause& cause : found) {
         cause.share /= sum;

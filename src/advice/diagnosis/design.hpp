@@ -1,6 +1,6 @@
 #pragma once
 
-#include "evidence.hpp"
+#include "seen/evidence.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 
 /// What is wrong by design: the run as the file describes it, against a cured one.

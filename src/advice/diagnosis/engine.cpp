@@ -115,8 +115,8 @@ void Engine::add_singles() {
 
     // A run that falls short as described needs no hidden fault to be in trouble.
     const double unhidden_prior =
-        cause_of("nothing").prior
-        + (score(resolved_).passes ? 0.0 : cause_of("design-whole").prior);
+        cause_of(CauseId::nothing).prior
+        + (score(resolved_).passes ? 0.0 : cause_of(CauseId::design_whole).prior);
     std::vector<Candidate> candidates;
     double sum = 0.0;
     for (const Cause& cause : causes()) {

@@ -1,12 +1,12 @@
 #pragma once
 
-#include "evidence.hpp"
+#include "seen/evidence.hpp"
 
 #include <map>
 #include <memory>
 #include <optional>
 
-/// Bayes' rule over causes and their sizes, on a fixed grid.
+/// Bayes' rule over causes and their sizes, on a fixed grid.   [theory eq. 63]
 namespace fluewright::diagnosis {
 
 /// A row of the answer before the places and sizes are told apart: no cause, one, or two.

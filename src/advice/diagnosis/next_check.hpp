@@ -3,7 +3,7 @@
 #include "candidate.hpp"
 #include "engine.hpp"
 
-/// Which check tells the causes apart best for its effort.
+/// Which check tells the causes apart best for its effort.   [theory eq. 66]
 namespace fluewright::diagnosis {
 
 struct Expected {

@@ -139,10 +139,10 @@ void OutcomeBuilder::add_unhidden(Diagnosis& result) {
     const double trouble = trouble_of(written_, resolved_, evidence_);
     Explanation nothing;
     nothing.probability = all * (1.0 - trouble);
-    nothing.title = cause_of("nothing").title;
-    nothing.mechanism = cause_of("nothing").mechanism;
-    nothing.remedy = cause_of("nothing").remedy;
-    nothing.confirm = find_check(cause_of("nothing").confirm);
+    nothing.title = cause_of(CauseId::nothing).title;
+    nothing.mechanism = cause_of(CauseId::nothing).mechanism;
+    nothing.remedy = cause_of(CauseId::nothing).remedy;
+    nothing.confirm = find_check(cause_of(CauseId::nothing).confirm);
     bear(nothing, row);
     if (all * trouble > least_shown) {
         for (const DesignCause& flaw : design_causes(written_, resolved_, evidence_)) {
@@ -331,8 +331,9 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
         for (const Cause* cause : causes) {
             name += (name.empty() ? "" : " and ") + std::string{cause->title};
         }
-        check.expected.push_back({causes.empty() ? std::string{cause_of("nothing").title} : name,
-                                  range_of(expected, resolved_)});
+        check.expected.push_back(
+            {causes.empty() ? std::string{cause_of(CauseId::nothing).title} : name,
+             range_of(expected, resolved_)});
     }
     return check;
 }

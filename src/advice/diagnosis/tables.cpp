@@ -39,15 +39,6 @@ auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_t
     return row == rows.end() ? nullptr : &*row;
 }
 
-template <class Rows>
-const auto& of(const Rows& rows, std::string_view id) {
-    const auto* row = find(rows, id);
-    if (row == nullptr) {
-        std::abort(); // a misspelled id in the code must not turn into a figure
-    }
-    return *row;
-}
-
 } // namespace
 
 double Symptom::share(double value) const {
@@ -78,16 +69,16 @@ const Check* find_check(std::string_view id) {
     return find(check_rows, id);
 }
 
-const Cause& cause_of(std::string_view id) {
-    return of(cause_rows, id);
+const Cause& cause_of(CauseId id) {
+    return cause_rows[static_cast<std::size_t>(id)];
 }
 
-const Reading& reading_of(std::string_view id) {
-    return of(reading_rows, id);
+const Reading& reading_of(ReadingId id) {
+    return reading_rows[static_cast<std::size_t>(id)];
 }
 
-const Symptom& symptom_of(std::string_view id) {
-    return of(symptom_rows, id);
+const Symptom& symptom_of(SymptomId id) {
+    return symptom_rows[static_cast<std::size_t>(id)];
 }
 
 double found_share(const Check& look, std::string_view cause) {

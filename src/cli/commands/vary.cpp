@@ -1,4 +1,4 @@
-#include "cli/shell/batch_output.hpp"
+#include "cli/batch/batch_output.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
 #include "cli/shell/files.hpp"

@@ -1,5 +1,9 @@
 #pragma once
 
+#include "fluewright/advice/diagnosis/cause_id.hpp"
+#include "fluewright/advice/diagnosis/reading_id.hpp"
+#include "fluewright/advice/diagnosis/symptom_id.hpp"
+
 #include <cstddef>
 #include <span>
 #include <string_view>
@@ -54,6 +58,7 @@ struct Reading {
 };
 
 /// Share of people who report a symptom over a computed figure x.
+/// [theory eq. 65]
 struct Symptom {
     std::string_view id;
     double threshold;
@@ -77,10 +82,9 @@ struct Symptom {
 [[nodiscard]] const Cause* find_cause(std::string_view id);
 [[nodiscard]] const Check* find_check(std::string_view id);
 
-/// By id; asking for one that does not exist is a programming error.
-[[nodiscard]] const Cause& cause_of(std::string_view id);
-[[nodiscard]] const Reading& reading_of(std::string_view id);
-[[nodiscard]] const Symptom& symptom_of(std::string_view id);
+[[nodiscard]] const Cause& cause_of(CauseId id);
+[[nodiscard]] const Reading& reading_of(ReadingId id);
+[[nodiscard]] const Symptom& symptom_of(SymptomId id);
 
 /// Share of cases of a cause in which a look finds something; the false alarms where it does not
 /// reveal that cause.

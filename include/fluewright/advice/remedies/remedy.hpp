@@ -1,10 +1,10 @@
 #pragma once
 
+#include "fluewright/advice/remedies/remedy_kind.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/installation.hpp"
 #include "fluewright/model/run/case.hpp"
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,41 +12,6 @@
 
 /// Changes to an installation that can be made with parts, tools or habits.
 namespace fluewright {
-
-/// In the order of data/remedy_effort.csv.
-enum class RemedyKind : std::uint8_t {
-    open_damper,
-    remove_damper,
-    sweep,
-    seal_joints,
-    clean_screen,
-    remove_screen,
-    wider_mesh,
-    change_cap,
-    air_inlet,
-    stop_fans,
-    dry_fuel,
-    brisk_low_fire,
-    smaller_fire,
-    give_slope,
-    smooth_elbows,
-    two_45,
-    lower_door_opening,
-    double_wall_connector,
-    remove_reducer,
-    connector_size,
-    shorten_level,
-    straighten_level,
-    remove_level,
-    raise_top,
-    insulate_outside,
-    enclose_outside,
-    line_flue,
-    chimney_size,
-    pipe_size,
-    fit_damper,
-    fit_regulator,
-};
 
 /// The row of the kind: its id, title, effort and what it may worsen.
 [[nodiscard]] const catalog::RemedyEffort& effort_of(RemedyKind kind);

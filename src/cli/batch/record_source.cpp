@@ -1,6 +1,6 @@
 #include "record_source.hpp"
 
-#include "files.hpp"
+#include "cli/shell/files.hpp"
 
 #include <algorithm>
 #include <filesystem>

@@ -5,7 +5,7 @@
 #include <string>
 #include <tuple>
 
-/// The circumstances in which something is seen.
+/// The circumstances in which something is seen.   [theory eq. 67]
 namespace fluewright::diagnosis {
 
 enum class Doing : std::uint8_t {

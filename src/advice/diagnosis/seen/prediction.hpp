@@ -1,6 +1,6 @@
 #pragma once
 
-#include "altered.hpp"
+#include "advice/diagnosis/altered.hpp"
 #include "fluewright/model/march/march.hpp"
 
 #include <array>

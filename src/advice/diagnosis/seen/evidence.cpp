@@ -47,10 +47,10 @@ Situation with_wind(Situation situation, bool windy) {
 /// How likely smoke in the room is on a high fire or when the door is opened.
 double smokiness(const Altered& altered, const Situation& situation, const Lookup& at) {
     const double joints =
-        symptom_of("smoke-joints").share(at(with(situation, Doing::high_fire)).joints_pa);
+        symptom_of(SymptomId::smoke_joints).share(at(with(situation, Doing::high_fire)).joints_pa);
     const double door =
         altered.made.appliance.has_door
-            ? symptom_of("smoke-door")
+            ? symptom_of(SymptomId::smoke_door)
                   .share(at(with(situation, door_state(altered.made))).opening_short)
             : 0.0;
     return 1.0 - (1.0 - joints) * (1.0 - door);
@@ -85,7 +85,7 @@ double course_share(const Cause& cause, Answer answer) {
 
 double course_likelihood(const Evidence& e, const Altered& altered) {
     if (altered.causes.empty()) {
-        return course_share(cause_of("nothing"), e.answer);
+        return course_share(cause_of(CauseId::nothing), e.answer);
     }
     double sum = 0.0;
     for (const CauseAt& cause : altered.causes) {
@@ -115,7 +115,7 @@ bool leaks_at(const Altered& altered, std::size_t point) {
 /// A smoke stick moves where the pressure differs by more than the threshold, and in to a tight
 /// joint hardly at all.
 double stick_likelihood(const Evidence& e, double x, const Altered& altered) {
-    const Symptom& row = symptom_of("stick");
+    const Symptom& row = symptom_of(SymptomId::stick);
     const bool wide = e.situation.doing == Doing::standing || leaks_at(altered, e.point);
     const double blown = row.most / (1.0 + std::exp((row.threshold - x) / row.softness));
     const double drawn =
@@ -136,51 +136,51 @@ double bell(double x, double mean, double spread) {
     return std::exp(-0.5 * z * z) / spread;
 }
 
-std::string_view symptom_id(Seen seen) {
+SymptomId symptom_id(Seen seen) {
     switch (seen) {
     case Seen::smoke_joints:
-        return "smoke-joints";
+        return SymptomId::smoke_joints;
     case Seen::smoke_door:
-        return "smoke-door";
+        return SymptomId::smoke_door;
     case Seen::smoke_lighting:
-        return "smoke-lighting";
+        return SymptomId::smoke_lighting;
     case Seen::smoke_wind:
-        return "smoke-wind";
+        return SymptomId::smoke_wind;
     case Seen::smoke_fan:
-        return "smoke-fan";
+        return SymptomId::smoke_fan;
     case Seen::sluggish:
-        return "sluggish";
+        return SymptomId::sluggish;
     case Seen::roaring:
-        return "roaring";
+        return SymptomId::roaring;
     case Seen::drips:
-        return "drips";
+        return SymptomId::drips;
     case Seen::smell:
-        return "smell";
+        return SymptomId::smell;
     case Seen::co_alarm:
-        return "co-alarm";
+        return SymptomId::co_alarm;
     default:
-        return "window";
+        return SymptomId::window;
     }
 }
 
-std::string_view reading_id(Seen seen) {
+ReadingId reading_id(Seen seen) {
     switch (seen) {
     case Seen::gas_temperature:
-        return "gas_temperature";
+        return ReadingId::gas_temperature;
     case Seen::surface_temperature:
-        return "surface_temperature";
+        return ReadingId::surface_temperature;
     case Seen::room_pressure:
-        return "room_pressure";
+        return ReadingId::room_pressure;
     case Seen::carbon_dioxide:
-        return "carbon_dioxide";
+        return ReadingId::carbon_dioxide;
     case Seen::oxygen:
-        return "oxygen";
+        return ReadingId::oxygen;
     case Seen::moisture:
-        return "moisture";
+        return ReadingId::moisture;
     case Seen::deposit:
-        return "deposit";
+        return ReadingId::deposit;
     default:
-        return "draft";
+        return ReadingId::draft;
     }
 }
 
