@@ -7,7 +7,7 @@
 namespace fluewright::air {
 namespace {
 
-constexpr double gas_constant_j_kgk = constants::gas_constant_j_molk / 28.9651e-3;
+constexpr double gas_constant_j_kgk = constants::gas_constant_j_molk / constants::dry_air_kg_mol;
 
 } // namespace
 

@@ -13,8 +13,7 @@ constexpr double earth_radius_m = 6356766.0;
 constexpr double lapse_k_m = 0.0065;
 constexpr double sea_level_temperature_k = 288.15;
 constexpr double exponent = 5.255876;
-constexpr double dry_air_kg_mol = 28.9651e-3;
-constexpr double vapour_over_air = 18.01528 / 28.9651;
+constexpr double vapour_over_air = constants::water_g_mol / constants::dry_air_g_mol;
 
 } // namespace
 
@@ -33,7 +32,7 @@ double altitude_m(double pressure_pa) {
 
 double density_kg_m3(double pressure_pa, double temperature_k, double humidity) {
     const double vapour_pa = humidity * dew_point::saturation_pressure_pa(temperature_k);
-    const double dry_gas_constant = constants::gas_constant_j_molk / dry_air_kg_mol;
+    const double dry_gas_constant = constants::gas_constant_j_molk / constants::dry_air_kg_mol;
     return (pressure_pa - (1.0 - vapour_over_air) * vapour_pa) / (dry_gas_constant * temperature_k);
 }
 

@@ -16,8 +16,6 @@ double sixth_root(double x) {
     return std::sqrt(cube_root(x));
 }
 
-constexpr double floor_reynolds = 2300.0;
-
 } // namespace
 
 double pipe_gnielinski_gas_1976(double re, double pr) {
@@ -35,13 +33,13 @@ double pipe_laminar_hausen_1943(double graetz) {
 }
 
 double floored_reynolds(double re) {
-    const double ratio_4 = square(square(re / floor_reynolds));
-    return floor_reynolds * std::sqrt(std::sqrt(std::sqrt(1.0 + ratio_4 * ratio_4)));
+    const double ratio_4 = square(square(re / least_reynolds));
+    return least_reynolds * std::sqrt(std::sqrt(std::sqrt(1.0 + ratio_4 * ratio_4)));
 }
 
 double pipe_gnielinski_gas_floored(double re) {
     constexpr double floor_to_08 = 489.0826636630202; // 2300^0.8
-    const double ratio_4 = square(square(re / floor_reynolds));
+    const double ratio_4 = square(square(re / least_reynolds));
     return 0.0214 * (floor_to_08 * tenth_root(1.0 + ratio_4 * ratio_4) - 100.0);
 }
 

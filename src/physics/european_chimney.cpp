@@ -10,8 +10,6 @@
 namespace fluewright::european {
 namespace {
 
-constexpr double least_reynolds = 2300.0;
-
 double celsius(double temperature_k) {
     return temperature_k - constants::celsius_zero_k;
 }
@@ -68,7 +66,7 @@ double viscosity_pa_s(double temperature_k) {
 }
 
 double floored_reynolds(double re) {
-    return std::fmax(re, least_reynolds);
+    return std::fmax(re, convection::least_reynolds);
 }
 
 double friction_factor(double re, double relative_roughness) {

@@ -10,8 +10,6 @@ namespace {
 constexpr double draft_constant_k_m = 0.03413;
 constexpr double density_constant_ip = 1.325; ///< lb/ft3, inHg, degR
 constexpr double pound_kg = 0.45359237;
-constexpr double foot_m = 0.3048;
-constexpr double inch_m = 0.0254;
 constexpr double inch_of_mercury_pa = 3386.389;
 constexpr double rankine_per_kelvin = 1.8;
 constexpr double megajoule_j = 1e6;
@@ -28,7 +26,8 @@ double theoretical_draft_pa(double barometer_pa,
 }
 
 double density_kg_m3(double barometer_pa, double mean_gas_temperature_k) {
-    constexpr double constant = density_constant_ip * pound_kg / (foot_m * foot_m * foot_m)
+    constexpr double constant = density_constant_ip * pound_kg
+                                / (constants::foot_m * constants::foot_m * constants::foot_m)
                                 / (inch_of_mercury_pa * rankine_per_kelvin);
     return constant * barometer_pa / mean_gas_temperature_k;
 }
@@ -46,7 +45,8 @@ double velocity_m_s(double flow_kg_s, double density_kg_m3, double area_m2) {
 }
 
 double friction_k(double length_m, double diameter_m) {
-    return friction_per_foot_over_inch * (length_m / foot_m) / (diameter_m / inch_m);
+    return friction_per_foot_over_inch * (length_m / constants::foot_m)
+           / (diameter_m / constants::inch_m);
 }
 
 double flow_loss_pa(double k, double density_kg_m3, double velocity_m_s) {

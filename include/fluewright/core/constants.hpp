@@ -14,5 +14,12 @@ inline constexpr double standard_pressure_pa = 101325.0;
 inline constexpr double water_latent_heat_25c_j_kg = 2.4426e6;
 inline constexpr double pi = std::numbers::pi;
 inline constexpr double foot_m = 0.3048; ///< the international foot, exact
+inline constexpr double inch_m = 0.0254; ///< exact
+/// Molar mass of dry air and of water.
+///
+/// Source   NASA TP-2002-211556, entry Air; atomic masses IUPAC   [nasa-cea]
+inline constexpr double dry_air_g_mol = 28.9651;
+inline constexpr double dry_air_kg_mol = dry_air_g_mol / 1000.0;
+inline constexpr double water_g_mol = 18.01528;
 
 } // namespace fluewright::constants

@@ -27,7 +27,9 @@ struct Gap {
 ///
 ///   h_r = sigma (T1^2 + T2^2)(T1 + T2) / (1/e1 + (r1/r2)(1/e2 - 1))
 ///
-/// Source   ISO 15099:2003 for convection; radiosity balance for radiation
+/// Source   ISO 15099:2003 for convection   [iso15099]; radiosity balance for radiation
+///          [derivation]
+/// [theory eq. 24]
 [[nodiscard]] double conductance_w_m2k(const Gap& gap, double hot_face_k, double cold_face_k);
 
 } // namespace fluewright::air_gap

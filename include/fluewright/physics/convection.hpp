@@ -8,7 +8,7 @@ namespace fluewright::convection {
 ///
 ///   Nu = 0.0214 (Re^0.8 - 100) Pr^0.4
 ///
-/// Source   Gnielinski 1976, Int. Chem. Eng. 16 359-368   [gnielinski1976]
+/// Source   Gnielinski 1976, Int. Chem. Eng. 16 359-368   [gnielinski-1976]
 /// Range    1e4 <= Re <= 5e6, 0.5 < Pr <= 1.5; the European chimney standard uses it from Re 2300
 [[nodiscard]] double pipe_gnielinski_gas_1976(double re, double pr);
 
@@ -16,17 +16,22 @@ namespace fluewright::convection {
 ///
 ///   Nu = (f/8)(Re - 1000) Pr / (1 + 12.7 sqrt(f/8) (Pr^(2/3) - 1))
 ///
-/// Source   Gnielinski 1976   [gnielinski1976];  Range  3000 <= Re <= 5e6
+/// Source   Gnielinski 1976   [gnielinski-1976];  Range  3000 <= Re <= 5e6
 [[nodiscard]] double pipe_gnielinski_1976(double re, double pr, double f_darcy);
 
 /// Laminar flow that develops from the entry, mean over the length.
 ///
 ///   Nu = 3.66 + 0.0668 Gz / (1 + 0.04 Gz^(2/3)),   Gz = Re Pr D / L
 ///
-/// Source   Hausen 1943   [hausen1943];  Range  Re below 2300
+/// Source   Hausen 1943   [hausen-1943];  Range  Re below 2300
 [[nodiscard]] double pipe_laminar_hausen_1943(double graetz);
 
-/// Reynolds number that never falls below 2300 and passes over without a corner:
+/// The European standard evaluates friction and Nusselt number no lower than here.
+///
+/// Source   EN 13384-1   [en13384-1, from memory]
+inline constexpr double least_reynolds = 2300.0;
+
+/// Reynolds number that never falls below least_reynolds and passes over without a corner:
 /// (Re^8 + 2300^8)^(1/8).
 ///
 /// Source   EN 13384-1 evaluates friction and Nusselt number at Re 2300 where Re is lower, which is
@@ -36,10 +41,17 @@ namespace fluewright::convection {
 
 /// Nu over Pr^0.4 of pipe_gnielinski_gas_1976() at floored_reynolds(re): one power instead of three
 /// roots and a power, for the march.
+/// [theory eq. 21]
 [[nodiscard]] double pipe_gnielinski_gas_floored(double re);
 
 /// What the local entry factor adds, over what the mean one does.
 inline constexpr double entry_scale = 1.0 / 3.0;
+
+/// The local entry factor is held at its value this far behind a disturbance, where separation
+/// makes the formula's infinity meaningless.
+///
+/// Source   judgement: a tenth of a diameter   [judgement]
+inline constexpr double entry_start_over_diameter = 0.1;
 
 /// Local entry factor at a distance x from the last disturbance.
 ///
@@ -52,17 +64,19 @@ inline constexpr double entry_scale = 1.0 / 3.0;
 ///
 ///   Nu = (0.825 + 0.387 Ra^(1/6) / (1 + (0.492/Pr)^(9/16))^(8/27))^2
 ///
-/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1323   [churchill1975]
+/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1323   [churchill-chu-1975-plate]
 [[nodiscard]] double vertical_plate_churchill_1975(double ra, double pr);
 
 /// Horizontal cylinder.
 ///
 ///   Nu = (0.60 + 0.387 Ra^(1/6) / (1 + (0.559/Pr)^(9/16))^(8/27))^2
 ///
-/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1049   [churchill1975b]
+/// Source   Churchill and Chu 1975, Int. J. Heat Mass Transfer 18 1049
+/// [churchill-chu-1975-cylinder]
 [[nodiscard]] double horizontal_cylinder_churchill_1975(double ra, double pr);
 
 /// The two above at air::prandtl, without their powers of the Prandtl number.
+/// [theory eq. 25]
 [[nodiscard]] double vertical_plate_in_air(double ra);
 [[nodiscard]] double horizontal_cylinder_in_air(double ra);
 
@@ -77,7 +91,7 @@ inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 ///
 ///   Nu = 0.3 + 0.62 Re^0.5 Pr^(1/3) / (1 + (0.4/Pr)^(2/3))^0.25 (1 + (Re/282000)^(5/8))^0.8
 ///
-/// Source   Churchill and Bernstein 1977, J. Heat Transfer 99 300   [churchill1977b]
+/// Source   Churchill and Bernstein 1977, J. Heat Transfer 99 300   [churchill-bernstein-1977]
 [[nodiscard]] double cross_wind_churchill_1977(double re, double pr);
 
 /// The same at air::prandtl, with roots in place of powers.
@@ -85,8 +99,9 @@ inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 
 /// Forced and free convection together: (a^3 + b^3)^(1/3).
 ///
-/// Source   Churchill 1977, AIChE J. 23 10-16: cubic blend of the two limits   [churchill1977c,
+/// Source   Churchill 1977, AIChE J. 23 10-16: cubic blend of the two limits [churchill-1977-blend,
 ///          from memory]
+/// [theory eq. 22]
 [[nodiscard]] double blend(double forced, double natural);
 
 } // namespace fluewright::convection

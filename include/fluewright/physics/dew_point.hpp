@@ -10,6 +10,7 @@ namespace fluewright::dew_point {
 /// Source   EN 13384-1, water dew point   [en13384-1, from memory; within 0.05 K of IAPWS-IF97
 ///          from 20 to 80 degC]
 /// Range    600 Pa to 70 kPa
+/// [theory eq. 3, 34]
 [[nodiscard]] double water_k(double vapour_pressure_pa);
 
 /// Saturation pressure of water [Pa]: the inverse of water_k().
@@ -21,6 +22,7 @@ namespace fluewright::dew_point {
 ///
 /// Source   Verhoff and Banchero 1974, Chem. Eng. Prog. 70(8) 71   [verhoff1974]
 /// Range    made for boiler gases, SO3 above 1 ppm; for wood smoke an extrapolation
+/// [theory eq. 34]
 [[nodiscard]] double acid_k(double vapour_pressure_pa, double sulphur_trioxide_pressure_pa);
 
 } // namespace fluewright::dew_point

@@ -4,7 +4,7 @@
 /// that standard's own coefficients. The standard itself was not seen: beginnings of pages of a
 /// national copy give the arrangement, the rest is from memory. The full physics of this program
 /// uses none of them but the floor of the Reynolds number and the water dew point.
-/// [theory: standard methods]
+/// [theory eq. 45 to 51]
 namespace fluewright::european {
 
 inline constexpr double gravity_m_s2 = 9.81;
@@ -52,7 +52,7 @@ struct InsideFlow {
 ///
 ///   Nu = (psi/psi_smooth)^0.67 0.0214 (Re^0.8 - 100) Pr^0.4 (1 + (Dh/Ltot)^0.67)
 ///
-/// Source   EN 13384-1   [en13384-1, from memory]; the core is Gnielinski 1976   [gnielinski1976]
+/// Source   EN 13384-1   [en13384-1, from memory]; the core is Gnielinski 1976   [gnielinski-1976]
 /// Range    2300 <= Re < 1e7 (below: the value at 2300), psi/psi_smooth < 3, 0.6 < Pr < 1.5
 [[nodiscard]] double nusselt(const InsideFlow& flow);
 

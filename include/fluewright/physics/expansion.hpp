@@ -8,6 +8,7 @@ namespace fluewright::expansion {
 ///   dL/L = 1.2e-5 t + 0.4e-8 t^2 - 2.416e-4,   t in degC
 ///
 /// Source   EN 1993-1-2:2005, 3.4.1.1;  Range  20 to 750 degC   [en1993-1-2]
+/// [theory eq. 35]
 [[nodiscard]] double carbon_steel(double temperature_k);
 
 /// The same for austenitic stainless steel.

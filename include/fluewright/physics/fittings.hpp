@@ -18,7 +18,7 @@ namespace fluewright::fittings {
 ///   degrees 0 15 30 45 60 90 -> K 0 0.10 0.20 0.30 0.45 0.60
 ///
 /// Source   middle of duct tables (0.33 to 0.54), the chimney equation's 0.75 and the European
-///          standard's 1.2 for 90 degrees: judgement   [bend-set]
+///          standard's 1.2 for 90 degrees: judgement   [judgement]
 [[nodiscard]] double bend_gored(double angle_rad);
 
 /// Single mitre, v in the pipe.
@@ -45,7 +45,7 @@ struct Junction {
 ///
 ///   K = -0.92 (1-q)^2 - q^2 (1.2 (cos t/a - 1) + 0.8 (1 - 1/a^2) - (1/a - 1) cos t) + (2-a)(1-q) q
 ///
-/// Source   Gardel 1957, Bull. Tech. Suisse Romande 83   [gardel1957, from memory]
+/// Source   Gardel 1957, Bull. Tech. Suisse Romande 83   [gardel-1957, from memory]
 [[nodiscard]] double tee_from_branch(const Junction& tee);
 
 /// Converging tee, along the main to the common leg; v in the common leg.
@@ -59,7 +59,7 @@ struct Junction {
 ///
 ///   K = (1 - small/large)^2
 ///
-/// Source   Borda-Carnot; momentum balance
+/// Source   Borda-Carnot; momentum balance   [derivation]
 [[nodiscard]] double sudden_enlargement(double area_ratio);
 
 /// Sudden contraction, v in the small section; `area_ratio` is small over large.
@@ -78,7 +78,7 @@ struct Cone {
 /// Conical increaser, v in the small section: the sudden enlargement times a factor of the included
 /// angle: 2.6 sin(t/2) up to 45 degrees, 1 beyond.
 ///
-/// Source   Crane TP-410, equation for gradual enlargement   [crane410]
+/// Source   Crane TP-410, equation for gradual enlargement   [crane-410]
 /// Notes    The branches meet at 45.2 degrees, not at 45; the lower of the two is taken, so that
 ///          nothing jumps. Likewise for reducer(), at 46.0 degrees.
 [[nodiscard]] double increaser(const Cone& cone);
@@ -86,13 +86,14 @@ struct Cone {
 /// Conical reducer, v in the small section: the sudden contraction times 1.6 sin(t/2) up to 45
 /// degrees and sqrt(sin(t/2)) beyond.
 ///
-/// Source   Crane TP-410, equation for gradual contraction   [crane410]
+/// Source   Crane TP-410, equation for gradual contraction   [crane-410]
 [[nodiscard]] double reducer(const Cone& cone);
 
 /// Disc damper in a round pipe, v in the pipe; the angle is 0 when open.
 ///
-/// Source   Weisbach's series for a disc valve, 5 to 70 degrees, log K interpolated   [weisbach]
-/// Range    up to 70 degrees; beyond, or where a key damper leaves gas past its edge, the opening
+/// Source   Weisbach's series for a disc valve, 5 to 70 degrees, log K interpolated
+/// [pipe-fittings-list] Range    up to 70 degrees; beyond, or where a key damper leaves gas past
+/// its edge, the opening
 ///          `free_area_shut` (share of the section) acts in parallel, so that K stays finite
 [[nodiscard]] double disc_damper(double blade_angle_rad, double free_area_shut);
 

@@ -16,6 +16,7 @@ inline constexpr std::size_t path_fit_terms = 4; ///< of what a shorter radiatin
 
 /// Properties of one mixture. All take u = gas_fit_range.u_of(temperature_k), so that a caller who
 /// needs several of them maps the temperature once.
+/// [theory eq. 10]
 class GasFit {
 public:
     double gas_constant_j_kgk{};

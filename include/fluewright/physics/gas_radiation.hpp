@@ -13,7 +13,7 @@ struct Path {
 };
 
 /// Mean beam length over diameter of a long cylinder. Source: Modest, Radiative Heat Transfer, 3rd
-/// ed. (0.95 for the effect on the whole wall)   [leckner1972]
+/// ed. (0.95 for the effect on the whole wall)   [leckner-1972]
 inline constexpr double beam_length_over_diameter = 0.95;
 
 /// Total emissivity of the gas [-].
@@ -23,7 +23,7 @@ inline constexpr double beam_length_over_diameter = 0.95;
 ///   eps_mix = eps_H2O + eps_CO2 - overlap
 ///
 /// Source   Leckner 1972, Combustion and Flame 19 33-48, in the form of Modest table 11.4; pressure
-///          and overlap terms from memory   [leckner1972]
+///          and overlap terms from memory   [leckner-1972]
 /// Range    400 K to 2500 K, p_a L from 0.01 to 1000 bar cm; within 7 % of a narrow-band model for
 ///          wood smoke in pipes of 100 to 250 mm, 400 to 1000 K
 /// Notes    Smoke particles radiate too; they are left out, which keeps the loss low.
@@ -74,7 +74,8 @@ absorptivity(const Path& path, double gas_temperature_k, double wall_temperature
 ///
 ///   q = (eps_wall + 1)/2 sigma (eps_gas T_gas^4 - alpha T_wall^4)
 ///
-/// Source   Hottel and Sarofim 1967, Radiative Transfer: for eps_wall above 0.7   [from memory]
+/// Source   Hottel and Sarofim 1967, Radiative Transfer: for eps_wall above 0.7
+///          [hottel-sarofim-1967, from memory]; theory eq. 23
 [[nodiscard]] double flux_w_m2(const Path& path,
                                double wall_emissivity,
                                double gas_temperature_k,

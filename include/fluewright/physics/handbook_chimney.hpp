@@ -2,7 +2,7 @@
 
 /// The chimney equation of the ASHRAE Handbook (HVAC Systems and Equipment, chapter "Chimney, Vent,
 /// and Fireplace Systems"), in SI. Known at second hand, from engineers' calculation sheets that
-/// quote the chapter; what they do not show is from memory.   [theory: standard methods]
+/// quote the chapter; what they do not show is from memory.   [theory eq. 52, 54]
 namespace fluewright::handbook {
 
 /// Theoretical draft [Pa].

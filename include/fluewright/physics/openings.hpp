@@ -1,6 +1,6 @@
 #pragma once
 
-/// Air and gas through cracks, inlets and the leaks of a building.   [theory: openings]
+/// Air and gas through cracks, inlets and the leaks of a building.   [theory eq. 19]
 namespace fluewright::openings {
 
 /// Discharge coefficient of cracks and plain openings.
@@ -21,7 +21,7 @@ inline constexpr double linear_below_pa = 1e-3;
 ///          of the law from 1 Pa upwards
 [[nodiscard]] double flow_kg_s(double area_m2, double difference_pa, double density_kg_m3);
 
-/// Area that passes `flow_kg_s` at a pressure difference above zero [m2].
+/// Area that passes `flow_kg_s` at a pressure difference above zero [m2].   [theory eq. 33]
 [[nodiscard]] double area_m2(double flow_kg_s, double difference_pa, double density_kg_m3);
 
 /// Volume flow through the leaks of a building [m3/s], with the sign of `difference_pa`.
@@ -36,7 +36,7 @@ inline constexpr double linear_below_pa = 1e-3;
 ///   m = rho C (1.2 / rho)^(1-n) |dp|^n
 ///
 /// Source   density correction of pressure tests; that of viscosity, (mu_0/mu)^(2n-1), is left out:
-///          1 % for 10 K   [memory]
+///          1 % for 10 K   [derivation]
 /// Notes    at n = 1/2 this is the orifice law
 [[nodiscard]] double
 leakage_kg_s(double coefficient_m3_s, double exponent, double difference_pa, double density_kg_m3);
@@ -53,7 +53,7 @@ struct PressureTest {
 /// C from the effective leakage area: that of a hole with discharge coefficient 1 which passes the
 /// same flow at 4 Pa.
 ///
-/// Source   definition of the effective leakage area of a building   [memory]
+/// Source   definition of the effective leakage area of a building   [derivation]
 [[nodiscard]] double coefficient_of_area_m3_s(double leakage_area_m2, double exponent);
 
 /// Leakage area per area of wall [m2/m2] of a chimney that leaks as much as its tightness class

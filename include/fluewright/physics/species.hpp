@@ -18,7 +18,7 @@ using MoleFractions = std::array<double, species_count>;
 
 namespace species {
 
-/// Molar mass [kg/mol]. Source: NASA TP-2002-211556, data file entries.
+/// Molar mass [kg/mol]. Source: NASA TP-2002-211556, data file entries   [nasa-cea].
 inline constexpr MoleFractions molar_mass_kg_mol{
     28.0134e-3, 31.9988e-3, 44.0095e-3, 18.01528e-3, 39.948e-3, 64.0638e-3};
 
@@ -26,8 +26,9 @@ inline constexpr MoleFractions molar_mass_kg_mol{
 ///
 ///   cp/R = a1 T^-2 + a2 T^-1 + a3 + a4 T + a5 T^2 + a6 T^3 + a7 T^4
 ///
-/// Source   NASA TP-2002-211556 (McBride, Zehe, Gordon 2002), nine-coefficient set  [nasa2002]
+/// Source   NASA TP-2002-211556 (McBride, Zehe, Gordon 2002), nine-coefficient set   [nasa-cea]
 /// Range    200 K to 6000 K; SO2 300 K to 6000 K
+/// [theory eq. 8]
 [[nodiscard]] double molar_cp_j_molk(Species s, double temperature_k);
 
 /// Molar enthalpy with the heat of formation at 298.15 K [J/mol]; same source and range.
@@ -47,7 +48,7 @@ inline constexpr MoleFractions molar_mass_kg_mol{
 ///   k [mW/mK] = c0 + c1 t + c2 t^2 + c3 t^3,  t = T/1000 K
 ///
 /// Source   cubic fits, within 0.9 %, to the reference equations (Lemmon and Jacobsen 2004, Huber
-///          et al. 2016, IAPWS 2011)                                     [conductivity-fits]
+///          et al. 2016, IAPWS 2011)   [conductivity-fits]
 /// Range    280 K to 1000 K
 /// Notes    Cubic fits are not carried beyond 1100 K: above it the value grows as T^0.75.
 [[nodiscard]] double conductivity_w_mk(Species s, double temperature_k);

@@ -26,13 +26,14 @@ struct Room {
 ///
 /// Source  exact for a small plate that faces the axis of an endless cylinder   [view-factors, from
 ///         memory]
+/// [theory eq. 37]
 [[nodiscard]] double view_factor(double outside_diameter_m, double distance_m);
 
 /// Face of a bare wall [K], from the balance
 ///
 ///   F e_p e_w s (Tp^4 - Tw^4) = (1 - F) e_w s (Tw^4 - Tr^4) + h (Tw - Tr)
 ///
-/// with h of a tall wall in free convection   [churchill1975].
+/// with h of a tall wall in free convection   [churchill-chu-1975-plate].
 [[nodiscard]] double bare_wall_k(const HotPipe& pipe, const Room& room);
 
 struct Shielded {

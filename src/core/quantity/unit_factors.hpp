@@ -7,7 +7,7 @@
 /// The conversion factors, each once. All are exact by definition, save for the column of mercury,
 /// which is rounded.
 ///
-/// Source  definitions of the units, from memory
+/// Source  definitions of the units   [unit-definitions, from memory]
 namespace fluewright::unit_table {
 
 constexpr Ratio operator*(Ratio a, Ratio b) {

@@ -7,10 +7,6 @@
 namespace fluewright {
 namespace {
 
-/// Hausen's entry factor is held at its value a tenth of a diameter behind a disturbance, where
-/// separation makes the formula's infinity meaningless.
-constexpr double entry_start_over_diameter = 0.1;
-
 /// Groups sections that lose heat alike, so that splitting a straight changes nothing.
 bool same_wall_place(const Section& a, const Section& b) {
     return a.wall == b.wall && a.zone == b.zone && a.diameter_m == b.diameter_m
@@ -61,7 +57,8 @@ void FlueModel::prepare_sections() {
             continue;
         }
         Prepared& prepared = prepared_[i];
-        prepared.start_m = entry_start_over_diameter * section.diameter_m + since_disturbance_m;
+        prepared.start_m =
+            convection::entry_start_over_diameter * section.diameter_m + since_disturbance_m;
         prepared.xi_start = cube_root(prepared.start_m);
         prepared.xi_length = cube_root(prepared.start_m + section.length_m) - prepared.xi_start;
         prepared.entry_scale =

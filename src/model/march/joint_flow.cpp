@@ -74,7 +74,7 @@ Root root_by_secants(const Miss& miss, double tolerance_pa) {
 } // namespace
 
 /// What a joint, a regulator's gate or a hood's opening lets in or out at the lower end of a
-/// section.   [theory: leaks]
+/// section.   [theory eq. 19]
 ///
 /// What comes in brings no momentum along the run, so the pressure falls by the whole rise of the
 /// momentum flux; what goes out takes its own along, and the rest slows as by Bernoulli.

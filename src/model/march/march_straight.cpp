@@ -6,7 +6,7 @@
 
 #include <algorithm>
 
-/// Heat, buoyancy and friction along one straight.   [theory: march]
+/// Heat, buoyancy and friction along one straight.   [theory eq. 14 to 17]
 ///
 /// The gas temperature is marched as y = ln((T - T_a)/(T_0 - T_a)), T_a being the air around: under
 /// a constant overall coefficient y is a straight line, so that only changes of the coefficient

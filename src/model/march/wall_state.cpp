@@ -4,6 +4,7 @@
 #include "fluewright/physics/air.hpp"
 #include "fluewright/physics/air_gap.hpp"
 #include "fluewright/physics/convection.hpp"
+#include "fluewright/physics/wall_layer.hpp"
 #include "layered_wall.hpp"
 
 #include <algorithm>
@@ -12,12 +13,9 @@
 namespace fluewright {
 namespace {
 
-constexpr double conductivity_reference_k = 293.15;
 /// A falling line is not followed to nothing; it is met only beyond any flue gas.
 constexpr double least_conductivity_share = 0.15;
-constexpr double rectangular_shape_factor = 1.1;
-constexpr double gap_tolerance = 1e-7;     ///< of the flux
-constexpr double tallest_gap_cell_m = 1.0; ///< gaps are closed at the joints of pipe lengths
+constexpr double gap_tolerance = 1e-7; ///< of the flux
 
 /// Temperature of the inner face of a conducting layer; its conductivity follows its mean
 /// temperature, which makes the drop a root of a parabola.
@@ -26,7 +24,8 @@ double through_layer(double conductivity_w_mk,
                      double outer_k,
                      double drop_times_conductivity) {
     const double k_outer =
-        conductivity_w_mk + 2.0 * half_slope_w_mk2 * (outer_k - conductivity_reference_k);
+        conductivity_w_mk
+        + 2.0 * half_slope_w_mk2 * (outer_k - wall_layer::conductivity_reference_k);
     const double k_least = least_conductivity_share * conductivity_w_mk;
     if (k_outer < k_least) {
         return outer_k + drop_times_conductivity / k_least;
@@ -74,7 +73,7 @@ LayeredWall::LayeredWall(const WallPlace& place)
     : place_(place), outside_m_(outside_diameter_m(*place.wall, place.inside_diameter_m)),
       layer_count_(place.wall->layer_count) {
     const WallBuild& wall = *place.wall;
-    const double shape = place.rectangular ? rectangular_shape_factor : 1.0;
+    const double shape = place.rectangular ? wall_layer::rectangular_shape_factor : 1.0;
     double inner_r = 0.5 * place.inside_diameter_m;
     for (std::size_t i = 0; i < wall.layer_count; ++i) {
         const WallLayer& written = wall.layers[i];
@@ -85,7 +84,7 @@ LayeredWall::LayeredWall(const WallPlace& place)
             layer.flux_share = 0.5 / inner_r;
             layer.gap = {
                 .width_m = written.thickness_m,
-                .height_m = std::min(place.height_m, tallest_gap_cell_m),
+                .height_m = std::min(place.height_m, wall_layer::tallest_gap_cell_m),
                 .inner_radius_m = inner_r,
                 .inner_emissivity = i > 0 ? wall.layers[i - 1].emissivity : wall.inner_emissivity,
                 .outer_emissivity = i + 1 < wall.layer_count ? wall.layers[i + 1].emissivity

@@ -143,6 +143,7 @@ Given written_burn_rate(const Draft& draft, const FireNumbers& fire, End end) {
     return std::nullopt;
 }
 
+/// [theory eq. 11]
 double burn_rate_high(const Draft& draft,
                       const catalog::ApplianceDefault& defaults,
                       const FireNumbers& fire) {
@@ -214,6 +215,7 @@ double burn_rate_low(const Draft& draft,
     return rate;
 }
 
+/// [theory eq. 13]
 double draft_needed(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
     const HighLow& written = draft.written.appliance.draft_needed_pa;
     if (at(written, end)) {
@@ -233,6 +235,7 @@ double draft_needed(const Draft& draft, const catalog::ApplianceDefault& default
 }
 
 /// Gas temperature at the outlet: as measured, or what the energy balance leaves.
+/// [theory eq. 12]
 void outlet_temperature(const Draft& draft,
                         const catalog::ApplianceDefault& defaults,
                         const FireNumbers& fire,

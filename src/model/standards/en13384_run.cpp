@@ -5,6 +5,7 @@
 #include "fluewright/physics/atmosphere.hpp"
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/european_chimney.hpp"
+#include "fluewright/physics/wall_layer.hpp"
 
 #include <algorithm>
 
@@ -13,7 +14,6 @@ namespace {
 
 constexpr double unheated_k = 273.15;
 constexpr double outdoor_wet_k = 273.15;
-constexpr double rectangular_shape_factor = 1.1;
 constexpr double short_outside_over_diameter = 3.0;
 
 double value_of(DefaultId id) {
@@ -107,24 +107,25 @@ RunTerms run_terms(const Case& c, const Firing& firing, const GasFit& gas, Purpo
     for (const MethodStretch& part : run.parts) {
         const Section& s = part.at(c);
         const WallBuild& wall = c.walls[s.wall];
-        const Stretch given{.flow_kg_s = firing.gas_flow_kg_s,
-                            .entry_k = temperature_k,
-                            .ambient_k = ambient_k(s.zone, run.conditions),
-                            .air_pressure_pa = run.conditions.air_pressure_pa,
-                            .outdoor_density_kg_m3 = run.conditions.outdoor_density_kg_m3,
-                            .length_m = part.length_m,
-                            .rise_m = part.rise_m,
-                            .entry_length_m = lengths[part.connector ? 1 : 0],
-                            .diameter_m = s.diameter_m,
-                            .area_m2 = s.area_m2,
-                            .perimeter_m = s.perimeter_m,
-                            .roughness_m = s.roughness_m,
-                            .zeta = part.zeta,
-                            .outside_diameter_m = outside_diameter_m(wall, s.diameter_m),
-                            .resistance_m2k_w = wall_resistance_m2k_w(
-                                wall, s.diameter_m, s.rectangular ? rectangular_shape_factor : 1.0),
-                            .outside_w_m2k = outside_w_m2k(s, part.length_m),
-                            .warm_factor = run.conditions.warm_factor};
+        const Stretch given{
+            .flow_kg_s = firing.gas_flow_kg_s,
+            .entry_k = temperature_k,
+            .ambient_k = ambient_k(s.zone, run.conditions),
+            .air_pressure_pa = run.conditions.air_pressure_pa,
+            .outdoor_density_kg_m3 = run.conditions.outdoor_density_kg_m3,
+            .length_m = part.length_m,
+            .rise_m = part.rise_m,
+            .entry_length_m = lengths[part.connector ? 1 : 0],
+            .diameter_m = s.diameter_m,
+            .area_m2 = s.area_m2,
+            .perimeter_m = s.perimeter_m,
+            .roughness_m = s.roughness_m,
+            .zeta = part.zeta,
+            .outside_diameter_m = outside_diameter_m(wall, s.diameter_m),
+            .resistance_m2k_w = wall_resistance_m2k_w(
+                wall, s.diameter_m, s.rectangular ? wall_layer::rectangular_shape_factor : 1.0),
+            .outside_w_m2k = outside_w_m2k(s, part.length_m),
+            .warm_factor = run.conditions.warm_factor};
         const StretchTerms found = solve_stretch(given, gas);
         const double change_pa = found.velocity_head_pa - head_before_pa;
         head_before_pa = found.velocity_head_pa;

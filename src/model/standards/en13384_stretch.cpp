@@ -2,6 +2,7 @@
 #include "fluewright/model/standards/en13384.hpp"
 #include "fluewright/physics/air_gap.hpp"
 #include "fluewright/physics/european_chimney.hpp"
+#include "fluewright/physics/wall_layer.hpp"
 
 #include <cmath>
 
@@ -9,17 +10,15 @@ namespace fluewright::european {
 namespace {
 
 constexpr double layers_at_k = 473.15;
-constexpr double conductivity_reference_k = 293.15;
 constexpr double gap_hot_k = 448.15;
 constexpr double gap_cold_k = 398.15;
-constexpr double gap_cell_m = 1.0;
 
 double gap_resistance_m2k_w(const WallBuild& wall, std::size_t index, double inner_radius_m) {
     const double hot = index > 0 ? wall.layers[index - 1].emissivity : wall.inner_emissivity;
     const double cold =
         index + 1 < wall.layer_count ? wall.layers[index + 1].emissivity : wall.outer_emissivity;
     const air_gap::Gap gap{.width_m = wall.layers[index].thickness_m,
-                           .height_m = gap_cell_m,
+                           .height_m = wall_layer::tallest_gap_cell_m,
                            .inner_radius_m = inner_radius_m,
                            .inner_emissivity = hot,
                            .outer_emissivity = cold,
@@ -84,7 +83,8 @@ double wall_resistance_m2k_w(const WallBuild& wall, double inside_diameter_m, do
         } else {
             const double conductivity =
                 layer.conductivity_w_mk
-                + layer.conductivity_slope_w_mk2 * (layers_at_k - conductivity_reference_k);
+                + layer.conductivity_slope_w_mk2
+                      * (layers_at_k - wall_layer::conductivity_reference_k);
             sum += layer_resistance_m2k_w(
                 inside_diameter_m, inner_m, outer_m, conductivity, shape_factor);
         }

@@ -1,5 +1,6 @@
 #include "door_open.hpp"
 
+#include "fluewright/physics/openings.hpp"
 #include "model/march/flow_search.hpp"
 
 #include <algorithm>
@@ -8,7 +9,6 @@
 namespace fluewright {
 namespace {
 
-constexpr double discharge = 0.6;  ///< plain opening; defaults: opening_discharge_coefficient
 constexpr double entry_loss = 0.5; ///< sharp-edged entry into the outlet
 constexpr double equal_density_kg_m3 = 1e-9;
 constexpr double least_flow_share = 0.05;
@@ -77,8 +77,10 @@ public:
     [[nodiscard]] double net_inflow_kg_s(double top_pa, double box_density_kg_m3) const {
         const DoorOpening& door = appliance_.door;
         const double lift = (room_density_kg_m3_ - box_density_kg_m3) * constants::gravity_m_s2;
-        const double in_factor = discharge * door.width_m * std::sqrt(2.0 * room_density_kg_m3_);
-        const double out_factor = discharge * door.width_m * std::sqrt(2.0 * box_density_kg_m3);
+        const double in_factor =
+            openings::discharge * door.width_m * std::sqrt(2.0 * room_density_kg_m3_);
+        const double out_factor =
+            openings::discharge * door.width_m * std::sqrt(2.0 * box_density_kg_m3);
         if (lift * door.height_m < equal_density_kg_m3) {
             const double root = std::sqrt(std::abs(top_pa)) * door.height_m;
             return top_pa >= 0.0 ? in_factor * root : -out_factor * root;

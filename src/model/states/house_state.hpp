@@ -8,7 +8,7 @@ namespace fluewright {
 using SolveInRoom = StateResult (*)(const FlueModel& model, StateKind kind, Detail detail);
 
 /// Solves a state together with the house's balance: the fire draws its air out of the room, which
-/// lowers the room's pressure, which takes from the draft.   [theory: house]
+/// lowers the room's pressure, which takes from the draft.   [theory eq. 32]
 [[nodiscard]] StateResult
 solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInRoom solve_in_room);
 

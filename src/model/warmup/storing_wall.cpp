@@ -1,6 +1,7 @@
 #include "fluewright/model/warmup/storing_wall.hpp"
 
 #include "fluewright/physics/air_gap.hpp"
+#include "fluewright/physics/wall_layer.hpp"
 
 #include <algorithm>
 #include <array>
@@ -8,10 +9,6 @@
 
 namespace fluewright {
 namespace {
-
-constexpr double conductivity_reference_k = 293.15;
-constexpr double rectangular_shape_factor = 1.1;
-constexpr double tallest_gap_cell_m = 1.0; ///< gaps are closed at the joints of pipe lengths
 
 constexpr double first_ring_m = 2e-3;
 constexpr double ring_growth = 1.25;
@@ -76,7 +73,7 @@ StoringWall::StoringWall(const WallPlace& place) : place_(place) {
 void StoringWall::add_rings(std::size_t index, double inner_radius_m) {
     const WallLayer& layer = place_.wall->layers[index];
     const double flue_radius_m = 0.5 * place_.inside_diameter_m;
-    const double shape = place_.rectangular ? rectangular_shape_factor : 1.0;
+    const double shape = place_.rectangular ? wall_layer::rectangular_shape_factor : 1.0;
     double inner_m = inner_radius_m;
     double waiting = 0.0; ///< of the ring before, from its middle outwards
     std::size_t ring_before = 0;
@@ -125,7 +122,7 @@ double StoringWall::conductance_w_m2k(const Link& link,
         const std::size_t i = link.layer;
         const air_gap::Gap gap{
             .width_m = layer.thickness_m,
-            .height_m = std::min(place_.height_m, tallest_gap_cell_m),
+            .height_m = std::min(place_.height_m, wall_layer::tallest_gap_cell_m),
             .inner_radius_m = link.inner_radius_m,
             .inner_emissivity = i > 0 ? wall.layers[i - 1].emissivity : wall.inner_emissivity,
             .outer_emissivity =
@@ -138,7 +135,7 @@ double StoringWall::conductance_w_m2k(const Link& link,
         constexpr double least_share = 0.1;
         return std::max(layer.conductivity_w_mk
                             + layer.conductivity_slope_w_mk2
-                                  * (nodes_k[node] - conductivity_reference_k),
+                                  * (nodes_k[node] - wall_layer::conductivity_reference_k),
                         least_share * layer.conductivity_w_mk);
     };
     return 1.0

@@ -12,7 +12,6 @@ namespace fluewright {
 namespace {
 
 constexpr double gravity = constants::gravity_m_s2;
-constexpr double entry_start_over_diameter = 0.1; ///< as in the steady march
 constexpr double longest_cell_m = 0.15;
 constexpr int least_cells = 3;
 constexpr double settled_k = 1e-5;
@@ -103,7 +102,8 @@ void WarmRun::add_cells(std::size_t index,
     const int count =
         factor
         * std::max(least_cells, static_cast<int>(std::ceil(s.length_m / longest_cell_m - 1e-9)));
-    const double start_m = entry_start_over_diameter * s.diameter_m + since_disturbance_m;
+    const double start_m =
+        convection::entry_start_over_diameter * s.diameter_m + since_disturbance_m;
     const double root_start = cube_root(start_m);
     const double root_step = (cube_root(start_m + s.length_m) - root_start) / count;
     const double scale =

@@ -11,7 +11,7 @@ namespace fluewright {
 namespace {
 
 /// Two-stage diagonally implicit Runge-Kutta, second order, L-stable.
-/// Source: Alexander 1977, SIAM J. Numer. Anal. 14 1006-1021   [from memory]
+/// Source: Alexander 1977, SIAM J. Numer. Anal. 14 1006-1021   [alexander-1977, from memory]
 constexpr double diagonal = 0.29289321881345248; ///< 1 - 1/sqrt(2)
 
 /// Where a quantity that went from `before` to `after` during a step passed zero; empty where it

@@ -41,6 +41,7 @@ struct Matter {
 };
 
 /// One row of the table of checks.
+/// [theory eq. 36]
 struct Check {
     std::string_view id; ///< of a rule; a check of physics or trade has the id of its matter
     Basis basis;

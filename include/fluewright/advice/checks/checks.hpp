@@ -46,7 +46,9 @@ check_shape(const Installation& written, const Case& installation, const CheckOp
 /// The distance left with a shield where `needed_m` is needed without one, by the table of
 /// shields; empty where the table says nothing. `above`: over a heater or a level pipe.
 ///
-/// Source  California Mechanical Code 2007, table 5-3; straight lines between the distances listed
+/// Source  California Mechanical Code 2007, table 5-3   [shield-table-ca-2007]; straight lines
+/// between
+///         the distances listed
 [[nodiscard]] std::optional<double>
 shielded_clearance_m(Shield shield, double needed_m, bool above);
 

@@ -40,6 +40,7 @@ inline constexpr std::size_t most_exact_pieces = 12;
 /// Least bought length, then fewest bars. Exact by dynamic programming over the sets of pieces up
 /// to most_exact_pieces; beyond, best fit of the longest first, then every pair of bars planned
 /// anew until none gets better.
+/// [theory eq. 40]
 [[nodiscard]] CutPlan plan_cuts(const CutTask& task);
 
 } // namespace fluewright

@@ -88,6 +88,7 @@ struct Improvement {
 /// and
 ///          no new over-draft first, then by gain over cost, then by cost, then in the order of the
 ///          table. Gain beyond `spare_wanted_share` counts for nothing.
+/// [theory eq. 42]
 [[nodiscard]] Result<Improvement, Faults> improve(const Installation& written,
                                                   const ImproveOptions& options);
 

@@ -35,6 +35,7 @@ struct Comparison {
 };
 
 /// A checked installation as a layout; the assessment needs no size search.
+/// [theory eq. 44]
 [[nodiscard]] Layout layout_of(std::string name, Installation written, Assessment assessment);
 
 /// Chooses among at least two layouts.

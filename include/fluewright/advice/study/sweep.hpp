@@ -53,6 +53,7 @@ inline constexpr std::size_t most_sweep_points = 20000;
 
 /// Solves every combination of the values of one or two quantities, and finds where the verdict
 /// turns. Faults: those of resolve() for the file as it is.
+/// [theory eq. 43]
 [[nodiscard]] Result<Sweep, Faults>
 sweep(const Installation& written, std::vector<Varied> over, const SweepOptions& options);
 

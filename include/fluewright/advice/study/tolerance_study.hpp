@@ -55,9 +55,10 @@ struct ToleranceOptions {
 /// at once and independently: no value within the limits is likelier than another.
 ///
 /// Source  JCGM 100:2008 (GUM) 4.3.7: where only limits are known, the distribution over them is
-///         uniform (from memory)
+///         uniform   [gum-2008, from memory]
 /// Notes   The same for the same seed, on one thread and on many. Nothing where every run is
 ///         refused; `assessment` is that of `written`.
+/// [theory eq. 60]
 [[nodiscard]] ToleranceStudy study_tolerances(const Installation& written,
                                               const Assessment& assessment,
                                               const ToleranceOptions& options);

@@ -48,6 +48,7 @@ struct HeatDemand {
 ///
 /// Source  home advice page on the 0.33 n V method   [u-values-note]; U values [u-values-table]
 /// Empty where the file has no building.
+/// [theory eq. 38]
 [[nodiscard]] std::optional<HeatDemand>
 heat_demand(const Installation& written, const Case& installation, const Solution& solution);
 

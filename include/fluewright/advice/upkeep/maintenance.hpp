@@ -45,6 +45,7 @@ struct Maintenance {
 
 /// Risk by inner wall against dew point and tar threshold at low and high fire, raised once by wet
 /// fuel. Thresholds are trade figures; the grading is ours.
+/// [theory eq. 39]
 [[nodiscard]] Maintenance
 maintenance(const Installation& written, const Case& installation, const Solution& solution);
 

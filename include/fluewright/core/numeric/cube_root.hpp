@@ -10,7 +10,7 @@ namespace fluewright {
 /// A third of the exponent by integer arithmetic starts within 4 %; each of Halley's steps triples
 /// the digits. It costs a quarter of std::cbrt and gives the same bits on every machine.
 ///
-/// Source   Kahan's starting value as used in BSD libm   [from memory]
+/// Source   Kahan's starting value as used in BSD libm   [cube-root-start, from memory]
 [[nodiscard]] constexpr double cube_root(double x) {
     if (!(x > 1e-300)) {
         return 0.0;

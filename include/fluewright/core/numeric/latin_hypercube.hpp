@@ -11,7 +11,7 @@ namespace fluewright {
 ///
 /// Source  M. D. McKay, R. J. Beckman, W. J. Conover, "A comparison of three methods for selecting
 ///         values of input variables in the analysis of output from a computer code",
-///         Technometrics 21 (1979), 239-245 (from memory)
+///         Technometrics 21 (1979), 239-245   [mckay-1979, from memory]
 /// Notes   The same for the same seed on every machine: the engine is the standard's 64-bit
 ///         Mersenne twister, the rest is integer arithmetic.
 class LatinHypercube {

@@ -29,7 +29,8 @@ struct RootGoal {
 /// Chandrupatla's choice between inverse quadratic interpolation and bisection: never leaves the
 /// bracket, never takes more than a few steps over plain bisection, superlinear near the root.
 ///
-/// Source   Chandrupatla 1997, Advances in Engineering Software 28(3) 145-149   [from memory]
+/// Source   Chandrupatla 1997, Advances in Engineering Software 28(3) 145-149
+///          [chandrupatla-1997, from memory]
 /// Notes    `f_low` and `f_high` are the values at the ends, so that callers who know them do not
 ///          pay twice.
 template <class Function>

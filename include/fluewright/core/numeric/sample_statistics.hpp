@@ -10,6 +10,7 @@ namespace fluewright {
 ///
 /// sorted  ascending, at least one value
 /// share   0 to 1
+/// [theory eq. 61]
 [[nodiscard]] double quantile(std::span<const double> sorted, double share);
 
 /// How much of the variance of `outcome` goes with each input alone: the first-order indices
@@ -21,9 +22,11 @@ namespace fluewright {
 ///          bin means of what the others leave, fitted in turns so that chance correlation between
 ///          inputs counts for none of them. The chance share of so many bins is taken off (omega
 ///          squared).
-/// Source   A. Saltelli et al., Global Sensitivity Analysis, 2008, 1.2 (the index); W. L. Hays,
-///          Statistics, 1963 (omega squared); both from memory
+/// Source   A. Saltelli et al., Global Sensitivity Analysis, 2008, 1.2 (the index)
+///          [saltelli-2008, from memory]; W. L. Hays, Statistics, 1963 (omega squared)
+///          [hays-1963, from memory]
 /// Notes    0 where the outcome does not vary, or with fewer than eight runs.
+/// [theory eq. 62]
 [[nodiscard]] std::vector<double>
 first_order_indices(const std::vector<std::vector<double>>& places,
                     std::span<const double> outcome);

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-/// Steady one-dimensional flow from the outlet to the mouth.   [theory: march]
+/// Steady one-dimensional flow from the outlet to the mouth.   [theory eq. 14 to 20]
 namespace fluewright {
 
 /// Which of the two gases of the case flows.

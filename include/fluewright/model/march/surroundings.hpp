@@ -9,6 +9,7 @@ enum class Fire : std::uint8_t { burning, out };
 
 /// The air round the flue in one weather. Pressures are relative to the outdoor air at the same
 /// height; heights count from the outlet.
+/// [theory eq. 4, 30]
 struct Surroundings {
     double air_pressure_pa{}; ///< absolute, at the outlet
     double outdoor_density_kg_m3{};

@@ -28,7 +28,7 @@ struct WallState {
 /// Solves the layers exactly, from a temperature of the outer face inwards: conduction through
 /// cylinders, convection and radiation across air gaps, natural convection, wind and radiation
 /// outside. Rectangular flues count 1.1 times the resistance of the cylinder of equal hydraulic
-/// diameter (EN 13384-1, shape factor; from memory).   [theory: wall]
+/// diameter (EN 13384-1, shape factor; from memory).   [theory eq. 24, 25]
 [[nodiscard]] WallState wall_state_from_outer(const WallPlace& place, double outer_k);
 
 /// The same from the temperature of the inner face; a bracketed search.
@@ -41,6 +41,7 @@ struct WallState {
 /// the march does not solve the layers anew in every cell. Within 0.1 % of the exact solution from
 /// 1 K above ambient up to 1250 K; across an air gap within 1.2 %, because the published
 /// correlation of the gap jumps by 0.6 % where its branches meet and the curve swings there.
+/// [theory eq. 26]
 class WallHeat {
 public:
     /// `may_be_colder` tells whether the inner face can be colder than the air around; if not, half

@@ -177,7 +177,7 @@ struct Assumption {
     std::string_view mark;
 };
 
-/// Which inside coefficient is used; see docs/theory.md.
+/// Which inside coefficient is used; see theory eq. 21, 22.
 enum class InsideHeat : std::uint8_t {
     disturbed,      ///< floored forced flow and free convection of the cooled layer: the middle
     european_floor, ///< floored forced flow alone: the least that can be defended

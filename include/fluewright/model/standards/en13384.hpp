@@ -2,8 +2,8 @@
 
 #include "fluewright/model/standards/method.hpp"
 
-/// The European calculation for a chimney with one appliance, EN 13384-1.   [theory: standard
-/// methods]
+/// The European calculation for a chimney with one appliance, EN 13384-1.   [theory eq. 45
+/// to 51]
 namespace fluewright::european {
 
 /// One stretch of connector or chimney: what is given.

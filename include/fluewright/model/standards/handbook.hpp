@@ -6,7 +6,7 @@
 #include <optional>
 #include <span>
 
-/// The chimney equation of the ASHRAE Handbook.   [theory: standard methods]
+/// The chimney equation of the ASHRAE Handbook.   [theory eq. 52 to 54]
 namespace fluewright::handbook {
 
 /// Overall coefficient of a construction on its inside area.

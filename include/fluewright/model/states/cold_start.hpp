@@ -2,7 +2,7 @@
 
 #include "fluewright/model/march/surroundings.hpp"
 
-/// The flue before and just after lighting.   [theory: cold start]
+/// The flue before and just after lighting.   [theory eq. 28, 29]
 namespace fluewright {
 
 /// What it takes to turn an idle flue that does not draw.

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-/// Room pressure from the balance of the house's air.   [theory: house]
+/// Room pressure from the balance of the house's air.   [theory eq. 31]
 namespace fluewright {
 
 enum class Fans : std::uint8_t { running, off };

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-/// What burns when: the course of one fire from the match to the cold stove.   [theory: warm-up]
+/// What burns when: the course of one fire from the match to the cold stove.   [theory eq. 55]
 namespace fluewright {
 
 /// What the fire asks of the flue at one moment.

@@ -5,7 +5,7 @@
 #include <span>
 #include <vector>
 
-/// A wall that stores heat: its layers cut into rings, for the warm-up.   [theory: warm-up]
+/// A wall that stores heat: its layers cut into rings, for the warm-up.   [theory eq. 57]
 namespace fluewright {
 
 /// Heat flows and heat contents are per area of the inner face.

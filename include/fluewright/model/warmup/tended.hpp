@@ -14,6 +14,7 @@ namespace fluewright {
 ///
 /// Status   no_flow where no flow down to 15 % balances, at which a fire goes out: the figures are
 ///          those at that flow
+/// [theory eq. 64]
 [[nodiscard]] StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail);
 
 /// Gas temperature at the outlet at a part of a fire's flow, as solve_tended() takes it [K].

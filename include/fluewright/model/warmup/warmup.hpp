@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-/// From a cold flue through a fire to a cold flue again.   [theory: warm-up]
+/// From a cold flue through a fire to a cold flue again.   [theory eq. 55 to 59]
 namespace fluewright {
 
 struct WarmupOptions {

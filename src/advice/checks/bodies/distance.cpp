@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/march/wall_heat.hpp"
 #include "rule_check.hpp"
 
@@ -13,7 +14,7 @@ std::optional<double> shielded_clearance_m(Shield shield, double needed_m, bool 
     if (row == nullptr) {
         return std::nullopt;
     }
-    constexpr double inch_m = 0.0254;
+    constexpr double inch_m = constants::inch_m;
     const std::array<double, 5> needed{
         6.0 * inch_m, 9.0 * inch_m, 12.0 * inch_m, 18.0 * inch_m, 36.0 * inch_m};
     const std::array<double, 5> left =

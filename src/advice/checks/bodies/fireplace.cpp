@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -154,7 +155,7 @@ Verdict hearth(const View& view, double front_m, double sides_m) {
 Verdict hearth_us(const View& view, const catalog::Rule& rule) {
     constexpr double large_m2 = 0.5574; // 6 ft2
     constexpr double large_front_m = 0.508;
-    constexpr double large_sides_m = 0.3048;
+    constexpr double large_sides_m = constants::foot_m;
     if (!view.fireplace()) {
         return not_here(no_fireplace);
     }
