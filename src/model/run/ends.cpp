@@ -1,5 +1,7 @@
 #include "ends.hpp"
 
+#include "fluewright/core/constants.hpp"
+
 #include <array>
 #include <cmath>
 
@@ -72,16 +74,15 @@ double sheet_gauge_m(double gauge) {
 
     constexpr auto rows = std::to_array<Row>(
         {{16, 40}, {18, 32}, {20, 24}, {22, 20}, {24, 16}, {26, 12}, {28, 10}, {30, 8}});
-    constexpr double inch_m = 0.0254;
     constexpr double ounces_per_inch = 41.82 * 16.0;
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (std::abs(gauge - rows[i].gauge) < 1e-9) {
-            return rows[i].ounces / ounces_per_inch * inch_m;
+            return rows[i].ounces / ounces_per_inch * constants::inch_m;
         }
         if (i > 0 && gauge < rows[i].gauge && gauge > rows[i - 1].gauge) {
             const double share = (gauge - rows[i - 1].gauge) / (rows[i].gauge - rows[i - 1].gauge);
             return (rows[i - 1].ounces + share * (rows[i].ounces - rows[i - 1].ounces))
-                   / ounces_per_inch * inch_m;
+                   / ounces_per_inch * constants::inch_m;
         }
     }
     return 0.0;

@@ -9,7 +9,8 @@ namespace fluewright {
 /// Fills the ends and the sheet of a part: as the file has them, else as such pipe is sold. Its
 /// kind, wall kind and written part must be there.
 ///
-/// Source  common practice, no source: thin stovepipe is crimped towards the heater, thick pipe is
+/// Source  common practice   [practice]: thin stovepipe is crimped towards the heater, thick pipe
+/// is
 ///         butted into sockets, double-wall and factory-built parts lock, masonry has a hole.
 void fill_ends(RunPart& part, const WallBuild& wall);
 

@@ -10,6 +10,7 @@ namespace {
 const Entry* find_entry(std::string_view id) {
     for (const auto entries : {connector_checks(),
                                pipe_checks(),
+                               passage_checks(),
                                distance_checks(),
                                heater_checks(),
                                flue_checks(),

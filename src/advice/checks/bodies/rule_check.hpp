@@ -39,6 +39,7 @@ struct Entry {
 
 [[nodiscard]] std::span<const Entry> connector_checks();
 [[nodiscard]] std::span<const Entry> pipe_checks();
+[[nodiscard]] std::span<const Entry> passage_checks();
 [[nodiscard]] std::span<const Entry> distance_checks();
 [[nodiscard]] std::span<const Entry> heater_checks();
 [[nodiscard]] std::span<const Entry> flue_checks();
