@@ -15,7 +15,6 @@ LONGER = {
     "include/fluewright/model/fields/installation.hpp": "one struct for each object of the file, nothing else",
     "include/fluewright/model/fields/vocabulary.hpp": "each vocabulary and its words, nothing else",
     "src/advice/remedies/remedy_offer.cpp": "to be parted by kind of remedy",
-    "tests/unit/advice/improve_test.cpp": "to be parted into single changes and the search",
 }
 
 root = pathlib.Path(sys.argv[1])

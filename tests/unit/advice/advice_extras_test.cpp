@@ -1,5 +1,5 @@
-#include "catch.hpp"
 #include "../outdoor_top.hpp"
+#include "catch.hpp"
 #include "fluewright/advice/upkeep/heat_demand.hpp"
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/advice/upkeep/maintenance.hpp"

@@ -1,6 +1,6 @@
 // Every finding fires where it should and keeps still just beside it.
-#include "catch.hpp"
 #include "../outdoor_top.hpp"
+#include "catch.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"

@@ -1,12 +1,11 @@
 // Each defect planted in a sound installation is cured by undoing it; sound ones are left alone and
 // hopeless ones are called so.
 #include "catch.hpp"
-#include "examples.hpp"
-#include "fluewright/advice/remedies/improve.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "improved.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -16,21 +15,6 @@ using namespace fluewright;
 using Outcome = Improvement::Outcome;
 
 namespace {
-
-Improvement improved(const Installation& in, const ImproveOptions& options = {}) {
-    auto result = improve(in, options);
-    REQUIRE(result.has_value());
-    return std::move(result).value();
-}
-
-std::string best(const Improvement& made) {
-    REQUIRE_FALSE(made.plans.empty());
-    std::string ids;
-    for (const Remedy& remedy : made.plans.front().steps) {
-        ids += (ids.empty() ? "" : " + ") + std::string{effort_of(remedy.kind).id};
-    }
-    return ids;
-}
 
 Part part(PartKind kind) {
     Part made;
@@ -259,42 +243,6 @@ TEST_CASE("where two changes do not do, a third is tried beside them", "[improve
     CHECK(assessed->works);
 }
 
-TEST_CASE("the ranking and the front are those of brute force", "[improve]") {
-    for (const std::string name : {"boat-shed", "toll-house", "village-hall"}) {
-        CAPTURE(name);
-        const Improvement made = improved(example(name), {.pairs = true, .most = 100000});
-        REQUIRE(made.plans.size() > 5);
-        const bool dangers_move =
-            std::any_of(made.plans.begin(), made.plans.end(), [](const Plan& plan) {
-                return std::any_of(plan.raised.begin(), plan.raised.end(), [](const auto* matter) {
-                    return matter->severity == Severity::danger;
-                });
-            });
-        for (std::size_t i = 0; i < made.plans.size(); ++i) {
-            const Plan& plan = made.plans[i];
-            bool beaten = false;
-            for (std::size_t j = 0; j < made.plans.size(); ++j) {
-                const Plan& other = made.plans[j];
-                const bool no_worse =
-                    other.cost <= plan.cost && other.score.least_spare >= plan.score.least_spare;
-                const bool better =
-                    other.cost < plan.cost || other.score.least_spare > plan.score.least_spare;
-                beaten = beaten || (no_worse && better);
-                if (j > i && !dangers_move) {
-                    CHECK_FALSE(ranks_before(other, plan));
-                }
-            }
-            if (plan.on_front) {
-                CHECK_FALSE(beaten);
-            }
-            // What was promised is what a full check of the changed installation says.
-            const auto assessed = assess(in_short(plan.changed), {.size_search = false});
-            REQUIRE(assessed.has_value());
-            CHECK(assessed->works == plan.score.passes);
-        }
-    }
-}
-
 namespace {
 
 struct Defect {
@@ -375,199 +323,4 @@ TEST_CASE("each defect planted in each example that works is undone", "[improve]
         }
     }
     CHECK(planted >= 25);
-}
-
-TEST_CASE("the best plan and the front are those of trying everything", "[improve]") {
-    for (const std::string name : {"boat-shed", "village-hall"}) {
-        CAPTURE(name);
-        const Installation in = example(name);
-        const auto present = resolve(in);
-        REQUIRE(present.has_value());
-        const double before = score(*present).least_spare;
-        const double enough = catalog::default_of(DefaultId::spare_wanted_share).value;
-
-        struct Tried {
-            double cost;
-            double spare;
-            bool cures;
-            bool too_strong;
-        };
-
-        std::vector<Tried> all;
-        const auto try_it = [&](const Installation& changed, double cost) {
-            const auto resolved = resolve(changed);
-            if (resolved) {
-                const Score scored = score(*resolved);
-                all.push_back(
-                    {cost,
-                     scored.least_spare,
-                     scored.passes,
-                     scored.greatest_over > std::max(0.0, score(*present).greatest_over + 0.02)});
-            }
-        };
-        const std::vector<Remedy> remedies = possible_remedies(in, *present);
-        for (const Remedy& first : remedies) {
-            if (first.kind == RemedyKind::fit_damper || first.kind == RemedyKind::fit_regulator) {
-                continue;
-            }
-            const auto once = apply(first, in);
-            if (!once) {
-                continue;
-            }
-            try_it(*once, first.effort);
-            for (const Remedy& second : remedies) {
-                if (second.kind <= first.kind || second.kind >= RemedyKind::fit_damper
-                    || !go_together(first, second)) {
-                    continue;
-                }
-                if (const auto twice = apply(second, *once)) {
-                    try_it(*twice, first.effort + second.effort);
-                }
-            }
-        }
-        const Improvement made = improved(in, {.pairs = true, .most = 100000});
-        // No plan that was left out beats one that is on the front.
-        for (const Plan& plan : made.plans) {
-            if (!plan.on_front) {
-                continue;
-            }
-            const bool beaten = std::any_of(all.begin(), all.end(), [&](const Tried& other) {
-                // Pairs that add next to nothing to one of their halves are left out on purpose.
-                return other.cost < plan.cost - 1e-9
-                       && other.spare > plan.score.least_spare + 0.011;
-            });
-            CHECK_FALSE(beaten);
-        }
-        const auto merit = [&](const Tried& t) {
-            return (std::min(t.spare, enough) - before) / t.cost;
-        };
-        double best = 0.0;
-        const bool any_gentle = std::any_of(
-            all.begin(), all.end(), [](const Tried& t) { return t.cures && !t.too_strong; });
-        for (const Tried& t : all) {
-            if (t.cures && (!t.too_strong || !any_gentle)) {
-                best = std::max(best, merit(t));
-            }
-        }
-        const bool danger = std::any_of(made.plans.begin(), made.plans.end(), [](const Plan& p) {
-            return std::any_of(p.raised.begin(), p.raised.end(), [](const Matter* matter) {
-                return matter->severity == Severity::danger;
-            });
-        });
-        REQUIRE_FALSE(made.plans.empty());
-        REQUIRE(made.plans.front().cures);
-        if (!danger) {
-            CHECK(made.plans.front().merit() == Approx(best).epsilon(0.02));
-        }
-    }
-}
-
-TEST_CASE("a change that breaks a rule of installation says so", "[improve]") {
-    const auto only_bodies_speak_of = [](const Matter* matter) {
-        return std::none_of(checks().begin(), checks().end(), [matter](const Check& check) {
-            return check.matter == matter && check.basis != Basis::body;
-        });
-    };
-    Installation in = example("toll-house");
-    const Improvement asked = improved(in, {.most = 100, .rules = "us"});
-    const bool any = std::any_of(asked.plans.begin(), asked.plans.end(), [&](const Plan& plan) {
-        return std::any_of(plan.raised.begin(), plan.raised.end(), only_bodies_speak_of);
-    });
-    CHECK(any);
-    const Improvement without = improved(in, {.most = 100, .rules = "none"});
-    for (const Plan& plan : without.plans) {
-        CHECK(std::none_of(plan.raised.begin(), plan.raised.end(), only_bodies_speak_of));
-    }
-}
-
-TEST_CASE("a front is marked as pairwise comparison finds it", "[improve]") {
-    std::vector<Plan> plans(60);
-    unsigned state = 12345;
-    for (Plan& plan : plans) {
-        state = state * 1664525U + 1013904223U;
-        plan.cost = 1.0 + (state >> 28U);
-        state = state * 1664525U + 1013904223U;
-        plan.score.least_spare = 0.1 * (state >> 28U);
-    }
-    mark_front(plans, Goal::more_to_spare);
-    for (std::size_t i = 0; i < plans.size(); ++i) {
-        bool beaten = false;
-        for (std::size_t j = 0; j < plans.size(); ++j) {
-            const bool same = plans[j].cost == plans[i].cost
-                              && plans[j].score.least_spare == plans[i].score.least_spare;
-            beaten = beaten
-                     || (plans[j].cost <= plans[i].cost
-                         && plans[j].score.least_spare >= plans[i].score.least_spare
-                         && (!same || j < i));
-        }
-        CHECK(plans[i].on_front == !beaten);
-    }
-}
-
-TEST_CASE("the answer does not depend on the number of threads", "[improve]") {
-    const Installation in = example("boat-shed");
-    const Improvement one = improved(in, {.pairs = true, .most = 30, .threads = 1});
-    const Improvement three = improved(in, {.pairs = true, .most = 30, .threads = 3});
-    CHECK(one.tried == three.tried);
-    CHECK(one.sentence == three.sentence);
-    REQUIRE(one.plans.size() == three.plans.size());
-    for (std::size_t i = 0; i < one.plans.size(); ++i) {
-        CHECK(one.plans[i].score.least_spare == three.plans[i].score.least_spare);
-        CHECK(one.plans[i].changed == three.plans[i].changed);
-        CHECK(one.plans[i].rank == three.plans[i].rank);
-    }
-}
-
-TEST_CASE("no run is solved twice", "[improve]") {
-    for (const std::string name : {"boat-shed", "village-hall"}) {
-        const Improvement made = improved(example(name), {.pairs = true, .most = 100000});
-        std::set<std::string> texts;
-        for (const Plan& plan : made.plans) {
-            CHECK(texts.insert(write_installation(in_short(plan.changed))).second);
-        }
-    }
-}
-
-TEST_CASE("prices of the user's own rank in place of effort", "[improve]") {
-    PriceList list{.currency = "EUR", .prices = {}};
-    list.prices["raise-top"] = {.fixed = 100.0, .per_metre = 50.0};
-    list.prices["line-flue"] = {.fixed = 10000.0, .per_metre = 0.0};
-    const Improvement made = improved(example("toll-house"), {.prices = list});
-    CHECK(made.currency == "EUR");
-    for (const Plan& plan : made.plans) {
-        for (const Remedy& remedy : plan.steps) {
-            CHECK(list.prices.count(effort_of(remedy.kind).id) == 1);
-        }
-    }
-    CHECK_FALSE(made.unpriced.empty());
-}
-
-TEST_CASE("every kind of remedy has its row and every row its kind", "[improve]") {
-    CHECK(catalog::remedy_efforts().size()
-          == static_cast<std::size_t>(RemedyKind::fit_regulator) + 1);
-    CHECK(effort_of(RemedyKind::open_damper).id == "open-damper");
-    CHECK(effort_of(RemedyKind::give_slope).id == "give-slope");
-    CHECK(effort_of(RemedyKind::raise_top).id == "raise-top");
-    CHECK(effort_of(RemedyKind::seal_joints).id == "seal-joints");
-    CHECK(effort_of(RemedyKind::stop_fans).id == "stop-fans");
-    CHECK(effort_of(RemedyKind::fit_damper).id == "fit-damper");
-    CHECK(effort_of(RemedyKind::fit_regulator).id == "fit-regulator");
-}
-
-TEST_CASE("a change keeps the mouth where it is unless it raises it", "[improve]") {
-    const Installation in = example("village-hall");
-    const auto present = resolve(in);
-    REQUIRE(present.has_value());
-    for (const Remedy& remedy : possible_remedies(in, *present)) {
-        const auto changed = apply(remedy, in);
-        REQUIRE(changed.has_value());
-        const auto resolved = resolve(*changed);
-        CAPTURE(remedy.what);
-        REQUIRE(resolved.has_value());
-        const double raised = remedy.kind == RemedyKind::raise_top ? remedy.amount : 0.0;
-        CHECK(std::abs(resolved->total_rise_m() - present->total_rise_m() - raised) < 1e-9);
-        CHECK(apply(remedy, *changed).has_value()
-              == (remedy.kind == RemedyKind::raise_top || remedy.kind == RemedyKind::shorten_level
-                  || remedy.kind == RemedyKind::enclose_outside));
-    }
 }

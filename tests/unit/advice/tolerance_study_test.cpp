@@ -1,6 +1,6 @@
 // What a spread behind a value does to the margins.
-#include "catch.hpp"
 #include "../outdoor_top.hpp"
+#include "catch.hpp"
 #include "fluewright/advice/study/tolerance_study.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "plain_run.hpp"

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "fluewright/advice/remedies/improve.hpp"
+#include "unit/examples.hpp"
+
+#include <string>
+#include <utility>
+
+/// What the tests of improve ask of it.
+namespace fluewright {
+
+inline Improvement improved(const Installation& in, const ImproveOptions& options = {}) {
+    auto result = improve(in, options);
+    REQUIRE(result.has_value());
+    return std::move(result).value();
+}
+
+inline std::string best(const Improvement& made) {
+    REQUIRE_FALSE(made.plans.empty());
+    std::string ids;
+    for (const Remedy& remedy : made.plans.front().steps) {
+        ids += (ids.empty() ? "" : " + ") + std::string{effort_of(remedy.kind).id};
+    }
+    return ids;
+}
+
+} // namespace fluewright
