@@ -24,6 +24,8 @@ int main() {
     stove.burn_rate_kg_s = {.low = 1.1 / 3600.0, .high = 2.7 / 3600.0};
     stove.efficiency.high = 0.72;
     stove.draft_needed_pa.high = 12.0;
+    stove.door.width_m = 0.33;
+    stove.door.height_m = 0.25;
 
     Part connector;
     connector.part = PartKind::straight;
