@@ -1,7 +1,7 @@
 #pragma once
 
-#include "seen/evidence.hpp"
 #include "fluewright/advice/trial/trial.hpp"
+#include "seen/evidence.hpp"
 
 /// What is wrong by design: the run as the file describes it, against a cured one.
 namespace fluewright::diagnosis {

@@ -85,8 +85,8 @@ struct Command {
     int (*run)(const Context& context);
 };
 
-/// Every command, in the order of the help. To add one: write src/cli/commands/<name>.cpp with a Command in
-/// it, declare that in commands.cpp and list it there.
+/// Every command, in the order of the help. To add one: write src/cli/commands/<name>.cpp with a
+/// Command in it, declare that in commands.cpp and list it there.
 [[nodiscard]] std::span<const Command* const> commands();
 
 /// The command of that name; null for none. No abbreviations: a script must not change its meaning

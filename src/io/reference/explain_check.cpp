@@ -93,12 +93,13 @@ std::string explain_cause(const diagnosis::Cause& cause, const Style& style) {
                   {.first = 0, .rest = 2},
                   style.width);
     out += section("How it works", cause.mechanism, style);
-    out += section("Weight before anything is seen",
-                   fmt::format("{} of judgement, beside {} for nothing hidden; published "
-                               "frequencies contradict each other.",
-                               format_number(cause.prior),
-                               format_number(diagnosis::cause_of(diagnosis::CauseId::nothing).prior)),
-                   style);
+    out +=
+        section("Weight before anything is seen",
+                fmt::format("{} of judgement, beside {} for nothing hidden; published "
+                            "frequencies contradict each other.",
+                            format_number(cause.prior),
+                            format_number(diagnosis::cause_of(diagnosis::CauseId::nothing).prior)),
+                style);
     if (const diagnosis::Check* check = diagnosis::find_check(cause.confirm)) {
         out += section("How to be sure", fmt::format("{}. {}", check->title, check->how), style);
     }

@@ -10,8 +10,7 @@ namespace {
 /// Groups sections that lose heat alike, so that splitting a straight changes nothing.
 bool same_wall_place(const Section& a, const Section& b) {
     return a.wall == b.wall && a.zone == b.zone && a.diameter_m == b.diameter_m
-           && a.rectangular == b.rectangular
-           && (a.lie == Lie::level) == (b.lie == Lie::level);
+           && a.rectangular == b.rectangular && (a.lie == Lie::level) == (b.lie == Lie::level);
 }
 
 bool has_length(const Section& section) {

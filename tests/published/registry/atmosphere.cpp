@@ -1,6 +1,7 @@
+#include "fluewright/physics/atmosphere.hpp"
+
 #include "fluewright/core/constants.hpp"
 #include "fluewright/physics/air.hpp"
-#include "fluewright/physics/atmosphere.hpp"
 #include "registry.hpp"
 
 namespace published {

@@ -1,4 +1,5 @@
 #include "fluewright/physics/combustion.hpp"
+
 #include "registry.hpp"
 
 namespace published {

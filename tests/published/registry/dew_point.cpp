@@ -1,5 +1,6 @@
-#include "fluewright/core/constants.hpp"
 #include "fluewright/physics/dew_point.hpp"
+
+#include "fluewright/core/constants.hpp"
 #include "registry.hpp"
 
 namespace published {

@@ -1,4 +1,5 @@
 #include "gas_vents.hpp"
+
 #include "gas_vents_fit.hpp"
 #include "registry.hpp"
 

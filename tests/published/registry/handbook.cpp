@@ -1,6 +1,7 @@
+#include "fluewright/model/standards/handbook.hpp"
+
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/standards/handbook.hpp"
 #include "registry.hpp"
 
 #include <stdexcept>

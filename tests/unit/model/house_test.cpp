@@ -1,6 +1,6 @@
 // The house's balance of air, wind on house and mouth, and the flue before lighting.
-#include "catch.hpp"
 #include "../outdoor_top.hpp"
+#include "catch.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/catalog/catalog.hpp"

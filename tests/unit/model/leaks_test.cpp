@@ -1,6 +1,6 @@
 // Joints, regulators and hoods: mass, energy and pressure close; closed forms; nothing diverges.
-#include "catch.hpp"
 #include "../outdoor_top.hpp"
+#include "catch.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
