@@ -2,6 +2,7 @@
 
 #include "advice/checks/view.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 #include "fluewright/physics/dew_point.hpp"
 
 #include <algorithm>
