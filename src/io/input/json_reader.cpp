@@ -104,8 +104,8 @@ private:
         } else if (const auto* word = std::get_if<Word T::*>(&field.member)) {
             object.** word = json::read_word(document_, node, field.info, troubles_);
         } else if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
-            if (const auto word = json::read_word(document_, node, field.info, troubles_)) {
-                choice->set(object, place_of(*word, choice->words));
+            if (const auto typed = json::read_word(document_, node, field.info, troubles_)) {
+                choice->set(object, place_of(*typed, choice->words));
             }
         } else if (const auto* flag = std::get_if<Flag T::*>(&field.member)) {
             object.** flag = json::read_flag(node, field.info, troubles_);
