@@ -26,9 +26,9 @@ public:
     using List = std::vector<Value>;
     using Members = std::vector<Member>;
 
-    Value() = default;
+    Value();
 
-    Value(std::nullptr_t /*nothing*/) {}
+    Value(std::nullptr_t nothing);
 
     template <class T>
 
@@ -39,20 +39,16 @@ public:
     requires(!std::same_as<T, bool>) Value(T whole) : held_(static_cast<std::int64_t>(whole)) {}
 
     /// JSON has no infinities: what is not finite was not computed, and is null.
-    Value(double number) {
-        if (std::isfinite(number)) {
-            held_ = number;
-        }
-    }
+    Value(double number);
 
     /// What is not there is null.
-    Value(std::optional<double> number) : Value(number ? Value(*number) : Value()) {}
+    Value(std::optional<double> number);
 
-    Value(std::string text) : held_(std::move(text)) {}
+    Value(std::string text);
 
-    Value(std::string_view text) : held_(std::string{text}) {}
+    Value(std::string_view text);
 
-    Value(const char* text) : held_(std::string{text}) {}
+    Value(const char* text);
 
     /// Any other sequence becomes a list.
     template <std::ranges::input_range R>
@@ -107,6 +103,26 @@ struct Member {
     std::string key;
     Value value;
 };
+
+// Behind Member, which a list of members has to know to end its life.
+
+inline Value::Value() = default;
+
+inline Value::Value(std::nullptr_t /*nothing*/) {}
+
+inline Value::Value(double number) {
+    if (std::isfinite(number)) {
+        held_ = number;
+    }
+}
+
+inline Value::Value(std::optional<double> number) : Value(number ? Value(*number) : Value()) {}
+
+inline Value::Value(std::string text) : held_(std::move(text)) {}
+
+inline Value::Value(std::string_view text) : held_(std::string{text}) {}
+
+inline Value::Value(const char* text) : held_(std::string{text}) {}
 
 /// The shortest decimal text that reads back as the same double; with a point or an exponent.
 [[nodiscard]] std::string number_text(double value);
