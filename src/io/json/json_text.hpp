@@ -36,7 +36,7 @@ public:
 
     template <std::integral T>
 
-    requires(!std::same_as<T, bool>) Value(T whole) : held_(static_cast<std::int64_t>(whole)) {}
+    requires(!std::same_as<T, bool>) Value(T whole);
 
     /// JSON has no infinities: what is not finite was not computed, and is null.
     Value(double number);
@@ -53,12 +53,7 @@ public:
     /// Any other sequence becomes a list.
     template <std::ranges::input_range R>
 
-    requires(!std::convertible_to<R, std::string_view>) explicit(false) Value(const R& entries)
-        : held_(List{}) {
-        for (const auto& entry : entries) {
-            push_back(Value(entry));
-        }
-    }
+    requires(!std::convertible_to<R, std::string_view>) explicit(false) Value(const R& entries);
 
     Value(std::initializer_list<Member> members);
 
@@ -109,6 +104,18 @@ struct Member {
 inline Value::Value() = default;
 
 inline Value::Value(std::nullptr_t /*nothing*/) {}
+
+template <std::integral T>
+
+requires(!std::same_as<T, bool>) Value::Value(T whole) : held_(static_cast<std::int64_t>(whole)) {}
+
+template <std::ranges::input_range R>
+
+requires(!std::convertible_to<R, std::string_view>) Value::Value(const R& entries) : held_(List{}) {
+    for (const auto& entry : entries) {
+        push_back(Value(entry));
+    }
+}
 
 inline Value::Value(double number) {
     if (std::isfinite(number)) {
