@@ -78,8 +78,14 @@ void make_buildable(Installation& installation) {
     }
     made.insert(made.end(), between.begin(), between.end());
     installation.run = std::move(made);
-    if (!installation.run.empty()) {
-        installation.run.back().zone = Zone::outdoors;
+    // The last straight and all behind it, so that the top stays outdoors whatever is taken off it.
+    auto part = installation.run.rbegin();
+    while (part != installation.run.rend() && part->part != PartKind::straight) {
+        part->zone.reset();
+        ++part;
+    }
+    if (part != installation.run.rend()) {
+        part->zone = Zone::outdoors;
     }
 }
 
