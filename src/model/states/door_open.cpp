@@ -11,8 +11,8 @@ namespace {
 
 constexpr double entry_loss = 0.5; ///< sharp-edged entry into the outlet
 constexpr double equal_density_kg_m3 = 1e-9;
-constexpr double least_flow_share = 0.05;
-constexpr double greatest_flow_share = 100.0;
+constexpr double least_door_flow_share = 0.05;
+constexpr double greatest_door_flow_share = 100.0;
 constexpr double usual_flow_share = 2.5; ///< where the search begins
 
 struct Box {
@@ -23,7 +23,7 @@ struct Box {
 class OpenDoor {
 public:
     OpenDoor(const FlueModel& model, double fire_share)
-        : model_(model), appliance_(model.installation().appliance),
+        : model_(model), appliance_(model.resolved().appliance),
           fire_flow_kg_s_(fire_share * appliance_.high.gas_flow_kg_s),
           heat_w_(fire_share * appliance_.high.heat_to_flue_w),
           fuel_kg_s_(fire_share * appliance_.high.burn_rate_kg_s),
@@ -33,7 +33,7 @@ public:
 
     /// Gas in the box when the run draws this much in all.
     [[nodiscard]] Box box(double flow_kg_s) const {
-        const Case& c = model_.installation();
+        const Case& c = model_.resolved();
         Box b{};
         b.stream.gas = GasChoice::high_fire;
         b.stream.flow_kg_s = flow_kg_s;
@@ -115,18 +115,19 @@ private:
 
 void solve_door_open(const FlueModel& model, double fire_share, Detail detail, StateResult& state) {
     const OpenDoor open(model, fire_share);
-    const DoorOpening& door = model.installation().appliance.door;
-    const double nominal = model.installation().appliance.high.gas_flow_kg_s;
+    const DoorOpening& door = model.resolved().appliance.door;
+    const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
     state.burn_rate_kg_s = open.fuel_kg_s();
     state.draft_needed_pa = 0.0;
 
     const auto point_at = [&](double flow) { return open.point(flow); };
-    FlowSearch search(point_at,
-                      {.least_kg_s = std::max(least_flow_share * nominal, 1.02 * open.fuel_kg_s()),
-                       .greatest_kg_s = greatest_flow_share * nominal,
-                       .smooth = !model.has_leaks(),
-                       .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
-                       .endless_density_kg_m3 = open.room_density_kg_m3()});
+    FlowSearch search(
+        point_at,
+        {.least_kg_s = std::max(least_door_flow_share * nominal, 1.02 * open.fuel_kg_s()),
+         .greatest_kg_s = greatest_door_flow_share * nominal,
+         .smooth = !model.has_leaks(),
+         .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
+         .endless_density_kg_m3 = open.room_density_kg_m3()});
     const double least_start = 2.0 * open.fuel_kg_s();
     const double start = std::max(usual_flow_share * nominal, least_start);
     // The working point: the opening gives what the run draws. Below it the opening gives more and

@@ -9,7 +9,7 @@
 namespace fluewright {
 namespace {
 
-constexpr double least_flow_share = 0.15;
+constexpr double least_tended_flow_share = 0.15;
 constexpr double middle_flow_share = 0.4;
 constexpr double share_tolerance = 2e-3;
 constexpr double near_enough_pa = 0.02;
@@ -39,7 +39,7 @@ std::optional<double> balanced_share(const Surplus& surplus_pa) {
     if (full >= 0.0) {
         return 1.0;
     }
-    for (const double low : {middle_flow_share, least_flow_share}) {
+    for (const double low : {middle_flow_share, least_tended_flow_share}) {
         const double at_low = surplus_pa(low);
         if (at_low >= 0.0) {
             return find_root(surplus_pa,
@@ -63,7 +63,7 @@ double tended_temperature_k(const Case& c, GasChoice fire, double flow_share) {
 }
 
 StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail) {
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     const bool high = fire == GasChoice::high_fire;
     const Firing& firing = high ? c.appliance.high : c.appliance.low;
     StateResult state;
@@ -79,7 +79,7 @@ StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail) 
     };
     const std::optional<double> balance = balanced_share(surplus_pa);
     state.status = balance ? Status::solved : Status::no_flow;
-    const double share = balance.value_or(least_flow_share);
+    const double share = balance.value_or(least_tended_flow_share);
     stream.flow_kg_s = share * firing.gas_flow_kg_s;
     stream.temperature_k = tended_temperature_k(c, fire, share);
     if (detail == Detail::stations) {

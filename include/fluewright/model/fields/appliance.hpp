@@ -1,0 +1,99 @@
+#pragma once
+
+#include "fluewright/model/fields/given.hpp"
+
+/// The heater, as the user wrote it.
+namespace fluewright {
+
+struct FuelChoice {
+    Word name;
+    Given moisture; ///< kg water per kg fuel as fired (wet basis)
+
+    bool operator==(const FuelChoice&) const = default;
+};
+
+struct Outlet {
+    Given diameter_m;
+    Given width_m; ///< with depth_m: a rectangular collar
+    Given depth_m;
+    Choice<PipeEnd> end; ///< plain, crimped, socket, flange or locking
+    Given height_m;      ///< centre of the collar over the floor
+
+    bool operator==(const Outlet&) const = default;
+};
+
+struct Door {
+    Given width_m;
+    Given height_m;
+    Given sill_height_m; ///< lower edge of the opening over the floor
+
+    bool operator==(const Door&) const = default;
+};
+
+struct Firebox {
+    Given volume_m3;
+    Given width_m;
+    Given depth_m;
+    Given height_m;
+
+    bool operator==(const Firebox&) const = default;
+};
+
+/// Distances around the heater: as they stand, or as its plate lists them.
+struct Clearances {
+    Given side_m;
+    Given back_m;
+    Given corner_m;
+    Given front_m;
+    Given above_m;
+    Choice<Shield> shield; ///< what stands between heater and wall
+    Given shield_gap_m;
+
+    bool operator==(const Clearances&) const = default;
+};
+
+struct FloorProtection {
+    Given front_m; ///< how far it reaches beyond the heater
+    Given sides_m;
+    Given back_m;
+    Choice<FloorBuild> build; ///< sheet, close masonry, hollow masonry, slab
+
+    bool operator==(const FloorProtection&) const = default;
+};
+
+struct Appliance {
+    Flag listed;
+    Choice<ApplianceStyle>
+        style;    ///< radiant, jacketed, ...: for the table of heaters that are not listed
+    Given legs_m; ///< clear height under the heater
+    Choice<FloorKind> floor; ///< burnable or noncombustible
+    Flag damper_allowed;
+    Flag smoke_exempt;
+    Clearances clearances;
+    Clearances listed_clearances;
+    FloorProtection floor_protection;
+    Choice<ApplianceType> type; ///< stove, fireplace, furnace, boiler or draft-hood
+    Word name;
+    FuelChoice fuel;
+    Outlet outlet;
+    HighLow burn_rate_kg_s;
+    Choice<BurnRateBasis> burn_rate_basis; ///< "as fired" or "dry"
+    HighLow heat_input_w;                  ///< net heat in the fuel
+    HighLow heat_output_w;                 ///< useful heat
+    HighLow efficiency;
+    Choice<EfficiencyBasis> efficiency_basis; ///< "net" or "gross"
+    HighLow air_ratio;
+    HighLow carbon_dioxide; ///< share of the dry gas
+    HighLow oxygen;         ///< share of the dry gas
+    HighLow gas_flow_kg_s;
+    HighLow gas_temperature_k; ///< at the outlet
+    HighLow draft_needed_pa;
+    Given preheat_w; ///< heat sent up the flue before lighting
+    Given draft_greatest_pa;
+    Door door;
+    Firebox firebox;
+
+    bool operator==(const Appliance&) const = default;
+};
+
+} // namespace fluewright

@@ -1,0 +1,89 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string_view>
+
+/// The closed vocabularies of the appliance and its fuel, and the ways of firing it. Each has its
+/// words in words_of(), in the order of its enumerators.
+namespace fluewright {
+
+enum class FuelGroup : std::uint8_t { wood, pellets, coal, oil, gas };
+
+enum class ApplianceType : std::uint8_t { stove, fireplace, furnace, boiler, draft_hood };
+
+enum class ApplianceStyle : std::uint8_t {
+    radiant,
+    jacketed,
+    fireplace_stove,
+    furnace,
+    boiler,
+    lined_range,
+    unlined_range,
+};
+
+enum class BurnRateBasis : std::uint8_t { as_fired, dry };
+
+enum class EfficiencyBasis : std::uint8_t { net, gross };
+
+enum class FloorKind : std::uint8_t { burnable, noncombustible };
+
+enum class FloorBuild : std::uint8_t { sheet, slab, close_masonry, hollow_masonry };
+
+/// The ways of firing in which a run must work.
+enum class StateKind : std::uint8_t {
+    high_fire,        ///< flow set by the high burn rate
+    low_fire,         ///< flow set by the low burn rate
+    free_burn,        ///< the flow at which run and appliance balance
+    door_open_high,   ///< loading door open on a high fire
+    door_open_embers, ///< loading door open on embers: the reload
+    standing,         ///< no fire
+    cold_start,       ///< the first minutes of kindling, walls still cold
+};
+
+[[nodiscard]] constexpr auto words_of(FuelGroup) {
+    return std::to_array<std::string_view>({"wood", "pellets", "coal", "oil", "gas"});
+}
+
+[[nodiscard]] constexpr auto words_of(ApplianceType) {
+    return std::to_array<std::string_view>(
+        {"stove", "fireplace", "furnace", "boiler", "draft-hood"});
+}
+
+[[nodiscard]] constexpr auto words_of(ApplianceStyle) {
+    return std::to_array<std::string_view>({"radiant",
+                                            "jacketed",
+                                            "fireplace stove",
+                                            "furnace",
+                                            "boiler",
+                                            "range with lined firepot",
+                                            "range with unlined firepot"});
+}
+
+[[nodiscard]] constexpr auto words_of(BurnRateBasis) {
+    return std::to_array<std::string_view>({"as fired", "dry"});
+}
+
+[[nodiscard]] constexpr auto words_of(EfficiencyBasis) {
+    return std::to_array<std::string_view>({"net", "gross"});
+}
+
+[[nodiscard]] constexpr auto words_of(FloorKind) {
+    return std::to_array<std::string_view>({"burnable", "noncombustible"});
+}
+
+[[nodiscard]] constexpr auto words_of(FloorBuild) {
+    return std::to_array<std::string_view>({"sheet", "slab", "close masonry", "hollow masonry"});
+}
+
+[[nodiscard]] constexpr auto words_of(StateKind) {
+    return std::to_array<std::string_view>({"high fire",
+                                            "low fire",
+                                            "free burn",
+                                            "door open, high fire",
+                                            "door open, embers",
+                                            "standing",
+                                            "cold start"});
+}
+
+} // namespace fluewright

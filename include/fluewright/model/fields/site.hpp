@@ -1,0 +1,69 @@
+#pragma once
+
+#include "fluewright/model/fields/given.hpp"
+#include "fluewright/model/fields/house.hpp"
+
+#include <vector>
+
+/// The place, as the user wrote it: weather, roof, house and room.
+namespace fluewright {
+
+struct Weather {
+    Word name;
+    Given outdoor_temperature_k;
+    Given wind_m_s;
+    Given relative_humidity;
+
+    bool operator==(const Weather&) const = default;
+};
+
+/// What stands near the mouth.
+struct NearThing {
+    Choice<NearThingKind> what; ///< building, opening or tree
+    Given distance_m;           ///< level, from the mouth
+    Given below_mouth_m; ///< how far its top lies under the mouth; negative where it is taller
+
+    bool operator==(const NearThing&) const = default;
+};
+
+/// The roof the chimney leaves through.
+struct Roof {
+    Given pitch_rad;
+    Given distance_to_ridge_m;     ///< level
+    Given mouth_above_roof_m;      ///< over the highest place where the chimney leaves the roof
+    Choice<RoofCovering> covering; ///< tiles, metal, felt, thatch or shingles
+    Flag braced;
+    std::vector<NearThing> near;
+
+    bool operator==(const Roof&) const = default;
+};
+
+struct Alarms {
+    Flag carbon_monoxide;
+    Flag smoke;
+    Given distance_m; ///< level, from the heater to the carbon monoxide alarm
+
+    bool operator==(const Alarms&) const = default;
+};
+
+struct Site {
+    Given altitude_m;
+    Given air_pressure_pa;
+    Given attic_temperature_k;
+    Given chase_temperature_k;
+    Given air_inlet_m2;   ///< opening for air from outdoors
+    Given flue_shared_by; ///< heaters on the flue, this one counted
+    Given year_fitted;
+    Flag tight_house;
+    Choice<RuleSet> rules; ///< us, uk, ca, au, de or none
+    Roof roof;
+    Alarms alarms;
+    Choice<ChimneyTopPosition> mouth_position; ///< clear, near ridge or adverse
+    Room room;
+    House house;
+    std::vector<Weather> weather;
+
+    bool operator==(const Site&) const = default;
+};
+
+} // namespace fluewright

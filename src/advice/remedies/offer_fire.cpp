@@ -1,0 +1,100 @@
+#include "fluewright/advice/score.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/march/surroundings.hpp"
+#include "offer.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fluewright {
+
+void Offer::fire() {
+    const ApplianceCase& a = case_.appliance;
+    constexpr double near_outdoors_pa = -1.0;
+    if (case_.house.known) {
+        house();
+    } else if (case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
+        add({.kind = RemedyKind::air_inlet,
+             .amount = near_outdoors_pa,
+             .place = "the room",
+             .what = "Let air in beside the heater, or run fewer fans, until the room is no more "
+                     "than "
+                     + show(-near_outdoors_pa, Kind::pressure) + " below outdoors"});
+    }
+    const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value;
+    constexpr double dry_moisture = 0.16;
+    if (a.fuel_group == FuelGroup::wood && a.moisture > wet) {
+        add({.kind = RemedyKind::dry_fuel,
+             .amount = dry_moisture,
+             .place = "the fuel",
+             .what = "Burn wood of " + show(dry_moisture, Kind::moisture) + " moisture, not "
+                     + show(a.moisture, Kind::moisture)});
+    }
+    if (a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil) {
+        return;
+    }
+    constexpr double brisker = 1.5;
+    constexpr double smaller = 0.75;
+    const double low_kg_s = std::min(a.low.burn_rate_kg_s * brisker, a.high.burn_rate_kg_s);
+    add({.kind = RemedyKind::brisk_low_fire,
+         .amount = a.high.burn_rate_kg_s,
+         .other = low_kg_s,
+         .place = "the fire",
+         .what = "Do not throttle below " + show(low_kg_s, Kind::mass_rate)
+                 + ": smaller loads, burned brighter"});
+    const double high_kg_s = a.high.burn_rate_kg_s * smaller;
+    add({.kind = RemedyKind::smaller_fire,
+         .amount = high_kg_s,
+         .other = std::min(a.low.burn_rate_kg_s, high_kg_s),
+         .place = "the fire",
+         .what = "Burn no more than " + show(high_kg_s, Kind::mass_rate)
+                 + ": smaller loads, or bricks that make the firebox smaller"});
+    if (a.has_door) {
+        for (const double share : {0.85, 0.7}) {
+            const double height_m = share * a.door.height_m;
+            add({.kind = RemedyKind::lower_door_opening,
+                 .amount = height_m,
+                 .place = "the door",
+                 .what = "Lower the opening to " + show(height_m, Kind::length)
+                         + " with a fixed strip at its top"});
+        }
+    }
+}
+
+/// Inlets that bring the room near outdoors in the state that takes most of its air, and fans off.
+void Offer::house() {
+    std::string fans;
+    for (const Fan& fan : before_.site.house.fans) {
+        if (fan.flow_m3_s.value_or(0.0) > 0.0) {
+            fans += (fans.empty() ? "" : ", ") + fan.name.value_or("the fan");
+        }
+    }
+    add({.kind = RemedyKind::stop_fans,
+         .place = fans,
+         .what = "Run no fan that takes air out while the fire burns, or let a window contact "
+                 "switch it"});
+    std::vector<double> taken_kg_s(case_.weathers.size());
+    for (const StateResult& state : score(case_).states) {
+        double& most = taken_kg_s[state.weather];
+        most = std::max(most, state.room.taken_kg_s);
+    }
+    for (const double target_pa : {-4.0, -2.0, -1.0}) {
+        double area_m2 = 0.0;
+        for (std::size_t weather = 0; weather < case_.weathers.size(); ++weather) {
+            const Surroundings around = surroundings_of(case_, weather, Fire::burning);
+            area_m2 = std::max(area_m2, around.house.inlet_area_m2(target_pa, taken_kg_s[weather]));
+        }
+        constexpr double step_m2 = 0.001;
+        if (area_m2 > 0.0) {
+            area_m2 = std::ceil(area_m2 / step_m2) * step_m2;
+            add({.kind = RemedyKind::air_inlet,
+                 .amount = target_pa,
+                 .other = area_m2,
+                 .place = "the room",
+                 .what = "Open an air inlet of " + show(area_m2, Kind::area)
+                         + " clear area near the heater"});
+        }
+    }
+}
+
+} // namespace fluewright

@@ -1,0 +1,109 @@
+#include "advice/sizing/size_rows.hpp"
+#include "fluewright/core/constants.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "offer.hpp"
+#include "run_edit.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+using namespace run_edit;
+
+/// Areas within this share of each other are one size.
+constexpr double same_size = 0.02;
+/// How many sizes beyond the present one are worth a try.
+constexpr std::size_t most_sizes = 3;
+
+} // namespace
+
+void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what) {
+    const double outlet_m2 = outlet_area_m2(before_);
+    double least_m2 = 1e9;
+    double most_m2 = 0.0;
+    for (std::size_t i = begin; i < end; ++i) {
+        if (is_resizable(before_, before_.run[i])) {
+            least_m2 = std::min(least_m2, area_m2(before_, before_.run[i]));
+            most_m2 = std::max(most_m2, area_m2(before_, before_.run[i]));
+        }
+    }
+    if (most_m2 <= 0.0) {
+        return;
+    }
+    std::size_t wider = 0;
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+        const double d = size->inside_diameter_m;
+        const double size_m2 = constants::pi / 4.0 * d * d;
+        if (!sizing::rule_against(case_, d).empty()) {
+            continue;
+        }
+        const bool helps_narrow = size_m2 > least_m2 * (1.0 + same_size);
+        const bool helps_wide =
+            size_m2 < most_m2 * (1.0 - same_size) && most_m2 > outlet_m2 * (1.0 + same_size);
+        if ((!helps_narrow && !helps_wide) || (!helps_wide && wider >= most_sizes)) {
+            continue;
+        }
+        wider += helps_wide ? 0U : 1U;
+        add({.kind = kind,
+             .amount = d,
+             .what = "Use " + std::string{size->id} + " pipe for " + std::string{what}});
+    }
+}
+
+void Offer::liners() {
+    const double outlet_m = case_.appliance.outlet_diameter_m;
+    double masonry_m2 = 0.0;
+    for (const Part& part : before_.run) {
+        if (wall_kind(before_, part) == WallKind::masonry) {
+            masonry_m2 = std::max(masonry_m2, area_m2(before_, part));
+        }
+    }
+    std::size_t offered = 0;
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+        const double d = size->inside_diameter_m;
+        const bool fits = d >= outlet_m * (1.0 - 0.5 * same_size)
+                          && constants::pi / 4.0 * d * d < 0.9 * masonry_m2;
+        if (!fits || offered >= most_sizes) {
+            continue;
+        }
+        ++offered;
+        const std::string of_size = " of " + std::string{size->id};
+        add({.kind = RemedyKind::line_flue,
+             .amount = d,
+             .word = "flexible liner",
+             .what = "Line the masonry flue with a flexible liner" + of_size});
+        add({.kind = RemedyKind::line_flue,
+             .amount = d,
+             .word = "rigid liner insulated",
+             .what = "Line the masonry flue with an insulated rigid liner" + of_size});
+    }
+}
+
+void Offer::pipe() {
+    if (case_.appliance.fuel_group != FuelGroup::gas) {
+        add({.kind = RemedyKind::double_wall_connector,
+             .word = "double-wall connector",
+             .what = "Use double-wall pipe for the connector"});
+        for (const std::string_view wall : {"insulated 25 mm", "insulated 50 mm"}) {
+            add({.kind = RemedyKind::insulate_outside,
+                 .word = std::string{wall},
+                 .what = "Use insulated pipe (" + std::string{wall.substr(10)}
+                         + ") where the flue leaves the warm room"});
+        }
+    }
+    add({.kind = RemedyKind::enclose_outside,
+         .what = "Enclose the part outdoors in a chase, up to below the mouth"});
+    add({.kind = RemedyKind::remove_reducer,
+         .what = "Take the reducer out: full size from there on"});
+    const std::size_t chimney = chimney_start(before_);
+    const std::size_t end = before_.run.size();
+    if (chimney > 0 && chimney < end) {
+        sizes(RemedyKind::connector_size, 0, chimney, "the connector");
+        sizes(RemedyKind::chimney_size, chimney, end, "the chimney");
+    }
+    sizes(RemedyKind::pipe_size, 0, end, "the whole run");
+    liners();
+}
+
+} // namespace fluewright
