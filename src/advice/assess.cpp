@@ -59,8 +59,8 @@ std::string sentence(const Assessment& a) {
 }
 
 /// Draft of one state with the other inside coefficient.
-double draft_with_floor(const Case& installation, const StateResult& state) {
-    Case other = installation;
+double draft_with_floor(const Case& resolved, const StateResult& state) {
+    Case other = resolved;
     other.inside_heat = InsideHeat::european_floor;
     const FlueModel model(other, surroundings_of(other, state.weather, fire_of(state.kind)));
     return solve_state(model, state.kind, Detail::totals).draft_pa;

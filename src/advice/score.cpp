@@ -9,19 +9,19 @@
 namespace fluewright {
 namespace {
 
-bool has_open_front(const Case& installation) {
-    return installation.appliance.type == ApplianceType::fireplace;
+bool has_open_front(const Case& resolved) {
+    return resolved.appliance.type == ApplianceType::fireplace;
 }
 
 } // namespace
 
-double door_wanted(const Case& installation) {
-    return has_open_front(installation) ? 1.0
-                                        : catalog::default_of(DefaultId::door_opening_wanted).value;
+double door_wanted(const Case& resolved) {
+    return has_open_front(resolved) ? 1.0
+                                    : catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
-StateVerdict judge(const Case& installation, const StateResult& state) {
-    const bool open_front = has_open_front(installation);
+StateVerdict judge(const Case& resolved, const StateResult& state) {
+    const bool open_front = has_open_front(resolved);
     StateVerdict v;
     switch (state.kind) {
     case StateKind::high_fire:
@@ -31,7 +31,7 @@ StateVerdict judge(const Case& installation, const StateResult& state) {
         break;
     case StateKind::free_burn:
         v.spare = state.margin_pa();
-        v.passes = state.capacity_kg_s >= installation.appliance.high.burn_rate_kg_s;
+        v.passes = state.capacity_kg_s >= resolved.appliance.high.burn_rate_kg_s;
         return v;
     case StateKind::standing:
     case StateKind::cold_start:
@@ -40,7 +40,7 @@ StateVerdict judge(const Case& installation, const StateResult& state) {
     case StateKind::door_open_high:
         v.counts = open_front;
         v.kind = Kind::fraction;
-        v.spare = state.door.opening_share - door_wanted(installation);
+        v.spare = state.door.opening_share - door_wanted(resolved);
         break;
     case StateKind::door_open_embers:
         v.counts = !open_front;
@@ -60,17 +60,17 @@ double relative_spare(const StateVerdict& verdict, const StateResult& state) {
     return verdict.spare / catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
-std::vector<StateKind> deciding_states(const Case& installation) {
+std::vector<StateKind> deciding_states(const Case& resolved) {
     std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire};
-    if (installation.appliance.has_door) {
-        kinds.push_back(has_open_front(installation) ? StateKind::door_open_high
-                                                     : StateKind::door_open_embers);
+    if (resolved.appliance.has_door) {
+        kinds.push_back(has_open_front(resolved) ? StateKind::door_open_high
+                                                 : StateKind::door_open_embers);
     }
     return kinds;
 }
 
-void sum_up(const Case& installation, Score& score) {
-    const double greatest_pa = installation.appliance.draft_greatest_pa;
+void sum_up(const Case& resolved, Score& score) {
+    const double greatest_pa = resolved.appliance.draft_greatest_pa;
     score.least_spare = std::numeric_limits<double>::infinity();
     score.greatest_over = -1.0;
     score.passes = true;
@@ -89,27 +89,27 @@ void sum_up(const Case& installation, Score& score) {
     }
 }
 
-Score score(const Case& installation) {
+Score score(const Case& resolved) {
     Score result;
-    const std::vector<StateKind> kinds = deciding_states(installation);
-    result.states.reserve(kinds.size() * installation.weathers.size());
+    const std::vector<StateKind> kinds = deciding_states(resolved);
+    result.states.reserve(kinds.size() * resolved.weathers.size());
     std::optional<FlueModel> model;
-    for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
-        const Surroundings air = surroundings_of(installation, weather, Fire::burning);
-        model = model ? FlueModel(*model, air) : FlueModel(installation, air);
+    for (std::size_t weather = 0; weather < resolved.weathers.size(); ++weather) {
+        const Surroundings air = surroundings_of(resolved, weather, Fire::burning);
+        model = model ? FlueModel(*model, air) : FlueModel(resolved, air);
         for (const StateKind kind : kinds) {
             StateResult state = solve_state(*model, kind, Detail::totals);
             state.weather = weather;
-            result.verdicts.push_back(judge(installation, state));
+            result.verdicts.push_back(judge(resolved, state));
             result.states.push_back(std::move(state));
         }
     }
-    sum_up(installation, result);
+    sum_up(resolved, result);
     return result;
 }
 
-std::string state_name(const Case& installation, const StateResult& state) {
-    return std::string{name(state.kind)} + ", " + installation.weathers[state.weather].name;
+std::string state_name(const Case& resolved, const StateResult& state) {
+    return std::string{name(state.kind)} + ", " + resolved.weathers[state.weather].name;
 }
 
 } // namespace fluewright

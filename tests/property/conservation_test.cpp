@@ -10,8 +10,8 @@ namespace {
 constexpr double closed = 1e-9;
 
 /// Joints that leak as ordinary to loose ones do.
-void add_leaks(Case& installation, Random& random) {
-    for (Section& section : installation.sections) {
+void add_leaks(Case& resolved, Random& random) {
+    for (Section& section : resolved.sections) {
         if (random.chance(0.6)) {
             section.joint_leak_m2 = section.perimeter_m * random.between_by_ratio(1e-5, 3e-4);
         }

@@ -16,10 +16,10 @@ double scale_pa(const FlueModel& model, const MarchResult& result) {
     return std::max(std::abs(model.draft_pa(result)), std::abs(result.buoyancy_pa));
 }
 
-MarchResult with_cells(Case& installation, const FlueModel& model, const GasStream& s, int factor) {
-    installation.cells_factor = factor;
+MarchResult with_cells(Case& resolved, const FlueModel& model, const GasStream& s, int factor) {
+    resolved.cells_factor = factor;
     const MarchResult result = model.solve(s);
-    installation.cells_factor = 1;
+    resolved.cells_factor = 1;
     return result;
 }
 

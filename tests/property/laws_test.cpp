@@ -9,8 +9,8 @@ using namespace fluewright::property;
 
 namespace {
 
-double draft_pa(const Case& installation, const GasStream& stream) {
-    const FlueModel model = burning(installation);
+double draft_pa(const Case& resolved, const GasStream& stream) {
+    const FlueModel model = burning(resolved);
     return model.draft_pa(model.solve(stream));
 }
 
@@ -30,9 +30,9 @@ bool cools_everywhere(const std::vector<Station>& stations) {
     });
 }
 
-double gas_density_kg_m3(const Case& installation, const MarchResult& m) {
-    return installation.air_pressure_pa
-           / (installation.gas_high().products().gas_constant_j_kgk * m.mouth_temperature_k);
+double gas_density_kg_m3(const Case& resolved, const MarchResult& m) {
+    return resolved.air_pressure_pa
+           / (resolved.gas_high().products().gas_constant_j_kgk * m.mouth_temperature_k);
 }
 
 } // namespace

@@ -252,8 +252,9 @@ void appliance(Random& random, Installation& made) {
     const double flow_kg_s =
         constants::pi / 4.0 * diameter_m * diameter_m * random.between_by_ratio(0.1, 2.5);
     const double per_fuel = 7.0 * kind.air_ratio_high;
-    const double high = flow_kg_s / per_fuel;
-    a.burn_rate_kg_s = {high * random.between(0.15, 1.0), high};
+    constexpr double least_kg_s = 0.05 / 3600.0; // that a file can say
+    const double high = std::fmax(least_kg_s, flow_kg_s / per_fuel);
+    a.burn_rate_kg_s = {std::fmax(least_kg_s, high * random.between(0.15, 1.0)), high};
     if (random.chance(0.3)) {
         a.gas_temperature_k.high = random.between(350.0, 1150.0);
         a.gas_temperature_k.low = random.between(330.0, *a.gas_temperature_k.high);

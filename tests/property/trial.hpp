@@ -49,13 +49,13 @@ inline Trial trial(std::uint64_t seed) {
     std::abort();
 }
 
-inline FlueModel burning(const Case& installation, std::size_t weather = 0) {
-    return {installation, surroundings_of(installation, weather, Fire::burning)};
+inline FlueModel burning(const Case& resolved, std::size_t weather = 0) {
+    return {resolved, surroundings_of(resolved, weather, Fire::burning)};
 }
 
-inline GasStream stream_of(const Case& installation, GasChoice gas) {
+inline GasStream stream_of(const Case& resolved, GasChoice gas) {
     const Firing& firing =
-        gas == GasChoice::high_fire ? installation.appliance.high : installation.appliance.low;
+        gas == GasChoice::high_fire ? resolved.appliance.high : resolved.appliance.low;
     return {.gas = gas,
             .air_share = 0.0,
             .flow_kg_s = firing.gas_flow_kg_s,

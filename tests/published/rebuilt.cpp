@@ -1,6 +1,7 @@
 #include "rebuilt.hpp"
 
 #include "../outdoor_top.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <stdexcept>
@@ -47,6 +48,17 @@ Case resolved(const Installation& written) {
         throw std::runtime_error(fault.pointer + ": " + fault.message);
     }
     return std::move(made.value());
+}
+
+void set_bore(Case& c, double diameter_m) {
+    const double area_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+    for (Section& section : c.sections) {
+        section.diameter_m = diameter_m;
+        section.area_m2 = area_m2;
+        section.perimeter_m = constants::pi * diameter_m;
+    }
+    c.appliance.outlet_diameter_m = diameter_m;
+    c.appliance.outlet_area_m2 = area_m2;
 }
 
 } // namespace published::rebuilt

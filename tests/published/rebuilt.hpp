@@ -21,4 +21,10 @@ namespace published::rebuilt {
 /// The installation made complete; throws where the reader would report a fault.
 [[nodiscard]] fluewright::Case resolved(const fluewright::Installation& written);
 
+/// The widest flue that a file can have; beyond it the case is changed.
+inline constexpr double widest_in_a_file_m = 1.0;
+
+/// Gives every section and the outlet a round bore of any size.
+void set_bore(fluewright::Case& c, double diameter_m);
+
 } // namespace published::rebuilt

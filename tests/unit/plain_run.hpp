@@ -41,9 +41,24 @@ inline Installation stack(double height_m, double diameter_m, double resistance_
     return in;
 }
 
+/// The greatest resistance a file can give. resolved() takes it for a wall that no heat passes.
+inline constexpr double adiabatic_m2k_w = 10.0;
+
+/// Gives the walls known by their resistance another one than a file can say.
+inline void set_resistance(Case& c, double resistance_m2k_w) {
+    for (WallBuild& wall : c.walls) {
+        if (wall.fixed_resistance_m2k_w > 0.0) {
+            wall.fixed_resistance_m2k_w = resistance_m2k_w;
+        }
+    }
+}
+
 inline Case resolved(const Installation& in) {
     auto made = resolve(with_outdoor_top(in));
     REQUIRE(made);
+    if (!in.walls.empty() && in.walls.front().thermal_resistance_m2k_w == adiabatic_m2k_w) {
+        set_resistance(*made, 1e9);
+    }
     return std::move(made).value();
 }
 
@@ -57,9 +72,6 @@ inline GasStream gas(double flow_kg_s, double temperature_k) {
             .flow_kg_s = flow_kg_s,
             .temperature_k = temperature_k};
 }
-
-/// As good as no heat flow.
-inline constexpr double adiabatic_m2k_w = 1e9;
 
 /// The tolerance of every closed form.
 inline constexpr double closed_form = 1e-3;

@@ -24,17 +24,17 @@ struct StateVerdict {
 /// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire);
 /// free burn, the standing flue and a door opened on a stove's high fire inform only.
 /// [theory eq. 41]
-[[nodiscard]] StateVerdict judge(const Case& installation, const StateResult& state);
+[[nodiscard]] StateVerdict judge(const Case& resolved, const StateResult& state);
 
 /// Share of the opening over which the smoke has to stay in: all of an open front.
-[[nodiscard]] double door_wanted(const Case& installation);
+[[nodiscard]] double door_wanted(const Case& resolved);
 
 /// What is to spare over what is asked [-]: comparable between drafts and doors. Negative where the
 /// state falls short.
 [[nodiscard]] double relative_spare(const StateVerdict& verdict, const StateResult& state);
 
 /// The states of an appliance that decide the verdict, in the order of StateKind.
-[[nodiscard]] std::vector<StateKind> deciding_states(const Case& installation);
+[[nodiscard]] std::vector<StateKind> deciding_states(const Case& resolved);
 
 struct Score {
     std::vector<StateResult> states; ///< weather by weather; only those that decide
@@ -47,12 +47,12 @@ struct Score {
 };
 
 /// Solves and judges the states that decide.
-[[nodiscard]] Score score(const Case& installation);
+[[nodiscard]] Score score(const Case& resolved);
 
 /// Fills what follows from the states and verdicts.
-void sum_up(const Case& installation, Score& score);
+void sum_up(const Case& resolved, Score& score);
 
 /// "low fire, mild day"
-[[nodiscard]] std::string state_name(const Case& installation, const StateResult& state);
+[[nodiscard]] std::string state_name(const Case& resolved, const StateResult& state);
 
 } // namespace fluewright

@@ -129,15 +129,15 @@ std::string_view rule_set_of(const Installation& written, UnitSystem units) {
 }
 
 Checked check_all(const Installation& written,
-                  const Case& installation,
+                  const Case& resolved,
                   const Solution& solution,
                   const CheckOptions& options) {
-    return run(View{written, installation, &solution, options.with_words}, options.body);
+    return run(View{written, resolved, &solution, options.with_words}, options.body);
 }
 
 Checked
-check_shape(const Installation& written, const Case& installation, const CheckOptions& options) {
-    return run(View{written, installation, nullptr, options.with_words}, options.body);
+check_shape(const Installation& written, const Case& resolved, const CheckOptions& options) {
+    return run(View{written, resolved, nullptr, options.with_words}, options.body);
 }
 
 } // namespace fluewright

@@ -3,7 +3,7 @@
 namespace fluewright::checking {
 
 Subject::Subject(const View& of, CheckResults& results)
-    : view{of}, installation{of.installation}, results_{results} {}
+    : view{of}, resolved{of.resolved}, results_{results} {}
 
 CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, const Where& where) {
     Made& made = made_[own_check];
@@ -25,7 +25,7 @@ CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, co
     }
     result.check = &checks()[own_check];
     result.outcome = met ? CheckOutcome::met : CheckOutcome::not_met;
-    result.place = where.section != nullptr ? installation.run.label_at(where.section->part)
+    result.place = where.section != nullptr ? resolved.run.label_at(where.section->part)
                                             : std::string{where.place};
     result.part = where.section != nullptr ? where.section->part : -1;
     result.state = where.state != nullptr ? view.words(*where.state) : std::string{};

@@ -32,7 +32,7 @@ public:
     Subject(const View& view, CheckResults& results);
 
     const View& view;
-    const Case& installation;
+    const Case& resolved;
 
     /// Puts down what a check came to. Returns the result where it is not met, for the caller to
     /// write its message; null where nobody asks for one. Of what is met only the place and state

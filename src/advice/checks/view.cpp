@@ -2,14 +2,14 @@
 
 namespace fluewright::checking {
 
-std::vector<Piece> pieces_of(const Installation& written, const Case& installation) {
+std::vector<Piece> pieces_of(const Installation& written, const Case& resolved) {
     std::vector<Piece> pieces;
-    pieces.reserve(installation.run.parts.size());
-    for (const RunPart& part : installation.run.parts) {
+    pieces.reserve(resolved.run.parts.size());
+    for (const RunPart& part : resolved.run.parts) {
         pieces.push_back({part.index,
                           &written.run[static_cast<std::size_t>(part.index)],
-                          &installation.sections[part.section],
-                          &installation.walls[part.wall],
+                          &resolved.sections[part.section],
+                          &resolved.walls[part.wall],
                           &part,
                           part.in_chimney(),
                           part.top_height_m});
@@ -18,12 +18,11 @@ std::vector<Piece> pieces_of(const Installation& written, const Case& installati
 }
 
 View::View(const Installation& in, const Case& c, const Solution* solution, bool words)
-    : written{in}, installation{c}, with_words{words}, pieces{pieces_of(in, c)}, solution_{
-                                                                                     solution} {}
+    : written{in}, resolved{c}, with_words{words}, pieces{pieces_of(in, c)}, solution_{solution} {}
 
 const JointReport& View::joints() const {
     if (!joints_) {
-        joints_ = joints_of(installation);
+        joints_ = joints_of(resolved);
     }
     return *joints_;
 }
@@ -56,7 +55,7 @@ std::vector<const Piece*> View::chimney() const {
 }
 
 std::string View::words(const StateResult& state) const {
-    return std::string{name(state.kind)} + ", " + installation.weathers[state.weather].name;
+    return std::string{name(state.kind)} + ", " + resolved.weathers[state.weather].name;
 }
 
 } // namespace fluewright::checking

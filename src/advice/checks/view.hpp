@@ -32,19 +32,19 @@ struct Piece {
 };
 
 /// The parts of the file that are in the run, in flow order.
-[[nodiscard]] std::vector<Piece> pieces_of(const Installation& written, const Case& installation);
+[[nodiscard]] std::vector<Piece> pieces_of(const Installation& written, const Case& resolved);
 
 /// All a check may look at.
 class View {
 public:
     /// `solution` is null where only checks of the shape are asked.
     View(const Installation& written,
-         const Case& installation,
+         const Case& resolved,
          const Solution* solution,
          bool with_words = true);
 
     const Installation& written;
-    const Case& installation;
+    const Case& resolved;
     bool with_words{true}; ///< whether anybody reads the messages; writing them takes its time
     std::vector<Piece> pieces;
 
@@ -59,7 +59,7 @@ public:
     /// The joints of the run, worked out when first asked for.
     [[nodiscard]] const JointReport& joints() const;
 
-    [[nodiscard]] const ApplianceCase& heater() const { return installation.appliance; }
+    [[nodiscard]] const ApplianceCase& heater() const { return resolved.appliance; }
 
     [[nodiscard]] bool solid_fuel() const;
 
@@ -71,13 +71,13 @@ public:
     [[nodiscard]] double outlet_area_m2() const { return heater().outlet_area_m2; }
 
     /// Height of the mouth over the outlet.
-    [[nodiscard]] double rise_m() const { return installation.total_rise_m(); }
+    [[nodiscard]] double rise_m() const { return resolved.total_rise_m(); }
 
     /// Useful output at high fire, kW.
     [[nodiscard]] double output_kw() const { return heater().high.heat_output_w / 1000.0; }
 
     [[nodiscard]] std::string show(double value, Kind kind) const {
-        return with_words ? format_quantity(value, kind, installation.units) : std::string{};
+        return with_words ? format_quantity(value, kind, resolved.units) : std::string{};
     }
 
     [[nodiscard]] std::string place_of(const Piece& piece) const { return label(*piece.run_part); }

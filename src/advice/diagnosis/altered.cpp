@@ -1,5 +1,6 @@
 #include "altered.hpp"
 
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/physics/fittings.hpp"
 
@@ -24,8 +25,10 @@ void change_file(Installation& written, const CauseAt& change) {
         written.appliance.fuel.moisture = change.size;
     }
     for (std::size_t i = 0; i < written.run.size(); ++i) {
-        if (change.cause->id == "deposits" && reaches(change.place, static_cast<int>(i))) {
-            Part& part = written.run[i];
+        Part& part = written.run[i];
+        const bool can_have_one = find_field<Part>("deposit_thickness", kinds_of(part)) != nullptr;
+        if (change.cause->id == "deposits" && can_have_one
+            && reaches(change.place, static_cast<int>(i))) {
             part.deposit_m = part.deposit_m.value_or(0.0) + change.size;
         }
     }

@@ -76,16 +76,16 @@ void growth(const Job& job) {
             double grows_m = 0.0;
             double m_k = 0.0;
             for (std::size_t i = 1; i < state.stations.size(); ++i) {
-                const Section& section = job.view.installation.sections[state.stations[i].section];
+                const Section& section = job.view.resolved.sections[state.stations[i].section];
                 const bool here =
                     std::find(stretch.parts.begin(), stretch.parts.end(), section.part)
                     != stretch.parts.end();
                 if (!here || section.length_m <= 0.0) {
                     continue;
                 }
-                const WallBuild& wall = job.view.installation.walls[section.wall];
+                const WallBuild& wall = job.view.resolved.walls[section.wall];
                 const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
-                const double mean_k = mean_wall_k(job.view.installation, state, i);
+                const double mean_k = mean_wall_k(job.view.resolved, state, i);
                 const double share = stainless ? expansion::stainless_steel(mean_k)
                                                : expansion::carbon_steel(mean_k);
                 grows_m += section.length_m * std::max(0.0, share);

@@ -49,10 +49,10 @@ EndFacts collar_facts(const Collar& collar) {
 
 } // namespace
 
-JointReport joints_of(const Case& installation) {
+JointReport joints_of(const Case& resolved) {
     JointReport report;
-    const std::vector<RunPart>& parts = installation.run.parts;
-    EndFacts below = collar_facts(installation.run.collar);
+    const std::vector<RunPart>& parts = resolved.run.parts;
+    EndFacts below = collar_facts(resolved.run.collar);
     std::string below_place = "the outlet";
     int below_part = -1;
     std::vector<bool> may_turn;
@@ -62,10 +62,10 @@ JointReport joints_of(const Case& installation) {
         if (!has_ends(part)) {
             continue;
         }
-        PartEnds ends = ends_of(part, installation.walls[part.wall], below.diameter_m);
+        PartEnds ends = ends_of(part, resolved.walls[part.wall], below.diameter_m);
         std::string place = label(part);
         may_turn.push_back(part.kind == PartKind::straight || part.kind == PartKind::elbow);
-        Fit fit = fit_of(below, ends.heater, installation.units);
+        Fit fit = fit_of(below, ends.heater, resolved.units);
         report.joints.push_back({.below = below_part,
                                  .above = part.index,
                                  .place = "between " + below_place + " and " + place,
@@ -79,7 +79,7 @@ JointReport joints_of(const Case& installation) {
         below_part = part.index;
         report.parts.push_back(std::move(ends));
     }
-    turn_parts(report, may_turn, installation.units);
+    turn_parts(report, may_turn, resolved.units);
     return report;
 }
 

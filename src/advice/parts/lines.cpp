@@ -36,7 +36,7 @@ const WallBuild& wall_of(const Job& job, const PipeStretch& stretch) {
             return *piece.wall;
         }
     }
-    return job.view.installation.walls.front();
+    return job.view.resolved.walls.front();
 }
 
 std::string shown(const Job& job, double length_m) {
@@ -44,7 +44,7 @@ std::string shown(const Job& job, double length_m) {
 }
 
 std::string size_of(const Job& job, double diameter_m) {
-    return size_name(diameter_m, job.view.installation.units);
+    return size_name(diameter_m, job.view.resolved.units);
 }
 
 /// Lengths as bought: bars of the cut list, or whole pieces.

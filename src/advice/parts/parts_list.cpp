@@ -5,15 +5,15 @@
 namespace fluewright {
 
 PartsList parts_list(const Installation& written,
-                     const Case& installation,
+                     const Case& resolved,
                      const Solution& solution,
                      const std::vector<StockPiece>& at_hand) {
     PartsList list;
     std::vector<StockPiece> stock = written.stock;
     stock.insert(stock.end(), at_hand.begin(), at_hand.end());
-    const checking::View view{written, installation, &solution};
+    const checking::View view{written, resolved, &solution};
     const parts::Job job{view, stock, list};
-    list.joints = joints_of(installation);
+    list.joints = joints_of(resolved);
     parts::stretches(job);
     parts::cuts(job);
     parts::growth(job);

@@ -40,7 +40,7 @@ bool fits(const StockPiece& piece, const PipeStretch& stretch) {
 Sold sold(const Job& job, const PipeStretch& stretch) {
     Sold all;
     all.cut = stretch.kind == WallKind::single || stretch.kind == WallKind::liner;
-    const std::string_view system = system_of(stretch.diameter_m, job.view.installation.units);
+    const std::string_view system = system_of(stretch.diameter_m, job.view.resolved.units);
     for (const catalog::StockLength& row : catalog::stock_lengths()) {
         if (row.kind == stretch.kind && row.system == system) {
             all.lengths.push_back({row.length_m, row.least_m});

@@ -228,8 +228,8 @@ std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
     return list;
 }
 
-std::string rule_against(const Case& installation, double diameter_m) {
-    return rule_words(area_over_outlet(installation, diameter_m), installation);
+std::string rule_against(const Case& resolved, double diameter_m) {
+    return rule_words(area_over_outlet(resolved, diameter_m), resolved);
 }
 
 std::string rule_against(const Installation& written, const Case& resolved) {

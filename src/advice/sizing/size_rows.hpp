@@ -19,7 +19,7 @@ namespace fluewright::sizing {
 /// The rule of the trade against pipe of this inside diameter [m] in an installation, in words;
 /// empty where there is none. It is the rule of the findings flue-smaller-than-outlet and
 /// flue-far-larger-than-outlet; an open front may be as wide as it likes.
-[[nodiscard]] std::string rule_against(const Case& installation, double diameter_m);
+[[nodiscard]] std::string rule_against(const Case& resolved, double diameter_m);
 
 /// The same of an installation as it is resolved, deposits and all, for the parts of its run that
 /// can be chosen by size.

@@ -58,7 +58,7 @@ double load_kg(const Installation& written, const Case& c, HeatDemand& demand) {
 } // namespace
 
 std::optional<HeatDemand>
-heat_demand(const Installation& written, const Case& installation, const Solution& solution) {
+heat_demand(const Installation& written, const Case& resolved, const Solution& solution) {
     const Building& building = written.building;
     if (is_empty(building)) {
         return std::nullopt;
@@ -68,7 +68,7 @@ heat_demand(const Installation& written, const Case& installation, const Solutio
                   "heat lost to the ground beyond the U value of the floor",
                   "thermal bridges, and the time a heavy building takes to warm",
                   "the air the fire itself draws in, if the air changes do not hold it"};
-    d.indoor_k = building.indoor_temperature_k.value_or(installation.room_temperature_k);
+    d.indoor_k = building.indoor_temperature_k.value_or(resolved.room_temperature_k);
     if (!building.outdoor_temperature_k) {
         d.missing.emplace_back("/building/outdoor_temperature");
     }
@@ -100,7 +100,7 @@ heat_demand(const Installation& written, const Case& installation, const Solutio
         return a.loss_w > b.loss_w;
     });
     d.with_reserve_w = d.total_w * (1.0 + catalog::default_of(DefaultId::heat_reserve_share).value);
-    const ApplianceCase& a = installation.appliance;
+    const ApplianceCase& a = resolved.appliance;
     d.heater_output_w = a.high.heat_output_w;
     d.high_burn_rate_kg_s = a.high.burn_rate_kg_s;
     d.low_burn_rate_kg_s = a.low.burn_rate_kg_s;
@@ -111,10 +111,10 @@ heat_demand(const Installation& written, const Case& installation, const Solutio
             && state.capacity_kg_s < least) {
             least = state.capacity_kg_s;
             d.capacity_kg_s = least;
-            d.capacity_weather = installation.weathers[state.weather].name;
+            d.capacity_weather = resolved.weathers[state.weather].name;
         }
     }
-    d.load_kg = load_kg(written, installation, d);
+    d.load_kg = load_kg(written, resolved, d);
     d.load_rate_kg_s =
         std::min(std::max(d.burn_rate_kg_s, d.low_burn_rate_kg_s), d.high_burn_rate_kg_s);
     if (d.load_kg > 0.0 && d.load_rate_kg_s > 0.0) {

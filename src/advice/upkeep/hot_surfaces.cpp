@@ -55,13 +55,13 @@ void estimate_wall(HotSurface& hot, const checking::Piece& piece, const Case& c)
 } // namespace
 
 std::optional<SurfaceRange>
-surface_range(const Case& installation, const StateResult& state, const Section& section) {
+surface_range(const Case& resolved, const StateResult& state, const Section& section) {
     for (std::size_t i = 1; i < state.stations.size(); ++i) {
         const Station& end = state.stations[i];
-        if (&installation.sections[end.section] != &section || section.length_m <= 0.0) {
+        if (&resolved.sections[end.section] != &section || section.length_m <= 0.0) {
             continue;
         }
-        const Surroundings air = surroundings_of(installation, state.weather, Fire::burning);
+        const Surroundings air = surroundings_of(resolved, state.weather, Fire::burning);
         const double around_k = air.temperature_k[static_cast<std::size_t>(section.zone)];
         const double share =
             (end.outer_wall_k - around_k) / std::max(1.0, end.gas_temperature_k - around_k);
@@ -73,10 +73,10 @@ surface_range(const Case& installation, const StateResult& state, const Section&
     return std::nullopt;
 }
 
-double mean_wall_k(const Case& installation, const StateResult& state, std::size_t station) {
+double mean_wall_k(const Case& resolved, const StateResult& state, std::size_t station) {
     const Station& end = state.stations[station];
-    const Section& section = installation.sections[end.section];
-    const Surroundings air = surroundings_of(installation, state.weather, Fire::burning);
+    const Section& section = resolved.sections[end.section];
+    const Surroundings air = surroundings_of(resolved, state.weather, Fire::burning);
     const double around_k = air.temperature_k[static_cast<std::size_t>(section.zone)];
     const double share =
         (end.inner_wall_k - around_k) / std::max(1.0, end.gas_temperature_k - around_k);
@@ -86,15 +86,15 @@ double mean_wall_k(const Case& installation, const StateResult& state, std::size
 }
 
 HotSurfaces
-hot_surfaces(const Installation& written, const Case& installation, const Solution& solution) {
+hot_surfaces(const Installation& written, const Case& resolved, const Solution& solution) {
     HotSurfaces all;
     all.wall_limit_k = catalog::default_of(DefaultId::burnable_surface_limit_k).value;
-    const checking::View view{written, installation, &solution};
+    const checking::View view{written, resolved, &solution};
     for (const checking::Piece& piece : view.pieces) {
         double hottest_k = 0.0;
         for (const StateResult& state : solution.states) {
             if (state.kind == StateKind::high_fire) {
-                const auto range = surface_range(installation, state, *piece.section);
+                const auto range = surface_range(resolved, state, *piece.section);
                 hottest_k = range ? std::max(hottest_k, range->hottest_k) : hottest_k;
             }
         }
@@ -106,7 +106,7 @@ hot_surfaces(const Installation& written, const Case& installation, const Soluti
         hot.place = view.place_of(piece);
         hot.surface_k = hottest_k;
         rate(hot, piece);
-        estimate_wall(hot, piece, installation);
+        estimate_wall(hot, piece, resolved);
         all.parts.push_back(std::move(hot));
     }
     return all;

@@ -27,8 +27,7 @@ double coldest_k(const View& view, const Piece& piece, StateKind kind) {
     double least = std::numeric_limits<double>::infinity();
     for (const StateResult& state : view.states()) {
         for (const Station& station : state.stations) {
-            if (state.kind == kind
-                && &view.installation.sections[station.section] == piece.section) {
+            if (state.kind == kind && &view.resolved.sections[station.section] == piece.section) {
                 least = std::min(least, station.inner_wall_k);
             }
         }
@@ -41,7 +40,7 @@ double dew_point_k(const Case& c, const FlueGas& gas) {
 }
 
 void grade(PartDeposit& part, const View& view) {
-    const Case& c = view.installation;
+    const Case& c = view.resolved;
     const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     const bool wood = view.heater().fuel_group == FuelGroup::wood && !view.fireplace();
     const double dew_k = dew_point_k(c, c.gas_low());
@@ -120,9 +119,9 @@ void look_first(Maintenance& m, const View& view) {
 } // namespace
 
 Maintenance
-maintenance(const Installation& written, const Case& installation, const Solution& solution) {
+maintenance(const Installation& written, const Case& resolved, const Solution& solution) {
     Maintenance m;
-    const View view{written, installation, &solution};
+    const View view{written, resolved, &solution};
     m.applies = view.solid_fuel();
     if (!m.applies) {
         return m;

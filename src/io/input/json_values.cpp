@@ -1,8 +1,8 @@
 #include "json_values.hpp"
 
 #include "fluewright/core/nearest_word.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
-#include "io/reference/schema_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -32,13 +32,6 @@ std::string_view in_words(Type type) {
     return "a value";
 }
 
-bool in_range(double value, const FieldInfo& field) {
-    // A value typed as the limit itself may differ from it by the last bit of a conversion.
-    const double slack = 1e-12 * (std::abs(field.lowest) + std::abs(field.highest));
-    const bool low = field.above_lowest ? value > field.lowest : value >= field.lowest - slack;
-    return low && value <= field.highest + slack;
-}
-
 /// The digits in front of the unit, or nothing where the text is more than digits and a unit.
 std::string_view digits_of(std::string_view text) {
     const auto end = text.find_first_not_of("+-.0123456789");
@@ -58,7 +51,7 @@ std::string spelling_in_range(std::string_view digits, const FieldInfo& field) {
     for (const auto unit : units) {
         auto spelling = fmt::format("{} {}", digits, unit);
         const auto read = parse_quantity(spelling, field.kind);
-        if (!digits.empty() && read && in_range(read->value, field)) {
+        if (!digits.empty() && read && is_in_range(read->value, field)) {
             return spelling;
         }
     }
@@ -70,17 +63,13 @@ void out_of_range(const Node& node,
                   std::string_view typed,
                   UnitSystem system,
                   Troubles& troubles) {
-    const auto range = range_in_words(field, system);
     std::string help;
     if (field.kind != Kind::number) {
         const auto spelling = spelling_in_range(digits_of(typed), field);
         help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
     }
     troubles.at_value(
-        node,
-        fmt::format("`{}` is {}{}", field.key, field.above_lowest ? "not " : "outside ", range),
-        fmt::format("{} ({})", range, field.limit_reason),
-        std::move(help));
+        node, out_of_range_words(field, system), allowed_words(field, system), std::move(help));
 }
 
 void unit_missing(const Document& document,
@@ -152,7 +141,7 @@ std::optional<ReadNumber> read_number(const Document& document,
                                       Troubles& troubles) {
     const bool plain = field.kind == Kind::number;
     if (node.type == Type::number && plain) {
-        if (!in_range(node.number, field)) {
+        if (!is_in_range(node.number, field)) {
             out_of_range(node, field, document.typed(node), UnitSystem::metric, troubles);
             return std::nullopt;
         }
@@ -179,19 +168,19 @@ std::optional<ReadNumber> read_number(const Document& document,
     }
     units.us += read->us_units ? 1 : 0;
     units.metric += read->metric_units ? 1 : 0;
-    if (!in_range(read->value, field)) {
+    if (!is_in_range(read->value, field)) {
         out_of_range(
             node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
         return std::nullopt;
     }
-    if (!in_range(read->value - read->tolerance, field)
-        || !in_range(read->value + read->tolerance, field)) {
+    if (!is_in_range(read->value - read->tolerance, field)
+        || !is_in_range(read->value + read->tolerance, field)) {
         const UnitSystem system = read->us_units ? UnitSystem::us : UnitSystem::metric;
         troubles.at_value(node,
                           fmt::format("`{}` with its \u00b1 reaches past {}",
                                       field.key,
                                       range_in_words(field, system)),
-                          fmt::format("{} ({})", range_in_words(field, system), field.limit_reason),
+                          allowed_words(field, system),
                           "give a smaller \u00b1");
         return std::nullopt;
     }

@@ -10,14 +10,14 @@ namespace fluewright::report {
 
 using Json = json::Value;
 
-Json score_json(const Case& installation, const Score& score) {
+Json score_json(const Case& resolved, const Score& score) {
     Json states = Json::array();
     for (std::size_t i = 0; i < score.states.size(); ++i) {
         const StateResult& state = score.states[i];
         const StateVerdict& verdict = score.verdicts[i];
         const bool door = is_door_open(state.kind);
         states.push_back({{"state", fluewright::name(state.kind)},
-                          {"weather", installation.weathers[state.weather].name},
+                          {"weather", resolved.weathers[state.weather].name},
                           {"passes", verdict.passes},
                           {"draft_pa", json_number(state.draft_pa)},
                           {"draft_needed_pa", door ? Json() : json_number(state.draft_needed_pa)},
@@ -35,7 +35,7 @@ std::string_view score_csv_heading() {
 }
 
 void append_score_csv(std::string& out,
-                      const Case& installation,
+                      const Case& resolved,
                       const Score& score,
                       std::string_view head) {
     for (std::size_t i = 0; i < score.states.size(); ++i) {
@@ -45,7 +45,7 @@ void append_score_csv(std::string& out,
         out += fmt::format("{},{},{},{},{},{},{},{},{},{}\r\n",
                            head,
                            csv_field(fluewright::name(state.kind)),
-                           csv_field(installation.weathers[state.weather].name),
+                           csv_field(resolved.weathers[state.weather].name),
                            verdict.passes ? "yes" : "no",
                            state.draft_pa,
                            door ? "" : fmt::format("{}", state.draft_needed_pa),

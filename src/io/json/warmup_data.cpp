@@ -113,17 +113,17 @@ Json course_json(const Case& c, const WarmupInWeather& in) {
 
 } // namespace
 
-std::string warmup_json(const Case& installation,
+std::string warmup_json(const Case& resolved,
                         std::span<const WarmupInWeather> courses,
                         const WarmupReportOptions& options) {
     Json weathers = Json::array();
     for (const WarmupInWeather& in : courses) {
-        weathers.push_back(course_json(installation, in));
+        weathers.push_back(course_json(resolved, in));
     }
     const Json whole{{"schema", warmup_schema},
                      {"program", {{"name", "fluewright"}, {"version", options.version}}},
                      {"file", options.file},
-                     {"title", installation.title},
+                     {"title", resolved.title},
                      {"draws_in_time", draws_in_time(courses)},
                      {"weathers", std::move(weathers)},
                      {"assumptions",
@@ -133,7 +133,7 @@ std::string warmup_json(const Case& installation,
     return json::indented_text(whole) + '\n';
 }
 
-std::string warmup_csv(const Case& installation, std::span<const WarmupInWeather> courses) {
+std::string warmup_csv(const Case& resolved, std::span<const WarmupInWeather> courses) {
     std::string out = "weather,time_s,phase";
     for (const Column& column : columns) {
         out += fmt::format(",{}", column.key);
@@ -142,7 +142,7 @@ std::string warmup_csv(const Case& installation, std::span<const WarmupInWeather
     for (const WarmupInWeather& in : courses) {
         for (const WarmupMoment& m : in.course.moments) {
             out += fmt::format("{},{},{}",
-                               csv_field(installation.weathers[in.weather].name),
+                               csv_field(resolved.weathers[in.weather].name),
                                m.time_s,
                                csv_field(in.course.phases[m.phase].name));
             for (const Column& column : columns) {

@@ -4,6 +4,7 @@
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 #include "schema_text.hpp"
 

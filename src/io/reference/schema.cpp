@@ -1,6 +1,7 @@
 #include "fluewright/io/reference/schema.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 #include "schema_text.hpp"
 
@@ -10,30 +11,6 @@
 
 namespace fluewright {
 
-namespace {
-
-/// Zero has no size of its own to choose a unit by; it takes that of the example.
-std::string in_words(double value, const FieldInfo& field, UnitSystem system) {
-    if (value == 0.0 && system == UnitSystem::metric) {
-        const auto unit = field.example.substr(field.example.find(' ') + 1);
-        for (const auto symbol : unit_symbols(field.kind)) {
-            if (symbol == unit) {
-                return format_in_unit(value, field.kind, unit);
-            }
-        }
-    }
-    return format_quantity(value, field.kind, system);
-}
-
-} // namespace
-
-std::string range_in_words(const FieldInfo& field, UnitSystem system) {
-    const auto low = in_words(field.lowest, field, system);
-    const auto high = in_words(field.highest, field, system);
-    return field.above_lowest ? fmt::format("above {} and up to {}", low, high)
-                              : fmt::format("{} to {}", low, high);
-}
-
 std::string default_in_words(const FieldInfo& field) {
     for (const auto& row : catalog::defaults()) {
         if (row.id != field.default_id) {
@@ -41,7 +18,7 @@ std::string default_in_words(const FieldInfo& field) {
         }
         const bool share = row.unit == "1" && si_unit(field.kind).empty();
         return row.unit == si_unit(field.kind) || share
-                   ? in_words(row.value, field, UnitSystem::metric)
+                   ? value_in_words(row.value, field, UnitSystem::metric)
                    : fmt::format("{} ({})", format_number(row.value), row.meaning);
     }
     return {};

@@ -1,4 +1,5 @@
 #include "fluewright/io/reference/schema.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 #include "schema_text.hpp"
 

@@ -7,10 +7,6 @@
 /// Wording that the schema and the reference share.
 namespace fluewright {
 
-/// "50 mm to 1 m", "above 0 m and up to 100 m".
-[[nodiscard]] std::string range_in_words(const FieldInfo& field,
-                                         UnitSystem system = UnitSystem::metric);
-
 /// What is taken where the key is left out; empty where there is no single figure.
 [[nodiscard]] std::string default_in_words(const FieldInfo& field);
 

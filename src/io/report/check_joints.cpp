@@ -7,7 +7,7 @@
 
 namespace fluewright::report {
 
-std::string joints_text(const Case& installation, const StateResult& state, const Style& style) {
+std::string joints_text(const Case& resolved, const StateResult& state, const Style& style) {
     constexpr std::size_t inset = 2;
     TextTable table(
         {{.heading = "joint under"},
@@ -18,9 +18,9 @@ std::string joints_text(const Case& installation, const StateResult& state, cons
          {.heading = fmt::format("leak,\n{}", customary_unit(Kind::gas_flow, style.units)),
           .align = Align::decimal},
          {.heading = ""}});
-    for (const Joint& joint : joints_of(installation, state)) {
+    for (const Joint& joint : joints_of(resolved, state)) {
         const bool out = joint.pressure_pa > 0.0;
-        table.add({{section_words(installation, joint.section)},
+        table.add({{section_words(resolved, joint.section)},
                    {quantity(joint.height_m, Kind::length, style)},
                    {signed_number(joint.pressure_pa, Kind::pressure, style)},
                    {signed_number(joint.leak_kg_s, Kind::gas_flow, style)},

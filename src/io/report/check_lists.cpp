@@ -56,14 +56,11 @@ std::string_view group_of(std::string_view pointer) {
     return "everything else";
 }
 
-void add_group(const Case& installation,
-               std::string_view group,
-               const Style& style,
-               std::string& out) {
+void add_group(const Case& resolved, std::string_view group, const Style& style, std::string& out) {
     TextTable table({{.heading = fmt::format("of {}", group), .wraps = true},
                      {.heading = "taken as", .align = Align::decimal},
                      {.heading = "how it is known", .wraps = true}});
-    for (const Assumption& assumption : installation.assumptions) {
+    for (const Assumption& assumption : resolved.assumptions) {
         if (group_of(assumption.pointer) != group) {
             continue;
         }

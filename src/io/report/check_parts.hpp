@@ -35,7 +35,7 @@ room_words(const Assessment& assessment, std::size_t weather, const Style& style
 
 /// Every joint in one state: pressure and leak.
 [[nodiscard]] std::string
-joints_text(const Case& installation, const StateResult& state, const Style& style);
+joints_text(const Case& resolved, const StateResult& state, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
 
 /// A whole report with its last line, in letters the terminal can show.

@@ -14,7 +14,7 @@ constexpr std::size_t inset = 2;
 
 class Understood {
 public:
-    Understood(const Case& installation, const Style& style) : case_(installation), style_(style) {}
+    Understood(const Case& resolved, const Style& style) : case_(resolved), style_(style) {}
 
     [[nodiscard]] std::string text() const {
         const ApplianceCase& a = case_.appliance;

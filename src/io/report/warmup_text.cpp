@@ -250,13 +250,13 @@ bool draws_in_time(std::span<const WarmupInWeather> courses) {
     });
 }
 
-std::string warmup_text(const Case& installation,
+std::string warmup_text(const Case& resolved,
                         std::span<const WarmupInWeather> courses,
                         const WarmupReportOptions& options) {
     const Style& style = options.style;
-    const Writer writer{installation, style};
+    const Writer writer{resolved, style};
     std::string out = "Warm-up from cold";
-    out += installation.title.empty() ? "\n" : ": " + installation.title + '\n';
+    out += resolved.title.empty() ? "\n" : ": " + resolved.title + '\n';
     out = paragraph(out, {.first = 0, .rest = 2}, style.width);
     for (const WarmupInWeather& in : courses) {
         out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in.course)

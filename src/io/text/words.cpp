@@ -6,39 +6,38 @@
 
 namespace fluewright::report {
 
-std::string state_words(const Case& installation, const StateResult& state) {
-    return fmt::format("{}, {}",
-                       fluewright::name(state.kind),
-                       state.weather < installation.weathers.size()
-                           ? installation.weathers[state.weather].name
-                           : "");
+std::string state_words(const Case& resolved, const StateResult& state) {
+    return fmt::format(
+        "{}, {}",
+        fluewright::name(state.kind),
+        state.weather < resolved.weathers.size() ? resolved.weathers[state.weather].name : "");
 }
 
-bool has_added_mouth(const Case& installation) {
-    return std::any_of(installation.assumptions.begin(),
-                       installation.assumptions.end(),
+bool has_added_mouth(const Case& resolved) {
+    return std::any_of(resolved.assumptions.begin(),
+                       resolved.assumptions.end(),
                        [](const Assumption& assumption) { return assumption.pointer == "/run"; });
 }
 
-std::string section_words(const Case& installation, std::size_t section) {
-    const auto& sections = installation.sections;
+std::string section_words(const Case& resolved, std::size_t section) {
+    const auto& sections = resolved.sections;
     const Section& here = sections[section];
     if (here.kind == PartKind::collar) {
         return std::string{name(PartKind::collar)};
     }
     const bool last = section + 1 == sections.size();
-    if (last && has_added_mouth(installation)) {
+    if (last && has_added_mouth(resolved)) {
         return "mouth";
     }
     const bool step = !last && sections[section + 1].part == here.part;
     return fmt::format("{} {}", here.part + 1, step ? "step" : name(here.kind));
 }
 
-std::vector<Joint> joints_of(const Case& installation, const StateResult& state) {
+std::vector<Joint> joints_of(const Case& resolved, const StateResult& state) {
     std::vector<Joint> joints;
-    const auto& sections = installation.sections;
+    const auto& sections = resolved.sections;
     for (std::size_t i = 1; i < sections.size() && i + 1 < state.stations.size(); ++i) {
-        const bool added_mouth = i + 1 == sections.size() && has_added_mouth(installation);
+        const bool added_mouth = i + 1 == sections.size() && has_added_mouth(resolved);
         if (sections[i].part == sections[i - 1].part || added_mouth) {
             continue;
         }
@@ -62,8 +61,8 @@ bool has_working_point(const StateResult& state) {
     return state.status == Status::solved;
 }
 
-bool has_wall_temperature(const Case& installation, const StateResult& state, std::size_t station) {
-    const Section& section = installation.sections[state.stations[station].section];
+bool has_wall_temperature(const Case& resolved, const StateResult& state, std::size_t station) {
+    const Section& section = resolved.sections[state.stations[station].section];
     return station > 0 && section.length_m > 0.0;
 }
 

@@ -8,14 +8,14 @@
 namespace fluewright::report {
 
 /// "low fire, mild"
-[[nodiscard]] std::string state_words(const Case& installation, const StateResult& state);
+[[nodiscard]] std::string state_words(const Case& resolved, const StateResult& state);
 
 /// Whether the last section is a bare mouth the program added, no part of the file.
-[[nodiscard]] bool has_added_mouth(const Case& installation);
+[[nodiscard]] bool has_added_mouth(const Case& resolved);
 
 /// "outlet", "2 elbow", "5 step" where the flue changes size without a part for it, "mouth". Parts
 /// are counted from 1, as in the file.
-[[nodiscard]] std::string section_words(const Case& installation, std::size_t section);
+[[nodiscard]] std::string section_words(const Case& resolved, std::size_t section);
 
 /// The joint at the lower end of a part, in one state.
 struct Joint {
@@ -26,7 +26,7 @@ struct Joint {
 };
 
 /// Every joint of the run from the outlet up; empty where the state has no profile.
-[[nodiscard]] std::vector<Joint> joints_of(const Case& installation, const StateResult& state);
+[[nodiscard]] std::vector<Joint> joints_of(const Case& resolved, const StateResult& state);
 
 /// What a joint does at a pressure against the air round it.
 [[nodiscard]] std::string_view leak_words(double pressure_in_zone_pa, StateKind state);
@@ -36,7 +36,7 @@ struct Joint {
 
 /// Whether the wall has a temperature of its own at a station: parts without length lose no heat.
 [[nodiscard]] bool
-has_wall_temperature(const Case& installation, const StateResult& state, std::size_t station);
+has_wall_temperature(const Case& resolved, const StateResult& state, std::size_t station);
 
 /// Whether a size was computed; one that breaks a rule of the trade is not.
 [[nodiscard]] bool was_computed(const SizeTrial& trial);

@@ -1,6 +1,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include "catalog_checks.hpp"
+#include "fluewright/core/same_name.hpp"
 
 #include <algorithm>
 #include <array>
@@ -44,31 +45,10 @@ static_assert(std::all_of(appliance_default_rows.begin(),
                                      && row.unburned_share_high + row.efficiency_net < 1.0;
                           }));
 
-// Not std::tolower: that one follows the locale of the process.
-constexpr char lower(char letter) {
-    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
-}
-
-constexpr std::string_view trimmed(std::string_view text) {
-    constexpr std::string_view blanks = " \t\r\n";
-    const auto first = text.find_first_not_of(blanks);
-    if (first == std::string_view::npos) {
-        return {};
-    }
-    return text.substr(first, text.find_last_not_of(blanks) - first + 1);
-}
-
-/// `name` is lower-case already, as everything in the tables.
-bool same_name(std::string_view asked, std::string_view name) {
-    return std::equal(asked.begin(), asked.end(), name.begin(), name.end(), [](char a, char b) {
-        return lower(a) == b;
-    });
-}
-
 bool among_aliases(std::string_view asked, std::string_view aliases) {
     while (!aliases.empty()) {
         const std::string_view alias = aliases.substr(0, aliases.find('|'));
-        if (same_name(asked, alias)) {
+        if (same_letters(asked, alias)) {
             return true;
         }
         aliases.remove_prefix(std::min(alias.size() + 1, aliases.size()));
@@ -85,7 +65,7 @@ auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_t
                 return true;
             }
         }
-        return same_name(asked, candidate.id);
+        return same_letters(asked, candidate.id);
     });
     return row == rows.end() ? nullptr : &*row;
 }

@@ -76,12 +76,14 @@ Slot find_in(T& object, std::string_view pointer) {
 }
 
 template <class T>
-void collect(T& object, const std::string& pointer, std::vector<std::string>& pointers);
+void collect(const T& object, const std::string& pointer, std::vector<std::string>& pointers);
 
 template <class T>
-void collect(std::vector<T>& list, const std::string& pointer, std::vector<std::string>& pointers) {
+void collect(const std::vector<T>& list,
+             const std::string& pointer,
+             std::vector<std::string>& pointers) {
     std::size_t index = 0;
-    for (auto& entry : list) {
+    for (const auto& entry : list) {
         std::string step;
         if constexpr (Named<T>) {
             step = pointer_step(entry.id);
@@ -97,7 +99,7 @@ void collect(std::vector<T>& list, const std::string& pointer, std::vector<std::
 }
 
 template <class T>
-void collect(T& object, const std::string& pointer, std::vector<std::string>& pointers) {
+void collect(const T& object, const std::string& pointer, std::vector<std::string>& pointers) {
     for (const auto& field : fields<T>()) {
         if ((field.info.parts & kinds_of(object)) == 0U) {
             continue;
@@ -110,7 +112,7 @@ void collect(T& object, const std::string& pointer, std::vector<std::string>& po
             pointers.push_back(path + "/high");
         }
     }
-    for_each_child(object, [&](const ChildInfo& child, auto& member) {
+    for_each_child(object, [&](const ChildInfo& child, const auto& member) {
         collect(member, pointer + '/' + std::string{child.key}, pointers);
     });
 }
@@ -134,10 +136,8 @@ Slot find_value(Installation& installation, std::string_view pointer) {
 }
 
 std::vector<std::string> value_pointers(const Installation& installation) {
-    // The visitor hands out members that may be written to, so it walks over a copy.
-    Installation copy = installation;
     std::vector<std::string> pointers;
-    collect(copy, "", pointers);
+    collect(installation, "", pointers);
     return pointers;
 }
 

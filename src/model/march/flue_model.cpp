@@ -25,8 +25,8 @@ bool same_place(const WallPlace& a, const WallPlace& b) {
 
 } // namespace
 
-FlueModel::FlueModel(const Case& installation, const Surroundings& surroundings)
-    : case_(&installation), surroundings_(surroundings) {
+FlueModel::FlueModel(const Case& resolved, const Surroundings& surroundings)
+    : case_(&resolved), surroundings_(surroundings) {
     prepare_sections();
     prepare_heats(nullptr);
     prepare_emissions();

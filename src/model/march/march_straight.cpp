@@ -142,11 +142,11 @@ FlueModel::Straight::Straight(const FlueModel& model,
                               const Prepared& prepared,
                               Flow& flow)
     : model_(model), section_(section), prepared_(prepared), flow_(flow), balance_{} {
-    const Case& installation = *model.case_;
+    const Case& resolved = *model.case_;
     balance_.outside = model.heats_[prepared.heat].get();
     balance_.emission = &model.emissions_[static_cast<std::size_t>(flow.choice)][prepared.emission];
     balance_.log_path = flow.log_path;
-    balance_.radiating_w_m2k4 = 0.5 * (installation.walls[section.wall].inner_emissivity + 1.0)
+    balance_.radiating_w_m2k4 = 0.5 * (resolved.walls[section.wall].inner_emissivity + 1.0)
                                 * constants::stefan_boltzmann_w_m2k4;
     ambient_k_ = balance_.outside->ambient_k();
     start_difference_k_ = flow.temperature_k - ambient_k_;
@@ -156,7 +156,7 @@ FlueModel::Straight::Straight(const FlueModel& model,
     const double pressure_over_r =
         model.surroundings_.air_pressure_pa / flow.fit.gas_constant_j_kgk;
     natural_scale_ =
-        installation.inside_heat == InsideHeat::disturbed
+        resolved.inside_heat == InsideHeat::disturbed
             ? cube(convection::tall_wall_factor_gas) * gravity * pressure_over_r * pressure_over_r
             : 0.0;
 }

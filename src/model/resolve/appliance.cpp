@@ -10,36 +10,36 @@ namespace {
 constexpr double seconds_per_hour = 3600.0;
 constexpr double hottest_gas_k = 1473.15;
 
-void outlet(const Draft& draft) {
-    ApplianceCase& a = draft.made.appliance;
-    const Outlet& written = draft.written.appliance.outlet;
+void outlet(const CaseWork& work) {
+    ApplianceCase& a = work.made.appliance;
+    const Outlet& written = work.written.appliance.outlet;
     if (written.width_m && written.depth_m) {
         a.outlet_area_m2 = *written.width_m * *written.depth_m;
     } else {
         Given diameter = written.diameter_m;
-        if (!diameter && !draft.written.run.empty() && draft.written.run.front().diameter_m) {
-            diameter = draft.written.run.front().diameter_m;
-            draft.assume("/appliance/outlet/diameter",
-                         "outlet, taken as wide as the first part of the run",
-                         Kind::length,
-                         *diameter,
-                         "judgement",
-                         "judgement");
+        if (!diameter && !work.written.run.empty() && work.written.run.front().diameter_m) {
+            diameter = work.written.run.front().diameter_m;
+            work.assume("/appliance/outlet/diameter",
+                        "outlet, taken as wide as the first part of the run",
+                        Kind::length,
+                        *diameter,
+                        "judgement",
+                        "judgement");
         }
         if (!diameter) {
-            draft.fault("/appliance/outlet",
-                        "the size of the outlet is missing",
-                        R"(measure the collar inside and write "diameter": "150 mm")");
+            work.fault("/appliance/outlet",
+                       "the size of the outlet is missing",
+                       R"(measure the collar inside and write "diameter": "150 mm")");
             diameter = catalog::default_of(DefaultId::outlet_diameter_m).value;
         }
         a.outlet_area_m2 = constants::pi / 4.0 * *diameter * *diameter;
     }
     a.outlet_diameter_m = std::sqrt(4.0 * a.outlet_area_m2 / constants::pi);
-    a.outlet_height_m = draft.value_or_default(written.height_m,
-                                               "/appliance/outlet/height",
-                                               "height of the outlet over the floor",
-                                               Kind::length,
-                                               DefaultId::outlet_height_m);
+    a.outlet_height_m = work.value_or_default(written.height_m,
+                                              "/appliance/outlet/height",
+                                              "height of the outlet over the floor",
+                                              Kind::length,
+                                              DefaultId::outlet_height_m);
 }
 
 /// The two ends of one HighLow value with their names in the file.
@@ -57,9 +57,9 @@ std::string words_for(std::string_view what, End end) {
     return std::string{what} + (end == End::high ? ", high fire" : ", low fire");
 }
 
-double air_ratio(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
-    const Appliance& w = draft.written.appliance;
-    const combustion::FuelAnalysis& analysis = draft.made.appliance.analysis;
+double air_ratio(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = work.written.appliance;
+    const combustion::FuelAnalysis& analysis = work.made.appliance.analysis;
     if (at(w.air_ratio, end)) {
         return *at(w.air_ratio, end);
     }
@@ -67,10 +67,10 @@ double air_ratio(const Draft& draft, const catalog::ApplianceDefault& defaults, 
         const double share = *at(w.carbon_dioxide, end);
         const double greatest = combustion::greatest_carbon_dioxide(analysis);
         if (share > greatest) {
-            draft.fault(pointer_to("carbon_dioxide", end),
-                        "more carbon dioxide than this fuel can give even without excess air",
-                        "at most " + format_quantity(greatest, Kind::fraction, UnitSystem::metric)
-                            + " of the dry gas; is the reading oxygen?");
+            work.fault(pointer_to("carbon_dioxide", end),
+                       "more carbon dioxide than this fuel can give even without excess air",
+                       "at most " + format_quantity(greatest, Kind::fraction, UnitSystem::metric)
+                           + " of the dry gas; is the reading oxygen?");
             return 1.0;
         }
         return combustion::air_ratio_for_carbon_dioxide(analysis, share);
@@ -79,19 +79,19 @@ double air_ratio(const Draft& draft, const catalog::ApplianceDefault& defaults, 
         return combustion::air_ratio_for_oxygen(analysis, *at(w.oxygen, end));
     }
     const double value = end == End::high ? defaults.air_ratio_high : defaults.air_ratio_low;
-    draft.assume(pointer_to("air_ratio", end),
-                 words_for("combustion air over the least that would do", end),
-                 Kind::number,
-                 value,
-                 defaults.source,
-                 defaults.mark);
+    work.assume(pointer_to("air_ratio", end),
+                words_for("combustion air over the least that would do", end),
+                Kind::number,
+                value,
+                defaults.source,
+                defaults.mark);
     return value;
 }
 
 /// Useful heat over net heating value.
-double efficiency(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
-    const Appliance& w = draft.written.appliance;
-    const ApplianceCase& a = draft.made.appliance;
+double efficiency(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
     const Given given = at(w.efficiency, end) ? at(w.efficiency, end) : w.efficiency.high;
     if (given) {
         const bool gross = w.efficiency_basis == EfficiencyBasis::gross;
@@ -99,12 +99,12 @@ double efficiency(const Draft& draft, const catalog::ApplianceDefault& defaults,
             combustion::gross_heating_value_j_kg(a.analysis, a.moisture) / a.net_heating_value_j_kg;
         return gross ? *given * factor : *given;
     }
-    draft.assume(pointer_to("efficiency", end),
-                 words_for("efficiency on the net heating value", end),
-                 Kind::fraction,
-                 defaults.efficiency_net,
-                 defaults.source,
-                 defaults.mark);
+    work.assume(pointer_to("efficiency", end),
+                words_for("efficiency on the net heating value", end),
+                Kind::fraction,
+                defaults.efficiency_net,
+                defaults.source,
+                defaults.mark);
     return defaults.efficiency_net;
 }
 
@@ -124,9 +124,9 @@ struct FireNumbers {
 };
 
 /// What the file says of the burn rate, by whichever figure it gives; kg/s as fired.
-Given written_burn_rate(const Draft& draft, const FireNumbers& fire, End end) {
-    const Appliance& w = draft.written.appliance;
-    const ApplianceCase& a = draft.made.appliance;
+Given written_burn_rate(const CaseWork& work, const FireNumbers& fire, End end) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
     if (at(w.burn_rate_kg_s, end)) {
         const bool dry = w.burn_rate_basis == BurnRateBasis::dry;
         return *at(w.burn_rate_kg_s, end) / (dry ? 1.0 - a.moisture : 1.0);
@@ -144,12 +144,12 @@ Given written_burn_rate(const Draft& draft, const FireNumbers& fire, End end) {
 }
 
 /// [theory eq. 11]
-double burn_rate_high(const Draft& draft,
+double burn_rate_high(const CaseWork& work,
                       const catalog::ApplianceDefault& defaults,
                       const FireNumbers& fire) {
-    const Appliance& w = draft.written.appliance;
-    const ApplianceCase& a = draft.made.appliance;
-    if (const Given written = written_burn_rate(draft, fire, End::high)) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
+    if (const Given written = written_burn_rate(work, fire, End::high)) {
         return *written;
     }
     const std::string pointer = pointer_to("burn_rate", End::high);
@@ -157,67 +157,67 @@ double burn_rate_high(const Draft& draft,
     if (volume && defaults.load_density_kg_m3 > 0.0 && defaults.burn_hours_high > 0.0) {
         const double rate =
             *volume * defaults.load_density_kg_m3 / (defaults.burn_hours_high * seconds_per_hour);
-        draft.assume(pointer,
-                     "fuel burned at high fire, from the firebox: a full load in "
-                         + format_number(defaults.burn_hours_high, 2) + " h",
-                     Kind::mass_rate,
-                     rate,
-                     defaults.source,
-                     "judgement");
+        work.assume(pointer,
+                    "fuel burned at high fire, from the firebox: a full load in "
+                        + format_number(defaults.burn_hours_high, 2) + " h",
+                    Kind::mass_rate,
+                    rate,
+                    defaults.source,
+                    "judgement");
         return rate;
     }
     if (a.type == ApplianceType::fireplace && w.door.width_m && w.door.height_m) {
         const catalog::Default& face = catalog::default_of(DefaultId::door_face_velocity_m_s);
         const double air_kg_s = face.value * *w.door.width_m * *w.door.height_m
-                                * atmosphere::density_kg_m3(draft.made.air_pressure_pa,
-                                                            draft.made.room_temperature_k,
-                                                            draft.made.room_humidity);
+                                * atmosphere::density_kg_m3(work.made.air_pressure_pa,
+                                                            work.made.room_temperature_k,
+                                                            work.made.room_humidity);
         const double rate = air_kg_s / fire.gas_per_fuel_kg_kg;
-        draft.assume(pointer,
-                     "fuel burned at high fire, from the opening: air enters at "
-                         + format_quantity(face.value, Kind::speed, draft.made.units),
-                     Kind::mass_rate,
-                     rate,
-                     face.source,
-                     face.mark);
+        work.assume(pointer,
+                    "fuel burned at high fire, from the opening: air enters at "
+                        + format_quantity(face.value, Kind::speed, work.made.units),
+                    Kind::mass_rate,
+                    rate,
+                    face.source,
+                    face.mark);
         return rate;
     }
     if (a.type == ApplianceType::stove && a.fuel_group == FuelGroup::wood) {
         const catalog::Default& row = catalog::default_of(DefaultId::burn_rate_high_dry_kg_s);
         const double rate = row.value / (1.0 - a.moisture);
-        draft.assume(pointer,
-                     "fuel burned at high fire in a stove of ordinary size",
-                     Kind::mass_rate,
-                     rate,
-                     row.source,
-                     row.mark);
+        work.assume(pointer,
+                    "fuel burned at high fire in a stove of ordinary size",
+                    Kind::mass_rate,
+                    rate,
+                    row.source,
+                    row.mark);
         return rate;
     }
-    draft.fault("/appliance",
-                "nothing tells how much fuel this appliance burns",
-                R"(give one of "burn_rate", "heat_input", "heat_output", "gas_flow" or "firebox")");
+    work.fault("/appliance",
+               "nothing tells how much fuel this appliance burns",
+               R"(give one of "burn_rate", "heat_input", "heat_output", "gas_flow" or "firebox")");
     return 1e-3;
 }
 
-double burn_rate_low(const Draft& draft,
+double burn_rate_low(const CaseWork& work,
                      const catalog::ApplianceDefault& defaults,
                      const FireNumbers& fire) {
-    if (const Given written = written_burn_rate(draft, fire, End::low)) {
+    if (const Given written = written_burn_rate(work, fire, End::low)) {
         return *written;
     }
-    const double rate = draft.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
-    draft.assume(pointer_to("burn_rate", End::low),
-                 "fuel burned at low fire",
-                 Kind::mass_rate,
-                 rate,
-                 defaults.source,
-                 defaults.mark);
+    const double rate = work.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
+    work.assume(pointer_to("burn_rate", End::low),
+                "fuel burned at low fire",
+                Kind::mass_rate,
+                rate,
+                defaults.source,
+                defaults.mark);
     return rate;
 }
 
 /// [theory eq. 13]
-double draft_needed(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
-    const HighLow& written = draft.written.appliance.draft_needed_pa;
+double draft_needed(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const HighLow& written = work.written.appliance.draft_needed_pa;
     if (at(written, end)) {
         return *at(written, end);
     }
@@ -225,42 +225,42 @@ double draft_needed(const Draft& draft, const catalog::ApplianceDefault& default
     if (end == End::low && written.high && defaults.draft_needed_high_pa > 0.0) {
         value = *written.high * defaults.draft_needed_low_pa / defaults.draft_needed_high_pa;
     }
-    draft.assume(pointer_to("draft_needed", end),
-                 words_for("draft the appliance needs at its outlet", end),
-                 Kind::pressure,
-                 value,
-                 defaults.source,
-                 defaults.mark);
+    work.assume(pointer_to("draft_needed", end),
+                words_for("draft the appliance needs at its outlet", end),
+                Kind::pressure,
+                value,
+                defaults.source,
+                defaults.mark);
     return value;
 }
 
 /// Gas temperature at the outlet: as measured, or what the energy balance leaves.
 /// [theory eq. 12]
-void outlet_temperature(const Draft& draft,
+void outlet_temperature(const CaseWork& work,
                         const catalog::ApplianceDefault& defaults,
                         const FireNumbers& fire,
                         const GasFit& gas,
                         End end,
                         Firing& firing) {
-    const double room_k = draft.made.room_temperature_k;
+    const double room_k = work.made.room_temperature_k;
     const double room_enthalpy = gas.enthalpy_j_kg(gas_fit_range.u_of(room_k));
-    if (const Given& measured = at(draft.written.appliance.gas_temperature_k, end)) {
+    if (const Given& measured = at(work.written.appliance.gas_temperature_k, end)) {
         firing.gas_temperature_k = *measured;
     } else {
         const double unburned =
             end == End::high ? defaults.unburned_share_high : defaults.unburned_share_low;
-        draft.assume(pointer_to("efficiency", end),
-                     words_for("share of the net heat that leaves unburned", end),
-                     Kind::fraction,
-                     unburned,
-                     defaults.source,
-                     "judgement");
+        work.assume(pointer_to("efficiency", end),
+                    words_for("share of the net heat that leaves unburned", end),
+                    Kind::fraction,
+                    unburned,
+                    defaults.source,
+                    "judgement");
         const double sensible = 1.0 - fire.efficiency - unburned;
         if (sensible < 0.02) {
-            draft.fault("/appliance/efficiency",
-                        "this efficiency leaves no heat in the flue gas",
-                        "give the gas temperature at the outlet as measured, or the efficiency on "
-                        "the basis it was stated for (\"efficiency_basis\": \"net\" or \"gross\")");
+            work.fault("/appliance/efficiency",
+                       "this efficiency leaves no heat in the flue gas",
+                       "give the gas temperature at the outlet as measured, or the efficiency on "
+                       "the basis it was stated for (\"efficiency_basis\": \"net\" or \"gross\")");
             firing.gas_temperature_k = room_k + 100.0;
             return;
         }
@@ -268,10 +268,10 @@ void outlet_temperature(const Draft& draft,
         firing.gas_temperature_k = gas.temperature_k(room_enthalpy + rise, room_k + 200.0);
     }
     if (firing.gas_temperature_k > hottest_gas_k || firing.gas_temperature_k < room_k) {
-        draft.fault(
+        work.fault(
             "/appliance",
             "the heat left over by the efficiency would bring the gas at the outlet to "
-                + format_quantity(firing.gas_temperature_k, Kind::temperature, draft.made.units),
+                + format_quantity(firing.gas_temperature_k, Kind::temperature, work.made.units),
             "check burn rate, efficiency and gas flow against each other");
         firing.gas_temperature_k = hottest_gas_k;
     }
@@ -280,13 +280,13 @@ void outlet_temperature(const Draft& draft,
         * (gas.enthalpy_j_kg(gas_fit_range.u_of(firing.gas_temperature_k)) - room_enthalpy);
 }
 
-Firing firing(const Draft& draft, const catalog::ApplianceDefault& defaults, End end) {
-    Case& made = draft.made;
+Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    Case& made = work.made;
     const ApplianceCase& a = made.appliance;
     const double humidity = atmosphere::humidity_ratio_kg_kg(
         made.air_pressure_pa, made.room_temperature_k, made.room_humidity);
     Firing f;
-    f.air_ratio = air_ratio(draft, defaults, end);
+    f.air_ratio = air_ratio(work, defaults, end);
     const combustion::Products products = combustion::burn(
         a.analysis,
         {.moisture = a.moisture, .air_ratio = f.air_ratio, .air_humidity_kg_kg = humidity});
@@ -294,22 +294,22 @@ Firing firing(const Draft& draft, const catalog::ApplianceDefault& defaults, End
     f.carbon_dioxide_dry = products.carbon_dioxide_dry;
     f.oxygen_dry = products.oxygen_dry;
     const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg,
-                           .efficiency = efficiency(draft, defaults, end)};
-    f.burn_rate_kg_s = end == End::high ? burn_rate_high(draft, defaults, fire)
-                                        : burn_rate_low(draft, defaults, fire);
-    const Given& measured_flow = at(draft.written.appliance.gas_flow_kg_s, end);
+                           .efficiency = efficiency(work, defaults, end)};
+    f.burn_rate_kg_s = end == End::high ? burn_rate_high(work, defaults, fire)
+                                        : burn_rate_low(work, defaults, fire);
+    const Given& measured_flow = at(work.written.appliance.gas_flow_kg_s, end);
     f.gas_flow_kg_s = measured_flow.value_or(f.burn_rate_kg_s * products.gas_per_fuel_kg_kg);
     f.heat_in_fuel_w = f.burn_rate_kg_s * a.net_heating_value_j_kg;
     f.heat_output_w = fire.efficiency * f.heat_in_fuel_w;
-    f.draft_needed_pa = draft_needed(draft, defaults, end);
+    f.draft_needed_pa = draft_needed(work, defaults, end);
     made.gases.emplace_back(products.wet, atmosphere::moist_air(humidity));
-    outlet_temperature(draft, defaults, fire, made.gases.back().products(), end, f);
+    outlet_temperature(work, defaults, fire, made.gases.back().products(), end, f);
     return f;
 }
 
-void door(const Draft& draft) {
-    ApplianceCase& a = draft.made.appliance;
-    const Door& written = draft.written.appliance.door;
+void door(const CaseWork& work) {
+    ApplianceCase& a = work.made.appliance;
+    const Door& written = work.written.appliance.door;
     const bool is_loaded_by_hand =
         a.fuel_group == FuelGroup::wood || a.fuel_group == FuelGroup::coal;
     a.has_door = (written.width_m && written.height_m)
@@ -317,28 +317,28 @@ void door(const Draft& draft) {
     if (!a.has_door) {
         return;
     }
-    a.door.width_m = draft.value_or_default(written.width_m,
-                                            "/appliance/door/width",
-                                            "clear width of the loading door",
+    a.door.width_m = work.value_or_default(written.width_m,
+                                           "/appliance/door/width",
+                                           "clear width of the loading door",
+                                           Kind::length,
+                                           DefaultId::door_width_m);
+    a.door.height_m = work.value_or_default(written.height_m,
+                                            "/appliance/door/height",
+                                            "clear height of the loading door",
                                             Kind::length,
-                                            DefaultId::door_width_m);
-    a.door.height_m = draft.value_or_default(written.height_m,
-                                             "/appliance/door/height",
-                                             "clear height of the loading door",
-                                             Kind::length,
-                                             DefaultId::door_height_m);
+                                            DefaultId::door_height_m);
     if (written.sill_height_m) {
         a.door.top_below_outlet_m = a.outlet_height_m - *written.sill_height_m - a.door.height_m;
     } else {
         a.door.top_below_outlet_m =
-            draft.value_or_default(std::nullopt,
-                                   "/appliance/door/sill",
-                                   "from the top edge of the door up to the outlet",
-                                   Kind::length,
-                                   DefaultId::door_top_below_outlet_m);
+            work.value_or_default(std::nullopt,
+                                  "/appliance/door/sill",
+                                  "from the top edge of the door up to the outlet",
+                                  Kind::length,
+                                  DefaultId::door_top_below_outlet_m);
     }
     const auto share = [&](std::string_view what, DefaultId id) {
-        return draft.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
+        return work.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
     };
     a.door_passage_share =
         share("share of the appliance's resistance that stays with the door open",
@@ -349,36 +349,36 @@ void door(const Draft& draft) {
 
 } // namespace
 
-void appliance(const Draft& draft) {
-    const Appliance& written = draft.written.appliance;
-    ApplianceCase& a = draft.made.appliance;
+void appliance(const CaseWork& work) {
+    const Appliance& written = work.written.appliance;
+    ApplianceCase& a = work.made.appliance;
     a.type = written.type.value_or(ApplianceType::stove);
-    fuel(draft);
-    outlet(draft);
+    fuel(work);
+    outlet(work);
     const catalog::ApplianceDefault* defaults =
         catalog::find_appliance_default(a.type, a.fuel_group);
     if (defaults == nullptr) {
-        draft.fault("/appliance/fuel",
-                    "a " + std::string{name(a.type)} + " is not known to burn "
-                        + std::string{name(a.fuel_group)},
-                    "choose another fuel or another type of appliance");
+        work.fault("/appliance/fuel",
+                   "a " + std::string{name(a.type)} + " is not known to burn "
+                       + std::string{name(a.fuel_group)},
+                   "choose another fuel or another type of appliance");
         defaults = catalog::find_appliance_default(ApplianceType::stove, FuelGroup::wood);
     }
-    a.high = firing(draft, *defaults, End::high);
-    a.low = firing(draft, *defaults, End::low);
+    a.high = firing(work, *defaults, End::high);
+    a.low = firing(work, *defaults, End::low);
     if (written.draft_greatest_pa) {
         a.draft_greatest_pa = *written.draft_greatest_pa;
     } else {
         a.draft_greatest_pa = defaults->draft_greatest_pa;
-        draft.assume("/appliance/draft_greatest",
-                     "greatest draft at which the fire can be held",
-                     Kind::pressure,
-                     a.draft_greatest_pa,
-                     defaults->source,
-                     defaults->mark);
+        work.assume("/appliance/draft_greatest",
+                    "greatest draft at which the fire can be held",
+                    Kind::pressure,
+                    a.draft_greatest_pa,
+                    defaults->source,
+                    defaults->mark);
     }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
-    door(draft);
+    door(work);
 }
 
 } // namespace fluewright::resolving

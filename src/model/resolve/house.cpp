@@ -8,45 +8,45 @@ double figure(DefaultId id) {
     return catalog::default_of(id).value;
 }
 
-double height_m(const Draft& draft) {
-    const House& house = draft.written.site.house;
+double height_m(const CaseWork& work) {
+    const House& house = work.written.site.house;
     if (house.height_m || !house.storeys) {
-        return draft.value_or_default(house.height_m,
-                                      "/site/house/height",
-                                      "height of the heated shell",
-                                      Kind::length,
-                                      DefaultId::house_height_m);
+        return work.value_or_default(house.height_m,
+                                     "/site/house/height",
+                                     "height of the heated shell",
+                                     Kind::length,
+                                     DefaultId::house_height_m);
     }
     const catalog::Default& storey = catalog::default_of(DefaultId::house_storey_height_m);
     const double height = *house.storeys * storey.value;
-    draft.assume("/site/house/height",
-                 "height of the heated shell, from its storeys",
-                 Kind::length,
-                 height,
-                 storey.source,
-                 storey.mark);
+    work.assume("/site/house/height",
+                "height of the heated shell, from its storeys",
+                Kind::length,
+                height,
+                storey.source,
+                storey.mark);
     return height;
 }
 
-void tightness(const Draft& draft) {
-    const House& house = draft.written.site.house;
-    HouseCase& made = draft.made.house;
-    made.leak_exponent = draft.value_or_default(house.leakage_exponent,
-                                                "/site/house/leakage_exponent",
-                                                "exponent of pressure in the leaks of the house",
-                                                Kind::number,
-                                                DefaultId::house_leak_exponent);
+void tightness(const CaseWork& work) {
+    const House& house = work.written.site.house;
+    HouseCase& made = work.made.house;
+    made.leak_exponent = work.value_or_default(house.leakage_exponent,
+                                               "/site/house/leakage_exponent",
+                                               "exponent of pressure in the leaks of the house",
+                                               Kind::number,
+                                               DefaultId::house_leak_exponent);
     if (house.leakage_area_m2) {
         made.leak_m3_s =
             openings::coefficient_of_area_m3_s(*house.leakage_area_m2, made.leak_exponent);
         return;
     }
-    const Given volume = house.volume_m3 ? house.volume_m3 : draft.written.building.volume_m3;
-    const double volume_m3 = draft.value_or_default(volume,
-                                                    "/site/house/volume",
-                                                    "heated volume of the house",
-                                                    Kind::volume,
-                                                    DefaultId::house_volume_m3);
+    const Given volume = house.volume_m3 ? house.volume_m3 : work.written.building.volume_m3;
+    const double volume_m3 = work.value_or_default(volume,
+                                                   "/site/house/volume",
+                                                   "heated volume of the house",
+                                                   Kind::volume,
+                                                   DefaultId::house_volume_m3);
     double changes = 0.0;
     if (house.air_changes_50_pa_1_s) {
         changes = *house.air_changes_50_pa_1_s;
@@ -55,42 +55,42 @@ void tightness(const Draft& draft) {
         const catalog::Default& row = catalog::default_of(DefaultId::house_air_changes_50_pa);
         constexpr double hour_s = 3600.0;
         changes = row.value / hour_s;
-        draft.assume("/site/house/air_changes_at_50_pa",
-                     "air changes of the house at 50 Pa",
-                     Kind::leakage,
-                     changes,
-                     row.source,
-                     row.mark);
+        work.assume("/site/house/air_changes_at_50_pa",
+                    "air changes of the house at 50 Pa",
+                    Kind::leakage,
+                    changes,
+                    row.source,
+                    row.mark);
     }
     made.leak_m3_s = openings::coefficient_m3_s(
         {.volume_m3 = volume_m3, .air_changes_1_s = changes}, made.leak_exponent);
 }
 
-void fans(const Draft& draft) {
-    for (const Fan& fan : draft.written.site.house.fans) {
+void fans(const CaseWork& work) {
+    for (const Fan& fan : work.written.site.house.fans) {
         const double flow = fan.flow_m3_s.value_or(0.0);
-        (flow > 0.0 ? draft.made.house.exhaust_m3_s : draft.made.house.supply_m3_s) +=
+        (flow > 0.0 ? work.made.house.exhaust_m3_s : work.made.house.supply_m3_s) +=
             flow > 0.0 ? flow : -flow;
     }
 }
 
-void openings_of(const Draft& draft) {
-    const Site& site = draft.written.site;
-    HouseCase& made = draft.made.house;
+void openings_of(const CaseWork& work) {
+    const Site& site = work.written.site;
+    HouseCase& made = work.made.house;
     const auto& entries = site.house.openings;
     for (std::size_t i = 0; i < entries.size(); ++i) {
         const HouseOpening& entry = entries[i];
         if (!entry.side) {
-            draft.assume_word("/site/house/openings/" + std::to_string(i) + "/side",
-                              "side of the house of opening " + std::to_string(i + 1),
-                              "lee",
-                              "judgement",
-                              "judgement");
+            work.assume_word("/site/house/openings/" + std::to_string(i) + "/side",
+                             "side of the house of opening " + std::to_string(i + 1),
+                             "lee",
+                             "judgement",
+                             "judgement");
         }
         made.openings.push_back(
             {.area_m2 = entry.area_m2.value_or(0.0),
              .height_m =
-                 entry.height_m ? *entry.height_m - draft.made.appliance.outlet_height_m : 0.0,
+                 entry.height_m ? *entry.height_m - work.made.appliance.outlet_height_m : 0.0,
              .wind_coefficient = entry.side == HouseSide::windward ? made.wind_coefficient_windward
                                                                    : made.wind_coefficient_lee});
     }
@@ -101,21 +101,21 @@ void openings_of(const Draft& draft) {
     }
 }
 
-void wind(const Draft& draft) {
-    HouseCase& made = draft.made.house;
+void wind(const CaseWork& work) {
+    HouseCase& made = work.made.house;
     made.wind_share = figure(DefaultId::house_wind_share);
     made.wind_coefficient_windward = figure(DefaultId::house_wind_coefficient_windward);
     made.wind_coefficient_lee = figure(DefaultId::house_wind_coefficient_lee);
     made.wind_coefficient_sides = figure(DefaultId::house_wind_coefficient_sides);
-    for (const WeatherCase& weather : draft.made.weathers) {
+    for (const WeatherCase& weather : work.made.weathers) {
         if (weather.wind_m_s > 0.0) {
             const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
-            draft.assume("/site/house",
-                         "wind at the house over wind at the mouth",
-                         Kind::fraction,
-                         row.value,
-                         row.source,
-                         row.mark);
+            work.assume("/site/house",
+                        "wind at the house over wind at the mouth",
+                        Kind::fraction,
+                        row.value,
+                        row.source,
+                        row.mark);
             return;
         }
     }
@@ -123,46 +123,46 @@ void wind(const Draft& draft) {
 
 } // namespace
 
-void house(const Draft& draft) {
-    const House& written = draft.written.site.house;
-    HouseCase& made = draft.made.house;
-    if (!written.is_given() || draft.written.site.room.pressure_is_given()) {
+void house(const CaseWork& work) {
+    const House& written = work.written.site.house;
+    HouseCase& made = work.made.house;
+    if (!written.is_given() || work.written.site.room.pressure_is_given()) {
         return;
     }
     made.known = true;
-    made.height_m = height_m(draft);
+    made.height_m = height_m(work);
     made.outlet_level_m =
-        written.appliance_level_m.value_or(0.0) + draft.made.appliance.outlet_height_m;
+        written.appliance_level_m.value_or(0.0) + work.made.appliance.outlet_height_m;
     made.neutral_level_m = written.neutral_level_m.value_or(-1.0);
     if (made.neutral_level_m >= made.height_m) {
-        draft.fault("/site/house/neutral_level",
-                    "the neutral level is above the top of the house",
-                    "give the height of the house, or its storeys");
+        work.fault("/site/house/neutral_level",
+                   "the neutral level is above the top of the house",
+                   "give the height of the house, or its storeys");
     }
     made.outdoor_air = written.outdoor_air.value_or(false);
-    tightness(draft);
-    fans(draft);
-    wind(draft);
-    openings_of(draft);
+    tightness(work);
+    fans(work);
+    wind(work);
+    openings_of(work);
 }
 
-void mouth_wind(const Draft& draft) {
-    const auto& position = draft.written.site.mouth_position;
-    Case& made = draft.made;
+void mouth_wind(const CaseWork& work) {
+    const auto& position = work.written.site.mouth_position;
+    Case& made = work.made;
     if (!position) {
         for (const WeatherCase& weather : made.weathers) {
             if (weather.wind_m_s > 0.0) {
-                draft.assume_word("/site/mouth_position",
-                                  "what wind does at the mouth",
-                                  "neither helps nor harms",
-                                  "judgement",
-                                  "judgement");
+                work.assume_word("/site/mouth_position",
+                                 "what wind does at the mouth",
+                                 "neither helps nor harms",
+                                 "judgement",
+                                 "judgement");
                 return;
             }
         }
         return;
     }
-    const auto& run = draft.written.run;
+    const auto& run = work.written.run;
     const bool capped =
         !run.empty() && run.back().part == PartKind::cap && run.back().build != Build::open;
     const catalog::Default& row = catalog::default_of(
@@ -171,33 +171,33 @@ void mouth_wind(const Draft& draft) {
         : capped                                      ? DefaultId::wind_coefficient_cap
                                                       : DefaultId::wind_coefficient_open);
     made.mouth_wind_coefficient = row.value;
-    draft.assume("/site/mouth_position",
-                 "wind pressure at the mouth over the wind head",
-                 Kind::number,
-                 row.value,
-                 row.source,
-                 row.mark);
+    work.assume("/site/mouth_position",
+                "wind pressure at the mouth over the wind head",
+                Kind::number,
+                row.value,
+                row.source,
+                row.mark);
 }
 
-void kindling(const Draft& draft) {
-    Case& made = draft.made;
+void kindling(const CaseWork& work) {
+    Case& made = work.made;
     const Firing& high = made.appliance.high;
     const std::string_view place = "/appliance/preheat";
-    const double share = draft.value_or_default(std::nullopt,
-                                                place,
-                                                "burn rate of kindling, of that at high fire",
-                                                Kind::fraction,
-                                                DefaultId::kindling_burn_share);
+    const double share = work.value_or_default(std::nullopt,
+                                               place,
+                                               "burn rate of kindling, of that at high fire",
+                                               Kind::fraction,
+                                               DefaultId::kindling_burn_share);
     made.kindling.gas_flow_kg_s = share * high.gas_flow_kg_s;
     made.kindling.burn_rate_kg_s = share * high.burn_rate_kg_s;
     made.kindling.gas_temperature_k =
-        draft.value_or_default(std::nullopt,
-                               place,
-                               "gas at the outlet in the first minutes of kindling",
-                               Kind::temperature,
-                               DefaultId::kindling_gas_temperature_k);
-    if (draft.written.appliance.preheat_w) {
-        made.kindling.preheat_w = *draft.written.appliance.preheat_w;
+        work.value_or_default(std::nullopt,
+                              place,
+                              "gas at the outlet in the first minutes of kindling",
+                              Kind::temperature,
+                              DefaultId::kindling_gas_temperature_k);
+    if (work.written.appliance.preheat_w) {
+        made.kindling.preheat_w = *work.written.appliance.preheat_w;
         return;
     }
     const GasFit& gas = made.gas_low().products();

@@ -43,49 +43,49 @@ FitRows rows_of(JointFit fit) {
     return {};
 }
 
-double class_area(const Draft& draft, JointFit fit, const std::string& pointer) {
+double class_area(const CaseWork& work, JointFit fit, const std::string& pointer) {
     const FitRows rows = rows_of(fit);
     const catalog::Default& rate = catalog::default_of(rows.slit_or_rate);
     const catalog::Default& test = catalog::default_of(rows.test_of_class);
-    draft.assume(pointer,
-                 "test pressure of tightness class " + std::string{name(fit)},
-                 Kind::pressure,
-                 test.value,
-                 test.source,
-                 test.mark);
+    work.assume(pointer,
+                "test pressure of tightness class " + std::string{name(fit)},
+                Kind::pressure,
+                test.value,
+                test.source,
+                test.mark);
     return openings::area_per_wall(rate.value, test.value);
 }
 
-void take_over(const Draft& draft, const Part& part, const std::string& pointer, Fit& fit) {
+void take_over(const CaseWork& work, const Part& part, const std::string& pointer, Fit& fit) {
     if (part.joint_gap_m) {
         fit = {.gap_m = *part.joint_gap_m, .per_wall_m2 = 0.0};
     } else if (part.joint && is_tightness_class(*part.joint)) {
-        fit = {.gap_m = 0.0, .per_wall_m2 = class_area(draft, *part.joint, pointer + "/joint")};
+        fit = {.gap_m = 0.0, .per_wall_m2 = class_area(work, *part.joint, pointer + "/joint")};
     } else if (part.joint) {
         const catalog::Default& row = catalog::default_of(rows_of(*part.joint).slit_or_rate);
-        draft.assume(pointer + "/joint_gap",
-                     "slit all round a joint that is " + std::string{name(*part.joint)},
-                     Kind::length,
-                     row.value,
-                     row.source,
-                     row.mark);
+        work.assume(pointer + "/joint_gap",
+                    "slit all round a joint that is " + std::string{name(*part.joint)},
+                    Kind::length,
+                    row.value,
+                    row.source,
+                    row.mark);
         fit = {.gap_m = row.value, .per_wall_m2 = 0.0};
     }
 }
 
-void regulator(const Draft& draft, const Part& part, const std::string& pointer, Section& s) {
-    s.opens_above_pa = draft.value_or_default(part.setting_pa,
-                                              pointer + "/setting",
-                                              "draft at which the regulator begins to open",
-                                              Kind::pressure,
-                                              DefaultId::regulator_setting_pa);
+void regulator(const CaseWork& work, const Part& part, const std::string& pointer, Section& s) {
+    s.opens_above_pa = work.value_or_default(part.setting_pa,
+                                             pointer + "/setting",
+                                             "draft at which the regulator begins to open",
+                                             Kind::pressure,
+                                             DefaultId::regulator_setting_pa);
     const catalog::Default& span = catalog::default_of(DefaultId::regulator_span_pa);
-    draft.assume(pointer,
-                 "further draft until the regulator is wide open",
-                 Kind::pressure,
-                 span.value,
-                 span.source,
-                 span.mark);
+    work.assume(pointer,
+                "further draft until the regulator is wide open",
+                Kind::pressure,
+                span.value,
+                span.source,
+                span.mark);
     s.opens_over_pa = span.value;
     s.opening_m2 = s.area_m2;
     if (part.opening_diameter_m) {
@@ -93,28 +93,28 @@ void regulator(const Draft& draft, const Part& part, const std::string& pointer,
     }
 }
 
-void hood(const Draft& draft, const Part& part, const std::string& pointer, Section& s) {
+void hood(const CaseWork& work, const Part& part, const std::string& pointer, Section& s) {
     s.opening_m2 = part.open_area_m2.value_or(s.area_m2);
     if (!part.open_area_m2) {
-        draft.assume(pointer + "/open_area",
-                     "opening of the draft hood: the area of the flue",
-                     Kind::area,
-                     s.area_m2,
-                     "judgement",
-                     "judgement");
+        work.assume(pointer + "/open_area",
+                    "opening of the draft hood: the area of the flue",
+                    Kind::area,
+                    s.area_m2,
+                    "judgement",
+                    "judgement");
     }
 }
 
 } // namespace
 
-void joints(const Draft& draft) {
-    const auto& parts = draft.written.run;
+void joints(const CaseWork& work) {
+    const auto& parts = work.written.run;
     Fit fit;
     std::size_t section = 0;
-    auto& sections = draft.made.sections;
+    auto& sections = work.made.sections;
     for (std::size_t i = 0; i < parts.size(); ++i) {
         const std::string pointer = "/run/" + std::to_string(i);
-        take_over(draft, parts[i], pointer, fit);
+        take_over(work, parts[i], pointer, fit);
         const auto belongs = [&](const Section& s) { return s.part == static_cast<int>(i); };
         while (section < sections.size() && !belongs(sections[section])) {
             ++section;
@@ -134,16 +134,16 @@ void joints(const Draft& draft) {
             first.joint_leak_m2 = *parts[i].leakage_area_m2;
         }
         if (parts[i].part == PartKind::draft_regulator) {
-            regulator(draft, parts[i], pointer, first);
+            regulator(work, parts[i], pointer, first);
         } else if (parts[i].part == PartKind::draft_hood) {
-            hood(draft, parts[i], pointer, first);
+            hood(work, parts[i], pointer, first);
         }
     }
     const bool said = std::any_of(parts.begin(), parts.end(), [](const Part& p) {
         return p.joint || p.joint_gap_m || p.leakage_area_m2;
     });
     if (!said) {
-        draft.assume_word(
+        work.assume_word(
             "/run/0/joint", "fit of the joints", "sealed: no leak", "judgement", "judgement");
     }
 }

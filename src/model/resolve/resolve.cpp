@@ -1,6 +1,7 @@
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/structure.hpp"
 #include "resolving.hpp"
 
 namespace fluewright {
@@ -11,12 +12,12 @@ double Case::total_rise_m() const {
 
 namespace resolving {
 
-void Draft::assume(std::string_view pointer,
-                   std::string_view what,
-                   Kind kind,
-                   double value,
-                   std::string_view source,
-                   std::string_view mark) const {
+void CaseWork::assume(std::string_view pointer,
+                      std::string_view what,
+                      Kind kind,
+                      double value,
+                      std::string_view source,
+                      std::string_view mark) const {
     made.assumptions.push_back({.pointer = std::string{pointer},
                                 .what = std::string{what},
                                 .kind = kind,
@@ -26,11 +27,11 @@ void Draft::assume(std::string_view pointer,
                                 .mark = mark});
 }
 
-void Draft::assume_word(std::string_view pointer,
-                        std::string_view what,
-                        std::string_view word,
-                        std::string_view source,
-                        std::string_view mark) const {
+void CaseWork::assume_word(std::string_view pointer,
+                           std::string_view what,
+                           std::string_view word,
+                           std::string_view source,
+                           std::string_view mark) const {
     made.assumptions.push_back({.pointer = std::string{pointer},
                                 .what = std::string{what},
                                 .kind = Kind::number,
@@ -40,11 +41,11 @@ void Draft::assume_word(std::string_view pointer,
                                 .mark = mark});
 }
 
-double Draft::value_or_default(const Given& given,
-                               std::string_view pointer,
-                               std::string_view what,
-                               Kind kind,
-                               DefaultId default_id) const {
+double CaseWork::value_or_default(const Given& given,
+                                  std::string_view pointer,
+                                  std::string_view what,
+                                  Kind kind,
+                                  DefaultId default_id) const {
     if (given) {
         return *given;
     }
@@ -53,7 +54,9 @@ double Draft::value_or_default(const Given& given,
     return row.value;
 }
 
-void Draft::fault(std::string_view pointer, std::string_view message, std::string_view help) const {
+void CaseWork::fault(std::string_view pointer,
+                     std::string_view message,
+                     std::string_view help) const {
     faults.push_back({.pointer = std::string{pointer},
                       .message = std::string{message},
                       .found = {},
@@ -64,22 +67,25 @@ void Draft::fault(std::string_view pointer, std::string_view message, std::strin
 } // namespace resolving
 
 Result<Case, Faults> resolve(const Installation& installation) {
+    Faults faults = check_installation(installation);
+    if (!faults.empty()) {
+        return Failure{std::move(faults)};
+    }
     Case made;
-    Faults faults;
-    const resolving::Draft draft{installation, made, faults};
+    const resolving::CaseWork work{installation, made, faults};
     made.title = installation.title.value_or("");
     const bool us = installation.units
                         ? *installation.units == FileUnits::us
                         : installation.us_quantities > installation.metric_quantities;
     made.units = us ? UnitSystem::us : UnitSystem::metric;
-    resolving::site(draft);
-    resolving::appliance(draft);
-    resolving::kindling(draft);
-    resolving::house(draft);
-    resolving::mouth_wind(draft);
-    resolving::run(draft);
-    resolving::burn(draft);
-    resolving::joints(draft);
+    resolving::site(work);
+    resolving::appliance(work);
+    resolving::kindling(work);
+    resolving::house(work);
+    resolving::mouth_wind(work);
+    resolving::run(work);
+    resolving::burn(work);
+    resolving::joints(work);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }

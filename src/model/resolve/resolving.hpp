@@ -12,7 +12,7 @@
 namespace fluewright::resolving {
 
 /// What is being built, and the two lists every step may add to.
-struct Draft {
+struct CaseWork {
     const Installation& written;
     Case& made;
     Faults& faults;
@@ -40,28 +40,28 @@ struct Draft {
     void fault(std::string_view pointer, std::string_view message, std::string_view help) const;
 };
 
-void site(const Draft& draft);
-void appliance(const Draft& draft);
-void fuel(const Draft& draft); ///< of the appliance: analysis, moisture, heating value
-void run(const Draft& draft);
-void burn(const Draft& draft);
+void site(const CaseWork& work);
+void appliance(const CaseWork& work);
+void fuel(const CaseWork& work); ///< of the appliance: analysis, moisture, heating value
+void run(const CaseWork& work);
+void burn(const CaseWork& work);
 
 /// The house whose balance gives the room pressure, unless that is given.
-void house(const Draft& draft);
+void house(const CaseWork& work);
 
 /// What wind does at the mouth.
-void mouth_wind(const Draft& draft);
+void mouth_wind(const CaseWork& work);
 
 /// The first minutes of a fire.
-void kindling(const Draft& draft);
+void kindling(const CaseWork& work);
 
 /// Leakage of the joints, gates of draft regulators and openings of draft hoods.
-void joints(const Draft& draft);
+void joints(const CaseWork& work);
 
 /// Index in Case::walls of the named wall, with `deposit` on its inside; built on first use.
-std::size_t wall_index(const Draft& draft, std::string_view name, const WallLayer& deposit);
+std::size_t wall_index(const CaseWork& work, std::string_view name, const WallLayer& deposit);
 
 /// The layer a deposit makes; thickness 0 where the part has none.
-WallLayer deposit_layer(const Draft& draft, const Part& part, std::string_view pointer);
+WallLayer deposit_layer(const CaseWork& work, const Part& part, std::string_view pointer);
 
 } // namespace fluewright::resolving

@@ -75,13 +75,13 @@ std::optional<TurnRange> needed_turn(const std::vector<Part>& run, std::size_t i
 } // namespace
 
 Section RunBuilder::section(PartKind kind, const Part& written) {
-    const WallLayer deposit = deposit_layer(draft, written, pointer);
+    const WallLayer deposit = deposit_layer(work, written, pointer);
     Section s;
     s.part = index;
     s.kind = kind;
     s.zone = now.zone.value;
-    s.wall = wall_index(draft, now.wall, deposit);
-    s.roughness_m = draft.made.walls[s.wall].roughness_m;
+    s.wall = wall_index(work, now.wall, deposit);
+    s.roughness_m = work.made.walls[s.wall].roughness_m;
     s.rated_surface_k = written.rated_surface_temperature_k.value_or(0.0);
     s.expansion_allowed_m = written.expansion_allowed_m.value_or(-1.0);
     s.cleanout = written.cleanout.value_or(false);
@@ -102,9 +102,9 @@ Section RunBuilder::section(PartKind kind, const Part& written) {
         filled = diameter_m <= 0.0;
     }
     if (filled) {
-        draft.fault(pointer + "/deposit_thickness",
-                    "the deposit fills the whole flue",
-                    "the thickness is that of the layer on one side");
+        work.fault(pointer + "/deposit_thickness",
+                   "the deposit fills the whole flue",
+                   "the thickness is that of the layer on one side");
         s.area_m2 = 1e-4;
         s.perimeter_m = 4e-2;
     }
@@ -148,25 +148,25 @@ RunPart RunBuilder::begin(const Part& written) const {
 }
 
 void RunBuilder::finish(RunPart part, Section section, bool step_allowed) {
-    auto& sections = draft.made.sections;
+    auto& sections = work.made.sections;
     part.first_section = sections.size();
     if (step_allowed) {
         step_if_size_changed(section);
     }
     part.section = sections.size();
     part.wall = section.wall;
-    part.wall_kind = draft.made.walls[section.wall].kind;
+    part.wall_kind = work.made.walls[section.wall].kind;
     section.loss = part.written.loss.value_or(section.loss);
-    fill_ends(part, draft.made.walls[section.wall]);
+    fill_ends(part, work.made.walls[section.wall]);
     sections.push_back(section);
     height_m = part.top_height_m;
-    draft.made.run.parts.push_back(std::move(part));
+    work.made.run.parts.push_back(std::move(part));
 }
 
 /// A flue that changes size from one part to the next without a reducer or increaser between: a
 /// sudden step, which the user should see as such.
 void RunBuilder::step_if_size_changed(const Section& next) const {
-    auto& sections = draft.made.sections;
+    auto& sections = work.made.sections;
     const Section& before = sections.back();
     const bool fitting_made_it =
         before.kind == PartKind::reducer || before.kind == PartKind::increaser;
@@ -206,18 +206,18 @@ void RunBuilder::straight(RunPart part, Section section) {
 
 void RunBuilder::turn(RunPart part, Section section) {
     const Part& written = part.written;
-    const auto needed = needed_turn(draft.written.run, static_cast<std::size_t>(index));
+    const auto needed = needed_turn(work.written.run, static_cast<std::size_t>(index));
     part.turn_given = written.angle_rad.has_value();
     if (part.kind == PartKind::elbow) {
         part.build = {written.build.value_or(Build::gored), written.build.has_value()};
         part.turn_rad = written.angle_rad.value_or(usual_turn_rad(needed));
         if (!written.angle_rad) {
-            draft.assume(pointer + "/angle",
-                         "angle of elbow " + number(),
-                         Kind::angle,
-                         part.turn_rad,
-                         "judgement",
-                         "judgement");
+            work.assume(pointer + "/angle",
+                        "angle of elbow " + number(),
+                        Kind::angle,
+                        part.turn_rad,
+                        "judgement",
+                        "judgement");
         }
         section.loss = elbow_loss(*this, part, section);
     } else {
@@ -226,11 +226,11 @@ void RunBuilder::turn(RunPart part, Section section) {
         part.flow = {written.flow.value_or(aligned ? TeeFlow::straight : TeeFlow::side),
                      written.flow.has_value()};
         if (!written.flow) {
-            draft.assume_word(pointer + "/flow",
-                              "way of the gas through tee " + number(),
-                              name(part.flow.value),
-                              "judgement",
-                              "judgement");
+            work.assume_word(pointer + "/flow",
+                             "way of the gas through tee " + number(),
+                             name(part.flow.value),
+                             "judgement",
+                             "judgement");
         }
         part.turn_rad = part.flow.value == TeeFlow::straight
                             ? 0.0
@@ -243,7 +243,7 @@ void RunBuilder::turn(RunPart part, Section section) {
 }
 
 void RunBuilder::change_of_size(RunPart part, Section section) {
-    const double before_m2 = draft.made.sections.back().area_m2;
+    const double before_m2 = work.made.sections.back().area_m2;
     section.loss = size_change_loss(*this, part, before_m2, section.area_m2);
     section.kind = section.area_m2 <= before_m2 ? PartKind::reducer : PartKind::increaser;
     part.kind = section.kind;
@@ -300,39 +300,39 @@ void RunBuilder::add(const Part& written) {
 
 namespace {
 
-void add_open_end(const Draft& draft) {
-    Section mouth = draft.made.sections.back();
-    mouth.part = static_cast<int>(draft.written.run.size());
+void add_open_end(const CaseWork& work) {
+    Section mouth = work.made.sections.back();
+    mouth.part = static_cast<int>(work.written.run.size());
     mouth.kind = PartKind::cap;
     mouth.length_m = mouth.rise_m = mouth.loss = mouth.turn_rad = 0.0;
-    draft.made.sections.push_back(mouth);
-    draft.assume_word(
+    work.made.sections.push_back(mouth);
+    work.assume_word(
         "/run", "what stands on the mouth", "nothing (open end)", "judgement", "judgement");
 }
 
 } // namespace
 
-void run(const Draft& draft) {
-    const auto& parts = draft.written.run;
-    const ApplianceCase& a = draft.made.appliance;
-    const Outlet& outlet = draft.written.appliance.outlet;
+void run(const CaseWork& work) {
+    const auto& parts = work.written.run;
+    const ApplianceCase& a = work.made.appliance;
+    const Outlet& outlet = work.written.appliance.outlet;
     Carried start;
     start.bore = outlet.width_m && outlet.depth_m
                      ? rectangular_bore(*outlet.width_m, *outlet.depth_m)
                      : round_bore(a.outlet_diameter_m);
     start.wall = "single-wall steel";
-    draft.made.run.collar = {.bore = start.bore, .end = collar_end(outlet, a.type)};
-    draft.made.run.parts.reserve(parts.size());
-    RunBuilder builder{draft, std::move(start), -1, "/appliance/outlet"};
+    work.made.run.collar = {.bore = start.bore, .end = collar_end(outlet, a.type)};
+    work.made.run.parts.reserve(parts.size());
+    RunBuilder builder{work, std::move(start), -1, "/appliance/outlet"};
     Section collar = builder.section(PartKind::collar, Part{});
     collar.disturbs = true;
-    draft.made.sections.push_back(collar);
+    work.made.sections.push_back(collar);
     if (!parts.empty() && !parts.front().wall) {
-        draft.assume_word(
+        work.assume_word(
             "/run/0/wall", "wall of the first part", builder.now.wall, "judgement", "judgement");
     }
     if (!parts.empty() && !parts.front().zone) {
-        draft.assume_word(
+        work.assume_word(
             "/run/0/zone", "where the first part stands", "room", "judgement", "judgement");
     }
     for (std::size_t i = 0; i < parts.size(); ++i) {
@@ -340,12 +340,12 @@ void run(const Draft& draft) {
         builder.pointer = "/run/" + std::to_string(i);
         builder.add(parts[i]);
     }
-    if (parts.empty() || draft.made.sections.back().kind != PartKind::cap) {
-        add_open_end(draft);
+    if (parts.empty() || work.made.sections.back().kind != PartKind::cap) {
+        add_open_end(work);
     }
-    couple_bends(draft.made.sections);
-    decide_stretches(draft.made.run, a.fuel_group);
-    add_shape_faults(draft.made.run, draft.made.units, draft.faults);
+    couple_bends(work.made.sections);
+    decide_stretches(work.made.run, a.fuel_group);
+    add_shape_faults(work.made.run, work.made.units, work.faults);
 }
 
 } // namespace fluewright::resolving

@@ -17,7 +17,7 @@ struct Carried {
 };
 
 struct RunBuilder {
-    const Draft& draft;
+    const CaseWork& work;
     Carried now;
     int index{};
     std::string pointer;

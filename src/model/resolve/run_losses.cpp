@@ -1,3 +1,4 @@
+#include "fluewright/model/fields/own_names.hpp"
 #include "fluewright/physics/fittings.hpp"
 #include "run_builder.hpp"
 
@@ -9,23 +10,22 @@ namespace {
 
 double damper_loss(const RunBuilder& b, const Part& written) {
     if (!written.blade_angle_rad && !written.loss) {
-        b.draft.assume(b.pointer + "/blade_angle",
-                       "blade of damper " + b.number() + ": open",
-                       Kind::angle,
-                       0.0,
-                       "judgement",
-                       "judgement");
+        b.work.assume(b.pointer + "/blade_angle",
+                      "blade of damper " + b.number() + ": open",
+                      Kind::angle,
+                      0.0,
+                      "judgement",
+                      "judgement");
     }
     double edge = 0.0;
     if (written.free_area) {
         edge = *written.free_area;
     } else if (!written.loss) {
-        edge =
-            b.draft.value_or_default(std::nullopt,
-                                     b.pointer + "/free_area",
-                                     "share that damper " + b.number() + " leaves open when shut",
-                                     Kind::fraction,
-                                     DefaultId::damper_shut_free_share);
+        edge = b.work.value_or_default(std::nullopt,
+                                       b.pointer + "/free_area",
+                                       "share that damper " + b.number() + " leaves open when shut",
+                                       Kind::fraction,
+                                       DefaultId::damper_shut_free_share);
     }
     return fittings::disc_damper(written.blade_angle_rad.value_or(0.0), edge);
 }
@@ -38,11 +38,11 @@ double screen_loss(const RunBuilder& b, const RunPart& part) {
     if (written.free_area) {
         open = *written.free_area;
     } else if (wire) {
-        open = b.draft.value_or_default(std::nullopt,
-                                        b.pointer + "/free_area",
-                                        "free share of the screen at part " + b.number(),
-                                        Kind::fraction,
-                                        DefaultId::screen_free_area_share);
+        open = b.work.value_or_default(std::nullopt,
+                                       b.pointer + "/free_area",
+                                       "free share of the screen at part " + b.number(),
+                                       Kind::fraction,
+                                       DefaultId::screen_free_area_share);
     }
     return fittings::screen(open * (1.0 - written.blocked.value_or(0.0)));
 }
@@ -54,21 +54,21 @@ std::string_view cap_row(Build build) {
 double cap_loss(const RunBuilder& b, const RunPart& part) {
     const Part& written = part.written;
     if (!written.build && !written.loss) {
-        b.draft.assume_word(b.pointer + "/build",
-                            "build of the cap",
-                            name(part.build.value),
-                            "judgement",
-                            "judgement");
+        b.work.assume_word(b.pointer + "/build",
+                           "build of the cap",
+                           name(part.build.value),
+                           "judgement",
+                           "judgement");
     }
     const catalog::Fitting& row = *catalog::find_fitting(cap_row(part.build.value));
     double loss = row.loss;
     if (!written.loss && part.build.value != Build::open) {
-        b.draft.assume(b.pointer + "/loss",
-                       "loss coefficient of a " + std::string{row.id},
-                       Kind::number,
-                       row.loss,
-                       row.source,
-                       row.mark);
+        b.work.assume(b.pointer + "/loss",
+                      "loss coefficient of a " + std::string{row.id},
+                      Kind::number,
+                      row.loss,
+                      row.source,
+                      row.mark);
     }
     if (written.mesh_m || written.free_area || written.blocked) {
         loss += screen_loss(b, part);
@@ -77,27 +77,21 @@ double cap_loss(const RunBuilder& b, const RunPart& part) {
 }
 
 double fitting_loss(const RunBuilder& b, const Part& written) {
-    const std::string id = written.fitting.value_or("");
-    for (const OwnFitting& own : b.draft.written.fittings) {
-        if (own.id == id) {
-            return own.loss.value_or(0.0);
-        }
+    if (written.loss) {
+        return *written.loss;
     }
-    if (const catalog::Fitting* row = catalog::find_fitting(id)) {
-        b.draft.assume(b.pointer + "/loss",
-                       "loss coefficient of " + id,
-                       Kind::number,
-                       row->loss,
-                       row->source,
-                       row->mark);
-        return row->loss;
+    const std::string& id = *written.fitting;
+    if (const OwnFitting* own = find_own(b.work.written.fittings, id)) {
+        return *own->loss;
     }
-    if (!written.loss) {
-        b.draft.fault(b.pointer,
-                      "this fitting has neither a known name nor a loss coefficient",
-                      R"(write "loss": 0.5, or a name out of `fluewright catalog fittings`)");
-    }
-    return 0.0;
+    const catalog::Fitting& row = *catalog::find_fitting(id);
+    b.work.assume(b.pointer + "/loss",
+                  "loss coefficient of " + id,
+                  Kind::number,
+                  row.loss,
+                  row.source,
+                  row.mark);
+    return row.loss;
 }
 
 } // namespace
@@ -105,11 +99,11 @@ double fitting_loss(const RunBuilder& b, const Part& written) {
 double elbow_loss(const RunBuilder& b, const RunPart& part, const Section& s) {
     const Part& written = part.written;
     if (!written.build) {
-        b.draft.assume_word(b.pointer + "/build",
-                            "build of elbow " + b.number(),
-                            name(part.build.value),
-                            "judgement",
-                            "judgement");
+        b.work.assume_word(b.pointer + "/build",
+                           "build of elbow " + b.number(),
+                           name(part.build.value),
+                           "judgement",
+                           "judgement");
     }
     if (part.build.value == Build::smooth) {
         const double ratio =
@@ -141,12 +135,12 @@ size_change_loss(const RunBuilder& b, const RunPart& part, double before_m2, dou
                               .large_diameter_m = std::max(before_m, after_m),
                               .length_m = written.taper_length_m.value_or(0.0)};
     if (!written.taper_length_m) {
-        b.draft.assume(b.pointer + "/taper_length",
-                       "length of the taper of part " + b.number() + ": a sudden step",
-                       Kind::length,
-                       0.0,
-                       "judgement",
-                       "judgement");
+        b.work.assume(b.pointer + "/taper_length",
+                      "length of the taper of part " + b.number() + ": a sudden step",
+                      Kind::length,
+                      0.0,
+                      "judgement",
+                      "judgement");
     }
     // Coefficients hold in the smaller section; the section's own head is that behind the change.
     const double ratio = after_m2 / before_m2;

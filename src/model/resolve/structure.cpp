@@ -1,17 +1,31 @@
 #include "fluewright/model/resolve/structure.hpp"
 
 #include "fluewright/core/nearest_word.hpp"
+#include "fluewright/model/run/case.hpp"
+#include "values.hpp"
 
 #include <algorithm>
 #include <charconv>
 #include <fmt/core.h>
+#include <iterator>
+#include <optional>
 
 namespace fluewright {
 
 namespace {
 
-void add(Faults& faults, std::string pointer, std::string message, std::string help) {
-    faults.push_back({std::move(pointer), std::move(message), {}, {}, std::move(help)});
+/// An object, or an entry of a list; its pointer is written only where there is something to say.
+struct Place {
+    std::string_view object;
+    std::optional<std::size_t> entry{};
+
+    [[nodiscard]] std::string pointer() const {
+        return entry ? fmt::format("{}/{}", object, *entry) : std::string{object};
+    }
+};
+
+void add(Faults& faults, const Place& place, std::string message, std::string help) {
+    faults.push_back({place.pointer(), std::move(message), {}, {}, std::move(help)});
 }
 
 unsigned kind_of(const Part& part) {
@@ -64,77 +78,74 @@ void check_names(const Installation& installation, Faults& faults) {
 
 /// One section is given in one way: a diameter, width and depth, or a liner.
 template <class T>
-void check_section(const T& object, bool liner, const std::string& pointer, Faults& faults) {
+void check_section(const T& object, bool liner, const Place& place, Faults& faults) {
     const bool sides = object.width_m || object.depth_m;
     if (static_cast<int>(object.diameter_m.has_value()) + static_cast<int>(sides)
             + static_cast<int>(liner)
         > 1) {
         add(faults,
-            pointer,
+            place,
             "the section is given in two ways",
             "keep a diameter, or width and depth, or a liner");
     } else if (object.width_m.has_value() != object.depth_m.has_value()) {
         const auto* missing = object.width_m ? "depth" : "width";
         add(faults,
-            pointer,
+            place,
             fmt::format("a rectangular section lacks its `{}`", missing),
             fmt::format("add \"{}\": \"200 mm\", or give a diameter", missing));
     }
 }
 
-void check_straight(const Part& part, const std::string& pointer, Faults& faults) {
+void check_straight(const Part& part, const Place& place, Faults& faults) {
     const int directions = static_cast<int>(part.up_m.has_value())
                            + static_cast<int>(part.down_m.has_value())
                            + static_cast<int>(part.across_m.has_value());
     if (directions == 0) {
         add(faults,
-            pointer,
+            place,
             "a straight needs one of `up`, `down` and `across`",
             "add its length, such as \"up\": \"1.2 m\"");
     } else if (directions > 1) {
         add(faults,
-            pointer,
+            place,
             "a straight goes only one way: `up`, `down` or `across`",
             part.across_m ? "for a sloping pipe write \"across\" with \"rise\""
                           : "write two parts, with elbows between them");
     } else if ((part.rise_m || part.slope) && !part.across_m) {
         add(faults,
-            pointer,
+            place,
             "`rise` and `slope` go with `across` only",
             "a vertical straight has its height in `up`");
     } else if (part.rise_m && part.slope) {
-        add(faults, pointer, "`rise` and `slope` say the same thing twice", "keep one of them");
+        add(faults, place, "`rise` and `slope` say the same thing twice", "keep one of them");
     }
 }
 
-void check_part(const Part& part, const std::string& pointer, Faults& faults) {
+void check_part(const Part& part, const Place& place, Faults& faults) {
     const unsigned kind = kind_of(part);
-    check_section(part, part.liner.has_value(), pointer, faults);
+    check_section(part, part.liner.has_value(), place, faults);
     if (kind == part_kind::straight) {
-        check_straight(part, pointer, faults);
+        check_straight(part, place, faults);
     }
     if (part.joint && part.joint_gap_m) {
-        add(faults,
-            pointer,
-            "`joint` and `joint_gap` say the same thing twice",
-            "keep one of them");
+        add(faults, place, "`joint` and `joint_gap` say the same thing twice", "keep one of them");
     }
     const bool sized = part.diameter_m || part.width_m || part.depth_m || part.liner;
     if ((kind & (part_kind::reducer | part_kind::increaser)) != 0U && !sized) {
         add(faults,
-            pointer,
+            place,
             fmt::format("the {} lacks the size of its far end", name(*part.part)),
             "add \"diameter\": \"150 mm\"");
     }
     if (kind == part_kind::fitting && !part.fitting && !part.loss) {
         add(faults,
-            pointer,
+            place,
             "the part does not say which fitting it is",
             "name one with `fitting`, or give its `loss`");
     }
     if (kind == part_kind::obstruction && !part.blocked && !part.loss) {
         add(faults,
-            pointer,
+            place,
             "the obstruction does not say how much it blocks",
             "add \"blocked\": \"30 %\"");
     }
@@ -144,7 +155,7 @@ void check_run(const Installation& installation, Faults& faults) {
     const auto& run = installation.run;
     if (run.empty()) {
         add(faults,
-            "/run",
+            {"/run"},
             "the run has no parts",
             "list the parts from the outlet to the open air");
     }
@@ -153,19 +164,19 @@ void check_run(const Installation& installation, Faults& faults) {
         return kind_of(part) == part_kind::straight || kind_of(part) == 0U;
     });
     for (std::size_t i = 0; i < run.size(); ++i) {
-        const auto pointer = fmt::format("/run/{}", i);
+        const Place place{"/run", i};
         const unsigned kind = kind_of(run[i]);
-        check_part(run[i], pointer, faults);
+        check_part(run[i], place, faults);
         if (kind == part_kind::cap && i + 1 < run.size()) {
             const bool open = run[i].build == Build::open;
             add(faults,
-                pointer,
+                place,
                 fmt::format("{} stands in the middle of the run", open ? "an open end" : "a cap"),
                 "it is the last part; move it to the end, or take it away");
         }
         if (kind == part_kind::elbow && !has_pipe) {
             add(faults,
-                pointer,
+                place,
                 "an elbow with no pipe",
                 "add the straight before or after it, such as "
                 "{\"part\": \"straight\", \"up\": \"1.2 m\"}");
@@ -174,16 +185,15 @@ void check_run(const Installation& installation, Faults& faults) {
 }
 
 void check_house(const House& house, Faults& faults) {
-    const std::string pointer = "/site/house";
     if (house.leakage_area_m2 && house.air_changes_50_pa_1_s) {
         add(faults,
-            pointer,
+            {"/site/house"},
             "the tightness of the house is given in two ways",
             "keep the air changes at 50 Pa, or the leakage area");
     }
     if (house.height_m && house.neutral_level_m && *house.neutral_level_m >= *house.height_m) {
         add(faults,
-            pointer + "/neutral_level",
+            {"/site/house/neutral_level"},
             "the neutral level is above the top of the house",
             "it counts from the lowest floor of the heated shell");
     }
@@ -192,7 +202,7 @@ void check_house(const House& house, Faults& faults) {
 void check_room(const Room& room, Faults& faults) {
     if (room.pressure_pa && (room.pressure_burning_pa || room.pressure_idle_pa)) {
         add(faults,
-            "/site/room",
+            {"/site/room"},
             "the room pressure is given twice",
             "keep `pressure` for all times, or `pressure_burning` and `pressure_idle`");
     }
@@ -203,8 +213,9 @@ void check_high_low(const HighLow& values,
                     std::string_view what,
                     Faults& faults) {
     if (values.low && values.high && *values.low > *values.high) {
+        const auto pointer = fmt::format("/appliance/{}", key);
         add(faults,
-            fmt::format("/appliance/{}", key),
+            {pointer},
             fmt::format("the {} at low fire is above that at high fire", what),
             "exchange `low` and `high`");
     }
@@ -217,8 +228,9 @@ void check_own(const Installation& installation, Faults& faults) {
                            + fuel.sulphur.value_or(0.0) + fuel.ash.value_or(0.0);
         constexpr double rounding = 0.005; // analyses are printed to a tenth of a per cent
         if (sum > 1.0 + rounding) {
+            const auto pointer = "/fuels/" + pointer_step(fuel.id);
             add(faults,
-                "/fuels/" + pointer_step(fuel.id),
+                {pointer},
                 fmt::format("the parts of the fuel add up to {:.1f} %", 100.0 * sum),
                 "carbon, hydrogen, oxygen, nitrogen, sulphur and ash are shares of the dry fuel");
         }
@@ -227,15 +239,24 @@ void check_own(const Installation& installation, Faults& faults) {
         const auto pointer = "/walls/" + pointer_step(wall.id);
         if (!wall.layers.empty() && wall.thermal_resistance_m2k_w) {
             add(faults,
-                pointer,
+                {pointer},
                 "the wall has both layers and a thermal resistance",
                 "keep one of them");
         }
         if (wall.layers.empty() && !wall.thermal_resistance_m2k_w) {
             add(faults,
-                pointer,
+                {pointer},
                 "the wall has neither layers nor a thermal resistance",
                 "add \"layers\": [{\"material\": \"carbon steel\", \"thickness\": \"1 mm\"}]");
+        }
+        // One more is kept free for what grows on the inside.
+        constexpr std::size_t most_layers = most_wall_layers - 1;
+        if (wall.layers.size() > most_layers) {
+            add(faults,
+                {pointer},
+                fmt::format(
+                    "the wall has {} layers, more than {}", wall.layers.size(), most_layers),
+                "take layers of like material together");
         }
         for (std::size_t i = 0; i < wall.layers.size(); ++i) {
             const auto& layer = wall.layers[i];
@@ -247,7 +268,7 @@ void check_own(const Installation& installation, Faults& faults) {
             }
             if (!layer.conductivity_w_mk && !layer.material) {
                 add(faults,
-                    place,
+                    {place},
                     "the layer has neither a material nor a conductivity",
                     "add \"material\": \"mineral wool\"");
             }
@@ -307,12 +328,22 @@ void check_observed(const Installation& installation, Faults& faults) {
 
 } // namespace
 
+Faults check_installation(const Installation& installation) {
+    Faults faults;
+    add_value_faults(installation, faults);
+    Faults of_structure = check_structure(installation);
+    faults.insert(faults.end(),
+                  std::make_move_iterator(of_structure.begin()),
+                  std::make_move_iterator(of_structure.end()));
+    return faults;
+}
+
 Faults check_structure(const Installation& installation) {
     Faults faults;
     check_house(installation.site.house, faults);
     check_room(installation.site.room, faults);
     const auto& appliance = installation.appliance;
-    check_section(appliance.outlet, false, "/appliance/outlet", faults);
+    check_section(appliance.outlet, false, {"/appliance/outlet"}, faults);
     check_high_low(appliance.burn_rate_kg_s, "burn_rate", "burn rate", faults);
     check_high_low(appliance.heat_input_w, "heat_input", "heat input", faults);
     check_high_low(appliance.heat_output_w, "heat_output", "heat output", faults);

@@ -1,3 +1,4 @@
+#include "fluewright/core/same_name.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 
@@ -6,19 +7,6 @@
 namespace fluewright {
 
 namespace {
-
-std::string plain(std::string_view name) {
-    constexpr std::string_view blanks = " \t\r\n";
-    const auto first = name.find_first_not_of(blanks);
-    if (first == std::string_view::npos) {
-        return {};
-    }
-    std::string text{name.substr(first, name.find_last_not_of(blanks) - first + 1)};
-    std::transform(text.begin(), text.end(), text.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return text;
-}
 
 template <class Rows>
 void append_ids(std::vector<std::string_view>& names, const Rows& rows) {
@@ -64,10 +52,10 @@ bool is_known_name(std::string_view name, Words words, const Installation& insta
         || (words == Words::materials && catalog::find_material(name) != nullptr)) {
         return true;
     }
-    const auto wanted = plain(name);
     const auto names = known_names(words, installation);
-    return std::any_of(
-        names.begin(), names.end(), [&](std::string_view known) { return plain(known) == wanted; });
+    return std::any_of(names.begin(), names.end(), [&](std::string_view known) {
+        return is_same_name(known, name);
+    });
 }
 
 std::string joined(std::span<const std::string_view> words) {

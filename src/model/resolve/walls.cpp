@@ -1,3 +1,5 @@
+#include "fluewright/core/same_name.hpp"
+#include "fluewright/model/fields/own_names.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
@@ -66,17 +68,17 @@ WallBuild from_catalog(const catalog::Wall& row) {
 }
 
 /// A wall the file defines. What it leaves out comes from single-wall steel, and is noted.
-WallBuild from_file(const Draft& draft, const OwnWall& own) {
-    const std::string pointer = "/walls/" + own.id;
+WallBuild from_file(const CaseWork& work, const OwnWall& own) {
+    const std::string pointer = "/walls/" + pointer_step(own.id);
     const catalog::Wall& plain = *catalog::find_wall("single-wall steel");
     const auto or_plain = [&](const Given& given, std::string_view key, Kind kind, double value) {
         if (!given) {
-            draft.assume(pointer + "/" + std::string{key},
-                         own.id + ": " + std::string{key},
-                         kind,
-                         value,
-                         plain.source,
-                         plain.mark);
+            work.assume(pointer + "/" + std::string{key},
+                        own.id + ": " + std::string{key},
+                        kind,
+                        value,
+                        plain.source,
+                        plain.mark);
         }
         return given.value_or(value);
     };
@@ -91,14 +93,10 @@ WallBuild from_file(const Draft& draft, const OwnWall& own) {
     wall.rated_gas_temperature_k = own.rated_gas_temperature_k.value_or(0.0);
     wall.fixed_resistance_m2k_w = own.thermal_resistance_m2k_w.value_or(0.0);
     wall.outside_diameter_m = own.outside_diameter_m.value_or(0.0);
-    for (std::size_t i = 0; i < own.layers.size(); ++i) {
-        const OwnLayer& written = own.layers[i];
-        const std::string at_layer = pointer + "/layers/" + std::to_string(i);
-        const double thickness_m = written.thickness_m.value_or(0.0);
+    for (const OwnLayer& written : own.layers) {
+        const double thickness_m = *written.thickness_m;
         const std::string material = written.material.value_or("");
-        if (thickness_m <= 0.0) {
-            draft.fault(at_layer, "this layer has no thickness", R"(write "thickness": "25 mm")");
-        } else if (material == air_gap_word) {
+        if (is_same_name(material, air_gap_word)) {
             push_layer(wall, air_gap_layer(thickness_m));
         } else if (const catalog::Material* row = catalog::find_material(material)) {
             WallLayer layer = layer_of(*row, thickness_m);
@@ -110,16 +108,13 @@ WallBuild from_file(const Draft& draft, const OwnWall& own) {
             if (wall.inner_material.empty()) {
                 wall.inner_material = row->id;
             }
-        } else if (written.conductivity_w_mk) {
-            const catalog::Material& heavy = *catalog::find_material("fired brick");
-            WallLayer layer = layer_of(heavy, thickness_m);
+        } else {
+            // Of no listed material: check_installation() has seen to it that the conductivity is
+            // given.
+            WallLayer layer = layer_of(*catalog::find_material("fired brick"), thickness_m);
             layer.conductivity_w_mk = *written.conductivity_w_mk;
             layer.conductivity_slope_w_mk2 = 0.0;
             push_layer(wall, layer);
-        } else {
-            draft.fault(at_layer,
-                        "this layer has neither a known material nor a conductivity",
-                        "`fluewright catalog walls` lists the materials");
         }
     }
     return wall;
@@ -127,7 +122,7 @@ WallBuild from_file(const Draft& draft, const OwnWall& own) {
 
 } // namespace
 
-WallLayer deposit_layer(const Draft& draft, const Part& part, std::string_view pointer) {
+WallLayer deposit_layer(const CaseWork& work, const Part& part, std::string_view pointer) {
     const double thickness_m = part.deposit_m.value_or(0.0);
     if (thickness_m <= 0.0) {
         return {};
@@ -138,38 +133,30 @@ WallLayer deposit_layer(const Draft& draft, const Part& part, std::string_view p
                : *part.deposit == DepositKind::ash ? "wood ash"
                                                    : name(*part.deposit);
     } else {
-        draft.assume_word(std::string{pointer} + "/deposit",
-                          "what the deposit is",
-                          kind,
-                          "judgement",
-                          "judgement");
+        work.assume_word(std::string{pointer} + "/deposit",
+                         "what the deposit is",
+                         kind,
+                         "judgement",
+                         "judgement");
     }
     return layer_of(*catalog::find_material(kind), thickness_m);
 }
 
-std::size_t wall_index(const Draft& draft, std::string_view name, const WallLayer& deposit) {
-    std::string id{name};
-    const OwnWall* own = nullptr;
-    for (const OwnWall& candidate : draft.written.walls) {
-        if (candidate.id == name) {
-            own = &candidate;
-        }
-    }
+std::size_t wall_index(const CaseWork& work, std::string_view name, const WallLayer& deposit) {
+    const OwnWall* own = find_own(work.written.walls, name);
     const catalog::Wall* row = own == nullptr ? catalog::find_wall(name) : nullptr;
-    if (row != nullptr) {
-        id = row->id;
-    }
+    std::string id{own != nullptr ? std::string_view{own->id} : row->id};
     if (deposit.thickness_m > 0.0) {
         id += " with deposit " + std::to_string(deposit.thickness_m) + " "
               + std::to_string(deposit.conductivity_w_mk);
     }
-    auto& walls = draft.made.walls;
+    auto& walls = work.made.walls;
     const auto known =
         std::find_if(walls.begin(), walls.end(), [&](const WallBuild& w) { return w.id == id; });
     if (known != walls.end()) {
         return static_cast<std::size_t>(known - walls.begin());
     }
-    WallBuild wall = own != nullptr ? from_file(draft, *own) : from_catalog(*row);
+    WallBuild wall = own != nullptr ? from_file(work, *own) : from_catalog(*row);
     if (deposit.thickness_m > 0.0 && wall.layer_count < most_wall_layers) {
         std::copy_backward(wall.layers.begin(),
                            wall.layers.begin() + static_cast<std::ptrdiff_t>(wall.layer_count),

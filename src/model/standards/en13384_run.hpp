@@ -17,7 +17,7 @@ struct Conditions {
     double warm_factor{};           ///< SH
 };
 
-[[nodiscard]] Conditions conditions_of(const Case& installation, Purpose purpose);
+[[nodiscard]] Conditions conditions_of(const Case& resolved, Purpose purpose);
 
 struct RunTerms {
     Conditions conditions;
@@ -36,7 +36,7 @@ struct RunTerms {
 };
 
 [[nodiscard]] RunTerms
-run_terms(const Case& installation, const Firing& firing, const GasFit& gas, Purpose purpose);
+run_terms(const Case& resolved, const Firing& firing, const GasFit& gas, Purpose purpose);
 
 /// SE PE + SEG PG of one stretch; SEG is SE where the gas speeds up, else 1.
 [[nodiscard]] double resistance_with_safety_pa(double resistance_pa, double velocity_change_pa);
@@ -50,6 +50,6 @@ struct DewPoint {
 };
 
 [[nodiscard]] DewPoint
-dew_point_of(const Case& installation, const FlueGas& gas, double air_pressure_pa);
+dew_point_of(const Case& resolved, const FlueGas& gas, double air_pressure_pa);
 
 } // namespace fluewright::european

@@ -241,9 +241,9 @@ std::size_t warmest_weather(const Case& c) {
 
 } // namespace
 
-MethodResult calculate(const Case& installation) {
-    Case c = installation;
-    c.weathers = {installation.weathers[warmest_weather(installation)]};
+MethodResult calculate(const Case& resolved) {
+    Case c = resolved;
+    c.weathers = {resolved.weathers[warmest_weather(resolved)]};
     MethodResult result;
     result.id = "handbook";
     result.title = "ASHRAE Handbook, chimney equation";

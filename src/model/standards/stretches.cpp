@@ -73,12 +73,12 @@ double straight_behind_m(const Case& c, std::size_t section) {
     return straight_m;
 }
 
-Case in_weather(const Case& installation, const MethodWeather& weather) {
-    Case c = installation;
+Case in_weather(const Case& resolved, const MethodWeather& weather) {
+    Case c = resolved;
     WeatherCase one;
     one.name = "of the method";
     one.outdoor_temperature_k = weather.outdoor_temperature_k;
-    one.relative_humidity = installation.weathers.front().relative_humidity;
+    one.relative_humidity = resolved.weathers.front().relative_humidity;
     c.weathers = {one};
     c.air_pressure_pa = weather.air_pressure_pa;
     c.room_pressure_burning_pa = weather.room_pressure_pa;

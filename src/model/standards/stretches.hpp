@@ -22,19 +22,19 @@ struct MethodStretch {
 };
 
 /// The loss coefficient a method gives the section of this index, on that section's own velocity.
-using LossRule = double (*)(const Case& installation, std::size_t section);
+using LossRule = double (*)(const Case& resolved, std::size_t section);
 
 /// Index of the section where the chimney of the run begins; where it has none 0, since the methods
 /// know no run without a chimney.
-[[nodiscard]] std::size_t chimney_section(const Case& installation);
+[[nodiscard]] std::size_t chimney_section(const Case& resolved);
 
-[[nodiscard]] std::vector<MethodStretch> stretches_of(const Case& installation, LossRule rule);
+[[nodiscard]] std::vector<MethodStretch> stretches_of(const Case& resolved, LossRule rule);
 
 /// "connector, parts 1 to 3"
 [[nodiscard]] std::string stretch_title(const MethodStretch& stretch);
 
 /// Straight pipe behind a section up to the next turn [m].
-[[nodiscard]] double straight_behind_m(const Case& installation, std::size_t section);
+[[nodiscard]] double straight_behind_m(const Case& resolved, std::size_t section);
 
 /// The same installation in one weather of the method's choosing.
 struct MethodWeather {
@@ -43,6 +43,6 @@ struct MethodWeather {
     double room_pressure_pa;
 };
 
-[[nodiscard]] Case in_weather(const Case& installation, const MethodWeather& weather);
+[[nodiscard]] Case in_weather(const Case& resolved, const MethodWeather& weather);
 
 } // namespace fluewright

@@ -53,18 +53,18 @@ double balance_below(double idle_pa, const PressureFor& pressure_for) {
 
 } // namespace
 
-double room_air_kg_s(const Case& installation, const StateResult& state) {
+double room_air_kg_s(const Case& resolved, const StateResult& state) {
     if (fire_of(state.kind) == Fire::out) {
         return 0.0;
     }
-    const bool by_duct = installation.house.outdoor_air && !has_door_open(state.kind);
+    const bool by_duct = resolved.house.outdoor_air && !has_door_open(state.kind);
     const double fire = by_duct ? 0.0 : std::max(0.0, state.gas_flow_kg_s - state.burn_rate_kg_s);
     return fire + state.flow.leak_from_room_kg_s;
 }
 
 StateResult
 solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInRoom solve_in_room) {
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     const HouseAir& house = model.surroundings().house;
     const auto at = [&](double room_pa, Detail wanted) {
         Surroundings around = model.surroundings();

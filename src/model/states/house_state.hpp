@@ -14,6 +14,6 @@ solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInR
 
 /// Room air a solved state takes [kg/s]: through the fire, unless its air comes by a duct of its
 /// own, and through joints and openings of the run.
-[[nodiscard]] double room_air_kg_s(const Case& installation, const StateResult& state);
+[[nodiscard]] double room_air_kg_s(const Case& resolved, const StateResult& state);
 
 } // namespace fluewright

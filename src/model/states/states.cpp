@@ -56,7 +56,7 @@ void burning_held_back(const FlueModel& model,
                        Detail detail,
                        StateResult& state) {
     burning(model, firing, gas, detail, state);
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     if (state.draft_pa <= c.appliance.draft_greatest_pa || !has_damper_for_strong_draft(c)) {
         return;
     }
@@ -73,7 +73,7 @@ void free_burn(const FlueModel& model,
                Detail detail,
                const StateResult* at_high_fire,
                StateResult& state) {
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     const Firing& high = c.appliance.high;
     GasStream stream{.gas = GasChoice::high_fire,
                      .air_share = 0.0,
@@ -143,7 +143,7 @@ void free_burn(const FlueModel& model,
 /// No fire: the air in the flue has the temperature of the zone each part stands in.
 void standing(const FlueModel& model, Detail detail, StateResult& state) {
     const Surroundings& around = model.surroundings();
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     double column_pa = 0.0;
     for (const Section& section : c.sections) {
         column_pa += (around.outdoor_density_kg_m3
@@ -185,7 +185,7 @@ StateResult solve_in_room(const FlueModel& model,
                           StateKind kind,
                           Detail detail,
                           const StateResult* at_high_fire) {
-    const ApplianceCase& appliance = model.installation().appliance;
+    const ApplianceCase& appliance = model.resolved().appliance;
     StateResult state;
     state.kind = kind;
     switch (kind) {
@@ -206,15 +206,15 @@ StateResult solve_in_room(const FlueModel& model,
         break;
     case StateKind::standing:
         standing(model, detail, state);
-        state.cold = cold_start(model.installation(), model.surroundings());
+        state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     case StateKind::cold_start:
         solve_kindling(model, detail, state);
-        state.cold = cold_start(model.installation(), model.surroundings());
+        state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     }
     state.room.pressure_pa = model.surroundings().room_pressure_pa;
-    state.room.taken_kg_s = room_air_kg_s(model.installation(), state);
+    state.room.taken_kg_s = room_air_kg_s(model.resolved(), state);
     return state;
 }
 
@@ -229,9 +229,9 @@ StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
                                               : solve_alone(model, kind, detail);
 }
 
-std::vector<StateKind> states_of(const Case& installation) {
+std::vector<StateKind> states_of(const Case& resolved) {
     std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire, StateKind::free_burn};
-    if (installation.appliance.has_door) {
+    if (resolved.appliance.has_door) {
         kinds.push_back(StateKind::door_open_high);
         kinds.push_back(StateKind::door_open_embers);
     }
@@ -240,16 +240,16 @@ std::vector<StateKind> states_of(const Case& installation) {
     return kinds;
 }
 
-Solution solve(const Case& installation, Detail detail) {
+Solution solve(const Case& resolved, Detail detail) {
     Solution solution;
-    const std::vector<StateKind> kinds = states_of(installation);
-    solution.states.reserve(kinds.size() * installation.weathers.size());
-    const bool tended_damper = has_damper_for_strong_draft(installation);
+    const std::vector<StateKind> kinds = states_of(resolved);
+    solution.states.reserve(kinds.size() * resolved.weathers.size());
+    const bool tended_damper = has_damper_for_strong_draft(resolved);
     std::optional<FlueModel> model;
-    for (std::size_t weather = 0; weather < installation.weathers.size(); ++weather) {
-        const Surroundings burning_air = surroundings_of(installation, weather, Fire::burning);
-        model = model ? FlueModel(*model, burning_air) : FlueModel(installation, burning_air);
-        const FlueModel idle(*model, surroundings_of(installation, weather, Fire::out));
+    for (std::size_t weather = 0; weather < resolved.weathers.size(); ++weather) {
+        const Surroundings burning_air = surroundings_of(resolved, weather, Fire::burning);
+        model = model ? FlueModel(*model, burning_air) : FlueModel(resolved, burning_air);
+        const FlueModel idle(*model, surroundings_of(resolved, weather, Fire::out));
         const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
             // A house of its own lowers the room's pressure in each state by another figure.

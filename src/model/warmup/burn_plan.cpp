@@ -32,12 +32,12 @@ double over_burn_rate(
 
 } // namespace
 
-BurnPlan::BurnPlan(const Case& installation, double total_s) : case_(&installation) {
+BurnPlan::BurnPlan(const Case& resolved, double total_s) : case_(&resolved) {
     assume("how fast the outlet's gas follows the fire: the appliance's own warmth",
            Kind::duration,
            DefaultId::appliance_time_s);
     appliance_time_s_ = value_of(DefaultId::appliance_time_s);
-    phases_ = installation.burn;
+    phases_ = resolved.burn;
     if (phases_.empty()) {
         add_default_phases();
     }

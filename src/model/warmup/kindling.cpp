@@ -143,7 +143,7 @@ private:
 } // namespace
 
 void solve_kindling(const FlueModel& model, Detail detail, StateResult& state) {
-    const Case& c = model.installation();
+    const Case& c = model.resolved();
     Column column{.around = model.surroundings(),
                   .fit = c.gas_low().products(),
                   .flow_kg_s = c.kindling.gas_flow_kg_s,

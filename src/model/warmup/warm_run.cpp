@@ -51,10 +51,10 @@ struct WarmRun::Passage {
     }
 };
 
-WarmRun::WarmRun(const Case& installation, const Surroundings& surroundings, int cells_factor)
-    : case_(&installation), around_(surroundings) {
-    const auto& sections = installation.sections;
-    const GasFit& pure = installation.gas_high().products();
+WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cells_factor)
+    : case_(&resolved), around_(surroundings) {
+    const auto& sections = resolved.sections;
+    const GasFit& pure = resolved.gas_high().products();
     wall_of_section_.resize(sections.size());
     emission_of_section_.resize(sections.size());
     double height_m = 0.0;
@@ -77,7 +77,7 @@ WarmRun::WarmRun(const Case& installation, const Surroundings& surroundings, int
             wetted_m += alike ? other.length_m : 0.0;
         }
         wall_of_section_[i] = walls_.size();
-        walls_.emplace_back(WallPlace{.wall = &installation.walls[s.wall],
+        walls_.emplace_back(WallPlace{.wall = &resolved.walls[s.wall],
                                       .inside_diameter_m = s.diameter_m,
                                       .ambient_k = around_.temperature_k[zone],
                                       .air_pressure_pa = around_.air_pressure_pa,

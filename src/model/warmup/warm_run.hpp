@@ -35,7 +35,7 @@ struct WarmStage {
 
 class WarmRun {
 public:
-    WarmRun(const Case& installation, const Surroundings& surroundings, int cells_factor);
+    WarmRun(const Case& resolved, const Surroundings& surroundings, int cells_factor);
 
     struct Cell {
         std::size_t section;

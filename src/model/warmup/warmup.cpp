@@ -40,7 +40,7 @@ struct Faces {
 
 class Course {
 public:
-    Course(const Case& installation, const WarmupOptions& options);
+    Course(const Case& resolved, const WarmupOptions& options);
 
     Warmup run();
 
@@ -73,16 +73,16 @@ private:
     bool lit_{true};
 };
 
-Course::Course(const Case& installation, const WarmupOptions& options)
-    : case_(installation), options_(options), plan_(installation, options.total_s),
-      burning_(surroundings_of(installation, options.weather, Fire::burning)),
-      idle_(surroundings_of(installation, options.weather, Fire::out)),
-      run_(installation, burning_, options.cells_factor), nodes_k_(run_.cold()),
-      outlet_k_(installation.room_temperature_k) {
+Course::Course(const Case& resolved, const WarmupOptions& options)
+    : case_(resolved), options_(options), plan_(resolved, options.total_s),
+      burning_(surroundings_of(resolved, options.weather, Fire::burning)),
+      idle_(surroundings_of(resolved, options.weather, Fire::out)),
+      run_(resolved, burning_, options.cells_factor), nodes_k_(run_.cold()),
+      outlet_k_(resolved.room_temperature_k) {
     made_.phases = plan_.phases();
     made_.assumptions = plan_.assumptions();
-    made_.draft_needed_pa = installation.appliance.high.draft_needed_pa;
-    made_.draft_needed_low_pa = installation.appliance.low.draft_needed_pa;
+    made_.draft_needed_pa = resolved.appliance.high.draft_needed_pa;
+    made_.draft_needed_low_pa = resolved.appliance.low.draft_needed_pa;
     made_.creosote_threshold_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     for (const WarmRun::Cell& cell : run_.cells()) {
         if (made_.parts.empty() || made_.parts.back().section != cell.section) {
@@ -328,8 +328,8 @@ double WarmupBalance::error() const {
     return given_j != 0.0 ? miss / given_j : miss;
 }
 
-Warmup warm_up(const Case& installation, const WarmupOptions& options) {
-    return Course(installation, options).run();
+Warmup warm_up(const Case& resolved, const WarmupOptions& options) {
+    return Course(resolved, options).run();
 }
 
 } // namespace fluewright

@@ -41,12 +41,16 @@ Case fireplace(const OpenFire& fire, double flue_m) {
     written.appliance.door.width_m = fire.width_m;
     written.appliance.door.height_m = fire.height_m;
     written.appliance.door.sill_height_m = 0.0;
-    written.appliance.outlet.diameter_m = flue_m;
+    written.appliance.outlet.diameter_m = std::fmin(flue_m, rebuilt::widest_in_a_file_m);
     written.appliance.outlet.height_m = fire.height_m + throat_m;
     Part flue = rebuilt::up(fire.chimney_m - fire.height_m - throat_m, "clay-lined masonry");
     flue.zone = Zone::chase;
     written.run.push_back(flue);
-    return rebuilt::resolved(written);
+    Case c = rebuilt::resolved(written);
+    if (flue_m > rebuilt::widest_in_a_file_m) {
+        rebuilt::set_bore(c, flue_m);
+    }
+    return c;
 }
 
 /// The flue at which `surplus` of the fireplace turns positive [mm].
@@ -67,7 +71,7 @@ double least_flue_mm(const OpenFire& fire, const Surplus& surplus) {
 double flue_by_face_velocity(const Inputs& in) {
     return least_flue_mm(fire_of(in), [](const FlueModel& model, double) {
         const StateResult state = solve_state(model, StateKind::high_fire, Detail::totals);
-        const Case& c = model.installation();
+        const Case& c = model.resolved();
         const double flux = state.gas_flow_kg_s / c.appliance.outlet_area_m2;
         const double density =
             c.air_pressure_pa

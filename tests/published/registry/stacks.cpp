@@ -20,7 +20,8 @@ constexpr double outdoor_k = 288.706; ///< 60 degF
 constexpr double gas_k = 533.15;      ///< 500 degF
 
 /// A boiler stack that keeps its gas hot, filled with air: the handbook has no cooling and takes
-/// the gas as air.
+/// the gas as air. Its size and its wall lie beyond what a file can say, so that they are set in
+/// the case.
 Case stack(double diameter_m, double height_m, double relative_roughness) {
     Installation written;
     written.site.air_pressure_pa = 14.7 * 6894.757;
@@ -30,17 +31,21 @@ Case stack(double diameter_m, double height_m, double relative_roughness) {
     written.site.weather.back().relative_humidity = 0.0;
     written.appliance.type = ApplianceType::boiler;
     written.appliance.fuel.name = "bituminous coal";
-    written.appliance.outlet.diameter_m = diameter_m;
+    written.appliance.outlet.diameter_m = rebuilt::widest_in_a_file_m;
     written.appliance.heat_input_w = {1e6, 1e6};
     written.appliance.gas_temperature_k = {gas_k, gas_k};
     OwnWall warm;
     warm.id = "warm";
-    warm.thermal_resistance_m2k_w = 1e6;
+    warm.thermal_resistance_m2k_w = 10.0;
     written.walls.push_back(warm);
     Part straight = rebuilt::up(height_m, "warm");
     straight.zone = Zone::outdoors;
     written.run.push_back(straight);
     Case c = rebuilt::resolved(written);
+    rebuilt::set_bore(c, diameter_m);
+    for (WallBuild& wall : c.walls) {
+        wall.fixed_resistance_m2k_w = wall.fixed_resistance_m2k_w > 0.0 ? 1e6 : 0.0;
+    }
     const FlueGas air(mixture::dry_air, mixture::dry_air);
     c.gases.assign(2, air);
     if (relative_roughness > 0.0) {

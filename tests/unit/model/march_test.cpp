@@ -51,7 +51,8 @@ TEST_CASE("cooling under a constant coefficient is exponential") {
     const double transfer_units = GENERATE(0.1, 1.0, 3.0);
     const double diameter_m = 0.15;
     const double height_m = 10.0;
-    const Case c = plain::resolved(plain::stack(height_m, diameter_m, resistance));
+    Case c = plain::resolved(plain::stack(height_m, diameter_m, plain::adiabatic_m2k_w));
+    plain::set_resistance(c, resistance);
     const double ambient_k = 293.15;
     const double start_k = 297.15; // so near that cp is constant
     const double cp = c.gas_high().products().specific_heat_j_kgk(gas_fit_range.u_of(295.0));

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
+#include <string>
 
 using namespace fluewright;
 
@@ -152,7 +154,7 @@ TEST_CASE("contradictions are faults, all in one go, and never a case") {
     Installation in = plain::stack(2.0, 0.15, 0.5);
     in.appliance.gas_temperature_k = {};
     in.appliance.efficiency.high = 0.999;
-    in.appliance.carbon_dioxide.high = 0.30;
+    in.appliance.carbon_dioxide.high = 0.208;
     in.run.front().deposit_m = 0.09;
     const auto result = resolve(in);
     REQUIRE_FALSE(result);
@@ -162,4 +164,91 @@ TEST_CASE("contradictions are faults, all in one go, and never a case") {
         CHECK_FALSE(fault.message.empty());
         CHECK_FALSE(fault.help.empty());
     }
+}
+
+TEST_CASE("own names are found whatever the case of their letters") {
+    Installation in = plain::stack(4.0, 0.15, 0.5);
+    OwnFuel fuel;
+    fuel.id = "briquettes";
+    fuel.group = FuelGroup::wood;
+    fuel.carbon = 0.50;
+    fuel.hydrogen = 0.06;
+    fuel.oxygen = 0.43;
+    fuel.ash = 0.01;
+    in.fuels.push_back(fuel);
+    OwnWall wall;
+    wall.id = "mine";
+    wall.kind = WallKind::insulated;
+    OwnLayer gap;
+    gap.material = "air gap";
+    gap.thickness_m = 0.02;
+    OwnLayer sheet;
+    sheet.material = "carbon steel";
+    sheet.thickness_m = 0.001;
+    wall.layers = {sheet, gap, sheet};
+    in.walls.push_back(wall);
+    OwnFitting fitting;
+    fitting.id = "spark trap";
+    fitting.loss = 1.7;
+    in.fittings.push_back(fitting);
+    Part trap;
+    trap.part = PartKind::fitting;
+    trap.fitting = "spark trap";
+    in.run.push_back(trap);
+    in.run.front().wall = "mine";
+    in.appliance.fuel.name = "briquettes";
+    const Case exact = plain::resolved(in);
+    in.run.front().wall = " MINE";
+    in.run.back().fitting = "Spark Trap";
+    in.appliance.fuel.name = "Briquettes ";
+    in.walls.back().layers[1].material = "Air Gap";
+    const Case typed = plain::resolved(in);
+    CHECK(typed.appliance.fuel == exact.appliance.fuel);
+    CHECK(typed.appliance.net_heating_value_j_kg == exact.appliance.net_heating_value_j_kg);
+    REQUIRE(typed.sections.size() == exact.sections.size());
+    for (std::size_t i = 0; i < exact.sections.size(); ++i) {
+        CHECK(typed.sections[i].loss == exact.sections[i].loss);
+        CHECK(typed.walls[typed.sections[i].wall].id == exact.walls[exact.sections[i].wall].id);
+    }
+    in.walls.push_back(in.walls.back());
+    in.walls.back().id = "Mine";
+    const auto twice = resolve(in);
+    REQUIRE_FALSE(twice);
+    CHECK(twice.error().front().pointer == "/walls/Mine");
+}
+
+TEST_CASE("what a file cannot say is a fault in code, too") {
+    const auto pointer_of = [](const Installation& in) {
+        const auto made = resolve(in);
+        return made ? std::string{} : made.error().front().pointer;
+    };
+    const Installation sound = plain::stack(4.0, 0.15, 0.5);
+    Installation in = sound;
+    in.run.front().part = PartKind::elbow; // and keeps its length
+    CHECK(pointer_of(in) == "/run/0/up");
+    in = sound;
+    in.run.front().part.reset();
+    CHECK(pointer_of(in) == "/run/0");
+    in = sound;
+    in.run.front().part = PartKind::collar;
+    CHECK(pointer_of(in) == "/run/0/part");
+    in = sound;
+    in.run.clear();
+    CHECK(pointer_of(in) == "/run");
+    in = sound;
+    in.appliance.outlet.end = PipeEnd::open;
+    CHECK(pointer_of(in) == "/appliance/outlet/end");
+    in = sound;
+    in.run.front().zone = static_cast<Zone>(9);
+    CHECK(pointer_of(in) == "/run/0/zone");
+    in = sound;
+    in.appliance.burn_rate_kg_s.low = std::numeric_limits<double>::quiet_NaN();
+    CHECK(pointer_of(in) == "/appliance/burn_rate/low");
+    in = sound;
+    in.tolerances.push_back({"/run/0/diameter", -0.01});
+    CHECK(pointer_of(in) == "/run/0/diameter");
+    in = sound;
+    in.walls.front().thermal_resistance_m2k_w.reset();
+    in.walls.front().layers.resize(8, OwnLayer{"carbon steel", 0.001, {}});
+    CHECK(pointer_of(in) == "/walls/plain");
 }

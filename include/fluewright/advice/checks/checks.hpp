@@ -35,13 +35,13 @@ struct CheckOptions {
 /// trade and the rules of one body. A distance listed for a part or heater goes before the general
 /// figure.
 [[nodiscard]] Checked check_all(const Installation& written,
-                                const Case& installation,
+                                const Case& resolved,
                                 const Solution& solution,
                                 const CheckOptions& options);
 
 /// The same for the checks that need no solution.
 [[nodiscard]] Checked
-check_shape(const Installation& written, const Case& installation, const CheckOptions& options);
+check_shape(const Installation& written, const Case& resolved, const CheckOptions& options);
 
 /// The distance left with a shield where `needed_m` is needed without one, by the table of
 /// shields; empty where the table says nothing. `above`: over a heater or a level pipe.

@@ -82,7 +82,7 @@ struct JointReport {
 /// pipe crimped towards the heater and plain above, thick pipe plain and socketed, double-wall and
 /// factory-built locking, masonry open; the collar of the heater a socket. Common practice, no
 /// source.
-[[nodiscard]] JointReport joints_of(const Case& installation);
+[[nodiscard]] JointReport joints_of(const Case& resolved);
 
 /// Finds the parts that lie upside down: of all ways to turn parts round, the one that leaves the
 /// fewest joints in need of an adapter, and of those the one with the fewest turns. Only a part

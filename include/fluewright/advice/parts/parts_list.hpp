@@ -93,7 +93,7 @@ struct PartsList {
 ///        and one telescoping piece; a stretch that ends at the mouth may stand a little taller
 ///        instead.
 [[nodiscard]] PartsList parts_list(const Installation& written,
-                                   const Case& installation,
+                                   const Case& resolved,
                                    const Solution& solution,
                                    const std::vector<StockPiece>& at_hand);
 

@@ -50,6 +50,6 @@ struct HeatDemand {
 /// Empty where the file has no building.
 /// [theory eq. 38]
 [[nodiscard]] std::optional<HeatDemand>
-heat_demand(const Installation& written, const Case& installation, const Solution& solution);
+heat_demand(const Installation& written, const Case& resolved, const Solution& solution);
 
 } // namespace fluewright

@@ -20,12 +20,12 @@ struct SurfaceRange {
 /// Notes  A station holds the wall at the section's end. At its beginning the gas is hotter; the
 ///        wall keeps the same share of the gas's excess over the air around.
 [[nodiscard]] std::optional<SurfaceRange>
-surface_range(const Case& installation, const StateResult& state, const Section& section);
+surface_range(const Case& resolved, const StateResult& state, const Section& section);
 
 /// Mean temperature of the inner wall of the section that ends at a station [K]. The gas is taken
 /// as the mean of both ends, the wall as in surface_range().
 [[nodiscard]] double
-mean_wall_k(const Case& installation, const StateResult& state, std::size_t station);
+mean_wall_k(const Case& resolved, const StateResult& state, std::size_t station);
 
 /// One part of the run in high fire, in the weather that makes it hottest.
 struct HotSurface {
@@ -51,6 +51,6 @@ struct HotSurfaces {
 
 /// The wall estimate never stands in for a distance the code asks for.
 [[nodiscard]] HotSurfaces
-hot_surfaces(const Installation& written, const Case& installation, const Solution& solution);
+hot_surfaces(const Installation& written, const Case& resolved, const Solution& solution);
 
 } // namespace fluewright

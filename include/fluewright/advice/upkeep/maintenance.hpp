@@ -47,6 +47,6 @@ struct Maintenance {
 /// fuel. Thresholds are trade figures; the grading is ours.
 /// [theory eq. 39]
 [[nodiscard]] Maintenance
-maintenance(const Installation& written, const Case& installation, const Solution& solution);
+maintenance(const Installation& written, const Case& resolved, const Solution& solution);
 
 } // namespace fluewright

@@ -27,18 +27,18 @@ struct WarmupReportOptions {
 
 /// For each weather: what a person wants to know, the parts of the run, the course of the fire;
 /// then assumptions, notes and cautions.
-[[nodiscard]] std::string warmup_text(const Case& installation,
+[[nodiscard]] std::string warmup_text(const Case& resolved,
                                       std::span<const WarmupInWeather> courses,
                                       const WarmupReportOptions& options);
 
 /// {"schema", "program", "file", "weathers": [...], "assumptions"}; SI, keys end in the unit, what
 /// did not happen within the time is null.
-[[nodiscard]] std::string warmup_json(const Case& installation,
+[[nodiscard]] std::string warmup_json(const Case& resolved,
                                       std::span<const WarmupInWeather> courses,
                                       const WarmupReportOptions& options);
 
 /// RFC 4180: one line for each moment kept, with the same keys as JSON.
-[[nodiscard]] std::string warmup_csv(const Case& installation,
+[[nodiscard]] std::string warmup_csv(const Case& resolved,
                                      std::span<const WarmupInWeather> courses);
 
 } // namespace fluewright

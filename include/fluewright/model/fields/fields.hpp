@@ -88,6 +88,12 @@ struct ChoiceMember {
     void (*set)(T& object, std::optional<std::size_t> place);
 };
 
+/// Whether two rows describe one member of the object.
+template <class T>
+[[nodiscard]] constexpr bool operator==(const ChoiceMember<T>& one, const ChoiceMember<T>& other) {
+    return one.get == other.get;
+}
+
 template <class T>
 using Member = std::variant<Given T::*, Word T::*, Flag T::*, HighLow T::*, ChoiceMember<T>>;
 
@@ -171,9 +177,13 @@ concept Named = requires(T object) {
     { object.id } -> std::convertible_to<std::string>;
 };
 
+/// A type, to be written to or only read.
+template <class Object, class T>
+concept Either = std::same_as<std::remove_const_t<Object>, T>;
+
 /// Calls visit(ChildInfo, member) for each object or list of objects in `object`.
-template <class Visit>
-void for_each_child(Installation& object, Visit&& visit) {
+template <Either<Installation> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"site", "The place: height, weather and the room of the appliance."},
           object.site);
     visit(ChildInfo{"appliance", "The heater, its fuel and how it is fired.", true},
@@ -192,8 +202,8 @@ void for_each_child(Installation& object, Visit&& visit) {
     visit(ChildInfo{"stock", "Pieces at hand, and lengths your shop sells."}, object.stock);
 }
 
-template <class Visit>
-void for_each_child(Site& object, Visit&& visit) {
+template <Either<Site> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"room", "The room the appliance stands in."}, object.room);
     visit(ChildInfo{"roof", "The roof and what stands near the mouth."}, object.roof);
     visit(ChildInfo{"alarms", "The alarms in the house."}, object.alarms);
@@ -204,15 +214,15 @@ void for_each_child(Site& object, Visit&& visit) {
     visit(ChildInfo{"weather", "The weathers to compute, each with a name."}, object.weather);
 }
 
-template <class Visit>
-void for_each_child(House& object, Visit&& visit) {
+template <Either<House> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"fans", "The fans that run: a flow alone, or name and flow.", false, "flow"},
           object.fans);
     visit(ChildInfo{"openings", "Windows set open and air inlets."}, object.openings);
 }
 
-template <class Visit>
-void for_each_child(Appliance& object, Visit&& visit) {
+template <Either<Appliance> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"fuel", "The fuel: its name alone, or name and moisture.", false, "name"},
           object.fuel);
     visit(ChildInfo{"outlet", "The flue collar of the appliance."}, object.outlet);
@@ -228,19 +238,19 @@ void for_each_child(Appliance& object, Visit&& visit) {
           object.floor_protection);
 }
 
-template <class Visit>
-void for_each_child(Roof& object, Visit&& visit) {
+template <Either<Roof> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"near", "Buildings, openings and trees near the mouth."}, object.near);
 }
 
-template <class Visit>
-void for_each_child(Building& object, Visit&& visit) {
+template <Either<Building> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"parts", "Walls, roofs, floors, windows and doors to the outside."},
           object.parts);
 }
 
-template <class Visit>
-void for_each_child(OwnWall& object, Visit&& visit) {
+template <Either<OwnWall> Object, class Visit>
+void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"layers", "The layers from the inside out; an air gap is a layer of air gap."},
           object.layers);
 }

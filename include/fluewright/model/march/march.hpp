@@ -68,7 +68,7 @@ struct MarchResult {
 /// A case in one weather, prepared so that a march allocates nothing.
 class FlueModel {
 public:
-    FlueModel(const Case& installation, const Surroundings& surroundings);
+    FlueModel(const Case& resolved, const Surroundings& surroundings);
 
     /// The same case in other air; takes over what the change of air leaves as it is.
     FlueModel(const FlueModel& model, const Surroundings& surroundings);
@@ -101,7 +101,7 @@ public:
 
     [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
 
-    [[nodiscard]] const Case& installation() const { return *case_; }
+    [[nodiscard]] const Case& resolved() const { return *case_; }
 
     [[nodiscard]] bool has_leaks() const { return has_leaks_; }
 

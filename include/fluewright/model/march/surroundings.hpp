@@ -32,7 +32,6 @@ struct Surroundings {
 };
 
 /// The air in weather number `weather` of the case.
-[[nodiscard]] Surroundings
-surroundings_of(const Case& installation, std::size_t weather, Fire fire);
+[[nodiscard]] Surroundings surroundings_of(const Case& resolved, std::size_t weather, Fire fire);
 
 } // namespace fluewright

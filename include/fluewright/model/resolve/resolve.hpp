@@ -10,8 +10,8 @@ namespace fluewright {
 /// Makes an installation complete: looks up fuels, walls and fittings, works out flows and gas
 /// temperatures, fills what was left out and notes each filled value in Case::assumptions.
 ///
-/// Faults   values that contradict each other or leave nothing to compute with, all in one go. The
-///          reader has already refused what is out of range by itself.
+/// Faults   all that check_installation() says, or else what only shows while it is worked out:
+///          values that contradict each other or leave nothing to compute with, all in one go.
 [[nodiscard]] Result<Case, Faults> resolve(const Installation& installation);
 
 } // namespace fluewright

@@ -7,10 +7,18 @@
 #include <string_view>
 #include <vector>
 
-/// Faults of an installation that no single value shows: parts in an order that cannot be built,
-/// keys that contradict each other, names that nothing answers to.
+/// What is wrong with an installation before anything is worked out: the one validation for files
+/// and for installations that a program has built.
 namespace fluewright {
 
+/// All faults of its values, by the field table, and of its structure and names: empty where
+/// resolve() can work with it. resolve() asks this itself.
+[[nodiscard]] Faults check_installation(const Installation& installation);
+
+/// The part of check_installation() that no single value shows: parts in an order that cannot be
+/// built, keys that contradict each other, names that nothing answers to. The reader asks only
+/// this, since it has held every value against the table where it stands in the text.
+///
 /// All faults of structure and of names, each with the pointer of the object or value at fault.
 /// `found` stays empty where only the text of the file can tell it.
 [[nodiscard]] Faults check_structure(const Installation& installation);

@@ -73,6 +73,6 @@ struct FlowFactors {
 ///
 /// Source   EN 13384-1:2002+A2:2008   [en13384-1: arrangement looked up, most coefficients from
 ///          memory]
-[[nodiscard]] MethodResult calculate(const Case& installation);
+[[nodiscard]] MethodResult calculate(const Case& resolved);
 
 } // namespace fluewright::european

@@ -56,6 +56,6 @@ struct FuelLine {
 ///
 /// Source   ASHRAE Handbook HVAC Systems and Equipment 2016, chapter 35   [ashrae-chimney: second
 ///          hand, most coefficients from memory]
-[[nodiscard]] MethodResult calculate(const Case& installation);
+[[nodiscard]] MethodResult calculate(const Case& resolved);
 
 } // namespace fluewright::handbook

@@ -23,6 +23,6 @@ struct ColdStart {
 /// Notes    the heat counts as spread evenly over all that is colder than T_t, and none is lost
 ///          through the wall: the least time. `a` is the diffusivity of the first layer, to which
 ///          heat has reached s deep after t.
-[[nodiscard]] ColdStart cold_start(const Case& installation, const Surroundings& around);
+[[nodiscard]] ColdStart cold_start(const Case& resolved, const Surroundings& around);
 
 } // namespace fluewright

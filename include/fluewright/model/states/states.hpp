@@ -62,7 +62,7 @@ struct Solution {
 enum class Detail : std::uint8_t { stations, totals };
 
 /// Solves every state that has a meaning for the appliance, in every weather.
-[[nodiscard]] Solution solve(const Case& installation, Detail detail);
+[[nodiscard]] Solution solve(const Case& resolved, Detail detail);
 
 /// The fire a model must be prepared for to solve this state.
 [[nodiscard]] constexpr Fire fire_of(StateKind kind) {
@@ -73,6 +73,6 @@ enum class Detail : std::uint8_t { stations, totals };
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);
 
 /// The states this appliance has.
-[[nodiscard]] std::vector<StateKind> states_of(const Case& installation);
+[[nodiscard]] std::vector<StateKind> states_of(const Case& resolved);
 
 } // namespace fluewright

@@ -23,7 +23,7 @@ class BurnPlan {
 public:
     /// The phases of the file, or else the default course of lighting, high fire and burn-down;
     /// then the time after the fire, so long that the whole takes `total_s` (0: a default time).
-    BurnPlan(const Case& installation, double total_s);
+    BurnPlan(const Case& resolved, double total_s);
 
     [[nodiscard]] const std::vector<BurnPhase>& phases() const { return phases_; }
 

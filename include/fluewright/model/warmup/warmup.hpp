@@ -88,6 +88,6 @@ struct Warmup {
 ///        open: needed draft times (flow/nominal flow)^2 against the draft of that moment. With the
 ///        fire out the control stays where low fire had it.
 /// Notes  Any step is stable; the energy balance closes to round-off.
-[[nodiscard]] Warmup warm_up(const Case& installation, const WarmupOptions& options);
+[[nodiscard]] Warmup warm_up(const Case& resolved, const WarmupOptions& options);
 
 } // namespace fluewright

@@ -19,7 +19,7 @@ surface(const View& view, StateKind kind, bool hottest, Wanted&& wanted) {
         }
         for (const Piece& piece : view.pieces) {
             const auto range = piece.has_length() && wanted(piece)
-                                   ? surface_range(view.installation, state, *piece.section)
+                                   ? surface_range(view.resolved, state, *piece.section)
                                    : std::nullopt;
             if (!range) {
                 continue;

@@ -18,7 +18,7 @@ struct Usual {
 
 void wet_wood(Subject& s) {
     const double most = catalog::default_of(DefaultId::moisture_limit_wet).value;
-    const ApplianceCase& a = s.installation.appliance;
+    const ApplianceCase& a = s.resolved.appliance;
     if (a.fuel_group != FuelGroup::wood) {
         return;
     }
@@ -39,7 +39,7 @@ void wet_wood(Subject& s) {
 
 void doubtful(Subject& s) {
     wet_wood(s);
-    const ApplianceCase& a = s.installation.appliance;
+    const ApplianceCase& a = s.resolved.appliance;
     const bool closed_stove = a.type == ApplianceType::stove;
     const double outlet_flux =
         a.high.gas_flow_kg_s / a.outlet_area_m2; // kg/(m2 s), about the velocity of the cold gas
@@ -69,7 +69,7 @@ void doubtful(Subject& s) {
          40.0,
          "the draft the appliance needs",
          "the needed draft"},
-        {s.installation.total_rise_m(),
+        {s.resolved.total_rise_m(),
          Kind::length,
          1.0,
          25.0,

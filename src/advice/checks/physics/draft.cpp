@@ -19,8 +19,8 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
     };
 
     const MarchResult& flow = state.flow;
-    double narrowest_m2 = s.installation.appliance.outlet_area_m2;
-    for (const Section& section : s.installation.sections) {
+    double narrowest_m2 = s.resolved.appliance.outlet_area_m2;
+    for (const Section& section : s.resolved.sections) {
         narrowest_m2 = std::min(narrowest_m2, section.area_m2);
     }
     const std::array<Loss, 3> losses{
@@ -40,7 +40,7 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
 }
 
 void short_or_strong(Subject& s, const StateResult& state) {
-    const double greatest = s.installation.appliance.draft_greatest_pa;
+    const double greatest = s.resolved.appliance.draft_greatest_pa;
     const Where outlet{.section = nullptr, .place = "the outlet", .state = &state};
     CheckResult* f = s.hold(own("draft-short"),
                             state.margin_pa() >= 0.0,
@@ -77,7 +77,7 @@ void short_or_strong(Subject& s, const StateResult& state) {
 void joints_under_pressure(Subject& s, const StateResult& state) {
     const Station* worst = nullptr;
     for (const Station& station : state.stations) {
-        const Section& section = s.installation.sections[station.section];
+        const Section& section = s.resolved.sections[station.section];
         const bool inside = section.zone != Zone::outdoors && section.kind != PartKind::cap;
         if (inside
             && (worst == nullptr || station.pressure_in_zone_pa > worst->pressure_in_zone_pa)) {
@@ -87,7 +87,7 @@ void joints_under_pressure(Subject& s, const StateResult& state) {
     if (worst == nullptr) {
         return;
     }
-    const Section& section = s.installation.sections[worst->section];
+    const Section& section = s.resolved.sections[worst->section];
     CheckResult* f = s.hold(own("smoke-at-joints"),
                             worst->pressure_in_zone_pa <= 0.0,
                             {.kind = Kind::pressure,
@@ -110,7 +110,7 @@ void joints_under_pressure(Subject& s, const StateResult& state) {
 }
 
 void opened_door(Subject& s, const StateResult& state) {
-    const bool open_front = s.installation.appliance.type == ApplianceType::fireplace;
+    const bool open_front = s.resolved.appliance.type == ApplianceType::fireplace;
     CheckResult* f =
         s.hold(own("smoke-at-door"),
                state.door.opening_share >= 1.0,
@@ -125,7 +125,7 @@ void opened_door(Subject& s, const StateResult& state) {
         return;
     }
     const std::string share =
-        format_quantity(state.door.opening_share, Kind::fraction, s.installation.units, 2);
+        format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2);
     if (state.door.opening_share <= 0.0) {
         f->message = open_front ? "Smoke comes out whatever the size of the opening."
                                 : "Smoke comes out as soon as the door is opened.";
@@ -149,7 +149,7 @@ std::string turning_words(Subject& s, const StateResult& state) {
     }
     return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
            + ": at least " + s.show(cold.duration_s, Kind::duration) + " with "
-           + s.show(s.installation.kindling.preheat_w, Kind::power) + " of heat going up.";
+           + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat going up.";
 }
 
 } // namespace

@@ -28,20 +28,20 @@ const Station* coldest_wall(const StateResult& state, const Case& c) {
 
 double dew_point_k(Subject& s, const StateResult& state) {
     const FlueGas& gas =
-        state.kind == StateKind::low_fire ? s.installation.gas_low() : s.installation.gas_high();
+        state.kind == StateKind::low_fire ? s.resolved.gas_low() : s.resolved.gas_high();
     const GasFit fit = gas.diluted(state.flow.mouth_air_share);
-    return dew_point::water_k(fit.water_vapour * s.installation.air_pressure_pa);
+    return dew_point::water_k(fit.water_vapour * s.resolved.air_pressure_pa);
 }
 
 void cold_wall(Subject& s, const StateResult& state) {
-    const Station* coldest = coldest_wall(state, s.installation);
+    const Station* coldest = coldest_wall(state, s.resolved);
     if (coldest == nullptr) {
         return;
     }
-    const Section& section = s.installation.sections[coldest->section];
+    const Section& section = s.resolved.sections[coldest->section];
     const double dew_k = dew_point_k(s, state);
-    const bool makes_tar = s.installation.appliance.fuel_group == FuelGroup::wood
-                           && s.installation.appliance.type != ApplianceType::fireplace;
+    const bool makes_tar = s.resolved.appliance.fuel_group == FuelGroup::wood
+                           && s.resolved.appliance.type != ApplianceType::fireplace;
     const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     const bool wet = coldest->inner_wall_k < dew_k;
     const auto hold = [&](std::size_t row, double limit_k) {
@@ -71,12 +71,12 @@ void cold_wall(Subject& s, const StateResult& state) {
 void ratings(Subject& s, const StateResult& state) {
     for (std::size_t i = 1; i < state.stations.size(); ++i) {
         const Station& station = state.stations[i];
-        const Section& section = s.installation.sections[station.section];
+        const Section& section = s.resolved.sections[station.section];
         const Station& before = state.stations[i - 1];
         if (section.length_m <= 0.0) {
             continue;
         }
-        const double rating = s.installation.walls[section.wall].rated_gas_temperature_k;
+        const double rating = s.resolved.walls[section.wall].rated_gas_temperature_k;
         const Where here{.section = &section, .place = {}, .state = &state};
         if (rating > 0.0) {
             CheckResult* f = s.hold(own("gas-over-wall-rating"),
@@ -94,11 +94,11 @@ void ratings(Subject& s, const StateResult& state) {
         }
         // The hottest place of a part is near its lower end; the wall there follows the gas.
         const double share =
-            (station.outer_wall_k - s.installation.room_temperature_k)
-            / std::max(1.0, station.gas_temperature_k - s.installation.room_temperature_k);
+            (station.outer_wall_k - s.resolved.room_temperature_k)
+            / std::max(1.0, station.gas_temperature_k - s.resolved.room_temperature_k);
         const double hottest_k =
-            s.installation.room_temperature_k
-            + share * (before.gas_temperature_k - s.installation.room_temperature_k);
+            s.resolved.room_temperature_k
+            + share * (before.gas_temperature_k - s.resolved.room_temperature_k);
         if (section.rated_surface_k > 0.0) {
             CheckResult* f = s.hold(own("surface-over-rating"),
                                     hottest_k <= section.rated_surface_k,
@@ -131,16 +131,16 @@ void lengthening(Subject& s, const StateResult& state) {
     const catalog::Default& play = catalog::default_of(DefaultId::joint_play_m);
     for (std::size_t i = 1; i < state.stations.size(); ++i) {
         const Station& station = state.stations[i];
-        const Section& section = s.installation.sections[station.section];
-        const WallBuild& wall = s.installation.walls[section.wall];
+        const Section& section = s.resolved.sections[station.section];
+        const WallBuild& wall = s.resolved.walls[section.wall];
         const bool metal = wall.kind != WallKind::masonry && !wall.inner_material.empty();
         const bool stated = section.expansion_allowed_m >= 0.0;
         if (section.length_m <= 0.0 || !metal
-            || (!stated && ends_at_mouth(s.installation, station.section))) {
+            || (!stated && ends_at_mouth(s.resolved, station.section))) {
             continue;
         }
         const bool stainless = wall.inner_material.find("stainless") != std::string::npos;
-        const double wall_k = mean_wall_k(s.installation, state, i);
+        const double wall_k = mean_wall_k(s.resolved, state, i);
         const double grows_m = section.length_m
                                * std::max(0.0,
                                           stainless ? expansion::stainless_steel(wall_k)
@@ -166,7 +166,7 @@ void gas_heat(Subject& s, const StateResult& state) {
     if (state.kind != StateKind::high_fire) {
         return;
     }
-    if (s.installation.appliance.fuel_group == FuelGroup::wood) {
+    if (s.resolved.appliance.fuel_group == FuelGroup::wood) {
         const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
         CheckResult* f = s.hold(own("gas-too-hot"),
                                 state.gas_temperature_k <= hot_k,

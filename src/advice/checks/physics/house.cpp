@@ -16,7 +16,7 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
     // An opening brings the room towards outdoor pressure, never past it, and the last tenth of a
     // pascal would take a barn door.
     constexpr double nearest_pa = -0.1;
-    const Surroundings around = surroundings_of(s.installation, state.weather, Fire::burning);
+    const Surroundings around = surroundings_of(s.resolved, state.weather, Fire::burning);
     if (!around.house.known()) {
         return "Stop fans, open a window near the appliance, fit an air inlet; describe the house "
                "in `site` to see how large.";
@@ -54,7 +54,7 @@ void starved(Subject& s, const StateResult& state) {
 }
 
 void fans(Subject& s, const StateResult& state) {
-    const HouseCase& house = s.installation.house;
+    const HouseCase& house = s.resolved.house;
     if (!house.known || house.exhaust_m3_s <= 0.0
         || !(sets_flow(state) || state.kind == StateKind::standing)) {
         return;
@@ -78,12 +78,12 @@ void fans(Subject& s, const StateResult& state) {
 }
 
 void gusts(Subject& s, const StateResult& state) {
-    if (!sets_flow(state) || s.installation.mouth_wind_coefficient <= 0.0) {
+    if (!sets_flow(state) || s.resolved.mouth_wind_coefficient <= 0.0) {
         return;
     }
     const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
     const double mean_pa =
-        surroundings_of(s.installation, state.weather, Fire::burning).mouth_pressure_pa;
+        surroundings_of(s.resolved, state.weather, Fire::burning).mouth_pressure_pa;
     const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
     CheckResult* f =
         s.hold(own("downdraft-in-wind"),
@@ -105,7 +105,7 @@ void leaking_joints(Subject& s, const StateResult& state) {
     double in_kg_s = 0.0;
     const Station* worst = nullptr;
     for (const Station& station : state.stations) {
-        if (s.installation.sections[station.section].opening_m2 > 0.0) {
+        if (s.resolved.sections[station.section].opening_m2 > 0.0) {
             continue;
         }
         in_kg_s += std::max(0.0, station.leak_kg_s);
@@ -117,7 +117,7 @@ void leaking_joints(Subject& s, const StateResult& state) {
     if (worst == nullptr) {
         return;
     }
-    const Section& section = s.installation.sections[worst->section];
+    const Section& section = s.resolved.sections[worst->section];
     CheckResult* f = s.hold(
         own("joint-leak-dilutes"),
         share <= most,
@@ -133,7 +133,7 @@ void leaking_joints(Subject& s, const StateResult& state) {
 
 void spilling_hood(Subject& s, const StateResult& state) {
     for (const Station& station : state.stations) {
-        const Section& section = s.installation.sections[station.section];
+        const Section& section = s.resolved.sections[station.section];
         if (section.kind != PartKind::draft_hood) {
             continue;
         }

@@ -61,7 +61,7 @@ void bores(Subject& s, const Joint& joint) {
         f->message = "One side is round, the other rectangular, " + joint.place + ".";
         return;
     }
-    const UnitSystem units = s.installation.units;
+    const UnitSystem units = s.resolved.units;
     f->message = size_name(lower_m, units) + " meets " + size_name(upper_m, units) + " "
                  + joint.place
                  + (joint.fit.bore == Bore::inch_and_metric

@@ -8,7 +8,7 @@ namespace fluewright::checking {
 namespace {
 
 void level_run(Subject& s) {
-    const auto& sections = s.installation.sections;
+    const auto& sections = s.resolved.sections;
     double level_m = 0.0;
     double height_above_m = 0.0;
     const Section* first = nullptr;
@@ -19,7 +19,7 @@ void level_run(Subject& s) {
             level_m += section.length_m;
             height_above_m = 0.0;
             first = first == nullptr ? &section : first;
-            insulated = insulated && s.installation.walls[section.wall].kind != WallKind::single;
+            insulated = insulated && s.resolved.walls[section.wall].kind != WallKind::single;
             const double slope = section.rise_m / section.length_m;
             if (flattest == nullptr || slope < flattest->rise_m / flattest->length_m) {
                 flattest = &section;
@@ -63,7 +63,7 @@ void level_run(Subject& s) {
 }
 
 void turns(Subject& s) {
-    const Run::Turns turns = s.installation.run.turns(Stretch::connector);
+    const Run::Turns turns = s.resolved.run.turns(Stretch::connector);
     const double most = catalog::default_of(DefaultId::turns_most_rad).value;
     constexpr double tolerance_rad = 0.02;
     if (turns.last == nullptr) {
@@ -75,7 +75,7 @@ void turns(Subject& s) {
                              .figure = turns.sum_rad,
                              .limit = most,
                              .weight = turns.sum_rad / most - 1.0},
-                            {.section = &s.installation.sections[turns.last->section]});
+                            {.section = &s.resolved.sections[turns.last->section]});
     if (f == nullptr || !s.with_words()) {
         return;
     }
@@ -85,7 +85,7 @@ void turns(Subject& s) {
 
 /// A turn that leads from a level stretch into an upright one.
 void cleanout(Subject& s) {
-    const auto& sections = s.installation.sections;
+    const auto& sections = s.resolved.sections;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         if (sections[i].turn_rad < 1.0) {
             continue;
@@ -116,8 +116,7 @@ void cleanout(Subject& s) {
 }
 
 void height(Subject& s) {
-    const double over_floor_m =
-        s.installation.total_rise_m() + s.installation.appliance.outlet_height_m;
+    const double over_floor_m = s.resolved.total_rise_m() + s.resolved.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     CheckResult* f = s.hold(own("chimney-below-usual-height"),
                             over_floor_m >= usual_m - 0.01,
@@ -137,9 +136,8 @@ void bare_pipe_outdoors(Subject& s) {
     double length_m = 0.0;
     const Section* first = nullptr;
     bool any = false;
-    for (const Section& section : s.installation.sections) {
-        if (section.length_m <= 0.0
-            || s.installation.walls[section.wall].kind != WallKind::single) {
+    for (const Section& section : s.resolved.sections) {
+        if (section.length_m <= 0.0 || s.resolved.walls[section.wall].kind != WallKind::single) {
             continue;
         }
         any = true;
@@ -148,7 +146,7 @@ void bare_pipe_outdoors(Subject& s) {
             first = first == nullptr ? &section : first;
         }
     }
-    if (!any || s.installation.appliance.fuel_group == FuelGroup::gas) {
+    if (!any || s.resolved.appliance.fuel_group == FuelGroup::gas) {
         return;
     }
     CheckResult* f =

@@ -11,9 +11,9 @@ namespace {
 constexpr double same_size = 0.02;
 
 void smaller_than_outlet(Subject& s) {
-    const double outlet_m2 = s.installation.appliance.outlet_area_m2;
+    const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
     const Section* least = nullptr;
-    for (const Section& section : s.installation.sections) {
+    for (const Section& section : s.resolved.sections) {
         const bool is_pipe = section.kind != PartKind::collar;
         if (is_pipe && (least == nullptr || section.area_m2 < least->area_m2)) {
             least = &section;
@@ -33,7 +33,7 @@ void smaller_than_outlet(Subject& s) {
     }
     f->message = "From " + f->place + " on the flue has " + s.show(ratio, Kind::fraction)
                  + " of the outlet's area ("
-                 + s.show(s.installation.appliance.outlet_diameter_m, Kind::length) + " outlet, "
+                 + s.show(s.resolved.appliance.outlet_diameter_m, Kind::length) + " outlet, "
                  + s.show(least->diameter_m, Kind::length) + " flue).";
 }
 
@@ -41,7 +41,7 @@ void reduced(Subject& s) {
     const Section* widest = nullptr;
     const Section* worst = nullptr;
     double worst_ratio = std::numeric_limits<double>::infinity();
-    for (const Section& section : s.installation.sections) {
+    for (const Section& section : s.resolved.sections) {
         if (section.kind == PartKind::collar) {
             continue;
         }
@@ -72,21 +72,21 @@ void reduced(Subject& s) {
 }
 
 void far_larger(Subject& s) {
-    const double outlet_m2 = s.installation.appliance.outlet_area_m2;
+    const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
     const bool outdoors = std::any_of(
-        s.installation.sections.begin(), s.installation.sections.end(), [](const Section& section) {
+        s.resolved.sections.begin(), s.resolved.sections.end(), [](const Section& section) {
             return section.zone == Zone::outdoors && section.length_m > 1.0;
         });
     const double most = catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
                                                      : DefaultId::flue_area_most_inside)
                             .value;
     const auto largest =
-        std::max_element(s.installation.sections.begin(),
-                         s.installation.sections.end(),
+        std::max_element(s.resolved.sections.begin(),
+                         s.resolved.sections.end(),
                          [](const Section& a, const Section& b) { return a.area_m2 < b.area_m2; });
     const double ratio = largest->area_m2 / outlet_m2;
     // An open fireplace has its own rule, the flue against the opening.
-    if (s.installation.appliance.type == ApplianceType::fireplace) {
+    if (s.resolved.appliance.type == ApplianceType::fireplace) {
         return;
     }
     CheckResult* f =

@@ -54,7 +54,7 @@ struct Evidence {
 using Lookup = std::function<const Prediction&(const Situation&)>;
 
 /// The situations a piece of evidence depends on.
-[[nodiscard]] std::vector<Situation> needs(const Evidence& evidence, const Case& installation);
+[[nodiscard]] std::vector<Situation> needs(const Evidence& evidence, const Case& resolved);
 
 /// The figure that decides: the reading predicted, or the x of the symptom's table row.
 [[nodiscard]] double predicted(const Evidence& evidence, const Altered& altered, const Lookup& at);

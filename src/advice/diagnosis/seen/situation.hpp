@@ -41,12 +41,12 @@ struct AirEffects {
 
 /// The air round the flue in a situation.
 [[nodiscard]] Surroundings
-surroundings_in(const Case& installation, const AirEffects& effects, const Situation& situation);
+surroundings_in(const Case& resolved, const AirEffects& effects, const Situation& situation);
 
 /// The way of firing that a word of the file names; high fire for none.
 [[nodiscard]] Doing doing_of(StateKind state);
 
 /// "high fire, frost, window open"
-[[nodiscard]] std::string words(const Situation& situation, const Case& installation);
+[[nodiscard]] std::string words(const Situation& situation, const Case& resolved);
 
 } // namespace fluewright::diagnosis
