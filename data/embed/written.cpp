@@ -27,7 +27,7 @@ constexpr auto all_entries = std::to_array<Entry>({
      "RemedyKind",
      "fluewright",
      "fluewright/advice/remedies/remedy_kind.hpp"},
-    {"rules", "Rule", "rule"},
+    {"rules", "Rule", "rule", "RuleId", "fluewright", "fluewright/model/catalog/rule_id.hpp"},
     {"rule_bodies", "RuleBody", "rule_body"},
     {"clearances_shields", "ShieldClearance", "shield_clearance"},
     {"clearances_shield_shares", "ShieldShare", "shield_share"},

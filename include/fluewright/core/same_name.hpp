@@ -13,7 +13,7 @@ namespace fluewright {
 }
 
 /// The text without the blanks around it.
-[[nodiscard]] constexpr std::string_view trimmed(std::string_view text) {
+[[nodiscard]] constexpr std::string_view without_blanks_around(std::string_view text) {
     constexpr std::string_view blanks = " \t\r\n";
     const auto first = text.find_first_not_of(blanks);
     if (first == std::string_view::npos) {
@@ -31,7 +31,7 @@ namespace fluewright {
 
 /// Whether two texts are one name.
 [[nodiscard]] constexpr bool is_same_name(std::string_view a, std::string_view b) {
-    return same_letters(trimmed(a), trimmed(b));
+    return same_letters(without_blanks_around(a), without_blanks_around(b));
 }
 
 } // namespace fluewright

@@ -31,7 +31,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
                 "look alike (6 in is 152.4 mm) and still do not fit tightly.",
      .remedy = "Put a reducer, an increaser or an adapter between, or buy both of one size."},
     {.id = "downdraft-in-wind",
-     .severity = Severity::fault,
+     .severity = Severity::failure,
      .per_place = false,
      .title = "Gusts push down the flue",
      .meaning = "The mouth stands where wind presses on it. In a gust that pressure exceeds the "
@@ -39,7 +39,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .remedy = "Raise the mouth clear of the ridge and of what stands near it; a cowl made for "
                "downdraft helps where that cannot be done."},
     {.id = "draft-short",
-     .severity = Severity::fault,
+     .severity = Severity::failure,
      .per_place = false,
      .title = "Not enough draft",
      .meaning = "The run delivers less draft at the outlet than the appliance needs in this state. "
@@ -118,7 +118,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .meaning = "The flue carries less than the appliance makes: the rest leaves by the hood.",
      .remedy = "Look for what holds the gas back above the hood, and for what lowers the room."},
     {.id = "house-starves-the-fire",
-     .severity = Severity::fault,
+     .severity = Severity::failure,
      .per_place = false,
      .title = "The house starves the fire",
      .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "

@@ -28,6 +28,8 @@ struct Piece {
 
     [[nodiscard]] bool level() const { return run_part->level(); }
 
+    [[nodiscard]] bool is_single() const { return run_part->wall_kind == WallKind::single; }
+
     [[nodiscard]] std::string key(std::string_view name) const { return run_part->pointer(name); }
 };
 

@@ -39,7 +39,7 @@ void measure_run(Layout& layout) {
 void count_findings(Layout& layout) {
     for (const Finding& finding : layout.assessment.findings) {
         const Severity severity = finding.severity;
-        layout.faults += severity == Severity::danger || severity == Severity::fault ? 1U : 0U;
+        layout.failures += severity == Severity::danger || severity == Severity::failure ? 1U : 0U;
         layout.warnings += severity == Severity::warning ? 1U : 0U;
     }
 }
@@ -50,7 +50,7 @@ double counted_spare(const Layout& layout) {
 }
 
 /// What decided between two layouts, in the order of the rules.
-enum class Reason : std::uint8_t { works, faults, spare, warnings, pipe, none };
+enum class Reason : std::uint8_t { works, failures, spare, warnings, pipe, none };
 
 /// Whether `a` is better than `b`, and by what.
 bool is_better(const Layout& a, const Layout& b, Reason& reason) {
@@ -58,9 +58,9 @@ bool is_better(const Layout& a, const Layout& b, Reason& reason) {
     if (a.score.passes != b.score.passes) {
         return a.score.passes;
     }
-    reason = Reason::faults;
-    if (a.score.passes && a.faults != b.faults) {
-        return a.faults < b.faults;
+    reason = Reason::failures;
+    if (a.score.passes && a.failures != b.failures) {
+        return a.failures < b.failures;
     }
     reason = Reason::spare;
     if (std::abs(counted_spare(a) - counted_spare(b)) > same_spare) {
@@ -116,9 +116,9 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::spare:
         return "it has most to spare; the tightest state is " + tightest_words(best) + ", of "
                + next.name + ' ' + tightest_words(next) + ".";
-    case Reason::faults:
+    case Reason::failures:
         return "others draw as well, but it has fewer dangers and faults, "
-               + counts(best.faults, next.faults, "of " + next.name) + ".";
+               + counts(best.failures, next.failures, "of " + next.name) + ".";
     case Reason::warnings:
         return "it has as much to spare as any, and fewer warnings, "
                + counts(best.warnings, next.warnings, "of " + next.name) + ".";

@@ -144,7 +144,7 @@ maintenance(const Installation& written, const Case& resolved, const Solution& s
     }
     look_first(m, view);
     m.sweep = interval_of(m.risk);
-    const catalog::Rule& thickness = *catalog::find_rule("trade-creosote-thickness");
+    const catalog::Rule& thickness = catalog::rule_of(RuleId::trade_creosote_thickness);
     m.clean_at_m = thickness.figure;
     m.no_fire_at_m = thickness.second;
     m.thickness_source = thickness.source;

@@ -237,7 +237,7 @@ std::string summary(const Tally& tally, std::size_t before, double seconds) {
 int run_batch(const Context& context) {
     const Result<Wanted, std::string> wanted = wanted_of(context);
     if (!wanted) {
-        return refuse(context, fault_of_user, wanted.error());
+        return refuse(context, wrong_input, wanted.error());
     }
     Result<RecordSource, std::string> source =
         RecordSource::open(context.arguments.words, context.streams.in, wait_for_line);
@@ -247,7 +247,7 @@ int run_batch(const Context& context) {
     const std::string path{context.arguments.value(option::output)};
     const bool resume = context.arguments.has(option::resume);
     if (resume && path.empty()) {
-        return refuse(context, fault_of_user, "--resume goes with the --output of the run before");
+        return refuse(context, wrong_input, "--resume goes with the --output of the run before");
     }
     Result<BatchOutput, std::string> output =
         path.empty()
@@ -303,7 +303,7 @@ int run_batch(const Context& context) {
     if (source->unreadable()) {
         return refuse(context, no_access, "a file could not be read; its record says which");
     }
-    return tally.fault > 0 ? fault_of_user : tally.short_of_draft > 0 ? falls_short : all_pass;
+    return tally.fault > 0 ? wrong_input : tally.short_of_draft > 0 ? falls_short : all_pass;
 }
 
 constexpr std::array<const OptionInfo*, 6> batch_options{&option::batch_format,

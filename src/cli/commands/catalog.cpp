@@ -33,7 +33,7 @@ int unknown_table(const Context& context, std::string_view typed) {
     } else {
         context.streams.err << "`fluewright catalog` lists them\n";
     }
-    return fault_of_user;
+    return wrong_input;
 }
 
 int run_catalog(const Context& context) {

@@ -66,7 +66,7 @@ int run_check(const Context& context) {
     }
     const auto study_options = tolerance_options(context);
     if (!study_options) {
-        return refuse(context, fault_of_user, study_options.error());
+        return refuse(context, wrong_input, study_options.error());
     }
     const AssessOptions options = assess_options(context);
     const auto assessment = assess(written->installation, options);

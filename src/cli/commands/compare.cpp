@@ -45,7 +45,7 @@ int run_compare(const Context& context) {
     if (files.size() < 2 || files.size() > most_layouts) {
         context.streams.err << "fluewright: compare takes from 2 to " << most_layouts
                             << " files, not " << files.size() << '\n';
-        return fault_of_user;
+        return wrong_input;
     }
     const std::vector<std::string> names = short_names(files);
     std::vector<Layout> layouts;

@@ -23,16 +23,14 @@ int run_diagnose(const Context& context) {
     const std::string& file = context.arguments.words.front();
     const bool asks = context.arguments.has(option::ask);
     if (asks && context.wants_json()) {
-        return refuse(
-            context, fault_of_user, "a dialogue is for people; --ask goes with no --json");
+        return refuse(context, wrong_input, "a dialogue is for people; --ask goes with no --json");
     }
     if (asks && file == "-") {
         return refuse(
-            context, fault_of_user, "--ask reads the answers from standard input; name the file");
+            context, wrong_input, "--ask reads the answers from standard input; name the file");
     }
     if (asks && context.arguments.has(option::output)) {
-        return refuse(
-            context, fault_of_user, "--ask writes to the screen; it goes with no --output");
+        return refuse(context, wrong_input, "--ask writes to the screen; it goes with no --output");
     }
     auto written = read_written(context, file);
     if (!written) {
@@ -74,7 +72,7 @@ const Command diagnose_command{
     .summary = "it smokes: why, how sure, and what to look at next",
     .about =
         "Reads an installation as built and what was seen and measured on it (\"observed\"), "
-        "weighs hidden faults and flaws of the design by how well each predicts all of it, and "
+        "weighs hidden causes and flaws of the design by how well each predicts all of it, and "
         "names the check that would tell most for its effort. With --ask it asks for those checks "
         "one by one. Ends with status 1 when something is likely wrong.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},

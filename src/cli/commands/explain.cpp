@@ -16,7 +16,7 @@ int explain_pointer(const Context& context, std::string_view pointer) {
     }
     context.streams.err << "fluewright: no key `" << pointer << "`: " << text.error().message
                         << "; " << text.error().help << '\n';
-    return fault_of_user;
+    return wrong_input;
 }
 
 int run_explain(const Context& context) {
@@ -47,7 +47,7 @@ int run_explain(const Context& context) {
         context.streams.err << "`fluewright catalog findings` lists them, and a key of the file "
                                "begins with /\n";
     }
-    return fault_of_user;
+    return wrong_input;
 }
 
 } // namespace

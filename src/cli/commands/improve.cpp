@@ -27,7 +27,7 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
     if (plan == improvement.plans.end()) {
         context.streams.err << "fluewright: there is no change number " << number << " to write; "
                             << improvement.plans.size() << " are shown, --most shows more\n";
-        return fault_of_user;
+        return wrong_input;
     }
     return write_to_file(context,
                          context.arguments.values(option::write_plan).back(),
@@ -63,7 +63,7 @@ Result<Wanted, int> wanted_of(const Context& context) {
         context,
         {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
     if (!most) {
-        return Failure{refuse(context, fault_of_user, most.error())};
+        return Failure{refuse(context, wrong_input, most.error())};
     }
     wanted.search.most = *most;
     if (arguments.has(option::write_plan)) {
@@ -71,13 +71,13 @@ Result<Wanted, int> wanted_of(const Context& context) {
             read_whole(arguments.values(option::write_plan).front(),
                        {.option = option::write_plan, .least = 1, .most = most_shown, .usual = 1});
         if (!number) {
-            return Failure{refuse(context, fault_of_user, number.error())};
+            return Failure{refuse(context, wrong_input, number.error())};
         }
         wanted.write = *number;
     }
     const auto jobs = read_jobs(context);
     if (!jobs) {
-        return Failure{refuse(context, fault_of_user, jobs.error())};
+        return Failure{refuse(context, wrong_input, jobs.error())};
     }
     wanted.search.threads = *jobs;
     if (arguments.has(option::prices)) {

@@ -24,7 +24,7 @@ int run_size(const Context& context) {
         auto heights = parse_range(arguments.value(option::heights), Kind::length);
         if (!heights) {
             context.streams.err << "fluewright: --heights: " << heights.error() << '\n';
-            return fault_of_user;
+            return wrong_input;
         }
         options.heights_m = std::move(heights).value();
     }

@@ -23,7 +23,7 @@ Result<std::vector<Varied>, int> varied_of(const Context& context, const Install
         auto varied = read_varied(typed, written);
         if (!varied) {
             context.streams.err << "fluewright: --over: " << varied.error() << '\n';
-            return Failure{static_cast<int>(fault_of_user)};
+            return Failure{static_cast<int>(wrong_input)};
         }
         points *= varied->values.size();
         over.push_back(std::move(varied).value());
@@ -39,7 +39,7 @@ Result<std::vector<Varied>, int> varied_of(const Context& context, const Install
                                      : "";
     if (!fault.empty()) {
         context.streams.err << "fluewright: sweep " << fault << '\n';
-        return Failure{static_cast<int>(fault_of_user)};
+        return Failure{static_cast<int>(wrong_input)};
     }
     return over;
 }
@@ -66,7 +66,7 @@ int run_sweep(const Context& context) {
     options.units = context.units();
     const auto jobs = read_jobs(context);
     if (!jobs) {
-        return refuse(context, fault_of_user, jobs.error());
+        return refuse(context, wrong_input, jobs.error());
     }
     options.threads = *jobs;
     const auto written = read_written(context, arguments.words.front());

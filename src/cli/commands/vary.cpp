@@ -77,7 +77,7 @@ int run_vary(const Context& context) {
     }
     const auto variations = variations_of(context, written->installation);
     if (!variations) {
-        return refuse(context, fault_of_user, variations.error());
+        return refuse(context, wrong_input, variations.error());
     }
     const std::string path{context.arguments.value(option::output)};
     Result<BatchOutput, std::string> output =

@@ -50,7 +50,7 @@ int run_warmup(const Context& context) {
     const auto step_s = read_time(context, step_option);
     for (const auto* time : {&total_s, &step_s}) {
         if (!*time) {
-            return refuse(context, fault_of_user, time->error());
+            return refuse(context, wrong_input, time->error());
         }
     }
     const auto opened = open_case(context);

@@ -49,7 +49,7 @@ int write_file(const Context& context,
     if (!input_file.empty() && input_file != "-" && fs::equivalent(target, input_file, error)) {
         return refuse(
             context,
-            fault_of_user,
+            wrong_input,
             fmt::format("`{}` is the input; choose another name for the output", target.string()));
     }
     if (fs::is_directory(target, error)) {

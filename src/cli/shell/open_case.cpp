@@ -18,10 +18,10 @@ int tell(const Context& context, Diagnostics diagnostics) {
     diagnostics.erase(std::unique(diagnostics.begin(), diagnostics.end(), same), diagnostics.end());
     if (context.wants_json()) {
         return write_answer(
-            context, diagnostics_json(diagnostics), fault_of_user, context.arguments.words.front());
+            context, diagnostics_json(diagnostics), wrong_input, context.arguments.words.front());
     }
     context.streams.err << diagnostics_text(diagnostics);
-    return fault_of_user;
+    return wrong_input;
 }
 
 } // namespace

@@ -46,7 +46,7 @@ template <class T>
     auto made = read(input->text, input->name);
     if (!made) {
         context.streams.err << diagnostics_text(made.error());
-        return Failure{static_cast<int>(fault_of_user)};
+        return Failure{static_cast<int>(wrong_input)};
     }
     return std::move(made).value();
 }

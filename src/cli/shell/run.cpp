@@ -18,7 +18,7 @@ int complain(std::ostream& err, const UsageError& error) {
         err << "; " << error.help;
     }
     err << '\n';
-    return fault_of_user;
+    return wrong_input;
 }
 
 /// Of an argument that begins with a dash.

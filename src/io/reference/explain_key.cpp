@@ -139,14 +139,12 @@ std::string words_in_words(const FieldInfo& field) {
 }
 
 std::string default_source(const FieldInfo& field) {
-    const auto& rows = catalog::defaults();
-    const auto row = std::find_if(
-        rows.begin(), rows.end(), [&](const auto& each) { return each.id == field.default_id; });
-    if (row == rows.end()) {
+    if (!field.default_id) {
         return {};
     }
-    return row->source == row->mark ? fmt::format(" ({})", row->mark)
-                                    : fmt::format(" ({}; {})", row->source, row->mark);
+    const catalog::Default& row = catalog::default_of(*field.default_id);
+    return row.source == row.mark ? fmt::format(" ({})", row.mark)
+                                  : fmt::format(" ({}; {})", row.source, row.mark);
 }
 
 void describe(const FieldInfo& field, const Found& found, TextTable& table) {

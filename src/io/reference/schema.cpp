@@ -12,16 +12,14 @@
 namespace fluewright {
 
 std::string default_in_words(const FieldInfo& field) {
-    for (const auto& row : catalog::defaults()) {
-        if (row.id != field.default_id) {
-            continue;
-        }
-        const bool share = row.unit == "1" && si_unit(field.kind).empty();
-        return row.unit == si_unit(field.kind) || share
-                   ? value_in_words(row.value, field, UnitSystem::metric)
-                   : fmt::format("{} ({})", format_number(row.value), row.meaning);
+    if (!field.default_id) {
+        return {};
     }
-    return {};
+    const catalog::Default& row = catalog::default_of(*field.default_id);
+    const bool share = row.unit == "1" && si_unit(field.kind).empty();
+    return row.unit == si_unit(field.kind) || share
+               ? value_in_words(row.value, field, UnitSystem::metric)
+               : fmt::format("{} ({})", format_number(row.value), row.meaning);
 }
 
 namespace {

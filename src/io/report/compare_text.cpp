@@ -156,8 +156,8 @@ private:
 
     void counts(TextTable& table) const {
         row(table, "dangers and faults", [](const Layout& layout) {
-            return TableCell{std::to_string(layout.faults),
-                             layout.faults > 0 ? Ink::bad : Ink::plain};
+            return TableCell{std::to_string(layout.failures),
+                             layout.failures > 0 ? Ink::bad : Ink::plain};
         });
         row(table, "warnings", [](const Layout& layout) {
             return TableCell{std::to_string(layout.warnings)};

@@ -11,7 +11,7 @@ constexpr Indent below_finding{.first = 5, .rest = 7};
 
 std::string severity_word(Severity severity) {
     std::string word{name(severity)};
-    if (severity == Severity::danger || severity == Severity::fault) {
+    if (severity == Severity::danger || severity == Severity::failure) {
         for (char& c : word) {
             c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
         }
@@ -22,7 +22,7 @@ std::string severity_word(Severity severity) {
 Ink severity_ink(Severity severity) {
     switch (severity) {
     case Severity::danger:
-    case Severity::fault:
+    case Severity::failure:
         return Ink::bad;
     case Severity::warning:
         return Ink::warning;

@@ -81,6 +81,10 @@ const Rule* find_rule(std::string_view id) {
     return find(rule_rows, id);
 }
 
+const Rule& rule_of(RuleId id) {
+    return rule_rows[static_cast<std::size_t>(id)];
+}
+
 const RuleBody* find_rule_body(std::string_view id) {
     return find(rule_body_rows, id);
 }

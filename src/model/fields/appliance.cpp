@@ -136,19 +136,21 @@ constexpr std::array outlet_fields{
               "inside.",
               "socket"}),
         words_between(PipeEnd::plain, PipeEnd::locking)),
-    Field<Outlet>{quantity("height",
-                           outlet_height,
-                           {"Centre of the collar over the floor.", "0.75 m", "outlet_height_m"}),
-                  &Outlet::height_m},
+    Field<Outlet>{
+        quantity("height",
+                 outlet_height,
+                 {"Centre of the collar over the floor.", "0.75 m", DefaultId::outlet_height_m}),
+        &Outlet::height_m},
 };
 
 constexpr std::array door_fields{
-    Field<Door>{
-        quantity("width", opening_side, {"Clear width of the opening.", "420 mm", "door_width_m"}),
-        &Door::width_m},
+    Field<Door>{quantity("width",
+                         opening_side,
+                         {"Clear width of the opening.", "420 mm", DefaultId::door_width_m}),
+                &Door::width_m},
     Field<Door>{quantity("height",
                          opening_side,
-                         {"Clear height of the opening.", "300 mm", "door_height_m"}),
+                         {"Clear height of the opening.", "300 mm", DefaultId::door_height_m}),
                 &Door::height_m},
     Field<Door>{quantity("sill", sill, {"Lower edge of the opening over the floor.", "350 mm"}),
                 &Door::sill_height_m},

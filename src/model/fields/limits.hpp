@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/catalog/default_id.hpp"
 #include "fluewright/model/fields/fields.hpp"
 
 #include <cstddef>
@@ -66,7 +67,7 @@ inline constexpr Limits count{Kind::number, 0.0, 1000.0, "things people count"};
 struct Wording {
     std::string_view meaning;
     std::string_view example;
-    std::string_view default_id{};
+    std::optional<DefaultId> default_id{};
 };
 
 constexpr FieldInfo quantity(std::string_view key, const Limits& limits, const Wording& wording) {

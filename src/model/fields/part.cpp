@@ -233,7 +233,7 @@ constexpr std::array part_fields{
                                   {"Draft in the flue against the air round it at which the gate "
                                    "begins to open.",
                                    "15 Pa",
-                                   "regulator_setting_pa"})),
+                                   DefaultId::regulator_setting_pa})),
                 &Part::setting_pa},
     Field<Part>{of_parts(pk::draft_regulator,
                          quantity("opening_diameter",

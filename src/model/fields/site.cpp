@@ -31,9 +31,10 @@ constexpr std::array installation_fields{
 
 constexpr std::array site_fields{
     Field<Site>{
-        quantity("altitude",
-                 altitude,
-                 {"Height above the sea; thin air carries less draft.", "310 m", "altitude_m"}),
+        quantity(
+            "altitude",
+            altitude,
+            {"Height above the sea; thin air carries less draft.", "310 m", DefaultId::altitude_m}),
         &Site::altitude_m},
     Field<Site>{quantity("air_pressure",
                          air_pressure,
@@ -42,14 +43,16 @@ constexpr std::array site_fields{
                           "980 hPa"}),
                 &Site::air_pressure_pa},
     Field<Site>{
-        quantity("attic_temperature",
-                 zone_temperature,
-                 {"Air temperature around parts in the zone attic.", "5 degC", "attic_share"}),
+        quantity(
+            "attic_temperature",
+            zone_temperature,
+            {"Air temperature around parts in the zone attic.", "5 degC", DefaultId::attic_share}),
         &Site::attic_temperature_k},
     Field<Site>{
-        quantity("chase_temperature",
-                 zone_temperature,
-                 {"Air temperature around parts in the zone chase.", "12 degC", "chase_share"}),
+        quantity(
+            "chase_temperature",
+            zone_temperature,
+            {"Air temperature around parts in the zone chase.", "12 degC", DefaultId::chase_share}),
         &Site::chase_temperature_k},
     Field<Site>{quantity("air_inlet",
                          inlet,
@@ -80,10 +83,11 @@ constexpr std::array site_fields{
 
 constexpr std::array room_fields{
     Field<Room>{quantity("volume", room_volume, {"Air in the room.", "55 m3"}), &Room::volume_m3},
-    Field<Room>{quantity("temperature",
-                         room_temperature,
-                         {"Air temperature in the room.", "19 degC", "room_temperature_k"}),
-                &Room::temperature_k},
+    Field<Room>{
+        quantity("temperature",
+                 room_temperature,
+                 {"Air temperature in the room.", "19 degC", DefaultId::room_temperature_k}),
+        &Room::temperature_k},
     Field<Room>{quantity("pressure",
                          room_pressure,
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
@@ -96,17 +100,19 @@ constexpr std::array room_fields{
                          room_pressure,
                          {"The same while the fire burns, where it differs.",
                           "-3 Pa",
-                          "room_pressure_burning_pa"}),
+                          DefaultId::room_pressure_burning_pa}),
                 &Room::pressure_burning_pa},
+    Field<Room>{quantity("pressure_idle",
+                         room_pressure,
+                         {"The same with no fire, where it differs.",
+                          "0 Pa",
+                          DefaultId::room_pressure_standing_pa}),
+                &Room::pressure_idle_pa},
     Field<Room>{
-        quantity("pressure_idle",
-                 room_pressure,
-                 {"The same with no fire, where it differs.", "0 Pa", "room_pressure_standing_pa"}),
-        &Room::pressure_idle_pa},
-    Field<Room>{quantity("humidity",
-                         share,
-                         {"Relative humidity in the room.", "45 %", "relative_humidity_room"}),
-                &Room::relative_humidity},
+        quantity("humidity",
+                 share,
+                 {"Relative humidity in the room.", "45 %", DefaultId::relative_humidity_room}),
+        &Room::relative_humidity},
 };
 
 constexpr std::array weather_fields{
@@ -117,12 +123,14 @@ constexpr std::array weather_fields{
                             {"Air temperature outdoors.", "-12 degC"}),
                    &Weather::outdoor_temperature_k},
     Field<Weather>{
-        quantity("wind", wind, {"Wind at the height of the mouth.", "2 m/s", "wind_speed_m_s"}),
+        quantity(
+            "wind", wind, {"Wind at the height of the mouth.", "2 m/s", DefaultId::wind_speed_m_s}),
         &Weather::wind_m_s},
-    Field<Weather>{quantity("humidity",
-                            share,
-                            {"Relative humidity outdoors.", "80 %", "relative_humidity_outdoor"}),
-                   &Weather::relative_humidity},
+    Field<Weather>{
+        quantity("humidity",
+                 share,
+                 {"Relative humidity outdoors.", "80 %", DefaultId::relative_humidity_outdoor}),
+        &Weather::relative_humidity},
 };
 
 } // namespace

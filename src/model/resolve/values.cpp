@@ -187,7 +187,7 @@ private:
     template <Named T>
     void check_own_name(const std::vector<T>& list, std::size_t index, const Way& way) {
         const std::string& id = list[index].id;
-        if (trimmed(id).empty()) {
+        if (without_blanks_around(id).empty()) {
             faults_.push_back({way.pointer(),
                                fmt::format("an entry of `{}` has no name", way.key),
                                {},

@@ -43,7 +43,7 @@ std::string id_of(const Explanation& explanation) {
 Scored score(std::uint64_t number) {
     CaseOfBench made = make_case(number);
     Scored scored;
-    scored.truth = made.truth.fault().cause;
+    scored.truth = made.truth.planted().cause;
     const std::clock_t start = std::clock();
     auto diagnoser = Diagnoser::open(made.written);
     const std::optional<Diagnosis> diagnosis = diagnoser->diagnose();
@@ -61,9 +61,9 @@ Scored score(std::uint64_t number) {
         if (id == scored.truth && !explanation.causes.empty()
             && explanation.causes.front().has_size) {
             const SizedCause& sized = explanation.causes.front();
-            scored.size_error = std::abs(sized.size / made.truth.fault().size - 1.0);
-            scored.size_covered = made.truth.fault().size >= sized.size_low
-                                  && made.truth.fault().size <= sized.size_high;
+            scored.size_error = std::abs(sized.size / made.truth.planted().size - 1.0);
+            scored.size_covered = made.truth.planted().size >= sized.size_low
+                                  && made.truth.planted().size <= sized.size_high;
         }
     }
     std::stable_sort(
@@ -84,7 +84,7 @@ Walk walk(std::uint64_t number, Order order) {
     while (true) {
         const Diagnosis diagnosis = diagnoser->diagnose();
         const Explanation& first = diagnosis.explanations.front();
-        if (id_of(first) == made.truth.fault().cause && first.probability >= settled) {
+        if (id_of(first) == made.truth.planted().cause && first.probability >= settled) {
             result.found = true;
             return result;
         }
@@ -142,7 +142,7 @@ int main(int count, char** arguments) {
         const std::string known{std::istreambuf_iterator<char>(in), {}};
         if (known != text) {
             fmt::print("{}\n{} differs from the report above; --report writes it. A hit rate that "
-                       "fell is a fault to be found, not a figure to be replaced.\n",
+                       "fell is a defect to be found, not a figure to be replaced.\n",
                        text,
                        file);
             return 1;

@@ -78,22 +78,22 @@ CaseOfBench draw(Dice& dice) {
     const std::string_view flaw = dice.one_of(flaws);
     while (true) {
         Installation written = sound_installation(dice);
-        Fault fault{"nothing", 0.0, -1};
+        Planted planted{"nothing", 0.0, -1};
         if (kind >= 0.1 && kind < 0.2) {
             if (!put_flaw(written, flaw, dice) || works(written)) {
                 continue;
             }
-            fault.cause = std::string{flaw};
+            planted.cause = std::string{flaw};
         } else if (kind >= 0.2) {
-            fault = {std::string{plan.cause},
-                     dice.between(plan.low, plan.high),
-                     place_for(plan.cause, written, dice)};
-            if (fault.part == -2) {
+            planted = {std::string{plan.cause},
+                       dice.between(plan.low, plan.high),
+                       place_for(plan.cause, written, dice)};
+            if (planted.part == -2) {
                 continue;
             }
         }
-        Truth truth(written, fault, dice);
-        if (truth.possible() && (fault.cause == "nothing" || truth.complains())) {
+        Truth truth(written, planted, dice);
+        if (truth.possible() && (planted.cause == "nothing" || truth.complains())) {
             return {std::move(written), std::move(truth)};
         }
     }

@@ -10,12 +10,12 @@ struct CaseOfBench {
     Truth truth;
 };
 
-/// Case number `number`: a random installation with a planted fault (of ten one without any and one
+/// Case number `number`: a random installation with a planted cause (of ten one without any and one
 /// with a flaw in the design that the file shows), complaints, and readings of which some are
 /// missing.
 [[nodiscard]] CaseOfBench make_case(std::uint64_t number);
 
-/// The same fault with nothing but the complaints observed.
+/// The same planted cause with nothing but the complaints observed.
 [[nodiscard]] CaseOfBench make_complaint(std::uint64_t number);
 
 } // namespace bench

@@ -11,14 +11,14 @@ Written by `diagnosis_benchmark --report docs/diagnosis.md`; a test compares thi
 
 ## How it works
 
-`fluewright diagnose` takes what was seen (`observed`) as evidence. Each hidden fault of `data/causes.csv` is
+`fluewright diagnose` takes what was seen (`observed`) as evidence. Each hidden cause of `data/causes.csv` is
 built into the run at every place where it can sit and at ten sizes (six of a leak); each of these runs is solved in every
 state and weather the evidence speaks of, twice, for a fire somewhat cooler and somewhat hotter than the file
 says. A fire burns only as well as the draft lets it: where the draft falls short, flow and heat fall until
 both agree (`model/warmup/tended.hpp`). A symptom is reported by a share of people that grows with the figure behind
 it (`data/symptoms.csv`); a reading scatters round what is predicted (`data/readings.csv`), and one in 25 is off
-by much more. Bayes' rule gives each fault and size its probability; the three likeliest faults are then tried
-in pairs. The run without a hidden fault takes part. Its share goes to the flaws of the design, each by how
+by much more. Bayes' rule gives each cause and size its probability; the three likeliest causes are then tried
+in pairs. The run without a hidden cause takes part. Its share goes to the flaws of the design, each by how
 much of the complaints its cure takes away, and to nothing being wrong. Everything is summed on a fixed grid,
 so the same file gives the same answer.
 
@@ -29,8 +29,8 @@ causes to be expected, over the effort in `data/checks.csv`.
 
 The weights of the causes before anything is seen are judgement. Published frequencies contradict each other,
 since every trade sees its own cause; the weights therefore lie within a factor of three. The shares of people
-who report a symptom, the shares of faults a look finds, and how a trouble came, are judgement too. What is
-computed is what each fault does to draft, heat and flow.
+who report a symptom, the shares of causes a look finds, and how a trouble came, are judgement too. What is
+computed is what each cause does to draft, heat and flow.
 
 ## Symptoms and causes the model does not join
 
@@ -59,8 +59,8 @@ by shares in `data/causes.csv`, not computed.
 
 ## The benchmark
 
-Each case is a random installation with one planted fault of random place and size, bad enough for somebody to
-complain; of ten cases one has no fault, and one a flaw that its file shows. The truth departs from the file:
+Each case is a random installation with one planted cause of random place and size, bad enough for somebody to
+complain; of ten cases one has no cause, and one a flaw that its file shows. The truth departs from the file:
 burn rate by 8 %, efficiency by two points, losses by 15 %, weather, room pressure, heights, and in a quarter of
 the cases the heat transfer of the European calculation. Readings carry noise, three in a hundred are off by
 much; symptoms have thresholds of the person's own, and three in a hundred are told wrongly; looks miss and

@@ -11,11 +11,11 @@
 #include <vector>
 
 /// What stands there in truth, and what somebody sees and reads of it. Nothing here uses the
-/// likelihoods of the diagnosis: the faults are built in by themselves, thresholds and noise are of
+/// likelihoods of the diagnosis: the causes are built in by themselves, thresholds and noise are of
 /// their own, and the truth departs from the file in heat, flow, weather and losses.
 namespace bench {
 
-struct Fault {
+struct Planted {
     std::string cause; ///< id, "nothing", or a flaw of the design
     double size{};
     int part{-1}; ///< of a cause that has a place
@@ -32,12 +32,12 @@ struct Effects {
 
 class Truth {
 public:
-    /// The installation of the file with a fault in it.
-    Truth(const fluewright::Installation& written, const Fault& fault, Dice& dice);
+    /// The installation of the file with a cause of trouble in it.
+    Truth(const fluewright::Installation& written, const Planted& planted, Dice& dice);
 
     [[nodiscard]] bool possible() const { return solved_.has_value(); }
 
-    [[nodiscard]] const Fault& fault() const { return fault_; }
+    [[nodiscard]] const Planted& planted() const { return planted_; }
 
     /// Somebody's answer to a check of the table: an entry of the file; nothing where the check
     /// cannot be made. Repeated, it says the same.
@@ -82,7 +82,7 @@ private:
     [[nodiscard]] std::string stick(const std::string& at, bool cold);
     [[nodiscard]] std::string course();
 
-    Fault fault_;
+    Planted planted_;
     fluewright::Installation written_;
     std::optional<fluewright::Case> solved_;
     Effects effects_;

@@ -1,3 +1,4 @@
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/warmup/tended.hpp"
 #include "truth.hpp"
@@ -50,38 +51,40 @@ void burn_share(Case& c, double share, Dice& dice) {
     }
 }
 
-void build_in(Installation& real, std::vector<std::size_t>& place, const Fault& fault) {
-    const auto part = static_cast<std::size_t>(std::max(0, fault.part));
-    if (fault.cause == "blockage") {
+void build_in(Installation& real, std::vector<std::size_t>& place, const Planted& planted) {
+    const auto part = static_cast<std::size_t>(std::max(0, planted.part));
+    if (planted.cause == "blockage") {
         Part obstruction;
         obstruction.part = PartKind::obstruction;
-        obstruction.blocked = fault.size;
+        obstruction.blocked = planted.size;
         const bool at_mouth = real.run[part].part == PartKind::cap;
         const std::size_t at = at_mouth ? part : part + 1;
         real.run.insert(real.run.begin() + static_cast<std::ptrdiff_t>(at), obstruction);
         for (std::size_t& index : place) {
             index += index >= at ? 1U : 0U;
         }
-    } else if (fault.cause == "deposits") {
+    } else if (planted.cause == "deposits") {
         for (std::size_t i = part; i < real.run.size(); ++i) {
-            real.run[i].deposit_m = fault.size;
-        }
-    } else if (fault.cause == "clogged-screen") {
-        real.run[part].free_area = 0.72 * (1.0 - fault.size);
-    } else if (fault.cause == "shut-damper") {
-        real.run[part].blade_angle_rad = fault.size;
-    } else if (fault.cause == "clogged-passages") {
-        real.appliance.draft_needed_pa.high = *real.appliance.draft_needed_pa.high * fault.size;
-        real.appliance.draft_needed_pa.low = *real.appliance.draft_needed_pa.low * fault.size;
-    } else if (fault.cause == "wet-wood") {
-        real.appliance.fuel.moisture = fault.size;
-    } else if (fault.cause == "smaller-flue") {
-        for (Part& each : real.run) {
-            if (fault.part >= 0 && each.diameter_m) {
-                each.diameter_m = *each.diameter_m * fault.size;
+            if (find_field<Part>("deposit_thickness", kinds_of(real.run[i])) != nullptr) {
+                real.run[i].deposit_m = planted.size;
             }
-            if (fault.part < 0 && each.up_m) {
-                each.up_m = *each.up_m * fault.size;
+        }
+    } else if (planted.cause == "clogged-screen") {
+        real.run[part].free_area = 0.72 * (1.0 - planted.size);
+    } else if (planted.cause == "shut-damper") {
+        real.run[part].blade_angle_rad = planted.size;
+    } else if (planted.cause == "clogged-passages") {
+        real.appliance.draft_needed_pa.high = *real.appliance.draft_needed_pa.high * planted.size;
+        real.appliance.draft_needed_pa.low = *real.appliance.draft_needed_pa.low * planted.size;
+    } else if (planted.cause == "wet-wood") {
+        real.appliance.fuel.moisture = planted.size;
+    } else if (planted.cause == "smaller-flue") {
+        for (Part& each : real.run) {
+            if (planted.part >= 0 && each.diameter_m) {
+                each.diameter_m = *each.diameter_m * planted.size;
+            }
+            if (planted.part < 0 && each.up_m) {
+                each.up_m = *each.up_m * planted.size;
             }
         }
     }
@@ -89,8 +92,8 @@ void build_in(Installation& real, std::vector<std::size_t>& place, const Fault& 
 
 } // namespace
 
-Truth::Truth(const Installation& written, const Fault& fault, Dice& dice)
-    : fault_(fault), written_(written), dice_(dice), person_(dice.bell()) {
+Truth::Truth(const Installation& written, const Planted& planted, Dice& dice)
+    : planted_(planted), written_(written), dice_(dice), person_(dice.bell()) {
     Installation real = written;
     real.observed.clear();
     for (std::size_t i = 0; i < real.run.size(); ++i) {
@@ -102,7 +105,7 @@ Truth::Truth(const Installation& written, const Fault& fault, Dice& dice)
     }
     written_flow_kg_s_ = as_written->appliance.high.gas_flow_kg_s;
     vary(real, dice);
-    build_in(real, place_of_part_, fault);
+    build_in(real, place_of_part_, planted);
     auto made = resolve(real);
     if (!made) {
         return;
@@ -116,8 +119,8 @@ Truth::Truth(const Installation& written, const Fault& fault, Dice& dice)
     c.kindling.gas_flow_kg_s *= 1.0 + 0.15 * dice.bell();
     c.kindling.gas_temperature_k +=
         0.15 * dice.bell() * (c.kindling.gas_temperature_k - c.room_temperature_k);
-    if (fault.cause == "leaky-joints") {
-        const int part = fault.part;
+    if (planted.cause == "leaky-joints") {
+        const int part = planted.part;
         std::vector<Section*> joints;
         for (Section& section : c.sections) {
             if (part >= 0 ? section.part == part
@@ -126,27 +129,27 @@ Truth::Truth(const Installation& written, const Fault& fault, Dice& dice)
             }
         }
         for (Section* section : joints) {
-            section->joint_leak_m2 = fault.size / static_cast<double>(joints.size());
+            section->joint_leak_m2 = planted.size / static_cast<double>(joints.size());
         }
-    } else if (fault.cause == "low-fire") {
-        burn_share(c, fault.size, dice);
-        effects_.heat_share = fault.size;
-    } else if (fault.cause == "wet-wood") {
+    } else if (planted.cause == "low-fire") {
+        burn_share(c, planted.size, dice);
+        effects_.heat_share = planted.size;
+    } else if (planted.cause == "wet-wood") {
         const double wetter = std::max(0.0, moisture_ - as_written->appliance.moisture);
         const double slower = std::max(0.4, 1.0 - 1.1 * wetter);
         burn_share(c, slower, dice);
         effects_.heat_share = slower * c.appliance.net_heating_value_j_kg
                               / as_written->appliance.net_heating_value_j_kg;
-    } else if (fault.cause == "leaky-stove") {
-        effects_.past_control = fault.size;
-    } else if (fault.cause == "fan") {
-        effects_.fan_pa = fault.size;
-    } else if (fault.cause == "house-suction") {
-        effects_.house_pa = fault.size;
-    } else if (fault.cause == "starved-house") {
-        effects_.starved_pa = fault.size;
-    } else if (fault.cause == "downdraft") {
-        effects_.wind_pa = fault.size;
+    } else if (planted.cause == "leaky-stove") {
+        effects_.past_control = planted.size;
+    } else if (planted.cause == "fan") {
+        effects_.fan_pa = planted.size;
+    } else if (planted.cause == "house-suction") {
+        effects_.house_pa = planted.size;
+    } else if (planted.cause == "starved-house") {
+        effects_.starved_pa = planted.size;
+    } else if (planted.cause == "downdraft") {
+        effects_.wind_pa = planted.size;
     }
     solved_ = std::move(made).value();
     dice_ = Dice(static_cast<std::uint64_t>(dice.even() * 9e15));

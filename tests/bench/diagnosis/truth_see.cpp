@@ -39,7 +39,7 @@ struct Sight {
     double found;
 };
 
-/// Share of true faults that a look finds.
+/// Share of true causes that a look finds.
 constexpr std::array<Sight, 9> sights{{{"cap", "clogged-screen", 0.88},
                                        {"flue", "blockage", 0.9},
                                        {"flue", "deposits", 0.85},
@@ -216,7 +216,7 @@ double Truth::misread(double value, double spread, double wild_scale) {
 
 bool Truth::finds(const std::string& what) {
     for (const Sight& sight : sights) {
-        if (sight.look == what && sight.cause == fault_.cause) {
+        if (sight.look == what && sight.cause == planted_.cause) {
             return dice_.chance(sight.found);
         }
     }
@@ -232,14 +232,15 @@ std::string Truth::stick(const std::string& at, bool cold) {
     if (felt < -0.2) {
         return dice_.chance(0.9) ? "out" : "still";
     }
-    const bool leaky = fault_.cause == "leaky-joints"
-                       && (fault_.part < 0 || point == fault_.part || point == fault_.part + 1);
+    const bool leaky =
+        planted_.cause == "leaky-joints"
+        && (planted_.part < 0 || point == planted_.part || point == planted_.part + 1);
     return felt > 0.3 && (cold || leaky || dice_.chance(0.2)) ? "in" : "still";
 }
 
 std::string Truth::course() {
     for (const Course& row : courses) {
-        if (row.cause == fault_.cause) {
+        if (row.cause == planted_.cause) {
             const double draw = dice_.even();
             return draw < row.over_weeks                   ? "over weeks"
                    : draw < row.over_weeks + row.overnight ? "overnight"

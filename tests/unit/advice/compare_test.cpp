@@ -51,7 +51,7 @@ TEST_CASE("more than enough to spare counts for nothing; then fewer warnings, le
     longer.run[0].up_m = *longer.run[0].up_m + 0.5;
     const Layout a = layout("short", in);
     Layout b = layout("long", longer);
-    b.faults = a.faults;
+    b.failures = a.failures;
     b.warnings = a.warnings;
     const Comparison by_pipe = compare({b, a});
     CHECK(by_pipe.layouts[by_pipe.best].name == "short");
@@ -60,7 +60,7 @@ TEST_CASE("more than enough to spare counts for nothing; then fewer warnings, le
     const Comparison by_warnings = compare({a, b});
     CHECK(by_warnings.layouts[by_warnings.best].name == "long");
     CHECK(holds(by_warnings.sentence, "fewer warnings"));
-    b.faults = 1;
+    b.failures = 1;
     const Comparison by_faults = compare({b, a});
     CHECK(by_faults.layouts[by_faults.best].name == "short");
     CHECK(holds(by_faults.sentence, "fewer dangers and faults"));

@@ -139,12 +139,6 @@ void check_rows() {
         REQUIRE(example.has_value());
         CHECK(example->value >= info.lowest);
         CHECK(example->value <= info.highest);
-        if (!info.default_id.empty()) {
-            const auto defaults = catalog::defaults();
-            CHECK(std::any_of(defaults.begin(), defaults.end(), [&](const auto& row) {
-                return row.id == info.default_id;
-            }));
-        }
     }
 }
 

@@ -14,7 +14,7 @@ using Catch::Matchers::Contains;
 namespace {
 
 constexpr Matter matter{.id = "draft-short",
-                        .severity = Severity::fault,
+                        .severity = Severity::failure,
                         .per_place = false,
                         .title = "Not enough draft",
                         .meaning = "meaning",
@@ -24,7 +24,7 @@ constexpr Check check{.id = "draft-short",
                       .basis = Basis::physics,
                       .body = "any",
                       .matter = &matter,
-                      .severity = Severity::fault,
+                      .severity = Severity::failure,
                       .advice = false,
                       .needs_solution = true,
                       .rule = "draft >= need",
@@ -76,7 +76,7 @@ Assessment made_up() {
     a.sentence = "This run falls short.";
     Finding& finding = a.findings.emplace_back();
     finding.matter = &matter;
-    finding.severity = Severity::fault;
+    finding.severity = Severity::failure;
     finding.place = "the outlet";
     finding.state = "high fire, frost";
     finding.message = "The run gives 8 Pa.";

@@ -13,7 +13,7 @@ namespace fluewright {
 /// How much it matters, greatest first: the order of a report.
 enum class Severity : std::uint8_t {
     danger,  ///< fire, or smoke and carbon monoxide in the room
-    fault,   ///< the run does not do its work in some state
+    failure, ///< the run does not do its work in some state; printed as "fault"
     warning, ///< works, but a limit of the trade or of a rule is passed
     note,    ///< worth knowing
 };

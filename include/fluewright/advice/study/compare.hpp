@@ -23,7 +23,7 @@ struct Layout {
     double turns_rad{};     ///< of all elbows and tees together
     double least_area_m2{}; ///< narrowest pipe
     std::string sizes;      ///< inside diameters of the straights, in order
-    std::size_t faults{};   ///< findings that are a fault or a danger
+    std::size_t failures{}; ///< findings that are a danger or a failure
     std::size_t warnings{};
 };
 

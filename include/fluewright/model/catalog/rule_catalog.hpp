@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/catalog/rule_id.hpp"
 #include "fluewright/model/fields/vocabulary.hpp"
 
 #include <span>
@@ -159,6 +160,7 @@ struct StockLength {
 
 /// The row of an id; null when there is none.
 [[nodiscard]] const Rule* find_rule(std::string_view id);
+[[nodiscard]] const Rule& rule_of(RuleId id);
 [[nodiscard]] const RuleBody* find_rule_body(std::string_view id);
 [[nodiscard]] const ShieldClearance* find_shield(std::string_view id);
 [[nodiscard]] const UnlistedClearance* find_unlisted(std::string_view id);

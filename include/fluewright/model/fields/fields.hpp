@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/catalog/default_id.hpp"
 #include "fluewright/model/fields/installation.hpp"
 
 #include <concepts>
@@ -75,8 +76,8 @@ struct FieldInfo {
     bool carries_on{false};          ///< a part that leaves it out has the value of the part before
     bool may_be_whole_number{false}; ///< a word that may also be a count, without quotes
     std::string_view meaning{};
-    std::string_view example{};    ///< as written between the quotes
-    std::string_view default_id{}; ///< catalog default taken where it is left out
+    std::string_view example{};            ///< as written between the quotes
+    std::optional<DefaultId> default_id{}; ///< taken where it is left out
 };
 
 /// A member that holds a value of a closed vocabulary, whichever that is: its value is the place of

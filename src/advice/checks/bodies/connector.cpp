@@ -12,10 +12,6 @@ namespace {
 constexpr std::string_view no_connector = "there is no pipe before the chimney";
 constexpr std::string_view no_level_run = "no part runs level";
 
-bool is_single(const Piece& piece) {
-    return piece.wall->kind == WallKind::single;
-}
-
 double degrees(double radians) {
     return radians * 180.0 / constants::pi;
 }
@@ -54,7 +50,7 @@ Verdict level_share(const View& view, const catalog::Rule& rule, bool single) {
         if (piece->level()) {
             level_m += piece->section->length_m;
             first = first == nullptr ? piece : first;
-            all_insulated = all_insulated && !is_single(*piece);
+            all_insulated = all_insulated && !piece->is_single();
         }
     }
     if (first == nullptr) {
@@ -84,7 +80,7 @@ Verdict level_insulated(const View& view, const catalog::Rule& rule) {
 Verdict total_length(const View& view, const catalog::Rule& rule) {
     double length_m = 0.0;
     for (const Piece* piece : view.connector()) {
-        length_m += is_single(*piece) ? piece->section->length_m : 0.0;
+        length_m += piece->is_single() ? piece->section->length_m : 0.0;
     }
     if (length_m <= 0.0) {
         return not_here("there is no single-wall pipe before the chimney");

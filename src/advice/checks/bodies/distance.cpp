@@ -46,16 +46,12 @@ std::optional<double> shielded_clearance_m(Shield shield, double needed_m, bool 
 namespace fluewright::checking {
 namespace {
 
-bool is_single(const Piece& piece) {
-    return piece.wall->kind == WallKind::single;
-}
-
 /// Single-wall pipe of a solid-fuel heater whose label gives no distance.
 std::vector<const Piece*> bare_pipe(const View& view) {
     std::vector<const Piece*> list;
     if (view.solid_fuel()) {
         for (const Piece* piece : view.connector()) {
-            if (piece->has_length() && is_single(*piece) && !piece->part->listed_clearance_m) {
+            if (piece->has_length() && piece->is_single() && !piece->part->listed_clearance_m) {
                 list.push_back(piece);
             }
         }
@@ -117,7 +113,7 @@ Verdict casing_au(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict shielded_us(const View& view, const catalog::Rule& rule) {
-    const double bare_m = catalog::find_rule("connector-clearance-single-wall")->figure;
+    const double bare_m = catalog::rule_of(RuleId::connector_clearance_single_wall).figure;
     Fold fold{"no bare pipe has a shield"};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
@@ -275,7 +271,7 @@ Verdict shield_gap(const View& view, const catalog::Rule& rule) {
 
 /// Past the edge of the shield the slanted distance must be that asked without one.
 Verdict shield_width(const View& view, const catalog::Rule& /*rule*/) {
-    const double bare_m = catalog::find_rule("connector-clearance-single-wall")->figure;
+    const double bare_m = catalog::rule_of(RuleId::connector_clearance_single_wall).figure;
     Fold fold{"no bare pipe has a shield"};
     for (const Piece* piece : bare_pipe(view)) {
         const Part& part = *piece->part;
@@ -339,7 +335,7 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     Fold fold{"no pipe without a listed distance before the chimney"};
     for (const Piece* piece : view.connector()) {
         if (piece->has_length() && !piece->part->listed_clearance_m) {
-            const double limit_m = is_single(*piece) ? rule.figure : rule.second;
+            const double limit_m = piece->is_single() ? rule.figure : rule.second;
             fold.add(distance(view, *piece, limit_m));
         }
     }

@@ -7,10 +7,6 @@
 namespace fluewright::checking {
 namespace {
 
-bool passage_is_single(const Piece& piece) {
-    return piece.wall->kind == WallKind::single;
-}
-
 /// Whether the connector goes through one of `forbidden`; where no part says what it passes, only
 /// the zone can tell.
 Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
@@ -78,7 +74,7 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
     Fold fold{"no single-wall pipe passes a wall without a listed pass-through"};
     for (const Piece* piece : view.connector()) {
         const Part& part = *piece->part;
-        const bool bare = part.passes == Passage::wall && passage_is_single(*piece)
+        const bool bare = part.passes == Passage::wall && piece->is_single()
                           && (!part.pass_through || *part.pass_through == PassThrough::none
                               || *part.pass_through == PassThrough::wood_cut_back);
         if (bare) {
@@ -90,7 +86,7 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
                                                     Kind::length,
                                                     "distance in the wall"))
                                       : unknown({piece->key("clearance")}));
-        } else if (passage_is_single(*piece) && piece->has_length() && !part.passes) {
+        } else if (piece->is_single() && piece->has_length() && !part.passes) {
             fold.add(unknown({piece->key("passes")}));
         }
     }
@@ -100,7 +96,7 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
 Verdict none_outdoors(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"the run has no single-wall pipe"};
     for (const Piece& piece : view.pieces) {
-        if (piece.has_length() && passage_is_single(piece)) {
+        if (piece.has_length() && piece.is_single()) {
             const bool out = piece.section->zone == Zone::outdoors;
             fold.add(
                 at(view, piece, decided(!out, out ? "it stands outdoors" : "it stands indoors")));

@@ -12,10 +12,6 @@ namespace {
 constexpr std::string_view no_pipe = "there is no such pipe before the chimney";
 constexpr std::string_view not_solid = "for solid fuel only";
 
-bool is_single(const Piece& piece) {
-    return piece.wall->kind == WallKind::single;
-}
-
 std::string material_of(const Piece& piece) {
     return piece.wall->inner_material;
 }
@@ -28,7 +24,7 @@ std::vector<const Piece*> jointed(const View& view) {
         const bool has_ends = piece->has_length() || kind == PartKind::elbow
                               || kind == PartKind::tee || kind == PartKind::reducer
                               || kind == PartKind::increaser;
-        if (has_ends && is_single(*piece)) {
+        if (has_ends && piece->is_single()) {
             list.push_back(piece);
         }
     }
@@ -104,7 +100,7 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
 Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{no_pipe};
     for (const Piece* piece : view.connector()) {
-        if (!is_single(*piece) || !piece->has_length() || piece->section->rectangular) {
+        if (!piece->is_single() || !piece->has_length() || piece->section->rectangular) {
             continue;
         }
         const double diameter_m = piece->section->diameter_m;
@@ -147,7 +143,7 @@ Verdict gauge_24(const View& view, const catalog::Rule& rule) {
     Fold fold{"no single-wall pipe of 150 to 200 mm"};
     for (const Piece* piece : view.connector()) {
         const double d = piece->section->diameter_m;
-        if (!is_single(*piece) || !piece->has_length() || d < from_m || d > to_m) {
+        if (!piece->is_single() || !piece->has_length() || d < from_m || d > to_m) {
             continue;
         }
         if (!piece->part->gauge && !piece->part->thickness_m) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 
 /// Habits of the trade that need the solved state: surfaces, deposit, fuel.
 namespace fluewright::checking {
@@ -33,10 +34,6 @@ surface(const View& view, StateKind kind, bool hottest, Wanted&& wanted) {
     return found;
 }
 
-bool is_single(const Piece& piece) {
-    return piece.wall->kind == WallKind::single;
-}
-
 bool is_galvanized(const Piece& piece) {
     return piece.wall->inner_material == "galvanized steel";
 }
@@ -45,7 +42,7 @@ Verdict cold_surface(const View& view, const catalog::Rule& rule) {
     if (view.heater().fuel_group != FuelGroup::wood || view.fireplace()) {
         return not_here("for closed wood heaters");
     }
-    const auto found = surface(view, StateKind::low_fire, false, is_single);
+    const auto found = surface(view, StateKind::low_fire, false, std::mem_fn(&Piece::is_single));
     return found ? at(view,
                       *found->first,
                       at_least(view,
@@ -60,7 +57,7 @@ Verdict hot_surface(const View& view, const catalog::Rule& rule) {
     if (!view.solid_fuel()) {
         return not_here("for solid fuel only");
     }
-    const auto found = surface(view, StateKind::high_fire, true, is_single);
+    const auto found = surface(view, StateKind::high_fire, true, std::mem_fn(&Piece::is_single));
     return found ? at(view,
                       *found->first,
                       at_most(view,
