@@ -1,5 +1,6 @@
 #include "altered.hpp"
 
+#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/physics/fittings.hpp"
@@ -21,18 +22,18 @@ bool reaches(const Place& place, int part) {
 
 /// Changes that the file itself could tell.
 void change_file(Installation& written, const CauseAt& change) {
-    if (change.cause->id == "wet-wood") {
+    if (id_of(*change.cause) == CauseId::wet_wood) {
         written.appliance.fuel.moisture = change.size;
     }
     for (std::size_t i = 0; i < written.run.size(); ++i) {
         Part& part = written.run[i];
         const bool can_have_one = find_field<Part>("deposit_thickness", kinds_of(part)) != nullptr;
-        if (change.cause->id == "deposits" && can_have_one
+        if (id_of(*change.cause) == CauseId::deposits && can_have_one
             && reaches(change.place, static_cast<int>(i))) {
             part.deposit_m = part.deposit_m.value_or(0.0) + change.size;
         }
     }
-    if (change.cause->id == "smaller-flue" && change.place.first < 0) {
+    if (id_of(*change.cause) == CauseId::smaller_flue && change.place.first < 0) {
         for (Part& part : written.run) {
             if (part.up_m) {
                 part.up_m = *part.up_m * change.size;
@@ -66,7 +67,8 @@ void block(Case& c, const CauseAt& change) {
 
 void clog_screen(const Installation& written, Case& c, const CauseAt& change) {
     const Part& part = written.run[static_cast<std::size_t>(change.place.first)];
-    const double clean = part.free_area.value_or(0.72);
+    const double clean =
+        part.free_area.value_or(catalog::default_of(DefaultId::screen_free_area_share).value);
     for (Section& section : c.sections) {
         if (section.part == change.place.first
             && (section.kind == PartKind::cap || section.kind == PartKind::screen)) {
@@ -148,25 +150,28 @@ void burn_wet(Altered& altered, const Case& before) {
 
 void change_solved(const Installation& written, const CauseAt& change, Altered& altered) {
     Case& c = altered.made;
-    const std::string_view id = change.cause->id;
+    const CauseId id = id_of(*change.cause);
     const double size = change.size;
-    if (id == "blockage") {
+    if (id == CauseId::blockage) {
         block(c, change);
-    } else if (id == "clogged-screen") {
+    } else if (id == CauseId::clogged_screen) {
         clog_screen(written, c, change);
-    } else if (id == "leaky-joints") {
+    } else if (id == CauseId::leaky_joints) {
         leak(c, change);
-    } else if (id == "shut-damper") {
+    } else if (id == CauseId::shut_damper) {
         const Part& part = written.run[static_cast<std::size_t>(change.place.first)];
         for (Section& section : c.sections) {
             if (section.kind == PartKind::damper && section.part == change.place.first) {
-                section.loss = fittings::disc_damper(size, part.free_area.value_or(0.2));
+                section.loss = fittings::disc_damper(
+                    size,
+                    part.free_area.value_or(
+                        catalog::default_of(DefaultId::damper_shut_free_share).value));
             }
         }
-    } else if (id == "clogged-passages") {
+    } else if (id == CauseId::clogged_passages) {
         c.appliance.high.draft_needed_pa *= size;
         c.appliance.low.draft_needed_pa *= size;
-    } else if (id == "leaky-stove") {
+    } else if (id == CauseId::leaky_stove) {
         altered.uncontrolled_share = size;
         const FirePowers powers(c);
         const double flow_share = std::min(size, most_of_high_fire) * c.appliance.high.gas_flow_kg_s
@@ -177,25 +182,25 @@ void change_solved(const Installation& written, const CauseAt& change, Altered& 
                         powers,
                         c.room_temperature_k);
         }
-    } else if (id == "fan") {
+    } else if (id == CauseId::fan) {
         altered.air.fan_pa += size;
-    } else if (id == "house-suction") {
+    } else if (id == CauseId::house_suction) {
         altered.air.house_at_20_k_pa += size;
-    } else if (id == "starved-house") {
+    } else if (id == CauseId::starved_house) {
         altered.air.starved_pa += size;
-    } else if (id == "downdraft") {
+    } else if (id == CauseId::downdraft) {
         altered.air.wind_pa += size;
-    } else if (id == "low-fire") {
+    } else if (id == CauseId::low_fire) {
         burn_less(c, size);
         altered.heat_share *= size;
-    } else if (id == "smaller-flue" && change.place.first >= 0) {
+    } else if (id == CauseId::smaller_flue && change.place.first >= 0) {
         narrow(c, size);
     }
 }
 
 bool changes_file(const CauseAt& change) {
-    return change.cause->id == "wet-wood" || change.cause->id == "deposits"
-           || (change.cause->id == "smaller-flue" && change.place.first < 0);
+    return id_of(*change.cause) == CauseId::wet_wood || id_of(*change.cause) == CauseId::deposits
+           || (id_of(*change.cause) == CauseId::smaller_flue && change.place.first < 0);
 }
 
 } // namespace

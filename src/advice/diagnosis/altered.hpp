@@ -35,14 +35,10 @@ struct Altered {
 };
 
 /// The places a hidden cause can sit in; empty where the installation cannot have it.
-[[nodiscard]] std::vector<Place>
-places_of(const Cause& cause, const Installation& written, const Case& resolved);
+[[nodiscard]] std::vector<Place> places_of(const Cause& cause, const Case& resolved);
 
 /// The installation with these causes; nothing where they cannot be built in.
 [[nodiscard]] std::optional<Altered>
 alter(const Installation& written, const Case& resolved, const std::vector<CauseAt>& causes);
-
-/// "part 4, the elbow"
-[[nodiscard]] std::string part_words(const Installation& written, int part);
 
 } // namespace fluewright::diagnosis

@@ -143,7 +143,7 @@ private:
         candidate.blank.at = point == 0 ? "outlet" : std::to_string(point);
         candidate.place = point == 0
                               ? "at the outlet"
-                              : "behind " + part_words(written_, static_cast<int>(point) - 1);
+                              : "behind " + resolved_.run.label_at(static_cast<int>(point) - 1);
     }
 
     void add_reading(Candidate candidate, const ReadingKind& kind) {

@@ -1,12 +1,10 @@
 #include "cures.hpp"
 
-#include "advice/remedies/run_edit.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/states/states.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -47,40 +45,36 @@ Cure higher(const Installation& /*written*/, const Case& c) {
     return lacking_m <= 0.0 ? Cure{} : Cure{remedy(RemedyKind::raise_top, lacking_m)};
 }
 
-/// Whether a part that `which` finds has a section over the outlet's that `wrong` finds.
-template <class Which, class Wrong>
-bool any_part(const Installation& written, const Case& c, const Which& which, const Wrong& wrong) {
-    const Installation spelled = run_edit::spelled_out(written);
+/// Whether a part whose size can be chosen, or one where it cannot, has a section over the outlet's
+/// that `wrong` finds.
+template <class Wrong>
+bool any_part(const Case& c, bool choice_of_size, const Wrong& wrong) {
     return std::any_of(c.sections.begin(), c.sections.end(), [&](const Section& section) {
-        const auto part = static_cast<std::size_t>(std::max(section.part, 0));
-        return section.part >= 0 && part < spelled.run.size() && which(spelled, spelled.run[part])
+        const RunPart* part = c.run.part(section.part);
+        return part != nullptr && part->has_choice_of_size() == choice_of_size
                && wrong(section.area_m2 / c.appliance.outlet_area_m2);
     });
 }
 
-bool cannot_be_chosen(const Installation& spelled, const Part& part) {
-    return !run_edit::is_resizable(spelled, part);
-}
-
-Cure wider(const Installation& written, const Case& c) {
+Cure wider(const Installation& /*written*/, const Case& c) {
     const auto narrow = [](double share) { return share < narrow_share; };
     // Pipe is changed; the section of a masonry flue can only be thought away.
-    if (any_part(written, c, cannot_be_chosen, narrow)) {
-        return {FlawGone{"too-narrow"}};
+    if (any_part(c, false, narrow)) {
+        return {FlawGone{CauseId::too_narrow}};
     }
-    if (any_part(written, c, run_edit::is_resizable, narrow)) {
+    if (any_part(c, true, narrow)) {
         return {remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)};
     }
     return {};
 }
 
-Cure narrower(const Installation& written, const Case& c) {
+Cure narrower(const Installation& /*written*/, const Case& c) {
     const auto wide = [](double share) { return share > wide_share; };
     Cure cure;
-    if (any_part(written, c, run_edit::is_resizable, wide)) {
+    if (any_part(c, true, wide)) {
         cure.emplace_back(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m));
     }
-    if (any_part(written, c, cannot_be_chosen, wide)) {
+    if (any_part(c, false, wide)) {
         cure.emplace_back(
             remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, "flexible liner"));
     }
@@ -90,19 +84,15 @@ Cure narrower(const Installation& written, const Case& c) {
 Cure straighter(const Installation& written, const Case& c) {
     double turns_rad = 0.0;
     double level_m = 0.0;
-    for (const Section& section : c.sections) {
-        turns_rad += section.turn_rad;
-        level_m += section.length_m > 0.0 ? std::sqrt(std::max(
-                       0.0, section.length_m * section.length_m - section.rise_m * section.rise_m))
-                                          : 0.0;
+    double longest_m = shortest_level_m;
+    for (const RunPart& part : c.run.parts) {
+        turns_rad += part.turn_rad;
+        level_m += part.plan_m;
+        longest_m = std::max(longest_m, part.plan_m);
     }
     const double most_rad = catalog::default_of(DefaultId::turns_most_rad).value;
     if (turns_rad <= most_rad + 0.01 && level_m <= sound_level_m) {
         return {};
-    }
-    double longest_m = shortest_level_m;
-    for (const Part& part : written.run) {
-        longest_m = std::max(longest_m, part.across_m.value_or(0.0));
     }
     const double shorter = shortest_level_m / longest_m;
     const Remedy none_left = remedy(RemedyKind::remove_level);
@@ -117,14 +107,14 @@ Cure straighter(const Installation& written, const Case& c) {
 Cure warmer(const Installation& /*written*/, const Case& c) {
     double bare_in_room_m = 0.0;
     bool any_cold = false;
-    for (const Section& section : c.sections) {
-        if (section.part < 0 || section.length_m <= 0.0) {
+    for (const RunPart& part : c.run.parts) {
+        if (!part.has_length()) {
             continue;
         }
-        const WallKind kind = c.walls[section.wall].kind;
-        const bool bare = kind != WallKind::insulated && kind != WallKind::double_wall;
-        if (section.zone == Zone::room) {
-            bare_in_room_m += bare ? section.length_m : 0.0;
+        const bool bare =
+            part.wall_kind != WallKind::insulated && part.wall_kind != WallKind::double_wall;
+        if (part.zone.value == Zone::room) {
+            bare_in_room_m += bare ? part.length_m : 0.0;
         } else {
             any_cold = any_cold || bare;
         }
@@ -162,7 +152,7 @@ Cure cleared(const Installation& written, const Case& /*c*/) {
 }
 
 Cure colder_day(const Installation& /*written*/, const Case& /*c*/) {
-    return {FlawGone{"mild-weather"}};
+    return {FlawGone{CauseId::mild_weather}};
 }
 
 Cure held_back(const Installation& /*written*/, const Case& c) {
@@ -194,28 +184,28 @@ Cure brighter(const Installation& /*written*/, const Case& c) {
 }
 
 struct Row {
-    std::string_view cause;
+    CauseId cause;
     Cure (*cure)(const Installation& written, const Case& c);
 };
 
-constexpr std::array rows{Row{"too-short", higher},
-                          Row{"too-narrow", wider},
-                          Row{"too-wide", narrower},
-                          Row{"too-crooked", straighter},
-                          Row{"cold-flue", warmer},
-                          Row{"low-room", free_room},
-                          Row{"wet-wood-known", drier},
-                          Row{"restricted", cleared},
-                          Row{"mild-weather", colder_day},
-                          Row{"strong-draft", held_back},
-                          Row{"wide-opening", smaller_opening},
-                          Row{"low-fire-known", brighter}};
+constexpr std::array rows{Row{CauseId::too_short, higher},
+                          Row{CauseId::too_narrow, wider},
+                          Row{CauseId::too_wide, narrower},
+                          Row{CauseId::too_crooked, straighter},
+                          Row{CauseId::cold_flue, warmer},
+                          Row{CauseId::low_room, free_room},
+                          Row{CauseId::wet_wood_known, drier},
+                          Row{CauseId::restricted, cleared},
+                          Row{CauseId::mild_weather, colder_day},
+                          Row{CauseId::strong_draft, held_back},
+                          Row{CauseId::wide_opening, smaller_opening},
+                          Row{CauseId::low_fire_known, brighter}};
 
 } // namespace
 
 std::optional<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
     const auto row = std::find_if(
-        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == cause.id; });
+        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
     if (row == rows.end()) {
         return std::nullopt;
     }

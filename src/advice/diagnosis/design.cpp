@@ -33,7 +33,7 @@ bool is_complaint(const Evidence& e) {
 
 namespace {
 
-/// How much of each complaint an installation without hidden faults accounts for, 0 to 1; where
+/// How much of each complaint an installation without hidden causes accounts for, 0 to 1; where
 /// only readings were taken, one figure: whether the run falls short.
 std::vector<double> accounted_for(const Installation& written,
                                   const Case& resolved,

@@ -12,7 +12,7 @@ struct DesignCause {
     double share{};             ///< of the trouble that this cause accounts for
 };
 
-/// How much of the trouble an installation without hidden faults predicts, 0 to 1: the likeliest
+/// How much of the trouble an installation without hidden causes predicts, 0 to 1: the likeliest
 /// symptom among those seen, or, where only readings were taken, whether it falls short.
 [[nodiscard]] double trouble_of(const Installation& written,
                                 const Case& resolved,

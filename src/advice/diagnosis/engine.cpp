@@ -37,7 +37,7 @@ double line_through(const std::array<double, heat_nodes>& y, const HeatFactors& 
 }
 
 bool can_size(const Cause& cause, const Case& c, double size) {
-    return cause.id != "wet-wood" || size > c.appliance.moisture + 0.03;
+    return id_of(cause) != CauseId::wet_wood || size > c.appliance.moisture + 0.03;
 }
 
 } // namespace
@@ -113,7 +113,7 @@ void Engine::add_singles() {
         std::vector<double> sizes;
     };
 
-    // A run that falls short as described needs no hidden fault to be in trouble.
+    // A run that falls short as described needs no hidden cause to be in trouble.
     const double unhidden_prior =
         cause_of(CauseId::nothing).prior
         + (score(resolved_).passes ? 0.0 : cause_of(CauseId::design_whole).prior);
@@ -125,8 +125,8 @@ void Engine::add_singles() {
             sum += unhidden_prior;
             continue;
         }
-        Candidate candidate{&cause, places_of(cause, written_, resolved_), {}};
-        const std::size_t sizes = cause.id == "leaky-joints" ? leak_sizes : single_sizes;
+        Candidate candidate{&cause, places_of(cause, resolved_), {}};
+        const std::size_t sizes = id_of(cause) == CauseId::leaky_joints ? leak_sizes : single_sizes;
         for (const double size : sizes_of(cause, sizes)) {
             if (can_size(cause, resolved_, size)) {
                 candidate.sizes.push_back(size);

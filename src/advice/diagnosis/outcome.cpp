@@ -193,7 +193,7 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
                                                    - weights.begin());
         const double x = engine_.figures(best, evidence_[e])[step];
         SeenFact fact;
-        fact.words = words(evidence_[e], written_, resolved_);
+        fact.words = words(evidence_[e], resolved_);
         fact.fits = !conflicts(rows.front(), e);
         fact.expected = evidence_[e].is_reading()
                             ? expectation_words(evidence_[e], x, 1.0, resolved_)
@@ -228,10 +228,11 @@ void OutcomeBuilder::say(Diagnosis& result) const {
                           + first.title + " (" + per_cent(first.probability) + ").";
     } else if (first.causes.empty()) {
         result.sentence = "What was seen fits the run as it is described ("
-                          + per_cent(first.probability) + "); no fault is needed to explain it.";
+                          + per_cent(first.probability)
+                          + "); no hidden cause is needed to explain it.";
     } else if (result.design_explains) {
         result.sentence =
-            "The run as it is described already explains what was seen; no hidden fault is needed ("
+            "The run as it is described already explains what was seen; no hidden cause is needed ("
             + per_cent(result.design_probability) + "). ";
         const auto flaw = std::find_if(
             result.explanations.begin(), result.explanations.end(), [](const Explanation& e) {

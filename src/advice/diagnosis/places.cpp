@@ -5,119 +5,97 @@
 namespace fluewright::diagnosis {
 namespace {
 
-bool has_screen(const Part& part) {
-    return part.part == PartKind::screen
-           || (part.part == PartKind::cap
-               && (part.mesh_m.has_value() || part.free_area.has_value()));
-}
-
-std::vector<Place> at_parts(const Installation& written, bool (*fits)(const Part&)) {
+std::vector<Place> at_parts(const Run& run, bool (*fits)(const RunPart&)) {
     std::vector<Place> places;
-    for (std::size_t i = 0; i < written.run.size(); ++i) {
-        if (fits(written.run[i])) {
-            const int part = static_cast<int>(i);
-            places.push_back({part, part, "at " + part_words(written, part)});
+    for (const RunPart& part : run.parts) {
+        if (fits(part)) {
+            places.push_back({part.index, part.index, "at " + label(part)});
         }
     }
     return places;
 }
 
-/// Soot and nests gather at turns, on the flat and at the mouth; a straight counts where it is
-/// level or the last one.
-std::vector<Place> where_blocked(const Installation& written) {
-    std::vector<Place> places = at_parts(written, [](const Part& part) {
-        return part.part == PartKind::elbow || part.part == PartKind::tee
-               || part.part == PartKind::reducer
-               || (part.part == PartKind::straight && part.across_m)
-               || (part.part == PartKind::cap && !has_screen(part));
+bool holds_screen(const RunPart& part) {
+    return has_screen(part.written);
+}
+
+/// Soot and nests gather at turns, on the flat and at the mouth; a straight counts where it is not
+/// upright or the last upright one.
+std::vector<Place> where_blocked(const Run& run) {
+    std::vector<Place> places = at_parts(run, [](const RunPart& part) {
+        return part.kind == PartKind::elbow || part.kind == PartKind::tee
+               || part.kind == PartKind::reducer || (part.has_length() && part.lie != Lie::upright)
+               || (part.kind == PartKind::cap && !holds_screen(part));
     });
-    for (int i = static_cast<int>(written.run.size()) - 1; i >= 0; --i) {
-        const Part& part = written.run[static_cast<std::size_t>(i)];
-        if (part.part == PartKind::straight && !part.across_m) {
-            places.push_back({i, i, "in " + part_words(written, i)});
-            break;
-        }
+    const auto last = std::find_if(run.parts.rbegin(), run.parts.rend(), [](const RunPart& part) {
+        return part.lie == Lie::upright;
+    });
+    if (last != run.parts.rend()) {
+        places.push_back({last->index, last->index, "in " + label(*last)});
     }
     return places;
 }
 
-std::vector<Place> where_deposits(const Installation& written, const Case& resolved) {
-    const int last = static_cast<int>(written.run.size()) - 1;
+std::vector<Place> where_deposits(const Run& run) {
+    const int last = static_cast<int>(run.parts.size()) - 1;
     std::vector<Place> places{{0, last, "along the whole flue"}};
-    for (const Section& section : resolved.sections) {
-        if (section.part > 0 && section.zone != Zone::room) {
-            places.push_back(
-                {section.part, last, "from " + part_words(written, section.part) + ", upwards"});
-            break;
-        }
+    const auto cold = std::find_if(run.parts.begin(), run.parts.end(), [](const RunPart& part) {
+        return part.index > 0 && part.zone.value != Zone::room;
+    });
+    if (cold != run.parts.end()) {
+        places.push_back({cold->index, last, "from " + label(*cold) + " upwards"});
     }
     return places;
 }
 
-std::vector<Place> where_leaky(const Installation& written, const Case& resolved) {
-    std::vector<Place> places = at_parts(written, [](const Part& part) {
-        return part.part == PartKind::tee || part.cleanout.value_or(false);
-    });
-    int last_in_room = -1;
-    for (const Section& section : resolved.sections) {
-        if (section.zone == Zone::room) {
-            last_in_room = std::max(last_in_room, section.part);
-        }
-    }
-    last_in_room = std::min(last_in_room, static_cast<int>(written.run.size()) - 1);
-    if (last_in_room >= 0) {
-        places.push_back({0, last_in_room, "at the joints in the room"});
+std::vector<Place> where_leaky(const Run& run) {
+    std::vector<Place> places = at_parts(
+        run, [](const RunPart& part) { return part.kind == PartKind::tee || part.cleanout; });
+    const auto last_in_room =
+        std::find_if(run.parts.rbegin(), run.parts.rend(), [](const RunPart& part) {
+            return part.zone.value == Zone::room;
+        });
+    if (last_in_room != run.parts.rend()) {
+        places.push_back({0, last_in_room->index, "at the joints in the room"});
     }
     return places;
 }
 
 } // namespace
 
-std::string part_words(const Installation& written, int part) {
-    const auto index = static_cast<std::size_t>(part);
-    if (part < 0) {
-        return "the outlet";
-    }
-    if (index >= written.run.size()) {
-        return "the mouth";
-    }
-    return "part " + std::to_string(part + 1) + ", the "
-           + std::string{name(written.run[index].part.value_or(PartKind::straight))};
-}
-
-std::vector<Place>
-places_of(const Cause& cause, const Installation& written, const Case& resolved) {
+std::vector<Place> places_of(const Cause& cause, const Case& resolved) {
     const Place nowhere;
     const bool stove = resolved.appliance.type == ApplianceType::stove
                        || resolved.appliance.type == ApplianceType::furnace
                        || resolved.appliance.type == ApplianceType::boiler;
     const bool burns_wood = resolved.appliance.fuel_group == FuelGroup::wood;
-    const std::string_view id = cause.id;
+    const CauseId id = id_of(cause);
     if (cause.kind != "hidden") {
         return {};
     }
-    if (id == "blockage") {
-        return where_blocked(written);
+    if (id == CauseId::blockage) {
+        return where_blocked(resolved.run);
     }
-    if (id == "deposits") {
-        return where_deposits(written, resolved);
+    if (id == CauseId::deposits) {
+        return where_deposits(resolved.run);
     }
-    if (id == "leaky-joints") {
-        return where_leaky(written, resolved);
+    if (id == CauseId::leaky_joints) {
+        return where_leaky(resolved.run);
     }
-    if (id == "clogged-screen") {
-        return at_parts(written, has_screen);
+    if (id == CauseId::clogged_screen) {
+        return at_parts(resolved.run, holds_screen);
     }
-    if (id == "shut-damper") {
-        return at_parts(written, [](const Part& part) { return part.part == PartKind::damper; });
+    if (id == CauseId::shut_damper) {
+        return at_parts(resolved.run,
+                        [](const RunPart& part) { return part.kind == PartKind::damper; });
     }
-    if (id == "smaller-flue") {
+    if (id == CauseId::smaller_flue) {
         return {{0, 0, "in width"}, {-1, -1, "in height"}};
     }
-    if (id == "wet-wood" && (!burns_wood || resolved.appliance.moisture >= 0.45)) {
+    if (id == CauseId::wet_wood && (!burns_wood || resolved.appliance.moisture >= 0.45)) {
         return {};
     }
-    if ((id == "leaky-stove" || id == "clogged-passages") && !stove) {
+    if ((id == CauseId::leaky_stove || id == CauseId::clogged_passages) && !stove) {
         return {};
     }
     return {nowhere};

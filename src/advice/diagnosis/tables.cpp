@@ -73,6 +73,10 @@ const Cause& cause_of(CauseId id) {
     return cause_rows[static_cast<std::size_t>(id)];
 }
 
+CauseId id_of(const Cause& cause) {
+    return static_cast<CauseId>(&cause - cause_rows.data());
+}
+
 const Reading& reading_of(ReadingId id) {
     return reading_rows[static_cast<std::size_t>(id)];
 }

@@ -13,11 +13,6 @@ bool has_ends(const RunPart& part) {
            && part.kind != PartKind::damper;
 }
 
-/// Where there is no wall under a deposit's name, the bare name is what ends go by.
-std::string bare_wall(const WallBuild& wall) {
-    return wall.id.substr(0, wall.id.find(" with deposit "));
-}
-
 PartEnds ends_of(const RunPart& part, const WallBuild& wall, double bore_below_m) {
     PartEnds ends;
     ends.part = part.index;
@@ -25,7 +20,7 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, double bore_below_m
     ends.thickness_assumed = !part.thickness_given;
     ends.chimney = {.end = part.chimney_end.value,
                     .diameter_m = part.bore.diameter_m,
-                    .wall = bare_wall(wall),
+                    .wall = wall.name,
                     .rectangular = part.bore.rectangular(),
                     .assumed = !part.chimney_end.given};
     ends.heater = ends.chimney;

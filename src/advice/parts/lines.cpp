@@ -104,7 +104,7 @@ void pipe(const Job& job) {
 /// Metal in a fitting, as an equal length of pipe.
 double fitting_length_m(const Piece& piece) {
     const double collar_m = catalog::default_of(DefaultId::elbow_collar_m).value;
-    const double d = bore_m(piece);
+    const double d = piece.run_part->bore.diameter_m;
     if (piece.section->kind == PartKind::elbow) {
         return 0.75 * d * piece.section->turn_rad + 2.0 * collar_m;
     }
@@ -115,7 +115,7 @@ double fitting_length_m(const Piece& piece) {
 }
 
 std::string fitting_name(const Job& job, const Piece& piece) {
-    const std::string wall = bare_wall(piece);
+    const std::string wall = piece.wall->name;
     const std::string angle = job.view.show(piece.section->turn_rad, Kind::angle);
     switch (piece.section->kind) {
     case PartKind::elbow:
@@ -147,9 +147,9 @@ void fittings(const Job& job) {
         }
         const bool piped = kind == PartKind::elbow || kind == PartKind::tee
                            || kind == PartKind::reducer || kind == PartKind::increaser;
-        const double mass = wall_mass_kg_m(*piece.wall, bore_m(piece));
+        const double mass = wall_mass_kg_m(*piece.wall, piece.run_part->bore.diameter_m);
         job.list.lines.push_back({.what = fitting_name(job, piece),
-                                  .size = size_of(job, bore_m(piece)),
+                                  .size = size_of(job, piece.run_part->bore.diameter_m),
                                   .count = 1.0,
                                   .unit = "",
                                   .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,

@@ -1,6 +1,7 @@
 #include "stretches.hpp"
 
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/same_name.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
 
@@ -21,16 +22,8 @@ std::string_view system_of(double diameter_m, UnitSystem units) {
     return units == UnitSystem::us ? "inch" : "metric";
 }
 
-double bore_m(const Piece& piece) {
-    return piece.section->diameter_m + 2.0 * piece.part->deposit_m.value_or(0.0);
-}
-
-std::string bare_wall(const Piece& piece) {
-    return piece.wall->id.substr(0, piece.wall->id.find(" with deposit "));
-}
-
 bool fits(const StockPiece& piece, const PipeStretch& stretch) {
-    const bool wall = !piece.wall || *piece.wall == stretch.wall
+    const bool wall = !piece.wall || is_same_name(*piece.wall, stretch.wall)
                       || (catalog::find_wall(*piece.wall) != nullptr
                           && catalog::find_wall(*piece.wall)->id == stretch.wall);
     return wall && (!piece.diameter_m || std::abs(*piece.diameter_m - stretch.diameter_m) < 1e-3);
@@ -65,7 +58,7 @@ namespace {
 /// From the centre of a turn to the face a pipe stops at.
 double centre_to_face_m(const Piece& piece) {
     const double collar_m = catalog::default_of(DefaultId::elbow_collar_m).value;
-    const double diameter_m = bore_m(piece);
+    const double diameter_m = piece.run_part->bore.diameter_m;
     switch (piece.section->kind) {
     case PartKind::elbow: {
         const Build build = piece.part->build.value_or(Build::gored);
@@ -96,7 +89,8 @@ bool in_line(const Piece& piece) {
 }
 
 bool continues(const PipeStretch& stretch, const Piece& piece) {
-    return stretch.wall == bare_wall(piece) && std::abs(stretch.diameter_m - bore_m(piece)) < 1e-4
+    return stretch.wall == piece.wall->name
+           && std::abs(stretch.diameter_m - piece.run_part->bore.diameter_m) < 1e-4
            && stretch.level == piece.level();
 }
 
@@ -192,9 +186,9 @@ void stretches(const Job& job) {
             if (!open || !continues(all.back(), piece)) {
                 all.push_back({});
                 PipeStretch& s = all.back();
-                s.wall = bare_wall(piece);
+                s.wall = piece.wall->name;
                 s.kind = piece.wall->kind;
-                s.diameter_m = bore_m(piece);
+                s.diameter_m = piece.run_part->bore.diameter_m;
                 s.level = piece.level();
                 s.between_m = -before_m;
             }

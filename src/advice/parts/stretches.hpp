@@ -16,12 +16,6 @@ struct Job {
 /// "inch" or "metric", by the nearest trade size.
 [[nodiscard]] std::string_view system_of(double diameter_m, UnitSystem units);
 
-/// Bore without deposit.
-[[nodiscard]] double bore_m(const checking::Piece& piece);
-
-/// The wall's id without a deposit's name.
-[[nodiscard]] std::string bare_wall(const checking::Piece& piece);
-
 /// What the shop sells of one kind of pipe.
 struct Sold {
     std::vector<FixedLength> lengths;

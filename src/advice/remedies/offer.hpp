@@ -4,6 +4,7 @@
 #include "fluewright/model/run/case.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -40,7 +41,8 @@ private:
     void liners();
     void caps();
 
-    Installation before_;
+    Installation before_;    ///< spelled out
+    std::optional<Run> run_; ///< of before_, part for part
     const Case& case_;
     std::vector<Remedy> remedies_;
 };

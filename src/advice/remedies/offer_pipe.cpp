@@ -2,30 +2,26 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "offer.hpp"
-#include "run_edit.hpp"
 
 #include <algorithm>
 
 namespace fluewright {
 namespace {
 
-using namespace run_edit;
-
-/// Areas within this share of each other are one size.
-constexpr double same_size = 0.02;
 /// How many sizes beyond the present one are worth a try.
 constexpr std::size_t most_sizes = 3;
 
 } // namespace
 
 void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what) {
-    const double outlet_m2 = outlet_area_m2(before_);
+    const double outlet_m2 = run_->collar.bore.area_m2;
     double least_m2 = 1e9;
     double most_m2 = 0.0;
     for (std::size_t i = begin; i < end; ++i) {
-        if (is_resizable(before_, before_.run[i])) {
-            least_m2 = std::min(least_m2, area_m2(before_, before_.run[i]));
-            most_m2 = std::max(most_m2, area_m2(before_, before_.run[i]));
+        const RunPart& part = run_->parts[i];
+        if (part.has_choice_of_size()) {
+            least_m2 = std::min(least_m2, part.bore.area_m2);
+            most_m2 = std::max(most_m2, part.bore.area_m2);
         }
     }
     if (most_m2 <= 0.0) {
@@ -38,9 +34,9 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
         if (!sizing::rule_against(case_, d).empty()) {
             continue;
         }
-        const bool helps_narrow = size_m2 > least_m2 * (1.0 + same_size);
+        const bool helps_narrow = is_smaller_size(least_m2, size_m2);
         const bool helps_wide =
-            size_m2 < most_m2 * (1.0 - same_size) && most_m2 > outlet_m2 * (1.0 + same_size);
+            is_smaller_size(size_m2, most_m2) && is_smaller_size(outlet_m2, most_m2);
         if ((!helps_narrow && !helps_wide) || (!helps_wide && wider >= most_sizes)) {
             continue;
         }
@@ -52,18 +48,18 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
 }
 
 void Offer::liners() {
-    const double outlet_m = case_.appliance.outlet_diameter_m;
+    const double outlet_m2 = run_->collar.bore.area_m2;
     double masonry_m2 = 0.0;
-    for (const Part& part : before_.run) {
-        if (wall_kind(before_, part) == WallKind::masonry) {
-            masonry_m2 = std::max(masonry_m2, area_m2(before_, part));
+    for (const RunPart& part : run_->parts) {
+        if (part.wall_kind == WallKind::masonry) {
+            masonry_m2 = std::max(masonry_m2, part.bore.area_m2);
         }
     }
     std::size_t offered = 0;
     for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
         const double d = size->inside_diameter_m;
-        const bool fits = d >= outlet_m * (1.0 - 0.5 * same_size)
-                          && constants::pi / 4.0 * d * d < 0.9 * masonry_m2;
+        const double size_m2 = constants::pi / 4.0 * d * d;
+        const bool fits = !is_smaller_size(size_m2, outlet_m2) && size_m2 < 0.9 * masonry_m2;
         if (!fits || offered >= most_sizes) {
             continue;
         }
@@ -96,8 +92,11 @@ void Offer::pipe() {
          .what = "Enclose the part outdoors in a chase, up to below the mouth"});
     add({.kind = RemedyKind::remove_reducer,
          .what = "Take the reducer out: full size from there on"});
-    const std::size_t chimney = chimney_start(before_);
-    const std::size_t end = before_.run.size();
+    if (!run_) {
+        return;
+    }
+    const std::size_t chimney = run_->chimney_start();
+    const std::size_t end = run_->parts.size();
     if (chimney > 0 && chimney < end) {
         sizes(RemedyKind::connector_size, 0, chimney, "the connector");
         sizes(RemedyKind::chimney_size, chimney, end, "the chimney");

@@ -15,11 +15,6 @@ using namespace run_edit;
 
 using constants::foot_m;
 
-std::string part_words(const std::vector<Part>& run, std::size_t index) {
-    const auto& kind = run[index].part;
-    return std::string{kind ? name(*kind) : "part"} + ' ' + std::to_string(index + 1);
-}
-
 /// Which parts a change touches; their length by what is new in the run.
 struct Touched {
     std::vector<std::size_t> parts;
@@ -34,7 +29,7 @@ Touched touched(const Installation& before, const Installation& after) {
         if (same != left.end()) {
             left.erase(same);
         } else {
-            result.length_m += length_m(part);
+            result.length_m += shape_of(part).length_m;
         }
     }
     std::vector<Part> kept = after.run;
@@ -49,7 +44,7 @@ Touched touched(const Installation& before, const Installation& after) {
     return result;
 }
 
-std::string place_words(const std::vector<Part>& run, const std::vector<std::size_t>& parts) {
+std::string place_words(const Run& run, const std::vector<std::size_t>& parts) {
     constexpr std::size_t most_named = 3;
     std::string words;
     if (parts.size() > most_named) {
@@ -58,7 +53,7 @@ std::string place_words(const std::vector<Part>& run, const std::vector<std::siz
     }
     for (std::size_t i = 0; i < parts.size(); ++i) {
         words += i == 0 ? "" : i + 1 == parts.size() ? " and " : ", ";
-        words += part_words(run, parts[i]);
+        words += label(run.parts[parts[i]]);
     }
     return words;
 }
@@ -73,6 +68,7 @@ bool counts_by_amount(RemedyKind kind) {
 Offer::Offer(const Installation& written, const Case& present)
     : before_(spelled_out(written)), case_(present) {
     settle_size_changes(before_);
+    run_ = run_of(before_);
 }
 
 void Offer::add(Remedy remedy) {
@@ -81,8 +77,8 @@ void Offer::add(Remedy remedy) {
         return;
     }
     const Touched change = touched(before_, spelled_out(*after));
-    if (remedy.place.empty()) {
-        remedy.place = place_words(before_.run, change.parts);
+    if (remedy.place.empty() && run_) {
+        remedy.place = place_words(*run_, change.parts);
     }
     const catalog::RemedyEffort& row = effort_of(remedy.kind);
     remedy.length_m = counts_by_amount(remedy.kind) ? remedy.amount : change.length_m;

@@ -29,25 +29,6 @@ void make_clean(Part& part) {
     }
 }
 
-/// A part of the section, wall and joints of a pipe, behind which it is set.
-Part like_pipe(const Part& pipe) {
-    Part part;
-    part.diameter_m = pipe.diameter_m;
-    part.width_m = pipe.width_m;
-    part.depth_m = pipe.depth_m;
-    part.liner = pipe.liner;
-    part.wall = pipe.wall;
-    part.zone = pipe.zone;
-    part.joint = pipe.joint;
-    part.joint_gap_m = pipe.joint_gap_m;
-    return part;
-}
-
-bool has_screen(const Part& part) {
-    return is_a(part, PartKind::screen)
-           || (is_a(part, PartKind::cap) && (part.mesh_m || part.free_area));
-}
-
 } // namespace
 
 void open_damper(Installation& in) {
@@ -70,7 +51,7 @@ void fit_regulator(Installation& in, double setting_pa) {
     if (has_one || first == in.run.end()) {
         return;
     }
-    Part regulator = like_pipe(*first);
+    Part regulator = run_edit::like_pipe(*first);
     regulator.part = PartKind::draft_regulator;
     regulator.setting_pa = setting_pa;
     in.run.insert(first + 1, std::move(regulator));
@@ -89,7 +70,7 @@ void fit_damper(Installation& in, double blade_angle_rad) {
     if (first == in.run.end()) {
         return;
     }
-    Part damper = like_pipe(*first);
+    Part damper = run_edit::like_pipe(*first);
     damper.part = PartKind::damper;
     damper.blade_angle_rad = blade_angle_rad;
     damper.only_when_strong = true;

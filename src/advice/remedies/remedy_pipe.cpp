@@ -1,90 +1,117 @@
+#include "fluewright/core/constants.hpp"
+#include "fluewright/core/same_name.hpp"
 #include "remedy_changes.hpp"
 #include "run_edit.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <vector>
 
 namespace fluewright::changes {
 namespace {
 
 using namespace run_edit;
 
-bool same_section(const Part& a, const Part& b) {
-    return a.diameter_m == b.diameter_m && a.width_m == b.width_m && a.depth_m == b.depth_m
-           && a.liner == b.liner;
-}
+enum class Reach : std::uint8_t { connector, chimney, whole };
 
-void resize(Installation& in, std::size_t begin, std::size_t end, double diameter_m) {
+void resize(Installation& in, Reach reach, double diameter_m) {
+    const std::optional<Run> run = run_of(in);
+    if (!run) {
+        return;
+    }
+    const std::size_t chimney = run->chimney_start();
+    const std::size_t begin = reach == Reach::chimney ? chimney : 0;
+    const std::size_t end = reach == Reach::connector ? chimney : in.run.size();
     for (std::size_t i = begin; i < end; ++i) {
-        if (is_resizable(in, in.run[i])) {
+        if (run->parts[i].has_choice_of_size()) {
             set_diameter(in.run[i], diameter_m);
         }
     }
 }
 
-bool is_outside_room(const Part& part) {
-    return part.zone && *part.zone != Zone::room;
-}
-
 /// What stays above a chase: the length of pipe a roof and its flashing need.
 constexpr double above_chase_m = 0.6;
+
+/// A reducer or increaser from the size of the pipe it is set beside to another.
+Part size_change(const Part& pipe, double from_m2, double diameter_m) {
+    Part change = like_pipe(pipe);
+    const double to_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+    change.part = to_m2 < from_m2 ? PartKind::reducer : PartKind::increaser;
+    set_diameter(change, diameter_m);
+    return change;
+}
 
 } // namespace
 
 void connector_wall(Installation& in, const std::string& wall) {
-    const std::size_t end = chimney_start(in);
+    const std::optional<Run> run = run_of(in);
+    const std::size_t end = run ? run->chimney_start() : 0;
     for (std::size_t i = 0; i < end; ++i) {
-        if (wall_kind(in, in.run[i]) == WallKind::single && !is_outside_room(in.run[i])) {
+        if (run->parts[i].wall_kind == WallKind::single && run->parts[i].zone.value == Zone::room) {
             in.run[i].wall = wall;
         }
     }
 }
 
 void remove_reducer(Installation& in) {
-    for (std::size_t i = 0; i < in.run.size();) {
-        const double before_m2 = i == 0 ? outlet_area_m2(in) : area_m2(in, in.run[i - 1]);
-        if (!changes_size(in.run[i]) || area_m2(in, in.run[i]) >= before_m2) {
-            ++i;
-            continue;
-        }
-        Part wide;
-        if (i > 0) {
-            wide = in.run[i - 1];
-        } else {
-            wide.diameter_m = in.appliance.outlet.diameter_m;
-            wide.width_m = in.appliance.outlet.width_m;
-            wide.depth_m = in.appliance.outlet.depth_m;
-        }
-        const Part narrow = in.run[i];
-        in.run.erase(in.run.begin() + static_cast<std::ptrdiff_t>(i));
-        for (std::size_t j = i; j < in.run.size() && same_section(in.run[j], narrow); ++j) {
-            in.run[j].diameter_m = wide.diameter_m;
-            in.run[j].width_m = wide.width_m;
-            in.run[j].depth_m = wide.depth_m;
-            in.run[j].liner = wide.liner;
-        }
+    const std::optional<Run> run = run_of(in);
+    if (!run) {
+        return;
     }
+    Part wide; // as wide as the flue is before the part looked at
+    wide.diameter_m = in.appliance.outlet.diameter_m;
+    wide.width_m = in.appliance.outlet.width_m;
+    wide.depth_m = in.appliance.outlet.depth_m;
+    double wide_m2 = run->collar.bore.area_m2;
+    std::optional<Part> narrow; // what a reducer that is gone led into
+    std::vector<Part> kept;
+    for (std::size_t i = 0; i < in.run.size(); ++i) {
+        Part part = in.run[i];
+        const double area_m2 = run->parts[i].bore.area_m2;
+        if (narrow && same_section(part, *narrow)) {
+            part.diameter_m = wide.diameter_m;
+            part.width_m = wide.width_m;
+            part.depth_m = wide.depth_m;
+            part.liner = wide.liner;
+        } else if (changes_size(part) && area_m2 < wide_m2) {
+            narrow = part;
+            continue;
+        } else {
+            narrow.reset();
+            wide = part;
+            wide_m2 = area_m2;
+        }
+        kept.push_back(std::move(part));
+    }
+    in.run = std::move(kept);
 }
 
 void connector_size(Installation& in, double diameter_m) {
-    resize(in, 0, chimney_start(in), diameter_m);
+    resize(in, Reach::connector, diameter_m);
 }
 
 void chimney_size(Installation& in, double diameter_m) {
-    resize(in, chimney_start(in), in.run.size(), diameter_m);
+    resize(in, Reach::chimney, diameter_m);
 }
 
 void pipe_size(Installation& in, double diameter_m) {
-    resize(in, 0, in.run.size(), diameter_m);
+    resize(in, Reach::whole, diameter_m);
 }
 
 void insulate_outside(Installation& in, const std::string& wall) {
-    for (Part& part : in.run) {
-        const WallKind kind = wall_kind(in, part);
-        const bool thicker =
-            kind == WallKind::insulated && part.wall && *part.wall == "insulated 25 mm";
-        if (is_outside_room(part)
-            && (kind == WallKind::single || kind == WallKind::double_wall || thicker)) {
-            part.wall = wall;
+    const std::optional<Run> run = run_of(in);
+    if (!run) {
+        return;
+    }
+    for (std::size_t i = 0; i < in.run.size(); ++i) {
+        const RunPart& part = run->parts[i];
+        const bool thicker = part.wall_kind == WallKind::insulated && in.run[i].wall
+                             && is_same_name(*in.run[i].wall, "insulated 25 mm");
+        if (part.zone.value != Zone::room
+            && (part.wall_kind == WallKind::single || part.wall_kind == WallKind::double_wall
+                || thicker)) {
+            in.run[i].wall = wall;
         }
     }
 }
@@ -94,7 +121,7 @@ void enclose_outside(Installation& in) {
         return part.zone && *part.zone == Zone::outdoors;
     };
     const auto last = std::find_if(in.run.rbegin(), in.run.rend(), [&](const Part& part) {
-        return is_upright(part) && outdoors(part);
+        return goes_up(part) && outdoors(part);
     });
     if (last == in.run.rend() || *last->up_m <= 2.0 * above_chase_m) {
         return;
@@ -112,14 +139,44 @@ void enclose_outside(Installation& in) {
 }
 
 void line_flue(Installation& in, double diameter_m, const std::string& wall) {
-    for (Part& part : in.run) {
-        if (wall_kind(in, part) == WallKind::masonry) {
+    const std::optional<Run> run = run_of(in);
+    if (!run) {
+        return;
+    }
+    const double liner_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+    const auto meets = [&](const FlueBore& bore) {
+        return bore.rectangular() || is_same_size(bore.area_m2, liner_m2);
+    };
+    const FlueBore* before = &run->collar.bore;
+    bool lined_before = false;
+    std::vector<Part> lined;
+    for (std::size_t i = 0; i < in.run.size(); ++i) {
+        const RunPart& was = run->parts[i];
+        const bool masonry = was.wall_kind == WallKind::masonry;
+        Part part = in.run[i];
+        if (masonry) {
             set_diameter(part, diameter_m);
             part.wall = wall;
             part.deposit_m.reset();
             part.deposit.reset();
         }
+        // Where pipe of another size comes in, or goes on, it takes a part that changes the size.
+        if (masonry && !lined_before && !meets(*before) && !changes_size(part)) {
+            if (i > 0 && changes_size(lined.back())) {
+                set_diameter(lined.back(), diameter_m);
+            } else {
+                lined.push_back(
+                    size_change(i > 0 ? in.run[i - 1] : part, before->area_m2, diameter_m));
+            }
+        } else if (!masonry && lined_before && !meets(was.bore) && !changes_size(part)
+                   && part.part != PartKind::cap) {
+            lined.push_back(size_change(part, liner_m2, was.bore.diameter_m));
+        }
+        lined.push_back(std::move(part));
+        before = &was.bore;
+        lined_before = masonry;
     }
+    in.run = std::move(lined);
 }
 
 } // namespace fluewright::changes

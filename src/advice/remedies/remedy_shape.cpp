@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <vector>
 
 namespace fluewright::changes {
 namespace {
@@ -18,20 +20,16 @@ void set_rise(Part& level, double value_m) {
     level.slope.reset();
 }
 
-double angle_rad(const Part& elbow) {
-    return elbow.angle_rad.value_or(constants::pi / 2.0);
-}
-
-bool is_square_elbow(const Part& part) {
+bool is_square_elbow(const RunPart& part) {
     constexpr double least_rad = 1.4; // 80 degrees
-    return is_a(part, PartKind::elbow) && angle_rad(part) > least_rad;
+    return part.kind == PartKind::elbow && part.turn_rad > least_rad;
 }
 
 /// Takes height from the uprights nearest to part `at`, those above it first, so that the mouth
 /// stays where it is; negative: adds to it. Returns whether there was enough.
 bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
     const auto take = [&](Part& part) {
-        if (!is_upright(part)) {
+        if (!goes_up(part)) {
             return;
         }
         const double there_m = std::max(0.0, *part.up_m - least_upright_m);
@@ -48,8 +46,8 @@ bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
     return height_m <= 0.0;
 }
 
-bool same_place(const Part& a, const Part& b) {
-    return a.zone == b.zone;
+bool same_place(const RunPart& a, const RunPart& b) {
+    return a.zone.value == b.zone.value;
 }
 
 } // namespace
@@ -60,7 +58,7 @@ void give_slope(Installation& in, double slope) {
         if (!is_level(part)) {
             continue;
         }
-        const double more_m = slope * *part.across_m - rise_m(part);
+        const double more_m = slope * *part.across_m - shape_of(part).rise_m;
         std::vector<Part> run = in.run;
         if (more_m > 0.0 && take_height(run, i, more_m)) {
             set_rise(run[i], slope * *part.across_m);
@@ -80,17 +78,22 @@ void smooth_elbows(Installation& in) {
 }
 
 void two_45(Installation& in) {
+    const std::optional<Run> resolved = run_of(in);
+    if (!resolved) {
+        return;
+    }
+    const std::vector<RunPart>& parts = resolved->parts;
     for (std::size_t i = 1; i + 3 < in.run.size(); ++i) {
-        const bool dogleg = is_square_elbow(in.run[i]) && is_level(in.run[i + 1])
-                            && is_square_elbow(in.run[i + 2]) && is_upright(in.run[i - 1])
-                            && is_upright(in.run[i + 3]);
+        const bool dogleg = is_square_elbow(parts[i]) && is_level(in.run[i + 1])
+                            && is_square_elbow(parts[i + 2]) && goes_up(in.run[i - 1])
+                            && goes_up(in.run[i + 3]);
         // Through a wall one goes straight.
-        if (!dogleg || !same_place(in.run[i - 1], in.run[i + 3])) {
+        if (!dogleg || !same_place(parts[i - 1], parts[i + 3])) {
             continue;
         }
         std::vector<Part> run = in.run;
         const double across_m = *run[i + 1].across_m;
-        if (!take_height(run, i + 1, across_m - rise_m(run[i + 1]))) {
+        if (!take_height(run, i + 1, across_m - shape_of(run[i + 1]).rise_m)) {
             continue;
         }
         set_rise(run[i + 1], across_m);
@@ -100,10 +103,11 @@ void two_45(Installation& in) {
 }
 
 void shorten_level(Installation& in, double factor) {
-    for (std::size_t i = 0; i < in.run.size(); ++i) {
+    const std::optional<Run> run = run_of(in);
+    for (std::size_t i = 0; run && i < in.run.size(); ++i) {
         Part& part = in.run[i];
-        if (is_level(part) && (!part.zone || *part.zone == Zone::room)) {
-            const double lost_m = rise_m(part) * (1.0 - factor);
+        if (is_level(part) && run->parts[i].zone.value == Zone::room) {
+            const double lost_m = shape_of(part).rise_m * (1.0 - factor);
             part.across_m = *part.across_m * factor;
             if (part.rise_m) {
                 part.rise_m = *part.rise_m * factor;
@@ -117,18 +121,17 @@ void shorten_level(Installation& in, double factor) {
 /// to another.
 bool nearly_level(const Part& part) {
     constexpr double most_slope = 0.1;
-    return std::abs(rise_m(part)) <= most_slope * part.across_m.value_or(0.0);
+    return std::abs(shape_of(part).rise_m) <= most_slope * part.across_m.value_or(0.0);
 }
 
 void straighten_level(Installation& in) {
     for (std::size_t i = 0; i + 2 < in.run.size(); ++i) {
         const Part& second = in.run[i + 2];
         if (!is_level(in.run[i]) || !is_a(in.run[i + 1], PartKind::elbow) || !is_level(second)
-            || !same_place(in.run[i], second) || !nearly_level(in.run[i])
-            || !nearly_level(second)) {
+            || in.run[i].zone != second.zone || !nearly_level(in.run[i]) || !nearly_level(second)) {
             continue;
         }
-        const double rise_together_m = rise_m(in.run[i]) + rise_m(second);
+        const double rise_together_m = shape_of(in.run[i]).rise_m + shape_of(second).rise_m;
         in.run[i].across_m = std::hypot(*in.run[i].across_m, *second.across_m);
         set_rise(in.run[i], rise_together_m);
         const auto first_gone = in.run.begin() + static_cast<std::ptrdiff_t>(i) + 1;
@@ -138,15 +141,16 @@ void straighten_level(Installation& in) {
 
 void remove_level(Installation& in) {
     const auto& run = in.run;
+    const std::optional<Run> resolved = run_of(in);
     const auto turn = std::find_if(
         run.begin(), run.end(), [](const Part& part) { return is_a(part, PartKind::elbow); });
     const auto level = std::find_if(run.begin(), run.end(), is_level);
-    if (turn == run.begin() || turn == run.end() || level == run.end()
-        || !is_upright(*std::prev(turn))) {
+    if (turn == run.begin() || turn == run.end() || level == run.end() || !goes_up(*std::prev(turn))
+        || !resolved) {
         return;
     }
     const auto last = static_cast<std::size_t>(
-        std::distance(run.begin(), std::find_if(level, run.end(), is_upright)));
+        std::distance(run.begin(), std::find_if(level, run.end(), goes_up)));
     const auto from = static_cast<std::size_t>(std::distance(run.begin(), turn));
     if (last == run.size()) {
         return;
@@ -155,13 +159,13 @@ void remove_level(Installation& in) {
     for (std::size_t i = from; i < last; ++i) {
         // A tee stands where the flue goes through a wall or turns for good.
         const bool movable =
-            !is_a(run[i], PartKind::tee) && (!run[i].zone || *run[i].zone == Zone::room);
+            !is_a(run[i], PartKind::tee) && resolved->parts[i].zone.value == Zone::room;
         if (!movable) {
             return;
         }
-        lost_m += is_straight(run[i]) ? rise_m(run[i]) : 0.0;
+        lost_m += shape_of(run[i]).rise_m;
     }
-    if (run[last].zone && *run[last].zone == Zone::outdoors) {
+    if (resolved->parts[last].zone.value == Zone::outdoors) {
         return;
     }
     auto& parts = in.run;
@@ -174,7 +178,7 @@ void remove_level(Installation& in) {
 }
 
 void raise_top(Installation& in, double height_m) {
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), is_upright);
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), goes_up);
     if (last != in.run.rend()) {
         last->up_m = *last->up_m + height_m;
     }

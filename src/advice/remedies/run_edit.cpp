@@ -1,16 +1,13 @@
 #include "run_edit.hpp"
 
-#include "fluewright/core/constants.hpp"
-#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
-#include <cmath>
+#include <vector>
 
 namespace fluewright::run_edit {
 namespace {
-
-constexpr double same_size = 0.005;
 
 /// The section is given in one of three ways and carries on as a whole; the rest key by key.
 bool is_of_section(std::string_view key) {
@@ -33,11 +30,6 @@ void copy_joint(const Part& from, Part& to) {
 
 bool has_section(const Part& part) {
     return part.diameter_m || part.width_m || part.depth_m || part.liner;
-}
-
-bool same_section(const Part& a, const Part& b) {
-    return a.diameter_m == b.diameter_m && a.width_m == b.width_m && a.depth_m == b.depth_m
-           && a.liner == b.liner;
 }
 
 void copy_section(const Part& from, Part& to) {
@@ -67,18 +59,6 @@ void for_each_carried(const Part& a, Part& b, const Visit& visit) {
         }
     }
 }
-
-double circle_m2(double diameter_m) {
-    return constants::pi / 4.0 * diameter_m * diameter_m;
-}
-
-double area_before(const Installation& spelled, std::size_t index) {
-    return index == 0 ? outlet_area_m2(spelled) : area_m2(spelled, spelled.run[index - 1]);
-}
-
-} // namespace
-
-namespace {
 
 /// The units of a file follow from those its quantities are typed in, unless it states them. Typed
 /// anew, a quantity that is even in metric units only stands in these.
@@ -118,20 +98,28 @@ Installation spelled_out(const Installation& written) {
 }
 
 void settle_size_changes(Installation& spelled) {
-    for (std::size_t i = 0; i < spelled.run.size();) {
-        Part& part = spelled.run[i];
-        if (!changes_size(part)) {
-            ++i;
-            continue;
-        }
-        const double ratio = area_m2(spelled, part) / area_before(spelled, i);
-        if (std::abs(ratio - 1.0) < same_size) {
-            spelled.run.erase(spelled.run.begin() + static_cast<std::ptrdiff_t>(i));
-            continue;
-        }
-        part.part = ratio < 1.0 ? PartKind::reducer : PartKind::increaser;
-        ++i;
+    if (std::none_of(spelled.run.begin(), spelled.run.end(), changes_size)) {
+        return;
     }
+    const std::optional<Run> run = run_of(spelled);
+    if (!run) {
+        return;
+    }
+    double before_m2 = run->collar.bore.area_m2;
+    std::vector<Part> kept;
+    for (std::size_t i = 0; i < spelled.run.size(); ++i) {
+        Part& part = spelled.run[i];
+        const double area_m2 = run->parts[i].bore.area_m2;
+        if (changes_size(part)) {
+            if (is_same_size(area_m2, before_m2)) {
+                continue;
+            }
+            part.part = area_m2 < before_m2 ? PartKind::reducer : PartKind::increaser;
+        }
+        before_m2 = area_m2;
+        kept.push_back(std::move(part));
+    }
+    spelled.run = std::move(kept);
 }
 
 Installation shortened(Installation spelled) {
@@ -162,6 +150,11 @@ Installation shortened(Installation spelled) {
     return spelled;
 }
 
+bool same_section(const Part& a, const Part& b) {
+    return a.diameter_m == b.diameter_m && a.width_m == b.width_m && a.depth_m == b.depth_m
+           && a.liner == b.liner;
+}
+
 bool is_a(const Part& part, PartKind kind) {
     return part.part == kind;
 }
@@ -170,86 +163,30 @@ bool is_straight(const Part& part) {
     return is_a(part, PartKind::straight);
 }
 
-double rise_m(const Part& part) {
-    if (!is_straight(part)) {
-        return 0.0;
-    }
-    if (part.across_m) {
-        return part.rise_m ? *part.rise_m : part.slope.value_or(0.0) * *part.across_m;
-    }
-    return part.up_m ? *part.up_m : -part.down_m.value_or(0.0);
-}
-
-double total_rise_m(const Installation& installation) {
-    double sum_m = 0.0;
-    for (const Part& part : installation.run) {
-        sum_m += rise_m(part);
-    }
-    return sum_m;
-}
-
-double length_m(const Part& part) {
-    if (!is_straight(part)) {
-        return 0.0;
-    }
-    if (part.across_m) {
-        const double rise_m =
-            part.rise_m ? *part.rise_m : part.slope.value_or(0.0) * *part.across_m;
-        return std::hypot(*part.across_m, rise_m);
-    }
-    return part.up_m ? *part.up_m : part.down_m.value_or(0.0);
-}
-
 bool is_level(const Part& part) {
-    if (!is_straight(part) || !part.across_m) {
-        return false;
-    }
-    const double rise_m = part.rise_m ? *part.rise_m : part.slope.value_or(0.0) * *part.across_m;
-    return rise_m < 0.5 * length_m(part);
+    return shape_of(part).lie == Lie::level;
 }
 
-bool is_upright(const Part& part) {
+bool goes_up(const Part& part) {
     return is_straight(part) && part.up_m.has_value();
 }
 
 bool changes_size(const Part& part) {
-    return is_a(part, PartKind::reducer) || is_a(part, PartKind::increaser);
+    return part.part && fluewright::changes_size(*part.part);
 }
 
-WallKind wall_kind(const Installation& installation, const Part& part) {
-    if (!part.wall) {
-        return WallKind::single;
-    }
-    for (const OwnWall& own : installation.walls) {
-        if (own.id == *part.wall) {
-            return own.kind.value_or(WallKind::single);
-        }
-    }
-    const catalog::Wall* row = catalog::find_wall(*part.wall);
-    return row == nullptr ? WallKind::single : row->kind.value();
+std::optional<Run> run_of(const Installation& installation) {
+    Result<Case, Faults> resolved = resolve(installation);
+    return resolved ? std::optional{std::move(resolved->run)} : std::nullopt;
 }
 
-double outlet_area_m2(const Installation& spelled) {
-    const Outlet& outlet = spelled.appliance.outlet;
-    if (outlet.width_m && outlet.depth_m) {
-        return *outlet.width_m * *outlet.depth_m;
-    }
-    return circle_m2(
-        outlet.diameter_m.value_or(catalog::default_of(DefaultId::outlet_diameter_m).value));
-}
-
-double area_m2(const Installation& spelled, const Part& part) {
-    if (part.liner) {
-        const catalog::ClayLiner* row = catalog::find_clay_liner(*part.liner);
-        if (row != nullptr) {
-            return row->shape == "round" ? circle_m2(row->inside_width_m)
-                                         : row->inside_width_m * row->inside_depth_m;
-        }
-    }
-    if (part.width_m && part.depth_m) {
-        return *part.width_m * *part.depth_m;
-    }
-    return part.diameter_m ? circle_m2(*part.diameter_m) : outlet_area_m2(spelled);
+Part like_pipe(const Part& pipe) {
+    Part part;
+    copy_section(pipe, part);
+    copy_joint(pipe, part);
+    part.wall = pipe.wall;
+    part.zone = pipe.zone;
+    return part;
 }
 
 void set_diameter(Part& part, double diameter_m) {
@@ -257,21 +194,6 @@ void set_diameter(Part& part, double diameter_m) {
     part.width_m.reset();
     part.depth_m.reset();
     part.liner.reset();
-}
-
-bool is_resizable(const Installation& spelled, const Part& part) {
-    return !part.width_m && !part.liner && wall_kind(spelled, part) != WallKind::masonry;
-}
-
-std::size_t chimney_start(const Installation& spelled) {
-    const auto& run = spelled.run;
-    for (std::size_t i = 0; i < run.size(); ++i) {
-        const bool outside = run[i].zone && *run[i].zone != Zone::room;
-        if (is_upright(run[i]) && (is_chimney_wall(wall_kind(spelled, run[i])) || outside)) {
-            return i > 0 && is_a(run[i - 1], PartKind::tee) ? i - 1 : i;
-        }
-    }
-    return run.size();
 }
 
 } // namespace fluewright::run_edit

@@ -1,10 +1,9 @@
 #pragma once
 
 #include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/run.hpp"
 
-#include <cstddef>
-#include <string>
-#include <string_view>
+#include <optional>
 
 /// Reading and changing a run as it is written, for those who propose other runs.
 namespace fluewright::run_edit {
@@ -22,32 +21,23 @@ void settle_size_changes(Installation& spelled);
 
 [[nodiscard]] bool is_a(const Part& part, PartKind kind);
 [[nodiscard]] bool is_straight(const Part& part);
-/// A straight that goes further across than up.
 [[nodiscard]] bool is_level(const Part& part);
-[[nodiscard]] bool is_upright(const Part& part);
+/// A straight written as going up, so that its height can be changed.
+[[nodiscard]] bool goes_up(const Part& part);
 [[nodiscard]] bool changes_size(const Part& part);
 
-[[nodiscard]] double length_m(const Part& part);
-[[nodiscard]] double rise_m(const Part& part);
+/// The run as resolve() understands it, part i of the one being part i of the other; empty where
+/// the installation cannot be built as it stands. What a part is, where it stands and how wide it
+/// is comes from here.
+[[nodiscard]] std::optional<Run> run_of(const Installation& installation);
 
-/// Height of the mouth over the outlet.
-[[nodiscard]] double total_rise_m(const Installation& installation);
+/// A part of the section, wall, zone and joints of a pipe, to be set beside it.
+[[nodiscard]] Part like_pipe(const Part& pipe);
 
-/// Single where the part names no wall.
-[[nodiscard]] WallKind wall_kind(const Installation& installation, const Part& part);
-
-/// Inside section of a part that is spelled out.
-[[nodiscard]] double area_m2(const Installation& spelled, const Part& part);
-[[nodiscard]] double outlet_area_m2(const Installation& spelled);
+/// Whether two parts that are spelled out say the same of their section.
+[[nodiscard]] bool same_section(const Part& a, const Part& b);
 
 /// A round pipe in place of whatever section the part had.
 void set_diameter(Part& part, double diameter_m);
-
-/// Whether the diameter can be chosen: round pipe that is not part of a masonry flue.
-[[nodiscard]] bool is_resizable(const Installation& spelled, const Part& part);
-
-/// Index of the first part of the chimney, behind the connector: a chimney wall, or any upright
-/// that stands outside the room, with the tee it stands on. Number of parts where there is none.
-[[nodiscard]] std::size_t chimney_start(const Installation& spelled);
 
 } // namespace fluewright::run_edit

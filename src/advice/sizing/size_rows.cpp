@@ -1,6 +1,5 @@
 #include "size_rows.hpp"
 
-#include "advice/remedies/run_edit.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 
 #include <algorithm>
@@ -11,10 +10,6 @@
 namespace fluewright::sizing {
 namespace {
 
-/// Areas within this share of each other count as equal: trade sizes are nominal.
-constexpr double same_area = 0.02;
-/// Diameters within this share are called by one trade name.
-constexpr double same_name = 0.01;
 constexpr double same_height_m = 1e-6;
 
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
@@ -32,11 +27,11 @@ double greatest_area_ratio(const Case& c) {
 }
 
 std::string rule_words(double area_over_outlet, const Case& c) {
-    if (area_over_outlet < 1.0 - same_area) {
+    if (is_smaller_size(area_over_outlet, 1.0)) {
         return "smaller than the outlet";
     }
     const double greatest = greatest_area_ratio(c);
-    if (area_over_outlet > greatest * (1.0 + same_area)) {
+    if (is_smaller_size(greatest, area_over_outlet)) {
         return "more than " + format_number(greatest, 2) + " times the outlet's area";
     }
     return {};
@@ -46,40 +41,44 @@ double area_over_outlet(const Case& c, double diameter_m) {
     return std::pow(diameter_m / c.appliance.outlet_diameter_m, 2);
 }
 
+bool is_same_diameter(double one_m, double other_m) {
+    return is_same_size(one_m * one_m, other_m * other_m);
+}
+
 /// The diameter of the parts of a stretch that can be chosen.
-struct Stretch {
+struct ChosenPipe {
     double diameter_m{}; ///< that most of the length has; 0 where no part can be chosen
     bool uniform{true};
 
     [[nodiscard]] bool is(double other_m) const {
-        return diameter_m <= 0.0 || (uniform && std::abs(other_m / diameter_m - 1.0) < same_name);
+        return diameter_m <= 0.0 || (uniform && is_same_diameter(diameter_m, other_m));
     }
 };
 
-Stretch stretch_of(const Installation& spelled, std::size_t begin, std::size_t end) {
-    Stretch stretch;
+ChosenPipe chosen_of(const Run& run, std::size_t begin, std::size_t end) {
+    ChosenPipe chosen;
     double longest_m = -1.0;
     for (std::size_t i = begin; i < end; ++i) {
-        const Part& part = spelled.run[i];
-        if (!part.diameter_m || !run_edit::is_resizable(spelled, part)) {
+        const RunPart& part = run.parts[i];
+        if (!part.has_choice_of_size()) {
             continue;
         }
-        if (stretch.diameter_m > 0.0
-            && std::abs(*part.diameter_m / stretch.diameter_m - 1.0) > 2.0 * same_name) {
-            stretch.uniform = false;
+        const double diameter_m = part.bore.diameter_m;
+        if (chosen.diameter_m > 0.0 && !is_same_diameter(diameter_m, chosen.diameter_m)) {
+            chosen.uniform = false;
         }
-        if (run_edit::length_m(part) > longest_m) {
-            longest_m = run_edit::length_m(part);
-            stretch.diameter_m = *part.diameter_m;
+        if (part.length_m > longest_m) {
+            longest_m = part.length_m;
+            chosen.diameter_m = diameter_m;
         }
     }
-    return stretch;
+    return chosen;
 }
 
 /// Name of the size nearest to a diameter, or the diameter itself where none is near.
 std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units) {
     for (const catalog::TradeSize* size : trade_sizes(sizes)) {
-        if (std::abs(size->inside_diameter_m / diameter_m - 1.0) < same_name) {
+        if (is_same_diameter(size->inside_diameter_m, diameter_m)) {
             return std::string{size->id};
         }
     }
@@ -94,12 +93,10 @@ public:
                SizeTable& table)
         : written_(written), table_(table), depth_(depth),
           sizes_(options.sizes.value_or(usual_sizes(table.present.units))) {
-        Installation spelled = run_edit::spelled_out(written);
-        run_edit::settle_size_changes(spelled);
-        const std::size_t end = spelled.run.size();
-        const std::size_t chimney = run_edit::chimney_start(spelled);
-        connector_ = stretch_of(spelled, 0, chimney);
-        chimney_ = stretch_of(spelled, chimney, end);
+        const Run& run = table.present.run;
+        const std::size_t chimney = run.chimney_start();
+        connector_ = chosen_of(run, 0, chimney);
+        chimney_ = chosen_of(run, chimney, run.parts.size());
         // One of the two may have nothing to choose: then there is one size only.
         table_.separate =
             options.separate && connector_.diameter_m > 0.0 && chimney_.diameter_m > 0.0;
@@ -111,7 +108,7 @@ public:
 
     /// "150 mm", or the two that differ.
     [[nodiscard]] std::string present_pipe() const {
-        const auto words = [&](const Stretch& present) {
+        const auto words = [&](const ChosenPipe& present) {
             const std::string name = trade_name(present.diameter_m, sizes_, table_.present.units);
             return present.uniform ? name : "several sizes, mostly " + name;
         };
@@ -197,7 +194,7 @@ private:
             return;
         }
         if (!row.against_rule) {
-            row.ruled_out_by = rule_against(trial->changed, trial->resolved);
+            row.ruled_out_by = rule_against(trial->resolved);
             row.against_rule = !row.ruled_out_by.empty();
         }
         row.score = trial->score;
@@ -207,8 +204,8 @@ private:
     SizeTable& table_;
     Depth depth_;
     TradeSizes sizes_;
-    Stretch connector_;
-    Stretch chimney_;
+    ChosenPipe connector_;
+    ChosenPipe chimney_;
 };
 
 } // namespace
@@ -232,18 +229,18 @@ std::string rule_against(const Case& resolved, double diameter_m) {
     return rule_words(area_over_outlet(resolved, diameter_m), resolved);
 }
 
-std::string rule_against(const Installation& written, const Case& resolved) {
-    const Installation spelled = run_edit::spelled_out(written);
-    std::string words;
+std::string rule_against(const Case& resolved) {
     for (const Section& section : resolved.sections) {
-        const auto part = static_cast<std::size_t>(std::max(section.part, 0));
-        const bool may_be_chosen = section.part >= 0 && part < spelled.run.size()
-                                   && run_edit::is_resizable(spelled, spelled.run[part]);
-        if (may_be_chosen && words.empty()) {
-            words = rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
+        const RunPart* part = resolved.run.part(section.part);
+        if (part != nullptr && part->has_choice_of_size()) {
+            std::string words =
+                rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
+            if (!words.empty()) {
+                return words;
+            }
         }
     }
-    return words;
+    return {};
 }
 
 SizeTable

@@ -23,7 +23,7 @@ namespace fluewright::sizing {
 
 /// The same of an installation as it is resolved, deposits and all, for the parts of its run that
 /// can be chosen by size.
-[[nodiscard]] std::string rule_against(const Installation& written, const Case& resolved);
+[[nodiscard]] std::string rule_against(const Case& resolved);
 
 /// What the search shall solve.
 enum class Depth : std::uint8_t {

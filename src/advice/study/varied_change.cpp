@@ -4,6 +4,7 @@
 #include "fluewright/model/fields/fields.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace fluewright {
 namespace {
@@ -39,11 +40,11 @@ void set_outdoor(Installation& in, double temperature_k) {
 /// The topmost upright takes what the mouth rises or sinks.
 Changed set_height(Installation in, double height_m) {
     constexpr double least_upright_m = 0.1;
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::is_upright);
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::goes_up);
     if (last == in.run.rend()) {
         return Failure{std::string{"the run has no upright straight to make longer or shorter"}};
     }
-    const double upright_m = *last->up_m + height_m - run_edit::total_rise_m(in);
+    const double upright_m = *last->up_m + height_m - rise_of(in.run);
     if (upright_m < least_upright_m) {
         return Failure{std::string{"too little would be left of the topmost straight"}};
     }
@@ -53,10 +54,14 @@ Changed set_height(Installation in, double height_m) {
 
 Changed set_diameter(const Installation& in, double diameter_m) {
     Installation spelled = run_edit::spelled_out(in);
+    const std::optional<Run> run = run_edit::run_of(spelled);
+    if (!run) {
+        return Failure{std::string{"the run cannot be built as it stands"}};
+    }
     bool any = false;
-    for (Part& part : spelled.run) {
-        if (run_edit::is_resizable(spelled, part)) {
-            run_edit::set_diameter(part, diameter_m);
+    for (std::size_t i = 0; i < spelled.run.size(); ++i) {
+        if (run->parts[i].has_choice_of_size()) {
+            run_edit::set_diameter(spelled.run[i], diameter_m);
             any = true;
         }
     }

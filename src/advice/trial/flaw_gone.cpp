@@ -39,12 +39,12 @@ std::optional<Installation> as_wide_as_outlet(const Installation& written, const
 } // namespace
 
 Result<Installation, std::string> without_flaw(const Installation& written,
-                                               std::string_view cause) {
+                                               diagnosis::CauseId cause) {
     const auto resolved = resolve(written);
     std::optional<Installation> better;
-    if (resolved && cause == "mild-weather") {
+    if (resolved && cause == diagnosis::CauseId::mild_weather) {
         better = colder_day(written, *resolved);
-    } else if (resolved && cause == "too-narrow") {
+    } else if (resolved && cause == diagnosis::CauseId::too_narrow) {
         better = as_wide_as_outlet(written, *resolved);
     }
     if (!better) {

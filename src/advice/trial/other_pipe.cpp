@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace fluewright {
 namespace {
@@ -13,11 +14,11 @@ constexpr double least_left_m = 0.1;
 
 /// Makes the topmost upright longer or shorter; false where too little of it would be left.
 bool reach_height(Installation& in, double height_m) {
-    const double more_m = height_m - run_edit::total_rise_m(in);
+    const double more_m = height_m - rise_of(in.run);
     if (std::abs(more_m) < same_height_m) {
         return true;
     }
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::is_upright);
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::goes_up);
     if (last == in.run.rend() || *last->up_m + more_m < least_left_m) {
         return false;
     }
@@ -33,9 +34,13 @@ Result<Installation, std::string> with_other_pipe(const Installation& written,
     if (pipe.height_m && !reach_height(spelled, *pipe.height_m)) {
         return Failure{std::string{"too little would be left of the topmost straight"}};
     }
-    const std::size_t chimney = run_edit::chimney_start(spelled);
+    const std::optional<Run> run = run_edit::run_of(spelled);
+    if (!run) {
+        return Failure{std::string{"the run cannot be built so"}};
+    }
+    const std::size_t chimney = run->chimney_start();
     for (std::size_t i = 0; i < spelled.run.size(); ++i) {
-        if (run_edit::is_resizable(spelled, spelled.run[i])) {
+        if (run->parts[i].has_choice_of_size()) {
             run_edit::set_diameter(spelled.run[i], i < chimney ? pipe.connector_m : pipe.chimney_m);
         }
     }

@@ -16,14 +16,16 @@ FlueBore round_bore(double diameter_m) {
     return {.diameter_m = diameter_m,
             .width_m = 0.0,
             .depth_m = 0.0,
-            .area_m2 = constants::pi / 4.0 * diameter_m * diameter_m};
+            .area_m2 = constants::pi / 4.0 * diameter_m * diameter_m,
+            .clay_liner = false};
 }
 
 FlueBore rectangular_bore(double width_m, double depth_m) {
     return {.diameter_m = 2.0 * width_m * depth_m / (width_m + depth_m),
             .width_m = width_m,
             .depth_m = depth_m,
-            .area_m2 = width_m * depth_m};
+            .area_m2 = width_m * depth_m,
+            .clay_liner = false};
 }
 
 /// Whether a part of this kind turns the gas, or may.
@@ -41,12 +43,8 @@ std::optional<double> climb_of_written(const Part& written) {
     if (kind_of(written) != PartKind::straight) {
         return std::nullopt;
     }
-    if (written.across_m) {
-        const double rise_m =
-            written.rise_m.value_or(written.slope.value_or(0.0) * *written.across_m);
-        return climb_of(rise_m, *written.across_m);
-    }
-    return written.down_m ? -constants::pi / 2.0 : constants::pi / 2.0;
+    const StraightShape shape = shape_of(written);
+    return climb_of(shape.rise_m, shape.plan_m);
 }
 
 /// The turns that the straights on both sides of a part ask of it, where it is the only part
@@ -118,6 +116,7 @@ void RunBuilder::take_over(const Part& written) {
         now.bore = liner.shape == "round"
                        ? round_bore(liner.inside_width_m)
                        : rectangular_bore(liner.inside_width_m, liner.inside_depth_m);
+        now.bore.clay_liner = true;
     }
     if (written.diameter_m) {
         now.bore = round_bore(*written.diameter_m);
@@ -187,16 +186,11 @@ void RunBuilder::step_if_size_changed(const Section& next) const {
 }
 
 void RunBuilder::straight(RunPart part, Section section) {
-    const Part& written = part.written;
-    if (written.across_m) {
-        part.plan_m = *written.across_m;
-        part.rise_m = written.rise_m.value_or(written.slope.value_or(0.0) * part.plan_m);
-        part.length_m = std::hypot(part.plan_m, part.rise_m);
-    } else {
-        part.rise_m = written.up_m ? *written.up_m : -written.down_m.value_or(0.0);
-        part.length_m = std::abs(part.rise_m);
-    }
-    part.lie = lie_of(part.length_m, part.rise_m);
+    const StraightShape shape = shape_of(part.written);
+    part.plan_m = shape.plan_m;
+    part.rise_m = shape.rise_m;
+    part.length_m = shape.length_m;
+    part.lie = shape.lie;
     part.top_height_m = part.foot_height_m + part.rise_m;
     section.length_m = part.length_m;
     section.rise_m = part.rise_m;

@@ -57,7 +57,7 @@ void push_catalog_layers(WallBuild& wall, std::string_view text) {
 
 WallBuild from_catalog(const catalog::Wall& row) {
     WallBuild wall;
-    wall.id = row.id;
+    wall.name = row.id;
     wall.kind = row.kind;
     wall.inner_emissivity = row.inner_emissivity;
     wall.outer_emissivity = row.outer_emissivity;
@@ -83,7 +83,7 @@ WallBuild from_file(const CaseWork& work, const OwnWall& own) {
         return given.value_or(value);
     };
     WallBuild wall;
-    wall.id = own.id;
+    wall.name = own.id;
     wall.kind = own.kind.value_or(WallKind::single);
     wall.inner_emissivity =
         or_plain(own.inner_emissivity, "inner_emissivity", Kind::number, plain.inner_emissivity);

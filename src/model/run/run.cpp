@@ -15,6 +15,31 @@ Lie lie_of(double length_m, double rise_m) {
     return share < upright_share_least ? Lie::sloped : Lie::upright;
 }
 
+StraightShape shape_of(const Part& written) {
+    if (written.part != PartKind::straight) {
+        return {};
+    }
+    StraightShape shape;
+    if (written.across_m) {
+        shape.plan_m = *written.across_m;
+        shape.rise_m = written.rise_m.value_or(written.slope.value_or(0.0) * shape.plan_m);
+        shape.length_m = std::hypot(shape.plan_m, shape.rise_m);
+    } else {
+        shape.rise_m = written.up_m ? *written.up_m : -written.down_m.value_or(0.0);
+        shape.length_m = std::abs(shape.rise_m);
+    }
+    shape.lie = lie_of(shape.length_m, shape.rise_m);
+    return shape;
+}
+
+double rise_of(std::span<const Part> written) {
+    double sum_m = 0.0;
+    for (const Part& part : written) {
+        sum_m += shape_of(part).rise_m;
+    }
+    return sum_m;
+}
+
 std::string RunPart::pointer(std::string_view key) const {
     return "/run/" + std::to_string(index) + "/" + std::string{key};
 }

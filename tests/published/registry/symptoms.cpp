@@ -160,8 +160,8 @@ double share_with_symptom(const Inputs& in) {
     const Case c = rebuilt::resolved(written);
     if (change == changes().end()) {
         const diagnosis::Cause* cause = diagnosis::find_cause(in.text("cause"));
-        const auto places = cause == nullptr ? std::vector<diagnosis::Place>{}
-                                             : diagnosis::places_of(*cause, written, c);
+        const auto places =
+            cause == nullptr ? std::vector<diagnosis::Place>{} : diagnosis::places_of(*cause, c);
         if (places.empty()) {
             throw std::runtime_error("no such cause here: " + in.text("cause"));
         }

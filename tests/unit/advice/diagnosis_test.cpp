@@ -113,7 +113,7 @@ TEST_CASE("a look at the cap settles what a draft reading leaves open", "[diagno
     const SizedCause& screen = bad.explanations.front().causes.front();
     CHECK(screen.cause->id == "clogged-screen");
     CHECK(screen.size_low > 0.7);
-    CHECK_THAT(screen.place, Contains("cap"));
+    CHECK_THAT(screen.place, Contains("mouth"));
     REQUIRE(bad.explanations.front().cured);
     CHECK(bad.explanations.front().cured->works);
     written.observed.back() = look(LookedAt::cap, FoundState::good);
@@ -150,11 +150,11 @@ TEST_CASE("gas in the room comes before all else", "[diagnosis]") {
     CHECK(diagnosis_of(quiet).urgent.empty());
 }
 
-TEST_CASE("a design that explains everything needs no hidden fault", "[diagnosis]") {
+TEST_CASE("a design that explains everything needs no hidden cause", "[diagnosis]") {
     const Diagnosis diagnosis = diagnosis_of(example("ferry-office"));
     CHECK(diagnosis.design_explains);
     CHECK(!diagnosis.explanations.front().causes.front().has_size);
-    CHECK_THAT(diagnosis.sentence, Contains("no hidden fault"));
+    CHECK_THAT(diagnosis.sentence, Contains("no hidden cause"));
     REQUIRE(diagnosis.better);
     CHECK(!diagnosis.better->steps.empty());
 }
@@ -182,7 +182,7 @@ TEST_CASE("a sound run in which nothing was seen has nothing hidden", "[diagnosi
     written.observed.push_back(lively);
     const Diagnosis diagnosis = diagnosis_of(written);
     CHECK(diagnosis.explanations.front().causes.empty());
-    CHECK_THAT(diagnosis.sentence, Contains("no fault is needed"));
+    CHECK_THAT(diagnosis.sentence, Contains("no hidden cause is needed"));
 }
 
 TEST_CASE("what no cause can bring about is called a conflict", "[diagnosis]") {

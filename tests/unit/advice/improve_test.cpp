@@ -1,6 +1,7 @@
 // Each defect planted in a sound installation is cured by undoing it; sound ones are left alone and
 // hopeless ones are called so.
 #include "catch.hpp"
+#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/io/json/json_writer.hpp"
@@ -323,4 +324,32 @@ TEST_CASE("each defect planted in each example that works is undone", "[improve]
         }
     }
     CHECK(planted >= 25);
+}
+
+TEST_CASE("a liner brings the part that leads into its size", "[improve]") {
+    Installation in = sound();
+    in.appliance.outlet.diameter_m = 0.15;
+    Part pipe = up(1.2);
+    pipe.diameter_m = 0.15;
+    pipe.wall = "single-wall steel";
+    pipe.zone = Zone::room;
+    Part stack = up(5.0);
+    stack.diameter_m = 0.25;
+    stack.wall = "clay-lined masonry";
+    stack.zone = Zone::outdoors;
+    in.run = {pipe, stack};
+    for (const double liner_m : {0.15, 0.18}) {
+        const Remedy remedy{
+            .kind = RemedyKind::line_flue, .amount = liner_m, .word = "flexible liner"};
+        const auto lined = apply(remedy, in);
+        REQUIRE(lined);
+        const bool changes = liner_m > 0.15;
+        REQUIRE(lined->run.size() == (changes ? 3U : 2U));
+        CHECK((!changes || lined->run[1].part == PartKind::increaser));
+        const auto resolved = resolve(*lined);
+        REQUIRE(resolved);
+        for (const Joint& joint : joints_of(*resolved).joints) {
+            CHECK(joint.fit.bore == Bore::same);
+        }
+    }
 }

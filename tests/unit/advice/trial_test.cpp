@@ -311,5 +311,5 @@ TEST_CASE("changes are made one after the other, and say why they cannot be", "[
     CHECK(low.error() == "too little would be left of the topmost straight");
     const auto nothing = changed(Remedy{.kind = RemedyKind::remove_damper}, in);
     REQUIRE_FALSE(nothing.has_value());
-    CHECK_FALSE(changed(FlawGone{"no-such-flaw"}, in).has_value());
+    CHECK_FALSE(changed(FlawGone{diagnosis::CauseId::nothing}, in).has_value());
 }

@@ -22,7 +22,7 @@ VariedRange range(const Installation& in, std::string_view typed) {
 } // namespace
 
 TEST_CASE("a grid has every combination once") {
-    const Installation in = plain::stack(5.0, 0.15, 0.3);
+    const Installation in = with_outdoor_top(plain::stack(5.0, 0.15, 0.3));
     const Variations grid = Variations::every_combination(
         in, {range(in, "height=3..5 m:3"), range(in, "outdoor=-10..10 degC:2")});
     REQUIRE(grid.size() == 6);
@@ -39,7 +39,7 @@ TEST_CASE("a grid has every combination once") {
 }
 
 TEST_CASE("samples cover each range evenly, and lists give their values equally often") {
-    const Installation in = plain::stack(5.0, 0.15, 0.3);
+    const Installation in = with_outdoor_top(plain::stack(5.0, 0.15, 0.3));
     constexpr std::size_t samples = 60;
     const Variations spread = Variations::latin_hypercube(
         in,
@@ -68,7 +68,7 @@ TEST_CASE("samples cover each range evenly, and lists give their values equally 
 }
 
 TEST_CASE("the line of a variation is read back as that variation") {
-    const Installation in = plain::stack(5.0, 0.15, 0.3);
+    const Installation in = with_outdoor_top(plain::stack(5.0, 0.15, 0.3));
     const Variations spread = Variations::latin_hypercube(
         in, {range(in, "height=3..8 m"), range(in, "moisture=12..30 %")}, 20, 1);
     for (std::size_t i = 0; i < spread.size(); ++i) {

@@ -155,7 +155,7 @@ private:
 /// Words a reply of each kind may have; empty for a quantity.
 [[nodiscard]] std::span<const std::string_view> reply_words(ReplyKind kind);
 
-/// Finds what to change where the run falls short even without a hidden fault; searches all
+/// Finds what to change where the run falls short even without a hidden cause; searches all
 /// remedies, which takes longer than the diagnosis.
 void add_better_design(Diagnosis& diagnosis, const Installation& written);
 

@@ -83,6 +83,8 @@ struct Symptom {
 [[nodiscard]] const Check* find_check(std::string_view id);
 
 [[nodiscard]] const Cause& cause_of(CauseId id);
+/// Of a row of causes().
+[[nodiscard]] CauseId id_of(const Cause& cause);
 [[nodiscard]] const Reading& reading_of(ReadingId id);
 [[nodiscard]] const Symptom& symptom_of(SymptomId id);
 

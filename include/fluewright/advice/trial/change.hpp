@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/diagnosis/cause_id.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/core/result.hpp"
@@ -34,7 +35,7 @@ struct OtherValue {
 /// A flaw of the design gone that no remedy takes away: the weather of a colder day, or masonry of
 /// another section.
 struct FlawGone {
-    std::string_view cause; ///< id of a cause of the kind "design"
+    diagnosis::CauseId cause{}; ///< of the kind "design"
 };
 
 using Change = std::variant<AsItStands, Remedy, OtherPipe, OtherValue, FlawGone>;

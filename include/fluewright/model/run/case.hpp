@@ -31,7 +31,8 @@ struct WallLayer {
 inline constexpr std::size_t most_wall_layers = 8;
 
 struct WallBuild {
-    std::string id;
+    std::string id;   ///< name and what has grown on the inside: each of its own
+    std::string name; ///< in the catalog or the file
     WallKind kind{};
     std::array<WallLayer, most_wall_layers> layers{};
     std::size_t layer_count{};

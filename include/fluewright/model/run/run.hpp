@@ -38,6 +38,30 @@ inline constexpr double upright_share_least = 0.94;
 /// How a straight of this length and rise lies [m, m]; none where there is no length.
 [[nodiscard]] Lie lie_of(double length_m, double rise_m);
 
+/// How a straight of the file goes; nothing of it where the part is none.
+struct StraightShape {
+    double length_m{};
+    double rise_m{}; ///< negative where it goes down
+    double plan_m{}; ///< level distance it covers
+    Lie lie{};
+};
+
+[[nodiscard]] StraightShape shape_of(const Part& written);
+
+/// Height of the end of a run of the file over its start [m].
+[[nodiscard]] double rise_of(std::span<const Part> written);
+
+/// Whether a part of this kind is there to change the size.
+[[nodiscard]] constexpr bool changes_size(PartKind kind) {
+    return kind == PartKind::reducer || kind == PartKind::increaser;
+}
+
+/// Whether a part holds a screen: one by itself, or that of a cap.
+[[nodiscard]] constexpr bool has_screen(const Part& written) {
+    return written.part == PartKind::screen
+           || (written.part == PartKind::cap && (written.mesh_m || written.free_area));
+}
+
 /// Areas that differ by less than this share are one size. The nearest sizes of the two systems of
 /// the trade, such as 6 in and 150 mm, differ by 3 %; makers' tolerances by half a percent.
 /// Judgement.
@@ -60,6 +84,7 @@ struct FlueBore {
     double width_m{};    ///< 0 for a round one
     double depth_m{};
     double area_m2{};
+    bool clay_liner{}; ///< that of a clay liner, of whatever shape
 
     [[nodiscard]] bool rectangular() const { return width_m > 0.0; }
 };
@@ -106,8 +131,11 @@ struct RunPart {
 
     [[nodiscard]] bool in_chimney() const { return stretch.value == Stretch::chimney; }
 
-    [[nodiscard]] bool changes_size() const {
-        return kind == PartKind::reducer || kind == PartKind::increaser;
+    [[nodiscard]] bool changes_size() const { return fluewright::changes_size(kind); }
+
+    /// Whether its diameter can be chosen: round pipe that is not part of a masonry flue.
+    [[nodiscard]] bool has_choice_of_size() const {
+        return !bore.rectangular() && !bore.clay_liner && wall_kind != WallKind::masonry;
     }
 
     /// JSON pointer of one of its keys: "/run/2/clearance".

@@ -7,9 +7,6 @@
 namespace fluewright::checking {
 namespace {
 
-/// Sizes within this share of each other count as equal: trade sizes are nominal.
-constexpr double same_size = 0.02;
-
 void smaller_than_outlet(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
     const Section* least = nullptr;
@@ -25,7 +22,7 @@ void smaller_than_outlet(Subject& s) {
     const double ratio = least->area_m2 / outlet_m2;
     CheckResult* f =
         s.hold(own("flue-smaller-than-outlet"),
-               least->area_m2 >= (1.0 - same_size) * outlet_m2,
+               !is_smaller_size(least->area_m2, outlet_m2),
                {.kind = Kind::fraction, .figure = ratio, .limit = 1.0, .weight = 1.0 - ratio},
                {.section = least});
     if (f == nullptr || !s.with_words()) {
@@ -61,7 +58,7 @@ void reduced(Subject& s) {
     }
     CheckResult* f = s.hold(
         own("reduced-on-the-way"),
-        worst_ratio >= 1.0 - same_size,
+        !is_smaller_size(worst_ratio, 1.0),
         {.kind = Kind::fraction, .figure = worst_ratio, .limit = 1.0, .weight = 1.0 - worst_ratio},
         {.section = worst});
     if (f == nullptr || !s.with_words()) {
@@ -91,7 +88,7 @@ void far_larger(Subject& s) {
     }
     CheckResult* f =
         s.hold(own("flue-far-larger-than-outlet"),
-               ratio <= most * (1.0 + same_size),
+               !is_smaller_size(most, ratio),
                {.kind = Kind::number, .figure = ratio, .limit = most, .weight = ratio / most - 1.0},
                {.section = &*largest});
     if (f == nullptr || !s.with_words()) {

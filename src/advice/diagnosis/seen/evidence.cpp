@@ -107,7 +107,7 @@ bool leaks_at(const Altered& altered, std::size_t point) {
     return std::any_of(altered.causes.begin(), altered.causes.end(), [&](const CauseAt& cause) {
         const auto part = static_cast<int>(point);
         // The joint behind part n is where part n + 1 begins; either end of the leaking part shows.
-        return cause.cause->id == "leaky-joints" && part >= cause.place.first
+        return id_of(*cause.cause) == CauseId::leaky_joints && part >= cause.place.first
                && part <= cause.place.last + 1;
     });
 }

@@ -81,8 +81,7 @@ using Lookup = std::function<const Prediction&(const Situation&)>;
 [[nodiscard]] std::size_t point_of(const Word& at, std::size_t parts);
 
 /// "smoke at the joints (high fire)", "draft 5 Pa at the outlet (high fire)"
-[[nodiscard]] std::string
-words(const Evidence& evidence, const Installation& written, const Case& resolved);
+[[nodiscard]] std::string words(const Evidence& evidence, const Case& resolved);
 
 /// What is predicted, as one would say it: "5 Pa", "likely", "blown out".
 [[nodiscard]] std::string

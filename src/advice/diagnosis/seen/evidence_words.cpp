@@ -3,13 +3,12 @@
 namespace fluewright::diagnosis {
 namespace {
 
-std::string place_words(const Evidence& e, const Installation& written) {
+std::string place_words(const Evidence& e, const Run& run) {
     if (e.point == 0) {
         return "at the outlet";
     }
-    return e.point > written.run.size()
-               ? std::string{"at the mouth"}
-               : "behind " + part_words(written, static_cast<int>(e.point) - 1);
+    return e.point > run.parts.size() ? std::string{"at the mouth"}
+                                      : "behind " + run.label_at(static_cast<int>(e.point) - 1);
 }
 
 std::string symptom_words(const Evidence& e) {
@@ -42,14 +41,14 @@ std::string symptom_words(const Evidence& e) {
     }
 }
 
-std::string answer_words(const Evidence& e, const Installation& written) {
+std::string answer_words(const Evidence& e, const Run& run) {
     switch (e.answer) {
     case Answer::in:
-        return "smoke stick drawn in " + place_words(e, written);
+        return "smoke stick drawn in " + place_words(e, run);
     case Answer::out:
-        return "smoke stick blown out " + place_words(e, written);
+        return "smoke stick blown out " + place_words(e, run);
     case Answer::still:
-        return "smoke stick still " + place_words(e, written);
+        return "smoke stick still " + place_words(e, run);
     case Answer::over_weeks:
         return "grew over weeks";
     case Answer::overnight:
@@ -105,16 +104,16 @@ bool has_place(Seen seen) {
 
 } // namespace
 
-std::string words(const Evidence& e, const Installation& written, const Case& c) {
+std::string words(const Evidence& e, const Case& c) {
     std::string text;
     if (e.is_reading()) {
         text = std::string{reading_words(e.seen)} + ' '
                + format_quantity(e.value, kind_of(e.seen), c.units);
-        text += has_place(e.seen) ? ' ' + place_words(e, written) : std::string{};
+        text += has_place(e.seen) ? ' ' + place_words(e, c.run) : std::string{};
     } else if (e.seen == Seen::look) {
         text = std::string{e.look->look} + " found " + (e.answer == Answer::yes ? "bad" : "good");
     } else if (e.seen == Seen::worse || e.seen == Seen::stick) {
-        text = answer_words(e, written);
+        text = answer_words(e, c.run);
     } else {
         text = symptom_words(e);
     }
