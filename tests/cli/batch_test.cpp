@@ -123,6 +123,11 @@ TEST_CASE("columns are chosen by name") {
     CHECK(csv.out.rfind("id,margin_pa\r\nr0,", 0) == 0);
     const auto all = session::run({"batch", "-", "--format", "ndjson", "--fields", "all"}, input);
     CHECK(lines_of(all.out)[0].contains("coldest_wall_k"));
+    for (const auto& column : batch_columns()) {
+        const auto help = session::run({"batch", "-", "--fields", "help"}).out;
+        CHECK(("\n" + help).find("\n" + column.key + (column.by_default ? " *\n" : "\n"))
+              != std::string::npos);
+    }
     const auto slip = session::run({"batch", "-", "--fields", "margin_p"}, input);
     CHECK(slip.status == 2);
     CHECK(slip.err.find("did you mean `margin_pa`?") != std::string::npos);

@@ -104,14 +104,15 @@ TEST_CASE("a spread in the file gives the chance that the run draws", "[check]")
     const auto tolerances = [&](std::vector<std::string> more) {
         std::vector<std::string> words{"check", "-", "--json", "--no-size-search"};
         words.insert(words.end(), more.begin(), more.end());
-        return nlohmann::json::parse(run(words, file).out)["tolerances"];
+        return nlohmann::json::parse(run(words, file).out)["result"]["tolerances"];
     };
     CHECK(tolerances({"--jobs", "1"}) == tolerances({"--jobs", "3"}));
     CHECK(tolerances({}) != tolerances({"--seed", "2"}));
     CHECK(tolerances({"--samples", "300"})["runs"] == 300);
     CHECK(run({"check", "-", "--samples", "3"}, file).status == 2);
     CHECK_THAT(run({"check", "-", "--seed", "x"}, file).err, Contains("--seed"));
-    CHECK(nlohmann::json::parse(run({"check", "-", "--json"}, sound_file()).out)["tolerances"]
+    CHECK(nlohmann::json::parse(
+              run({"check", "-", "--json"}, sound_file()).out)["result"]["tolerances"]
               .is_null());
 }
 
@@ -126,7 +127,7 @@ TEST_CASE("what is wrong with the input is told with its place", "[check]") {
 
     const auto as_json = run({"check", "-", "--json"}, text);
     CHECK(as_json.status == 2);
-    CHECK(json::parse(as_json.out)["errors"].size() == 1);
+    CHECK(json::parse(as_json.out)["result"]["errors"].size() == 1);
 }
 
 TEST_CASE("faults only the physics sees have a place too, once each", "[check]") {
@@ -245,22 +246,25 @@ TEST_CASE("JSON is complete, finite and the same every time", "[check][json]") {
     for (const std::string& text : {sound_file(), short_file()}) {
         const auto outcome = run({"check", "-", "--format", "json"}, text);
         CHECK(outcome.err.empty());
-        const json report = json::parse(outcome.out);
-        CHECK(report["schema"] == 1);
-        CHECK(report["program"]["version"] == "0.1.0");
-        CHECK(report["verdict"]["works"] == (outcome.status == 0));
+        const json answer = json::parse(outcome.out);
+        CHECK(answer["program"] == "fluewright");
+        CHECK(answer["version"] == "0.1.0");
+        CHECK(answer["input"]["command"] == "check");
+        CHECK(answer["input"]["files"][0]["file"] == "<stdin>");
+        CHECK(answer["cautions"].size() == fluewright::cautions().size());
+        CHECK(all_finite(answer));
+        const json& report = answer["result"];
+        CHECK(report["works"] == (outcome.status == 0));
         CHECK(report["states"].size() == 14);
-        CHECK(report["input"]["run"].size() == 8);
-        CHECK(report["cautions"].size() == fluewright::cautions().size());
-        CHECK(all_finite(report));
+        CHECK(report["installation"]["run"].size() == 8);
         for (const json& state : report["states"]) {
-            CHECK(state["stations"].size() == report["input"]["run"].size() + 1);
+            CHECK(state["stations"].size() == report["installation"]["run"].size() + 1);
         }
         CHECK(run({"check", "--json", "-"}, text).out == outcome.out);
     }
     const json quick =
         json::parse(run({"check", "-", "--json", "--no-size-search"}, sound_file()).out);
-    CHECK(quick["size"].is_null());
+    CHECK(quick["result"]["size"].is_null());
 }
 
 TEST_CASE("details add the profile of every state and the sizes tried", "[check]") {

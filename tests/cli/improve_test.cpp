@@ -71,7 +71,7 @@ TEST_CASE("prices come from a file of the user's", "[improve]") {
             "brisk-low-fire": 1, "raise-top": {"fixed": 150, "per_foot": 40}}})");
     const auto made = run({"improve", toll_house, "--prices", prices, "--json"});
     CHECK(made.status == 0);
-    const auto answer = nlohmann::json::parse(made.out);
+    const auto answer = nlohmann::json::parse(made.out).at("result");
     CHECK(answer.at("cost_unit") == "EUR");
     CHECK(answer.at("plans").at(0).at("steps").at(0).at("remedy") == "line-flue");
     CHECK_FALSE(answer.at("unpriced").empty());

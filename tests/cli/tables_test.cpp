@@ -2,12 +2,14 @@
 #include "cli/shell/command.hpp"
 #include "fluewright/advice/checks/check.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
+#include "fluewright/io/reference/explain.hpp"
 #include "fluewright/io/reference/schema.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "session.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <regex>
 
@@ -30,11 +32,8 @@ std::vector<std::string> all_texts() {
             texts.push_back(run({"catalog", std::string{name.id}, "--units", units}).out);
         }
     }
-    for (const Matter& matter : matters()) {
-        texts.push_back(run({"explain", std::string{matter.id}}).out);
-    }
-    for (const Check& check : checks()) {
-        texts.push_back(run({"explain", std::string{check.id}}).out);
+    for (const std::string& id : explained_ids()) {
+        texts.push_back(run({"explain", id}).out);
     }
     for (const std::string units : {"us", "metric"}) {
         const std::string file = run({"template", "--units", units}).out;
@@ -100,6 +99,22 @@ TEST_CASE("every check and finding is explained with its source spelled out", "[
     }
 }
 
+TEST_CASE("whatever has an id has a page", "[explain]") {
+    const auto ids = explained_ids();
+    CHECK(ids.size() > 250);
+    for (const std::string& id : ids) {
+        const auto outcome = run({"explain", id});
+        CAPTURE(id);
+        CHECK(outcome.status == 0);
+        CHECK(outcome.err.empty());
+        CHECK(std::count(outcome.out.begin(), outcome.out.end(), '\n') > 3);
+    }
+    CHECK(run({"explain", "Door open, embers"}).out == run({"explain", "door-open-embers"}).out);
+    // A cause and a way of firing of one name have both their pages.
+    const std::string both = run({"explain", "low-fire"}).out;
+    CHECK_THAT(both, Contains("a way of firing") && Contains("a cause in"));
+}
+
 TEST_CASE("every number of the input file is explained by its pointer", "[explain]") {
     const auto pointers = keys_of_sample();
     CHECK(pointers.size() > 80);
@@ -118,13 +133,13 @@ TEST_CASE("every number of the input file is explained by its pointer", "[explai
 }
 
 TEST_CASE("every table comes as text, JSON and CSV with a source on every row", "[catalog]") {
-    const auto listed = json::parse(run({"catalog", "--json"}).out);
+    const auto listed = json::parse(run({"catalog", "--json"}).out)["result"];
     CHECK(listed["rows"].size() == catalog_names().size());
     for (const CatalogName& name : catalog_names()) {
         const std::string id{name.id};
         CAPTURE(id);
         CHECK(run({"catalog", id}).status == 0);
-        const json table = json::parse(run({"catalog", id, "--format", "json"}).out);
+        const json table = json::parse(run({"catalog", id, "--format", "json"}).out)["result"];
         const std::string csv = run({"catalog", id, "--format", "csv"}).out;
         CHECK(table["table"] == id);
         REQUIRE(!table["rows"].empty());
@@ -159,6 +174,8 @@ TEST_CASE("the starting file passes in both systems of units", "[template]") {
 
 TEST_CASE("the schema is printed as it is published", "[schema]") {
     CHECK(run({"schema"}).out == input_schema());
+    CHECK(run({"schema", "--of", "installation"}).out == input_schema());
+    CHECK(run({"schema", "--of", "result"}).out == result_schema());
 }
 
 TEST_CASE("every option stands in a row, and every row belongs to a command", "[options]") {

@@ -46,7 +46,7 @@ void take_one_input(std::string_view bytes) {
     if (!read) {
         insist(!read.error().empty(), "refused without a reason", bytes);
         static_cast<void>(diagnostics_text(read.error()));
-        static_cast<void>(diagnostics_json(read.error()));
+        static_cast<void>(diagnostics_json(read.error(), "check", {}));
         return;
     }
     AssessOptions options;

@@ -8,6 +8,7 @@
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
+#include "fluewright/io/text/text_layout.hpp"
 
 #include <algorithm>
 #include <array>
@@ -129,9 +130,9 @@ Result<BatchColumns, std::string> columns_named(std::string_view names, bool to_
     }
     BatchColumns chosen;
     std::vector<std::string_view> known;
-    for (const BatchColumn& column : batch_columns()) {
-        known.push_back(column.name);
-        if (names == "all" || (to_file && column.name == "record")) {
+    for (const results::ColumnInfo& column : batch_columns()) {
+        known.push_back(column.key);
+        if (names == "all" || (to_file && column.key == "record")) {
             chosen.push_back(&column);
         }
     }
@@ -148,7 +149,7 @@ Result<BatchColumns, std::string> columns_named(std::string_view names, bool to_
                                            ? fmt::format("did you mean `{}`?", *nearest)
                                            : fmt::format("there are {}", fmt::join(known, ", ")))};
         }
-        const BatchColumn* column =
+        const results::ColumnInfo* column =
             &batch_columns()[static_cast<std::size_t>(found - known.begin())];
         if (std::find(chosen.begin(), chosen.end(), column) == chosen.end()) {
             chosen.push_back(column);
@@ -234,7 +235,24 @@ std::string summary(const Tally& tally, std::size_t before, double seconds) {
     return text + '\n';
 }
 
+/// The columns with what they mean, for --fields help.
+std::string columns_help() {
+    std::string text;
+    for (const results::ColumnInfo& column : batch_columns()) {
+        const std::string_view unit = si_unit(column.kind);
+        text += fmt::format("{}{}\n", column.key, column.by_default ? " *" : "");
+        text += paragraph(unit.empty() ? std::string{column.meaning}
+                                       : fmt::format("{} [{}]", column.meaning, unit),
+                          {.first = 4, .rest = 4},
+                          Style{}.width);
+    }
+    return text + "* written where --fields is not given\n";
+}
+
 int run_batch(const Context& context) {
+    if (context.arguments.value(option::fields) == "help") {
+        return write_answer(context, columns_help(), all_pass);
+    }
     const Result<Wanted, std::string> wanted = wanted_of(context);
     if (!wanted) {
         return refuse(context, wrong_input, wanted.error());

@@ -1,5 +1,6 @@
 #include "cli/shell/command.hpp"
 #include "cli/shell/files.hpp"
+#include "cli/shell/help.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
 
@@ -9,18 +10,6 @@
 
 namespace fluewright::cli {
 namespace {
-
-/// The tables themselves as a table.
-CatalogTable contents() {
-    CatalogTable table{"catalog",
-                       "The tables; `fluewright catalog NAME` prints one",
-                       {{"name", "name"}, {"summary", "what it holds"}},
-                       {}};
-    for (const CatalogName& name : catalog_names()) {
-        table.rows.push_back({name.id, name.summary});
-    }
-    return table;
-}
 
 int unknown_table(const Context& context, std::string_view typed) {
     std::vector<std::string_view> ids;
@@ -44,10 +33,10 @@ int run_catalog(const Context& context) {
         })) {
         return unknown_table(context, words.front());
     }
-    const CatalogTable table = words.empty() ? contents() : catalog_table(words.front());
+    const CatalogTable table = words.empty() ? catalog_contents() : catalog_table(words.front());
     const std::string_view format = context.arguments.value(option::table_format);
     if (context.wants_json()) {
-        return write_answer(context, catalog_json(table), all_pass);
+        return write_answer(context, catalog_json(table, {.version = version_number()}), all_pass);
     }
     if (format == "csv") {
         return write_answer(context, catalog_csv(table), all_pass);

@@ -83,8 +83,7 @@ int run_check(const Context& context) {
     if (context.wants_json()) {
         return write_answer(context,
                             report_json(*assessment,
-                                        {.version = version_number(),
-                                         .file = written->name,
+                                        {.input = answer_input(*written),
                                          .size_searched = options.size_search,
                                          .trade = &trade,
                                          .tolerances = tolerances}),

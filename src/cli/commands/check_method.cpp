@@ -17,12 +17,12 @@ int run_method(const Context& context) {
     const MethodResult result = context.arguments.value(option::method) == "handbook"
                                     ? handbook::calculate(opened->installation)
                                     : european::calculate(opened->installation);
-    MethodReportOptions report{
-        .style = context.style, .version = version_number(), .file = opened->name};
+    MethodReportOptions report{.style = context.style, .input = answer_input(*opened)};
     report.style.units = opened->installation.units;
     return write_answer(context,
-                        context.wants_json() ? method_json(result, report)
-                                             : method_text(result, report),
+                        context.wants_json()
+                            ? method_json(result, opened->installation.assumptions, report.input)
+                            : method_text(result, report),
                         result.met() ? all_pass : falls_short,
                         context.arguments.words.front());
 }

@@ -28,9 +28,9 @@ std::vector<std::string> short_names(const std::vector<std::string>& files) {
     return std::adjacent_find(sorted.begin(), sorted.end()) == sorted.end() ? names : files;
 }
 
-std::string answer(const Context& context, const Comparison& made) {
+std::string answer(const Context& context, const Comparison& made, const AnswerInput& input) {
     if (context.wants_json()) {
-        return comparison_json(made, version_number());
+        return comparison_json(made, input);
     }
     if (context.arguments.value(option::table_format) == "csv") {
         return comparison_csv(made);
@@ -49,6 +49,7 @@ int run_compare(const Context& context) {
     }
     const std::vector<std::string> names = short_names(files);
     std::vector<Layout> layouts;
+    std::vector<AnswerFile> inputs;
     std::optional<UnitSystem> units = context.units();
     for (std::size_t i = 0; i < files.size(); ++i) {
         const auto written = read_written(context, files[i]);
@@ -62,11 +63,13 @@ int run_compare(const Context& context) {
         }
         // All stand in the units of the first.
         units = assessed->installation.units;
+        inputs.push_back(answer_file(written->name, written->installation));
         layouts.push_back(layout_of(names[i], written->installation, std::move(assessed).value()));
     }
     const Comparison made = compare(std::move(layouts));
     const int status = made.layouts[made.best].score.passes ? all_pass : falls_short;
-    return write_answer(context, answer(context, made), status, files.front());
+    return write_answer(
+        context, answer(context, made, answer_input(inputs)), status, files.front());
 }
 
 constexpr std::array compare_options{

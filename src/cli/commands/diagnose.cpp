@@ -43,8 +43,7 @@ int run_diagnose(const Context& context) {
     if (!diagnoser) {
         return tell_faults(context, diagnoser.error(), *written);
     }
-    DiagnosisReportOptions report{
-        .style = context.style, .version = version_number(), .file = written->name};
+    DiagnosisReportOptions report{.style = context.style, .input = answer_input(*written)};
     report.style.units = diagnoser->units();
     Diagnosis diagnosis = asks ? ask(context, report.style, *diagnoser) : diagnoser->diagnose();
     add_better_design(diagnosis, written->installation);

@@ -35,9 +35,10 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
                          context.arguments.words.front());
 }
 
-std::string answer(const Context& context, const Improvement& improvement, std::string_view file) {
+std::string
+answer(const Context& context, const Improvement& improvement, const AnswerInput& input) {
     if (context.wants_json()) {
-        return improvement_json(improvement, version_number(), file);
+        return improvement_json(improvement, input);
     }
     if (context.arguments.value(option::table_format) == "csv") {
         return improvement_csv(improvement);
@@ -118,7 +119,7 @@ int run_improve(const Context& context) {
     const bool hopeless =
         improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works;
     return write_answer(context,
-                        answer(context, *improvement, written->name),
+                        answer(context, *improvement, answer_input(*written)),
                         hopeless ? falls_short : all_pass,
                         arguments.words.front());
 }

@@ -30,9 +30,8 @@ int run_parts(const Context& context) {
                                       solve(opened->installation, Detail::stations),
                                       *stock);
     PartsReportOptions report{.style = context.style,
-                              .version = version_number(),
-                              .file = opened->name,
-                              .title = opened->installation.title};
+                              .input = answer_input(*opened),
+                              .assumptions = opened->installation.assumptions};
     report.style.units = opened->installation.units;
     const std::string_view format = context.arguments.value(option::table_format);
     return write_answer(context,

@@ -9,19 +9,21 @@ namespace fluewright::cli {
 namespace {
 
 int run_schema(const Context& context) {
-    return write_answer(context, input_schema(), all_pass);
+    const bool of_result = context.arguments.value(option::schema_of) == "result";
+    return write_answer(context, of_result ? result_schema() : input_schema(), all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 1> schema_options{&option::output};
+constexpr std::array<const OptionInfo*, 2> schema_options{&option::schema_of, &option::output};
 
 } // namespace
 
 extern const Command schema_command;
 const Command schema_command{
     .name = "schema",
-    .summary = "the JSON Schema of the input file, for editors",
+    .summary = "the JSON Schema of the input file or of the answers",
     .about = "Prints the JSON Schema (draft 2020-12) of the input file. An editor that knows it "
-             "completes keys and marks wrong ones while you type.",
+             "completes keys and marks wrong ones while you type. With --of result it "
+             "prints that of every answer in JSON and of a line of batch.",
     .word = {},
     .options = schema_options,
     .example = "fluewright schema --output fluewright.schema.json",

@@ -39,8 +39,7 @@ int run_size(const Context& context) {
     const int status = table->suggested ? all_pass : falls_short;
     const std::string& file = arguments.words.front();
     if (context.wants_json()) {
-        return write_answer(
-            context, size_table_json(*table, version_number(), written->name), status, file);
+        return write_answer(context, size_table_json(*table, answer_input(*written)), status, file);
     }
     if (arguments.value(option::table_format) == "csv") {
         return write_answer(context, size_table_csv(*table), status, file);

@@ -44,10 +44,10 @@ Result<std::vector<Varied>, int> varied_of(const Context& context, const Install
     return over;
 }
 
-std::string answer(const Context& context, const Sweep& made, std::string_view file) {
+std::string answer(const Context& context, const Sweep& made, const AnswerInput& input) {
     const std::string_view format = context.arguments.value(option::chart_format);
     if (context.wants_json() || format == "json") {
-        return sweep_json(made, version_number(), file);
+        return sweep_json(made, input);
     }
     if (format == "csv") {
         return sweep_csv(made);
@@ -89,7 +89,7 @@ int run_sweep(const Context& context) {
     const bool any = std::any_of(
         made->points.begin(), made->points.end(), [](const auto& point) { return point.passes(); });
     return write_answer(context,
-                        answer(context, *made, written->name),
+                        answer(context, *made, answer_input(*written)),
                         any ? all_pass : falls_short,
                         arguments.words.front());
 }

@@ -68,8 +68,7 @@ int run_warmup(const Context& context) {
         }
         courses.push_back({.weather = weather, .course = warm_up(c, options)});
     }
-    WarmupReportOptions report{
-        .style = context.style, .version = version_number(), .file = opened->name};
+    WarmupReportOptions report{.style = context.style, .input = answer_input(*opened)};
     report.style.units = c.units;
     const int status = draws_in_time(courses) ? all_pass : falls_short;
     const std::string& file = context.arguments.words.front();

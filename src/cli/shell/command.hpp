@@ -47,6 +47,7 @@ struct Streams {
 /// All a command works with. It writes its answer with write_answer(), its complaints to
 /// streams.err.
 struct Context {
+    std::string_view command; ///< its name
     const Arguments& arguments;
     const Environment& environment;
     const Streams& streams;

@@ -3,28 +3,45 @@
 #include "files.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "help.hpp"
 
 #include <algorithm>
 #include <iostream>
 
 namespace fluewright::cli {
-namespace {
 
-int tell(const Context& context, Diagnostics diagnostics) {
+AnswerInput answer_input(const std::vector<AnswerFile>& files) {
+    return {.version = version_number(), .files = files};
+}
+
+AnswerInput answer_input(const Written& written) {
+    return answer_input(std::vector{answer_file(written.name, written.installation)});
+}
+
+AnswerInput answer_input(const OpenedCase& opened) {
+    return answer_input(std::vector{answer_file(opened.name, opened.written)});
+}
+
+int tell_faults(const Context& context, Diagnostics diagnostics) {
     // High and low fire may fail at the same value for the same reason; once is enough.
     const auto same = [](const Diagnostic& a, const Diagnostic& b) {
         return a.fault.pointer == b.fault.pointer && a.fault.message == b.fault.message;
     };
     diagnostics.erase(std::unique(diagnostics.begin(), diagnostics.end(), same), diagnostics.end());
     if (context.wants_json()) {
+        std::vector<AnswerFile> files;
+        for (const std::string& word : context.arguments.words) {
+            files.push_back({.name = word == "-" ? "<stdin>" : word, .id = {}, .title = {}});
+        }
         return write_answer(
-            context, diagnostics_json(diagnostics), wrong_input, context.arguments.words.front());
+            context,
+            diagnostics_json(diagnostics, context.command, answer_input(std::move(files))),
+            wrong_input,
+            context.arguments.words.front());
     }
     context.streams.err << diagnostics_text(diagnostics);
     return wrong_input;
 }
-
-} // namespace
 
 Result<Written, int> read_written(const Context& context, std::string_view file) {
     auto input = read_input(file, context.streams.in);
@@ -33,7 +50,7 @@ Result<Written, int> read_written(const Context& context, std::string_view file)
     }
     auto installation = read_installation(input->text, input->name);
     if (!installation) {
-        return Failure{tell(context, installation.error())};
+        return Failure{tell_faults(context, installation.error())};
     }
     return Written{.name = std::move(input->name),
                    .text = std::move(input->text),
@@ -41,7 +58,7 @@ Result<Written, int> read_written(const Context& context, std::string_view file)
 }
 
 int tell_faults(const Context& context, const Faults& faults, const Written& written) {
-    return tell(context, locate(faults, written.text, written.name));
+    return tell_faults(context, locate(faults, written.text, written.name));
 }
 
 Result<OpenedCase, int> open_case(const Context& context) {

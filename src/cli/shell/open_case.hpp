@@ -4,11 +4,13 @@
 #include "files.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/model/fields/installation.hpp"
 #include "fluewright/model/run/case.hpp"
 
 #include <ostream>
 #include <string>
+#include <vector>
 
 /// From the word FILE to a case, for commands that need no assessment.
 namespace fluewright::cli {
@@ -29,8 +31,16 @@ struct Written {
 /// Reads one file. The failure is the exit status; what was wrong has been told.
 [[nodiscard]] Result<Written, int> read_written(const Context& context, std::string_view file);
 
+/// What an answer about files that were read is an answer to.
+[[nodiscard]] AnswerInput answer_input(const std::vector<AnswerFile>& files);
+[[nodiscard]] AnswerInput answer_input(const Written& written);
+[[nodiscard]] AnswerInput answer_input(const OpenedCase& opened);
+
 /// Tells faults that showed later; returns the exit status.
 [[nodiscard]] int tell_faults(const Context& context, const Faults& faults, const Written& written);
+
+/// The same for faults whose places are known.
+[[nodiscard]] int tell_faults(const Context& context, Diagnostics diagnostics);
 
 /// Reads a file beside the installation, such as that of --stock, with a reader of its own. The
 /// failure is the exit status; what was wrong has been told.
@@ -45,8 +55,7 @@ template <class T>
     }
     auto made = read(input->text, input->name);
     if (!made) {
-        context.streams.err << diagnostics_text(made.error());
-        return Failure{static_cast<int>(wrong_input)};
+        return Failure{tell_faults(context, made.error())};
     }
     return std::move(made).value();
 }

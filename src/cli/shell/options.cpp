@@ -14,6 +14,7 @@ constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handboo
 constexpr std::array<std::string_view, 6> rule_bodies{"us", "uk", "ca", "au", "de", "none"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
 constexpr std::array<std::string_view, 3> outcomes{"failing", "short", "fault"};
+constexpr std::array<std::string_view, 2> schemas{"installation", "result"};
 constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
 
 } // namespace
@@ -38,7 +39,11 @@ constexpr OptionInfo color{
 constexpr OptionInfo details{
     "--details", "", "", "add the profile along the run in every state, and every size tried", {}};
 constexpr OptionInfo fields{
-    "--fields", "", "NAMES", "columns to write, parted by commas; `all` for every one", {}};
+    "--fields",
+    "",
+    "NAMES",
+    "columns to write, parted by commas; `all` for every one, `help` lists them",
+    {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
 constexpr OptionInfo heights{
@@ -79,6 +84,12 @@ constexpr OptionInfo resume{
     "",
     "go on where an interrupted run of the same command with --output ended",
     {}};
+constexpr OptionInfo schema_of{"--of",
+                               "",
+                               "WHAT",
+                               "what it describes: installation, the input file (the default), or "
+                               "result, the answers in JSON",
+                               schemas};
 constexpr OptionInfo rules{"--rules",
                            "",
                            "BODY",
@@ -154,6 +165,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::resume,
         &option::rules,
         &option::samples,
+        &option::schema_of,
         &option::seed,
         &option::separate,
         &option::sizes,

@@ -45,6 +45,7 @@ extern const OptionInfo resume;
 extern const OptionInfo rules;
 extern const OptionInfo separate;
 extern const OptionInfo samples;
+extern const OptionInfo schema_of;
 extern const OptionInfo seed;
 extern const OptionInfo sizes;
 extern const OptionInfo spread_samples;

@@ -128,7 +128,8 @@ int run_command(const std::vector<std::string>& arguments,
         streams.out << command_help(*command);
         return all_pass;
     }
-    return command->run({.arguments = *parsed,
+    return command->run({.command = command->name,
+                         .arguments = *parsed,
                          .environment = environment,
                          .streams = streams,
                          .style = look(*parsed, environment)});

@@ -1,4 +1,8 @@
 #include "fluewright/io/batch/batch_row.hpp"
+#include "io/results/csv_rows.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/results.hpp"
+#include "io/text/csv_text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -6,151 +10,131 @@
 #include <fmt/core.h>
 #include <iterator>
 
+namespace fluewright::results {
+namespace {
+
+constexpr std::array<std::string_view, 3> batch_outcome_words{"pass", "short", "fault"};
+constexpr std::span<const std::string_view> any_word{};
+
+/// A number of a row, null where it does not exist.
+constexpr auto known = [](double BatchRow::*member) {
+    return [member](const BatchRow& row) { return if_finite(row.*member); };
+};
+
+} // namespace
+
+template <>
+const Record<BatchRow>& record_of<BatchRow>() {
+    static const Record<BatchRow> record{
+        "batch_row",
+        "a line of `batch`, with the columns that --fields asks for",
+        {{"record", "number of the record, from 1", &BatchRow::number},
+         {"id", "of the installation, or its place", &BatchRow::id},
+         {"source", Kind::number, "file, or <stdin>", &BatchRow::source, any_word, false},
+         {"line",
+          Kind::number,
+          "line of a stream; 0 for a whole file",
+          &BatchRow::line,
+          any_word,
+          false},
+         {"title", Kind::number, "of the installation", &BatchRow::title, any_word, false},
+         {"outcome",
+          Kind::number,
+          "pass: every state that counts passes; short: one does not; fault: nothing was computed",
+          [](const BatchRow& row) { return row.outcome; },
+          batch_outcome_words},
+         {"limiting_state", "way of firing with least to spare", &BatchRow::limiting_state},
+         {"limiting_weather", "its weather", &BatchRow::limiting_weather},
+         {"margin_state",
+          "of high and low fire that with least draft to spare",
+          &BatchRow::margin_state},
+         {"margin_weather", "its weather", &BatchRow::margin_weather},
+         {"margin",
+          Kind::pressure,
+          "draft less the draft needed in that state",
+          known(&BatchRow::margin_pa)},
+         {"draft",
+          Kind::pressure,
+          "pressure in the flue at the outlet below that of the room, in that state",
+          known(&BatchRow::draft_pa),
+          any_word,
+          false},
+         {"draft_needed",
+          Kind::pressure,
+          "draft the appliance asks for in that state",
+          known(&BatchRow::draft_needed_pa),
+          any_word,
+          false},
+         {"opening_share",
+          "share of the door's opening over which the smoke stays in, in the worst state; over 1: "
+          "all of it",
+          known(&BatchRow::opening_share)},
+         {"capacity",
+          Kind::mass_rate,
+          "the highest burn rate the run carries at the draft needed, in the worst weather",
+          known(&BatchRow::capacity_kg_s)},
+         {"gas_temperature",
+          Kind::temperature,
+          "gas at the outlet, high fire",
+          known(&BatchRow::gas_temperature_k),
+          any_word,
+          false},
+         {"mouth_temperature",
+          Kind::temperature,
+          "coldest gas at the mouth",
+          known(&BatchRow::mouth_temperature_k),
+          any_word,
+          false},
+         {"coldest_wall",
+          Kind::temperature,
+          "coldest inner wall",
+          known(&BatchRow::coldest_wall_k),
+          any_word,
+          false},
+         {"height", Kind::length, "mouth over outlet", known(&BatchRow::height_m), any_word, false},
+         {"findings", "ids of the findings, by severity and weight", &BatchRow::findings},
+         {"error", "the first fault and its place", &BatchRow::error}}};
+    return record;
+}
+
+const RecordInfo& batch_record() {
+    return record_of<BatchRow>().info();
+}
+
+} // namespace fluewright::results
+
 namespace fluewright {
 namespace {
 
-// A line is appended in place: a batch writes millions of them, and building a tree for each would
-// cost more than reading the record. Strings are escaped as RFC 8259 asks.
-
-void append_json_text(std::string_view text, std::string& line) {
-    line += '"';
-    for (const char c : text) {
-        if (c == '"' || c == '\\') {
-            line += '\\';
-            line += c;
-        } else if (static_cast<unsigned char>(c) < 0x20) {
-            fmt::format_to(std::back_inserter(line), "\\u{:04x}", static_cast<unsigned>(c));
-        } else {
-            line += c;
-        }
-    }
-    line += '"';
-}
-
-/// A cell of RFC 4180: quoted where it must be.
-void append_csv_text(std::string_view text, std::string& line) {
-    if (text.find_first_of(",\"\r\n") == std::string_view::npos) {
-        line += text;
-        return;
-    }
-    line += '"';
-    for (const char c : text) {
-        line += c;
-        if (c == '"') {
-            line += c;
-        }
-    }
-    line += '"';
-}
+using results::ColumnInfo;
 
 /// Seven digits: more than the physics can tell, and the same on every machine.
 void append_number(double value, std::string& line) {
     fmt::format_to(std::back_inserter(line), "{:.7g}", value == 0.0 ? 0.0 : value);
 }
 
-template <auto Member>
-constexpr BatchColumn
-text_column(std::string_view name, std::string_view meaning, bool by_default) {
-    return {name,
-            meaning,
-            by_default,
-            [](const BatchRow& row, std::string& line) { append_json_text(row.*Member, line); },
-            [](const BatchRow& row, std::string& line) { append_csv_text(row.*Member, line); }};
+/// A number that is not whole.
+std::optional<double> fraction_of(const json::Value& value) {
+    return value.whole() == nullptr ? value.number() : std::nullopt;
 }
 
-template <auto Member>
-constexpr BatchColumn
-number_column(std::string_view name, std::string_view meaning, bool by_default) {
-    return {name,
-            meaning,
-            by_default,
-            [](const BatchRow& row, std::string& line) {
-                if (std::isfinite(row.*Member)) {
-                    append_number(row.*Member, line);
-                } else {
-                    line += "null";
-                }
-            },
-            [](const BatchRow& row, std::string& line) {
-                if (std::isfinite(row.*Member)) {
-                    append_number(row.*Member, line);
-                }
-            }};
+json::Value value_in(const BatchRow& row, const ColumnInfo& column) {
+    const auto at = static_cast<std::size_t>(&column - batch_columns().data());
+    return results::record_of<BatchRow>().columns()[at].get(row);
 }
-
-template <auto Member>
-constexpr BatchColumn
-count_column(std::string_view name, std::string_view meaning, bool by_default) {
-    const auto append = [](const BatchRow& row, std::string& line) {
-        fmt::format_to(std::back_inserter(line), "{}", row.*Member);
-    };
-    return {name, meaning, by_default, append, append};
-}
-
-constexpr BatchColumn outcome_column{
-    "outcome",
-    "pass, short or fault",
-    true,
-    [](const BatchRow& row, std::string& line) { append_json_text(name(row.outcome), line); },
-    [](const BatchRow& row, std::string& line) { line += name(row.outcome); }};
-
-constexpr BatchColumn findings_column{"findings",
-                                      "ids of the findings, by weight",
-                                      true,
-                                      [](const BatchRow& row, std::string& line) {
-                                          line += '[';
-                                          for (std::size_t i = 0; i < row.findings.size(); ++i) {
-                                              line += i > 0 ? "," : "";
-                                              append_json_text(row.findings[i], line);
-                                          }
-                                          line += ']';
-                                      },
-                                      [](const BatchRow& row, std::string& line) {
-                                          for (std::size_t i = 0; i < row.findings.size(); ++i) {
-                                              line += i > 0 ? " " : "";
-                                              line += row.findings[i];
-                                          }
-                                      }};
-
-constexpr std::array columns{
-    count_column<&BatchRow::number>("record", "number of the record, from 1", true),
-    text_column<&BatchRow::id>("id", "the record's id, or its place", true),
-    text_column<&BatchRow::source>("source", "file, or <stdin>", false),
-    count_column<&BatchRow::line>("line", "line of a stream; 0 for a whole file", false),
-    text_column<&BatchRow::title>("title", "title of the installation", false),
-    outcome_column,
-    text_column<&BatchRow::limiting_state>("limiting_state", "state with least to spare", true),
-    text_column<&BatchRow::limiting_weather>("limiting_weather", "and its weather", true),
-    text_column<&BatchRow::margin_state>(
-        "margin_state", "of high and low fire that with least to spare", true),
-    text_column<&BatchRow::margin_weather>("margin_weather", "and its weather", true),
-    number_column<&BatchRow::margin_pa>("margin_pa", "draft over the need in that state", true),
-    number_column<&BatchRow::draft_pa>("draft_pa", "draft in that state", false),
-    number_column<&BatchRow::draft_needed_pa>("draft_needed_pa", "draft needed there", false),
-    number_column<&BatchRow::opening_share>(
-        "opening_share", "how far the door may be opened; over 1: wholly", true),
-    number_column<&BatchRow::capacity_kg_s>("capacity_kg_s", "least capacity", true),
-    number_column<&BatchRow::gas_temperature_k>(
-        "gas_temperature_k", "gas at the outlet, high fire", false),
-    number_column<&BatchRow::mouth_temperature_k>(
-        "mouth_temperature_k", "coldest gas at the mouth", false),
-    number_column<&BatchRow::coldest_wall_k>("coldest_wall_k", "coldest inner wall", false),
-    number_column<&BatchRow::height_m>("height_m", "mouth over outlet", false),
-    findings_column,
-    text_column<&BatchRow::error>("error", "the first fault and its place", true)};
 
 constexpr int id_width = 26;
 constexpr int state_width = 32;
 
 } // namespace
 
-std::span<const BatchColumn> batch_columns() {
-    return columns;
+std::span<const ColumnInfo> batch_columns() {
+    return results::batch_record().columns;
 }
 
 BatchColumns default_batch_columns() {
     BatchColumns chosen;
-    for (const BatchColumn& column : columns) {
+    for (const ColumnInfo& column : batch_columns()) {
         if (column.by_default) {
             chosen.push_back(&column);
         }
@@ -160,37 +144,43 @@ BatchColumns default_batch_columns() {
 
 void append_ndjson(const BatchRow& row, const BatchColumns& chosen, std::string& text) {
     char before = '{';
-    for (const BatchColumn* column : chosen) {
+    for (const ColumnInfo* column : chosen) {
         text += before;
         before = ',';
         text += '"';
-        text += column->name;
+        text += column->key;
         text += "\":";
-        column->append_json(row, text);
+        const json::Value value = value_in(row, *column);
+        if (const auto number = fraction_of(value)) {
+            append_number(*number, text);
+        } else {
+            text += json::compact_text(value);
+        }
     }
     text += "}\n";
 }
 
 void append_csv(const BatchRow& row, const BatchColumns& chosen, std::string& text) {
     bool first = true;
-    for (const BatchColumn* column : chosen) {
-        if (!first) {
-            text += ',';
-        }
+    for (const ColumnInfo* column : chosen) {
+        text += first ? "" : ",";
         first = false;
-        column->append_csv(row, text);
+        const json::Value value = value_in(row, *column);
+        if (const auto number = fraction_of(value)) {
+            append_number(*number, text);
+        } else {
+            text += results::csv_cell(value);
+        }
     }
     text += "\r\n";
 }
 
 void append_csv_header(const BatchColumns& chosen, std::string& text) {
     bool first = true;
-    for (const BatchColumn* column : chosen) {
-        if (!first) {
-            text += ',';
-        }
+    for (const ColumnInfo* column : chosen) {
+        text += first ? "" : ",";
         first = false;
-        text += column->name;
+        text += column->key;
     }
     text += "\r\n";
 }

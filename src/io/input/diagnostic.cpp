@@ -1,6 +1,5 @@
 #include "fluewright/io/input/diagnostic.hpp"
 
-#include "io/json/json_text.hpp"
 #include "json_document.hpp"
 
 #include <algorithm>
@@ -41,29 +40,6 @@ std::string diagnostics_text(const Diagnostics& diagnostics) {
     }
     out += fmt::format("{} {}; nothing was computed\n", count, count == 1 ? "error" : "errors");
     return out;
-}
-
-std::string diagnostics_json(const Diagnostics& diagnostics) {
-    auto errors = json::Value::array();
-    for (const auto& [file, line, column, fault] : diagnostics) {
-        json::Value error{{"file", file},
-                          {"line", line},
-                          {"column", column},
-                          {"pointer", fault.pointer},
-                          {"message", fault.message}};
-        const auto add = [&error](const char* key, const std::string& text) {
-            if (!text.empty()) {
-                error[key] = text;
-            }
-        };
-        add("found", fault.found);
-        add("allowed", fault.allowed);
-        add("help", fault.help);
-        errors.push_back(std::move(error));
-    }
-    const json::Value whole{{"errors", std::move(errors)}};
-    // File names may hold any bytes; what is not UTF-8 is replaced, not refused.
-    return json::indented_text(whole) + '\n';
 }
 
 } // namespace fluewright

@@ -2,20 +2,12 @@
 
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
-#include "io/json/json_text.hpp"
-#include "io/text/csv_text.hpp"
 
 #include <algorithm>
 #include <fmt/core.h>
 
 namespace fluewright {
 namespace {
-
-using Json = json::Value;
-
-std::string key_of(const CatalogColumn& column) {
-    return std::string{column.name} + std::string{json_suffix(column.kind)};
-}
 
 constexpr int digits = 5;
 
@@ -117,44 +109,6 @@ std::string catalog_text(const CatalogTable& table, const Style& style) {
     std::string out = paragraph(table.title, {.first = 0, .rest = 0}, style.width) + '\n';
     out += lines.text(style, 0);
     return style.unicode ? out : in_plain_letters(out);
-}
-
-std::string catalog_json(const CatalogTable& table) {
-    Json rows = Json::array();
-    for (const auto& row : table.rows) {
-        Json json = Json::object();
-        for (std::size_t c = 0; c < row.size(); ++c) {
-            Json& value = json[key_of(table.columns[c])];
-            if (const auto* words = std::get_if<std::string_view>(&row[c])) {
-                value = *words;
-            } else if (const auto* number = std::get_if<double>(&row[c])) {
-                value = *number;
-            }
-        }
-        rows.push_back(std::move(json));
-    }
-    const Json whole{{"schema", 1}, {"table", table.id}, {"rows", std::move(rows)}};
-    return json::indented_text(whole) + '\n';
-}
-
-std::string catalog_csv(const CatalogTable& table) {
-    std::string out;
-    for (std::size_t c = 0; c < table.columns.size(); ++c) {
-        out += (c == 0 ? "" : ",") + key_of(table.columns[c]);
-    }
-    out += "\r\n";
-    for (const auto& row : table.rows) {
-        for (std::size_t c = 0; c < row.size(); ++c) {
-            out += c == 0 ? "" : ",";
-            if (const auto* words = std::get_if<std::string_view>(&row[c])) {
-                out += csv_field(*words);
-            } else if (const auto* number = std::get_if<double>(&row[c])) {
-                out += fmt::format("{}", *number);
-            }
-        }
-        out += "\r\n";
-    }
-    return out;
 }
 
 } // namespace fluewright

@@ -347,6 +347,17 @@ std::span<const CatalogName> catalog_names() {
     return names;
 }
 
+CatalogTable catalog_contents() {
+    CatalogTable table{"catalog",
+                       "The tables; `fluewright catalog NAME` prints one",
+                       {name_column, {"summary", "what it holds"}},
+                       {}};
+    for (const CatalogName& name : catalog_names()) {
+        table.rows.push_back({name.id, name.summary});
+    }
+    return table;
+}
+
 CatalogTable catalog_table(std::string_view id) {
     for (const Entry& entry : entries) {
         if (entry.name.id == id) {

@@ -1,3 +1,4 @@
+#include "explain_pages.hpp"
 #include "fluewright/io/reference/explain.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -6,30 +7,13 @@
 #include <fmt/core.h>
 
 namespace fluewright {
+
+using explaining::section;
+using explaining::source_words;
+
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 2};
-
-std::string section(std::string_view title, std::string_view text, const Style& style) {
-    return '\n' + inked(title, Ink::heading, style) + '\n' + paragraph(text, inset, style.width);
-}
-
-std::string source_words(std::string_view key, std::string_view mark) {
-    if (key == mark) {
-        return fmt::format("{}.", mark);
-    }
-    const catalog::Source* source = catalog::find_source(key);
-    if (source == nullptr) {
-        return fmt::format("{} ({}).", key, mark);
-    }
-    const bool has_place = !source->place.empty() && source->place != "none";
-    return fmt::format("{}{}{} [{}; {}].",
-                       source->document,
-                       has_place ? ", " : "",
-                       has_place ? source->place : std::string_view{},
-                       source->kind,
-                       mark);
-}
+constexpr Indent page_inset{.first = 2, .rest = 2};
 
 /// "Asked by the rules of the United States: connector-slope"
 std::string who_asks(const Check& check) {
@@ -64,7 +48,7 @@ std::string explain_matter(const Matter& matter, const Style& style) {
     for (const Check& check : checks()) {
         if (check.matter == &matter) {
             out += section(who_asks(check), asked(check), style);
-            out += paragraph(source_words(check.source, check.mark), inset, style.width);
+            out += paragraph(source_words(check.source, check.mark), page_inset, style.width);
         }
     }
     return style.unicode ? out : in_plain_letters(out);
@@ -104,6 +88,7 @@ std::string explain_cause(const diagnosis::Cause& cause, const Style& style) {
         out += section("How to be sure", fmt::format("{}. {}", check->title, check->how), style);
     }
     out += section("What to do", cause.remedy, style);
+    out += section("Source", source_words(cause.source, cause.mark), style);
     return style.unicode ? out : in_plain_letters(out);
 }
 

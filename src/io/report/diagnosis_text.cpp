@@ -282,7 +282,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     out += paragraph(how, {.first = 2, .rest = 4}, style.width);
     out += writer.assumptions();
     out += report::cautions_text(style);
-    return report::signed_off(std::move(out), options.version, options.file, style);
+    return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 
 } // namespace fluewright

@@ -116,7 +116,7 @@ std::string method_text(const MethodResult& result, const MethodReportOptions& o
     }
     out += notes_text(result, style);
     out += report::cautions_text(style);
-    return report::signed_off(std::move(out), options.version, options.file, style);
+    return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 
 } // namespace fluewright

@@ -134,8 +134,9 @@ std::string growth_text(const PartsList& list, const Style& style) {
 
 std::string parts_text(const PartsList& list, const PartsReportOptions& options) {
     const Style& style = options.style;
-    std::string out =
-        options.title.empty() ? "" : paragraph(options.title, {.first = 0, .rest = 0}, style.width);
+    const std::string title =
+        options.input.files.empty() ? std::string{} : options.input.files.front().title;
+    std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
     out += buy_text(list, style);
     out += cuts_text(list, style);
     out += stretches_text(list, style);
@@ -146,7 +147,7 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
         out += paragraph("- " + assumed, inset, style.width);
     }
     out += report::cautions_text(style);
-    return report::signed_off(std::move(out), options.version, options.file, style);
+    return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 
 } // namespace fluewright

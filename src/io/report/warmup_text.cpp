@@ -270,7 +270,7 @@ std::string warmup_text(const Case& resolved,
         out += paragraph(fmt::format("- {}", note), indented, style.width);
     }
     out += report::cautions_text(style);
-    return report::signed_off(std::move(out), options.version, options.file, style);
+    return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 
 } // namespace fluewright

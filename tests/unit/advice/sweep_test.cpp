@@ -108,7 +108,7 @@ TEST_CASE("the sweep does not depend on the number of threads", "[sweep]") {
     const Sweep one = swept(in, {"outdoor=-20..15degC:4", "diameter=150..250mm:3"});
     const Sweep three =
         swept(in, {"outdoor=-20..15degC:4", "diameter=150..250mm:3"}, {.units = {}, .threads = 3});
-    CHECK(sweep_json(one, "", "") == sweep_json(three, "", ""));
+    CHECK(sweep_json(one, {}) == sweep_json(three, {}));
     CHECK(sweep_svg(one) == sweep_svg(three));
 }
 
@@ -165,11 +165,11 @@ TEST_CASE("one value, or a grid with holes, can be drawn", "[sweep]") {
 
 TEST_CASE("text, CSV and JSON tell the same points", "[sweep]") {
     const Sweep made = swept(example("sugar-house"), {"outdoor=-4..60degF:5"});
-    const auto json = nlohmann::json::parse(sweep_json(made, "1", "f"));
+    const auto json = nlohmann::json::parse(sweep_json(made, {})).at("result");
     CHECK(json.at("points").size() == 5);
     CHECK(json.at("over").at(0).at("unit") == "K");
     const std::string csv = sweep_csv(made);
-    CHECK(csv.starts_with("outdoor_k,all_pass,state,"));
+    CHECK(csv.starts_with("outdoor_k,works,least_relative_spare,fault,state,weather,"));
     CHECK(count_of(csv, "\r\n") == 1 + 5 * made.points.front().score->states.size());
     Style style;
     style.units = UnitSystem::us;

@@ -263,6 +263,8 @@ TEST_CASE("the schema holds every key", "[fields]") {
 
 TEST_CASE("the documents made from the table are fresh", "[fields]") {
     compare_with_file(input_reference_markdown(), "input.md");
+    compare_with_file(result_schema(), "result.schema.json");
+    compare_with_file(output_reference_markdown(), "output.md");
     compare_with_file(input_schema(), "fluewright.schema.json");
     compare_with_file(checks_reference_markdown(), "checks.md");
 }

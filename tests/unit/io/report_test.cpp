@@ -134,7 +134,7 @@ TEST_CASE("a state without a working point says so in words", "[report]") {
     Assessment a = made_up();
     a.solution.states[1].status = Status::no_flow;
     CHECK_THAT(text_of(a), Contains("free burn: not computed; no flow up the flue"));
-    const auto json = nlohmann::json::parse(report_json(a, {}));
+    const auto json = nlohmann::json::parse(report_json(a, {}))["result"];
     CHECK(json["states"][1]["status"] == "no flow");
     CHECK(json["states"][1]["draft_pa"].is_null());
     CHECK(json["states"][1]["stations"].empty());
@@ -149,9 +149,9 @@ TEST_CASE("a number that is not finite is a word in text and null in JSON", "[re
     a.solution.states[0].draft_pa = std::numeric_limits<double>::quiet_NaN();
     a.limiting_draft_other_pa = std::numeric_limits<double>::infinity();
     CHECK_THAT(text_of(a), Contains("not computed"));
-    const auto json = nlohmann::json::parse(report_json(a, {}));
+    const auto json = nlohmann::json::parse(report_json(a, {}))["result"];
     CHECK(json["states"][0]["draft_pa"].is_null());
-    CHECK(json["verdict"]["limiting_state"]["draft_with_european_heat_pa"].is_null());
+    CHECK(json["limiting_state"]["draft_with_european_heat_pa"].is_null());
 }
 
 TEST_CASE("a step in size and an added mouth are called so", "[report]") {
@@ -159,8 +159,8 @@ TEST_CASE("a step in size and an added mouth are called so", "[report]") {
     CHECK_THAT(text, Contains("1 step"));
     CHECK_THAT(text, Contains("1 straight"));
     CHECK_THAT(text, Contains("\n  mouth"));
-    const auto json = nlohmann::json::parse(report_json(made_up(), {}));
-    CHECK(json["input"]["run"][3]["part"].is_null());
+    const auto json = nlohmann::json::parse(report_json(made_up(), {}))["result"];
+    CHECK(json["installation"]["run"][3]["part"].is_null());
 }
 
 TEST_CASE("the size line follows the outcome", "[report]") {

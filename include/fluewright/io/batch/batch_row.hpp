@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/io/results/columns.hpp"
 
 #include <cstddef>
 #include <span>
@@ -51,18 +52,10 @@ struct BatchRow {
 /// Reads and assesses one record. Never fails: a fault becomes a row.
 [[nodiscard]] BatchRow assess_record(const BatchRecord& record);
 
-/// A column of the output.
-struct BatchColumn {
-    std::string_view name;
-    std::string_view meaning;
-    bool by_default;
-    void (*append_json)(const BatchRow& row, std::string& line);
-    void (*append_csv)(const BatchRow& row, std::string& line);
-};
+/// The columns a line can have; see results::batch_record().
+[[nodiscard]] std::span<const results::ColumnInfo> batch_columns();
 
-[[nodiscard]] std::span<const BatchColumn> batch_columns();
-
-using BatchColumns = std::vector<const BatchColumn*>;
+using BatchColumns = std::vector<const results::ColumnInfo*>;
 
 [[nodiscard]] BatchColumns default_batch_columns();
 

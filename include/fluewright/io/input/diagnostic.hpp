@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/fault.hpp"
+#include "fluewright/io/results/answer.hpp"
 
 #include <string>
 #include <string_view>
@@ -35,8 +36,9 @@ locate(const Faults& faults, std::string_view text, std::string_view file);
 ///     1 error; nothing was computed
 [[nodiscard]] std::string diagnostics_text(const Diagnostics& diagnostics);
 
-/// {"errors": [{"file", "line", "column", "pointer", "message", "found", "allowed", "help"}]} with
-/// all of them; what is empty stays out.
-[[nodiscard]] std::string diagnostics_json(const Diagnostics& diagnostics);
+/// All of them in the envelope of every answer; docs/output.md, faults.
+[[nodiscard]] std::string diagnostics_json(const Diagnostics& diagnostics,
+                                           std::string_view command,
+                                           const AnswerInput& input);
 
 } // namespace fluewright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <span>
@@ -44,11 +45,14 @@ struct CatalogName {
 /// A table by its id, which must be one of catalog_names().
 [[nodiscard]] CatalogTable catalog_table(std::string_view id);
 
+/// The tables themselves as a table.
+[[nodiscard]] CatalogTable catalog_contents();
+
 /// Aligned text in the units of the style.
 [[nodiscard]] std::string catalog_text(const CatalogTable& table, const Style& style);
 
-/// {"schema", "table", "rows"}: SI numbers, keys that end in the unit; empty cells are null.
-[[nodiscard]] std::string catalog_json(const CatalogTable& table);
+/// The answer in its envelope; empty cells are null.
+[[nodiscard]] std::string catalog_json(const CatalogTable& table, const AnswerInput& input);
 
 /// RFC 4180 with a heading line; the same keys and numbers as JSON.
 [[nodiscard]] std::string catalog_csv(const CatalogTable& table);

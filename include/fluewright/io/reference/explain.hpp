@@ -7,6 +7,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// What stands behind a word of the report or a key of the file.
 namespace fluewright {
@@ -25,6 +26,15 @@ struct UnknownKey {
     std::string message; ///< lower case, no final stop
     std::string help;    ///< the nearest key, or empty
 };
+
+/// What has a page: findings, checks and rules, ways of firing, causes, looks and readings,
+/// changes, bodies of rules, sources; with hyphens between their words.
+[[nodiscard]] std::vector<std::string> explained_ids();
+
+/// The page of an id; all of them where one id stands for several things. Capitals, blanks and
+/// commas do not matter. Failure: what it is nearest to.
+[[nodiscard]] Result<std::string, UnknownKey> explain_id(std::string_view typed,
+                                                         const Style& style);
 
 /// A key of the input file by its JSON pointer: meaning, range, units, example, what stands in for
 /// it. A pointer to an object lists its keys. List entries and names of the user's own may stand in

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/study/compare.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <string>
@@ -22,8 +23,9 @@ struct FileDifference {
 /// Which and why, then one column a layout with the lines that differ marked.
 [[nodiscard]] std::string comparison_text(const Comparison& comparison, const Style& style);
 
-/// {"schema", "sentence", "best", "layouts": [{"file", "states", ...}], "differences"}; SI.
-[[nodiscard]] std::string comparison_json(const Comparison& comparison, std::string_view version);
+/// The answer in its envelope, the files of `input` in the order of the layouts; docs/output.md,
+/// compare_answer.
+[[nodiscard]] std::string comparison_json(const Comparison& comparison, const AnswerInput& input);
 
 /// One line for each layout and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string comparison_csv(const Comparison& comparison);

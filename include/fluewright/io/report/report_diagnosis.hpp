@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <string>
@@ -11,8 +12,7 @@ namespace fluewright {
 
 struct DiagnosisReportOptions {
     Style style;
-    std::string_view version; ///< of the program
-    std::string_view file;    ///< as the user named it
+    AnswerInput input;
 };
 
 /// What to do now where smoke or gas is in the room; the outcome in a sentence; what was seen and
@@ -29,8 +29,7 @@ struct DiagnosisReportOptions {
 /// A check: what to do, and what to expect under each leading cause.
 [[nodiscard]] std::string check_text(const NextCheck& check, const Style& style);
 
-/// {"schema", "program", "file", "title", "urgent", "sentence", "seen", "explanations", "checks",
-/// "assumptions"}; SI, keys end in the unit.
+/// The answer in its envelope; docs/output.md, diagnose_answer.
 [[nodiscard]] std::string diagnosis_json(const Diagnosis& diagnosis,
                                          const DiagnosisReportOptions& options);
 

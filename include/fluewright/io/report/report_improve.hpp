@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <string>
@@ -12,9 +13,9 @@ namespace fluewright {
 /// The answer, the plans with what each does in every state and what it may worsen.
 [[nodiscard]] std::string improvement_text(const Improvement& improvement, const Style& style);
 
-/// {"schema", "outcome", "sentence", "plans": [...]}: SI, keys end in the unit.
-[[nodiscard]] std::string
-improvement_json(const Improvement& improvement, std::string_view version, std::string_view file);
+/// The answer in its envelope; docs/output.md, improve_answer.
+[[nodiscard]] std::string improvement_json(const Improvement& improvement,
+                                           const AnswerInput& input);
 
 /// One line for each plan and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string improvement_csv(const Improvement& improvement);

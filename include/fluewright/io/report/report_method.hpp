@@ -1,8 +1,11 @@
 #pragma once
 
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
+#include "fluewright/model/run/case.hpp"
 #include "fluewright/model/standards/method.hpp"
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -11,17 +14,17 @@ namespace fluewright {
 
 struct MethodReportOptions {
     Style style;
-    std::string_view version; ///< of the program
-    std::string_view file;    ///< as the user named it
+    AnswerInput input;
 };
 
 /// Verdict, conditions, the full physics beside them, every term by its symbol, notes, cautions.
 [[nodiscard]] std::string method_text(const MethodResult& result,
                                       const MethodReportOptions& options);
 
-/// The same as JSON: {"schema", "program", "file", "method", "met", "firings", "notes"}. Terms
-/// carry their unit in words, since their names are those of the document.
+/// The answer in its envelope; docs/output.md, method_answer. Terms carry their unit in words,
+/// since their names are those of the document. `assumptions`: of the case.
 [[nodiscard]] std::string method_json(const MethodResult& result,
-                                      const MethodReportOptions& options);
+                                      std::span<const Assumption> assumptions,
+                                      const AnswerInput& input);
 
 } // namespace fluewright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/sizing/size_table.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <string>
@@ -11,9 +12,8 @@ namespace fluewright {
 /// The suggestion, then every size against every state and what rules it out.
 [[nodiscard]] std::string size_table_text(const SizeTable& table, const Style& style);
 
-/// {"schema", "sentence", "rows": [{..., "states": [...]}]}: SI, keys end in the unit.
-[[nodiscard]] std::string
-size_table_json(const SizeTable& table, std::string_view version, std::string_view file);
+/// The answer in its envelope; docs/output.md, size_answer.
+[[nodiscard]] std::string size_table_json(const SizeTable& table, const AnswerInput& input);
 
 /// One line for each size and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string size_table_csv(const SizeTable& table);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/study/sweep.hpp"
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 
 #include <string>
@@ -11,9 +12,8 @@ namespace fluewright {
 /// The answer, then every value against every state; two quantities as a grid.
 [[nodiscard]] std::string sweep_text(const Sweep& sweep, const Style& style);
 
-/// {"schema", "sentence", "over": [...], "turns": [...], "points": [{"at": [...], "states"}]}; SI.
-[[nodiscard]] std::string
-sweep_json(const Sweep& sweep, std::string_view version, std::string_view file);
+/// The answer in its envelope; docs/output.md, sweep_answer.
+[[nodiscard]] std::string sweep_json(const Sweep& sweep, const AnswerInput& input);
 
 /// One line for each point and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string sweep_csv(const Sweep& sweep);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "fluewright/model/warmup/warmup.hpp"
 
@@ -18,8 +19,7 @@ struct WarmupInWeather {
 
 struct WarmupReportOptions {
     Style style;
-    std::string_view version; ///< of the program
-    std::string_view file;    ///< as the user named it
+    AnswerInput input;
 };
 
 /// Whether the draft needed at high fire is met in every weather.
@@ -31,8 +31,8 @@ struct WarmupReportOptions {
                                       std::span<const WarmupInWeather> courses,
                                       const WarmupReportOptions& options);
 
-/// {"schema", "program", "file", "weathers": [...], "assumptions"}; SI, keys end in the unit, what
-/// did not happen within the time is null.
+/// The answer in its envelope, what did not happen within the time null; docs/output.md,
+/// warmup_answer.
 [[nodiscard]] std::string warmup_json(const Case& resolved,
                                       std::span<const WarmupInWeather> courses,
                                       const WarmupReportOptions& options);

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "fluewright/model/fields/installation.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// What an answer is an answer to.
+namespace fluewright {
+
+/// An input file as the answer names it.
+struct AnswerFile {
+    std::string name;  ///< as the user gave it; "<stdin>" for standard input
+    std::string id;    ///< of the installation; empty where it has none
+    std::string title; ///< of the installation; empty where it has none
+};
+
+struct AnswerInput {
+    std::string_view version{}; ///< of the program
+    std::vector<AnswerFile> files{};
+
+    /// The name of the only or first file; empty for none.
+    [[nodiscard]] std::string_view file() const {
+        return files.empty() ? std::string_view{} : std::string_view{files.front().name};
+    }
+};
+
+[[nodiscard]] inline AnswerFile answer_file(std::string_view name, const Installation& written) {
+    return {.name = std::string{name},
+            .id = written.id.value_or(""),
+            .title = written.title.value_or("")};
+}
+
+} // namespace fluewright

@@ -1,0 +1,320 @@
+#include "io/text/words.hpp"
+#include "state_rows.hpp"
+
+#include <cmath>
+
+namespace fluewright::results {
+
+namespace {
+
+using Maybe = std::optional<double>;
+
+struct RoomRow {
+    const StateRow& of;
+};
+
+struct ColdRow {
+    const StateRow& of;
+};
+
+struct StationRow {
+    const StateRow& of;
+    std::size_t at;
+
+    [[nodiscard]] const Station& station() const { return of.state.stations[at]; }
+
+    /// Of a station whose section has a wall.
+    [[nodiscard]] Maybe wall(double value) const {
+        return report::has_wall_temperature(of.installation, of.state, at) ? Maybe{value} : Maybe{};
+    }
+};
+
+struct JointRow {
+    const StateRow& of;
+    report::Joint joint;
+};
+
+Maybe of_house(const RoomRow& r, double value) {
+    return r.of.installation.house.known && std::isfinite(value) ? Maybe{value} : Maybe{};
+}
+
+Maybe of_turning(const ColdRow& c, double value) {
+    return c.of.state.cold.turning_k > 0.0 && std::isfinite(value) ? Maybe{value} : Maybe{};
+}
+
+std::vector<StationRow> stations_of(const StateRow& s) {
+    std::vector<StationRow> rows;
+    for (std::size_t i = 0; s.is_solved() && i < s.state.stations.size(); ++i) {
+        rows.push_back({s, i});
+    }
+    return rows;
+}
+
+std::vector<JointRow> joints_of_state(const StateRow& s) {
+    std::vector<JointRow> rows;
+    if (s.is_solved()) {
+        for (const report::Joint& joint : report::joints_of(s.installation, s.state)) {
+            rows.push_back({s, joint});
+        }
+    }
+    return rows;
+}
+
+constexpr std::string_view leak_meaning = "what the joint does at that pressure";
+
+} // namespace
+
+template <>
+const Record<RoomRow>& record_of<RoomRow>() {
+    static const Record<RoomRow> record{
+        "room_air",
+        "the air of the room in a state",
+        {{"pressure",
+          Kind::pressure,
+          "against outdoors at the height of the outlet",
+          [](const RoomRow& r) { return r.of.state.room.pressure_pa; }},
+         {"air_taken",
+          Kind::gas_flow,
+          "room air taken by the fire and by joints and openings of the run",
+          [](const RoomRow& r) { return r.of.state.room.taken_kg_s; }},
+         {"pressure_without_fire",
+          Kind::pressure,
+          "with no fire; null without a house",
+          [](const RoomRow& r) { return of_house(r, r.of.state.room.idle_pressure_pa); }},
+         {"pressure_without_fans",
+          Kind::pressure,
+          "with this fire and every fan off; null without a house",
+          [](const RoomRow& r) { return of_house(r, r.of.state.room.pressure_without_fans_pa); }},
+         {"neutral_height",
+          Kind::length,
+          "neutral level over the outlet; null without a house",
+          [](const RoomRow& r) { return of_house(r, r.of.state.room.neutral_height_m); }}}};
+    return record;
+}
+
+template <>
+const Record<ColdRow>& record_of<ColdRow>() {
+    static const Record<ColdRow> record{
+        "cold_start",
+        "the flue with no fire, and what turns it where it is reversed",
+        {{"standing_draft",
+          Kind::pressure,
+          "at the outlet, the air in the flue as warm as its surroundings",
+          [](const ColdRow& c) { return c.of.state.cold.standing_draft_pa; }},
+         {"draws_by_itself",
+          "whether that draft is upwards",
+          [](const ColdRow& c) { return c.of.state.cold.standing_draft_pa > 0.0; }},
+         {"idle_mean_temperature",
+          Kind::temperature,
+          "mean over height of that air",
+          [](const ColdRow& c) { return c.of.state.cold.idle_mean_k; }},
+         {"turning_temperature",
+          Kind::temperature,
+          "mean temperature at which the air begins to rise",
+          [](const ColdRow& c) { return of_turning(c, c.of.state.cold.turning_k); }},
+         {"preheat",
+          Kind::power,
+          "heat sent up the flue to turn it",
+          [](const ColdRow& c) { return c.of.installation.kindling.preheat_w; }},
+         {"preheat_heat",
+          Kind::energy,
+          "heat that takes",
+          [](const ColdRow& c) { return of_turning(c, c.of.state.cold.heat_j); }},
+         {"preheat_duration",
+          Kind::duration,
+          "time that takes; negative where no heat does it",
+          [](const ColdRow& c) { return of_turning(c, c.of.state.cold.duration_s); }}}};
+    return record;
+}
+
+template <>
+const Record<DoorResult>& record_of<DoorResult>() {
+    static const Record<DoorResult> record{
+        "open_door",
+        "what the opened door does",
+        {{"top_edge",
+          Kind::pressure,
+          "room less firebox at the upper edge of the opening; smoke stays in while it is positive",
+          [](const DoorResult& d) { return d.top_edge_pa; }},
+         {"face_velocity",
+          Kind::speed,
+          "of the air over the whole opening",
+          [](const DoorResult& d) { return d.face_velocity_m_s; }},
+         {"box_temperature", Kind::temperature, "in the firebox", [](const DoorResult& d) {
+              return d.box_temperature_k;
+          }}}};
+    return record;
+}
+
+template <>
+const Record<MarchResult>& record_of<MarchResult>() {
+    static const Record<MarchResult> record{
+        "budget",
+        "sums over the run: mouth = outlet + buoyancy - friction - fittings - acceleration",
+        {{"buoyancy", Kind::pressure, "lift of the warm gas", &MarchResult::buoyancy_pa},
+         {"friction", Kind::pressure, "lost along the pipe", &MarchResult::friction_pa},
+         {"fittings", Kind::pressure, "lost in elbows and other parts", &MarchResult::fittings_pa},
+         {"acceleration",
+          Kind::pressure,
+          "taken up by the speed of the gas",
+          &MarchResult::acceleration_pa},
+         {"outlet_pressure",
+          Kind::pressure,
+          "static, at the outlet, against outdoors",
+          &MarchResult::outlet_pressure_pa},
+         {"mouth_pressure",
+          Kind::pressure,
+          "static, at the mouth, against outdoors",
+          &MarchResult::mouth_pressure_pa},
+         {"heat_loss", Kind::power, "through the walls", &MarchResult::heat_loss_w},
+         {"leak_in",
+          Kind::gas_flow,
+          "air through joints into the flue",
+          &MarchResult::leak_in_kg_s},
+         {"leak_out",
+          Kind::gas_flow,
+          "gas through joints out of the flue",
+          &MarchResult::leak_out_kg_s}}};
+    return record;
+}
+
+template <>
+const Record<JointRow>& record_of<JointRow>() {
+    static const Record<JointRow> record{
+        "joint_pressure",
+        "a joint in a state",
+        {{"place",
+          "the part above it",
+          [](const JointRow& j) {
+              return report::section_words(j.of.installation, j.joint.section);
+          }},
+         {"height",
+          Kind::length,
+          "over the outlet",
+          [](const JointRow& j) { return j.joint.height_m; }},
+         {"pressure_in_zone",
+          Kind::pressure,
+          "in the flue against the air round the joint",
+          [](const JointRow& j) { return j.joint.pressure_pa; }},
+         {"leak",
+          Kind::gas_flow,
+          "into the flue positive",
+          [](const JointRow& j) { return j.joint.leak_kg_s; }},
+         {"leak_words", leak_meaning, [](const JointRow& j) {
+              return report::leak_words(j.joint.pressure_pa, j.of.state.kind);
+          }}}};
+    return record;
+}
+
+template <>
+const Record<StationRow>& record_of<StationRow>() {
+    static const Record<StationRow> record{
+        "station",
+        "the outlet, or the upper end of a section of the run",
+        {{"place",
+          "the section that ends here",
+          [](const StationRow& s) {
+              return s.at == 0 ? std::string{"outlet"}
+                               : report::section_words(s.of.installation, s.station().section);
+          }},
+         {"section",
+          "index into the run, from 0",
+          [](const StationRow& s) { return s.station().section; }},
+         {"distance",
+          Kind::length,
+          "along the run from the outlet",
+          [](const StationRow& s) { return s.station().distance_m; }},
+         {"height",
+          Kind::length,
+          "over the outlet",
+          [](const StationRow& s) { return s.station().height_m; }},
+         {"gas_temperature",
+          Kind::temperature,
+          "of the gas",
+          [](const StationRow& s) { return s.station().gas_temperature_k; }},
+         {"inner_wall",
+          Kind::temperature,
+          "face of the wall towards the gas; null where the section has no length",
+          [](const StationRow& s) { return s.wall(s.station().inner_wall_k); }},
+         {"outer_wall",
+          Kind::temperature,
+          "face of the wall towards its surroundings",
+          [](const StationRow& s) { return s.wall(s.station().outer_wall_k); }},
+         {"velocity",
+          Kind::speed,
+          "of the gas",
+          [](const StationRow& s) { return s.station().velocity_m_s; }},
+         {"reynolds", "Reynolds number", [](const StationRow& s) { return s.station().reynolds; }},
+         {"flow",
+          Kind::gas_flow,
+          "gas that passes",
+          [](const StationRow& s) { return s.station().flow_kg_s; }},
+         {"pressure",
+          Kind::pressure,
+          "static, against outdoors at this height",
+          [](const StationRow& s) { return s.station().pressure_pa; }},
+         {"pressure_in_zone",
+          Kind::pressure,
+          "static, against the air round the section",
+          [](const StationRow& s) { return s.station().pressure_in_zone_pa; }},
+         {"leak",
+          Kind::gas_flow,
+          "through the joint at the lower end of the section, into the flue positive",
+          [](const StationRow& s) { return s.station().leak_kg_s; }},
+         {"leak_words",
+          "what a joint here does at that pressure; null at the mouth",
+          [](const StationRow& s) -> std::optional<std::string_view> {
+              if (s.at + 1 == s.of.state.stations.size()) {
+                  return {};
+              }
+              return report::leak_words(s.station().pressure_in_zone_pa, s.of.state.kind);
+          }}}};
+    return record;
+}
+
+template <>
+const Record<CheckedState>& record_of<CheckedState>() {
+    static const Record<CheckedState> record = [] {
+        std::vector<Column<CheckedState>> columns;
+        for (const Column<StateRow>& column : record_of<StateRow>().columns()) {
+            columns.push_back(
+                {column, [&column](const CheckedState& c) { return column.get(c.figures); }});
+        }
+        columns.push_back({"room", "the air of the room", [](const CheckedState& c) {
+                               return RoomRow{c.figures};
+                           }});
+        columns.push_back({"cold_start",
+                           "of the states without a fire; null else",
+                           [](const CheckedState& c) -> std::optional<ColdRow> {
+                               if (fire_of(c.figures.state.kind) != Fire::out) {
+                                   return {};
+                               }
+                               return ColdRow{c.figures};
+                           }});
+        columns.push_back({"door",
+                           "of the states with the door open; null else",
+                           [](const CheckedState& c) -> const DoorResult* {
+                               return c.figures.is_door() && c.figures.is_solved()
+                                          ? &c.figures.state.door
+                                          : nullptr;
+                           }});
+        columns.push_back({"budget",
+                           "sums over the run; null where nothing was solved",
+                           [](const CheckedState& c) -> const MarchResult* {
+                               return c.figures.is_solved() ? &c.figures.state.flow : nullptr;
+                           }});
+        columns.push_back({"joints", "every joint from the outlet up", [](const CheckedState& c) {
+                               return joints_of_state(c.figures);
+                           }});
+        columns.push_back({"stations",
+                           "the outlet and the upper end of each section",
+                           [](const CheckedState& c) { return stations_of(c.figures); }});
+        return Record<CheckedState>{
+            "checked_state",
+            "one way of firing in one weather, with what happens along the run",
+            std::move(columns)};
+    }();
+    return record;
+}
+
+} // namespace fluewright::results

@@ -1,0 +1,138 @@
+#include "csv_rows.hpp"
+#include "finding_rows.hpp"
+#include "fluewright/io/report/report_compare.hpp"
+#include "results.hpp"
+#include "state_rows.hpp"
+
+namespace fluewright::results {
+namespace {
+
+/// The comparison with what differs between the files, which takes a while to find.
+struct ComparisonRow {
+    const Comparison& of;
+    std::vector<FileDifference> differences;
+};
+
+} // namespace
+
+template <>
+const Record<FileDifference>& record_of<FileDifference>() {
+    static const Record<FileDifference> record{
+        "difference",
+        "a value the files do not share",
+        {{"pointer", "into the files", &FileDifference::pointer},
+         {"values",
+          "of each layout, as written; empty where it has none",
+          &FileDifference::values}}};
+    return record;
+}
+
+template <>
+const Record<Layout>& record_of<Layout>() {
+    static const Record<Layout> record{
+        "layout",
+        "one layout, checked",
+        {{"name", "the file without folder and ending, where that tells them apart", &Layout::name},
+         {"works",
+          "every state that counts passes",
+          [](const Layout& l) { return l.score.passes; }},
+         {"sentence",
+          "its verdict",
+          [](const Layout& l) -> const auto& {return l.assessment.sentence;
+}
+} // namespace fluewright::results
+
+,
+    {"least_relative_spare",
+     "of the state with least to spare, over what is asked",
+     [](const Layout& l) { return if_finite(l.score.least_spare); }},
+    {"limiting_state",
+     "index of that state, from 0",
+     [](const Layout& l) { return l.score.limiting; }},
+    {"height", Kind::length, "mouth over outlet", &Layout::rise_m},
+    {{"pipe", "pipe"}, Kind::length, "along the pipe", &Layout::pipe_m},
+    {"level", Kind::length, "of pipe that goes further across than up", &Layout::level_m},
+    {"turns", Kind::angle, "of all elbows and tees together", &Layout::turns_rad},
+    {"least_area",
+     Kind::area,
+     "of the narrowest pipe",
+     [](const Layout& l) { return if_finite(l.least_area_m2); }},
+    {"sizes", "inside diameters of the straights, in order", &Layout::sizes},
+    {"states",
+     "those that decide",
+     [](const Layout& l) { return state_rows(l.assessment.installation, l.score); }},
+{
+    "findings", "what is not met, by severity and weight", [](const Layout& l) -> const auto& {
+        return l.assessment.findings;
+    }
+}
+}
+}
+;
+return record;
+}
+
+template <>
+const Record<ComparisonRow>& record_of<ComparisonRow>() {
+    static const Record<ComparisonRow> record{
+        "compare_answer",
+        "several layouts side by side",
+        {{"sentence",
+          "which to build and why",
+          [](const ComparisonRow& c) -> const auto& {return c.of.sentence;
+}
+}
+,
+    {"best",
+     "index of the one to build, or of the nearest, from 0",
+     [](const ComparisonRow& c) { return c.of.best; }},
+    {"alike", "all of them come to the same", [](const ComparisonRow& c) { return c.of.alike; }},
+    {"layouts",
+     "in the order given",
+     [](const ComparisonRow& c) -> const auto& {return c.of.layouts;
+}
+}
+, {
+    "differences", "between the files", &ComparisonRow::differences
+}
+}
+}
+;
+return record;
+}
+
+const RecordInfo& compare_result() {
+    return record_of<ComparisonRow>().info();
+}
+
+} // namespace fluewright::results
+
+namespace fluewright {
+
+std::string comparison_json(const Comparison& comparison, const AnswerInput& input) {
+    std::vector<results::AssumedOf> assumed;
+    for (std::size_t i = 0; i < comparison.layouts.size(); ++i) {
+        const Layout& layout = comparison.layouts[i];
+        assumed.push_back({i < input.files.size() ? std::string_view{input.files[i].name}
+                                                  : std::string_view{layout.name},
+                           layout.assessment.installation.assumptions});
+    }
+    return results::answer_text("compare",
+                                input,
+                                results::record_of<results::ComparisonRow>().json(
+                                    {comparison, file_differences(comparison)}),
+                                assumed);
+}
+
+std::string comparison_csv(const Comparison& comparison) {
+    using namespace results;
+    std::string out = csv_keys<Layout>() + ',' + csv_heading<StateRow>();
+    for (const Layout& layout : comparison.layouts) {
+        append_with_states(csv_cells(layout),
+                           std::optional{state_rows(layout.assessment.installation, layout.score)},
+                           out);
+    }
+    return out;
+}
+
+} // namespace fluewright

@@ -1,0 +1,223 @@
+#include "finding_rows.hpp"
+#include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/io/report/report_diagnosis.hpp"
+#include "results.hpp"
+
+#include <algorithm>
+
+namespace fluewright::results {
+namespace {
+
+struct CauseSizeRow {
+    const SizedCause& of;
+
+    [[nodiscard]] std::string_view unit() const {
+        const auto kinds = all_kinds();
+        const auto kind = std::find_if(kinds.begin(), kinds.end(), [this](Kind each) {
+            return name(each) == of.cause->size_kind;
+        });
+        return kind == kinds.end() ? std::string_view{} : si_unit(*kind);
+    }
+};
+
+constexpr std::string_view place_meaning = "in words; null where it has none";
+
+} // namespace
+
+template <>
+const Record<CauseSizeRow>& record_of<CauseSizeRow>() {
+    static const Record<CauseSizeRow> record{
+        "cause_size",
+        "how great a cause is",
+        {{"median", "in `unit`", [](const CauseSizeRow& s) { return if_finite(s.of.size); }},
+         {"low",
+          "beginning of the range that holds it with 90 %",
+          [](const CauseSizeRow& s) { return if_finite(s.of.size_low); }},
+         {"high",
+          "end of that range",
+          [](const CauseSizeRow& s) { return if_finite(s.of.size_high); }},
+         {"unit", "SI unit; empty for a share", [](const CauseSizeRow& s) { return s.unit(); }},
+         {"words",
+          "the same in words",
+          [](const CauseSizeRow& s) -> const auto& {return s.of.size_words;
+}
+} // namespace fluewright::results
+}
+}
+;
+return record;
+}
+
+template <>
+const Record<SizedCause>& record_of<SizedCause>() {
+    static constexpr std::array<std::string_view, 3> kinds{"none", "hidden", "design"};
+    static const Record<SizedCause> record{
+        "cause",
+        "a fault that could explain what was observed",
+        {{"id",
+          "`fluewright explain` has its page",
+          [](const SizedCause& c) { return c.cause->id; }},
+         {"title", "in words", [](const SizedCause& c) { return c.cause->title; }},
+         {"kind",
+          Kind::number,
+          "hidden: the file does not know of it; design: it is built so",
+          [](const SizedCause& c) { return c.cause->kind; },
+          kinds},
+         {"place", place_meaning, [](const SizedCause& c) { return unless_empty(c.place); }},
+         {"size", "null for the design, which is as it is", [](const SizedCause& c) {
+              return c.has_size ? std::optional<CauseSizeRow>{CauseSizeRow{c}} : std::nullopt;
+          }}}};
+    return record;
+}
+
+template <>
+const Record<Cured>& record_of<Cured>() {
+    static const Record<Cured> record{
+        "cured",
+        "how the run does then, in the state with least to spare",
+        {{"works", "in every state that counts", &Cured::works},
+         {"state", "with least to spare", &Cured::state},
+         {"draft",
+          Kind::pressure,
+          "at the outlet",
+          [](const Cured& c) { return if_finite(c.draft_pa); }},
+         {"draft_needed",
+          Kind::pressure,
+          "at the outlet",
+          [](const Cured& c) { return if_finite(c.draft_needed_pa); }},
+         {"margin",
+          Kind::pressure,
+          "draft less the draft needed",
+          [](const Cured& c) { return if_finite(c.margin_pa()); }},
+         {"opening_share", "how far the door may be opened; over 1: wholly", [](const Cured& c) {
+              return if_finite(c.opening_share);
+          }}}};
+    return record;
+}
+
+template <>
+const Record<Bearing>& record_of<Bearing>() {
+    static const Record<Bearing> record{
+        "bearing",
+        "what one piece of evidence says about an explanation",
+        {{"seen", "index into what was seen, from 0", &Bearing::seen},
+         {"likelier_times",
+          "under this explanation against all others; under 1 it speaks against",
+          [](const Bearing& b) { return if_finite(b.likelier_times); }}}};
+    return record;
+}
+
+template <>
+const Record<Explanation>& record_of<Explanation>() {
+    static const Record<Explanation> record{
+        "explanation",
+        "a cause, or two together, or none",
+        {{"probability", "of all explanations together 1", &Explanation::probability},
+         {"title", "in words", &Explanation::title},
+         {"causes", "none: nothing is wrong", &Explanation::causes},
+         {"mechanism", "how it works", &Explanation::mechanism},
+         {"bearings", "strongest first", &Explanation::bearings},
+         {"remedy", "what to do", &Explanation::remedy},
+         {"cured", "once that is done", &Explanation::cured},
+         {"confirm",
+          "id of the check that settles it; `fluewright explain` has its page",
+          [](const Explanation& e) {
+              return e.confirm == nullptr ? std::nullopt : std::optional{e.confirm->id};
+          }}}};
+    return record;
+}
+
+template <>
+const Record<SeenFact>& record_of<SeenFact>() {
+    static const Record<SeenFact> record{
+        "seen",
+        "a piece of evidence",
+        {{"words", "what was seen", &SeenFact::words},
+         {"expected",
+          "under the leading explanation",
+          [](const SeenFact& s) { return unless_empty(s.expected); }},
+         {"fits", "the leading explanation accounts for it", &SeenFact::fits}}};
+    return record;
+}
+
+template <>
+const Record<Expectation>& record_of<Expectation>() {
+    static const Record<Expectation> record{
+        "expectation",
+        "what a check will show if a cause is the right one",
+        {{"cause", "in words", &Expectation::cause}, {"answer", "in words", &Expectation::words}}};
+    return record;
+}
+
+template <>
+const Record<NextCheck>& record_of<NextCheck>() {
+    static const Record<NextCheck> record{
+        "next_check",
+        "a check that could be made next",
+        {{"id",
+          "`fluewright explain` has its page",
+          [](const NextCheck& c) { return c.check->id; }},
+         {"title", "in words", [](const NextCheck& c) { return c.check->title; }},
+         {"how", "it is made", [](const NextCheck& c) { return c.check->how; }},
+         {"place", place_meaning, [](const NextCheck& c) { return unless_empty(c.place); }},
+         {"effort", "1 for a glance", [](const NextCheck& c) { return c.check->effort; }},
+         {"bits", "by how much it narrows the causes down, on the average", &NextCheck::bits},
+         {"worth", "bits for the effort", &NextCheck::worth},
+         {"expected", "under the leading explanations", &NextCheck::expected},
+         {"entry",
+          "as the file would have it under \"observed\" with the answer yes, or with the reading "
+          "to "
+          "expect under the first explanation",
+          [](const NextCheck& c) {
+              return json::value_of(write_observation(c.entry, UnitSystem::metric));
+          }}}};
+    return record;
+}
+
+template <>
+const Record<BetterDesign>& record_of<BetterDesign>() {
+    static const Record<BetterDesign> record{
+        "better_design",
+        "the change to the design that pays best",
+        {{"steps", "orders for the fitter, without a final stop", &BetterDesign::steps},
+         {"outcome", "with all of them made", &BetterDesign::outcome}}};
+    return record;
+}
+
+template <>
+const Record<Diagnosis>& record_of<Diagnosis>() {
+    static const Record<Diagnosis> record{
+        "diagnose_answer",
+        "why a run does not do what it should, and what to look at next",
+        {{"urgent", "what to do now", &Diagnosis::urgent},
+         {"sentence", "the outcome", &Diagnosis::sentence},
+         {"design_probability",
+          "that the run as described accounts for the trouble",
+          &Diagnosis::design_probability},
+         {"design_explains", "which is likelier than not", &Diagnosis::design_explains},
+         {"nothing_explains",
+          "even the best explanation conflicts with something seen",
+          &Diagnosis::nothing_explains},
+         {"seen", "in the order of the file", &Diagnosis::seen},
+         {"explanations", "by probability", &Diagnosis::explanations},
+         {"checks", "most worthwhile first", &Diagnosis::checks},
+         {"better_design", "null where the design does not fall short", &Diagnosis::better}}};
+    return record;
+}
+
+const RecordInfo& diagnose_result() {
+    return record_of<Diagnosis>().info();
+}
+
+} // namespace fluewright::results
+
+namespace fluewright {
+
+std::string diagnosis_json(const Diagnosis& diagnosis, const DiagnosisReportOptions& options) {
+    return results::answer_text("diagnose",
+                                options.input,
+                                results::record_of<Diagnosis>().json(diagnosis),
+                                diagnosis.assumptions);
+}
+
+} // namespace fluewright

@@ -1,0 +1,206 @@
+#include "csv_rows.hpp"
+#include "finding_rows.hpp"
+#include "fluewright/io/report/report_improve.hpp"
+#include "results.hpp"
+#include "state_rows.hpp"
+
+namespace fluewright::results {
+namespace {
+
+struct PlanRow {
+    const Improvement& all;
+    const Plan& of;
+};
+
+struct PresentRow {
+    const Improvement& of;
+};
+
+std::vector<PlanRow> plans_of(const Improvement& all) {
+    std::vector<PlanRow> rows;
+    for (const Plan& plan : all.plans) {
+        rows.push_back({all, plan});
+    }
+    return rows;
+}
+
+std::vector<std::string_view> ids_of(const std::vector<const Matter*>& matters) {
+    std::vector<std::string_view> ids;
+    for (const Matter* matter : matters) {
+        ids.push_back(matter->id);
+    }
+    return ids;
+}
+
+constexpr std::array<std::string_view, 5> improvement_outcomes{
+    "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
+constexpr std::array<std::string_view, 2> goals{"more to spare", "less draft"};
+constexpr std::string_view spare_meaning = "of the state with least to spare, over what is asked";
+
+} // namespace
+
+template <>
+const Record<Remedy>& record_of<Remedy>() {
+    static const Record<Remedy> record{
+        "remedy",
+        "one change",
+        {{"remedy",
+          "id of the change; `fluewright explain` has its page",
+          [](const Remedy& r) { return effort_of(r.kind).id; }},
+         {"what", "an order for the fitter, without a final stop", &Remedy::what},
+         {"place", "in words", &Remedy::place},
+         {"length", Kind::length, "of the pipe or wall it touches", &Remedy::length_m},
+         {"cost", "in the unit of the answer", &Remedy::effort},
+         {"look_at", "what it may worsen", [](const Remedy& r) {
+              return effort_of(r.kind).may_worsen;
+          }}}};
+    return record;
+}
+
+template <>
+const Record<PlanRow>& record_of<PlanRow>() {
+    static const Record<PlanRow> record{
+        "plan",
+        "one change or several together, tried, with what comes of it",
+        {{"rank", "from 1", [](const PlanRow& p) { return p.of.rank; }},
+         {"remedies",
+          "ids of the changes, in order",
+          [](const PlanRow& p) {
+              std::vector<std::string_view> ids;
+              for (const Remedy& remedy : p.of.steps) {
+                  ids.push_back(effort_of(remedy.kind).id);
+              }
+              return ids;
+          }},
+         {"steps", "changes, in order", [](const PlanRow& p) -> const auto& {return p.of.steps;
+}
+} // namespace fluewright::results
+
+, {"cost", "in the unit of the answer", [](const PlanRow& p) { return p.of.cost; }},
+    {"gain", "of what the goal asks for", [](const PlanRow& p) { return if_finite(p.of.gain); }},
+    {"cures",
+     "every state that decides passes, and the goal is met",
+     [](const PlanRow& p) { return p.of.cures; }},
+    {"too_strong",
+     "more draft than the appliance holds, and not so before",
+     [](const PlanRow& p) { return p.of.too_strong; }},
+    {"on_front",
+     "no other plan costs no more and leaves more to spare",
+     [](const PlanRow& p) { return p.of.on_front; }},
+    {"least_relative_spare",
+     spare_meaning,
+     [](const PlanRow& p) { return if_finite(p.of.score.least_spare); }},
+    {"limiting_state",
+     "index of that state, from 0",
+     [](const PlanRow& p) { return p.of.score.limiting; }},
+    {"states",
+     "those that decide",
+     [](const PlanRow& p) { return state_rows(p.all.present.installation, p.of.score); }},
+    {"findings_raised",
+     "ids of findings of which there was none before",
+     [](const PlanRow& p) { return ids_of(p.of.raised); }},
+    {"findings_cleared",
+     "ids of findings of which none is left",
+     [](const PlanRow& p) { return ids_of(p.of.cleared); }},
+{
+    "may_worsen", "in words, with figures", [](const PlanRow& p) -> const auto& {
+        return p.of.worsens;
+    }
+}
+}
+}
+;
+return record;
+}
+
+template <>
+const Record<PresentRow>& record_of<PresentRow>() {
+    static const Record<PresentRow> record{
+        "present",
+        "the run as it stands",
+        {{"works",
+          "every state that counts passes",
+          [](const PresentRow& p) { return p.of.present.works; }},
+         {"sentence",
+          "its verdict",
+          [](const PresentRow& p) -> const auto& {return p.of.present.sentence;
+}
+}
+,
+    {"least_relative_spare",
+     spare_meaning,
+     [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
+{
+    "states", "those that decide",
+        [](const PresentRow& p) { return state_rows(p.of.present.installation, p.of.score); }
+}
+}
+}
+;
+return record;
+}
+
+template <>
+const Record<Improvement>& record_of<Improvement>() {
+    static const Record<Improvement> record{
+        "improve_answer",
+        "which changes make the run work, ranked by what they gain against what they cost",
+        {{"outcome",
+          Kind::number,
+          "what it comes to",
+          [](const Improvement& i) {
+              return improvement_outcomes[static_cast<std::size_t>(i.outcome)];
+          },
+          improvement_outcomes},
+         {"goal",
+          Kind::number,
+          "what is asked of a change",
+          [](const Improvement& i) { return goals[i.goal == Goal::more_to_spare ? 0 : 1]; },
+          goals},
+         {"sentence", "the answer", &Improvement::sentence},
+         {"reason", "why nothing helps; empty else", &Improvement::reason},
+         {"present", "the run as it stands", [](const Improvement& i) { return PresentRow{i}; }},
+         {"cost_unit",
+          "of every cost: effort, or the currency of the prices",
+          [](const Improvement& i) -> std::string_view {
+              return i.currency.empty() ? std::string_view{"effort"} : std::string_view{i.currency};
+          }},
+         {"runs_solved", "no two of them are the same", &Improvement::tried},
+         {"unpriced", "changes left out for want of a price", &Improvement::unpriced},
+         {"plans", "by rank", [](const Improvement& i) { return plans_of(i); }}}};
+    return record;
+}
+
+const RecordInfo& improve_result() {
+    return record_of<Improvement>().info();
+}
+
+} // namespace fluewright::results
+
+namespace fluewright {
+
+std::string improvement_json(const Improvement& improvement, const AnswerInput& input) {
+    return results::answer_text("improve",
+                                input,
+                                results::record_of<Improvement>().json(improvement),
+                                improvement.present.installation.assumptions);
+}
+
+std::string improvement_csv(const Improvement& improvement) {
+    using namespace results;
+    const Case& c = improvement.present.installation;
+    std::string out = csv_keys<PlanRow>() + ',' + csv_heading<StateRow>();
+    // The run as it stands is the plan without a change.
+    Plan none;
+    none.score = improvement.score;
+    append_with_states(csv_cells(PlanRow{improvement, none}),
+                       std::optional{state_rows(c, improvement.score)},
+                       out);
+    for (const Plan& plan : improvement.plans) {
+        append_with_states(
+            csv_cells(PlanRow{improvement, plan}), std::optional{state_rows(c, plan.score)}, out);
+    }
+    return out;
+}
+
+} // namespace fluewright

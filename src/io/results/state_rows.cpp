@@ -1,0 +1,117 @@
+#include "state_rows.hpp"
+
+#include "io/text/words.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace fluewright::results {
+namespace {
+
+using Maybe = std::optional<double>;
+
+constexpr std::array<std::string_view, 3> status_words{"solved", "no flow", "no answer"};
+
+/// Of a state with a flow of its own.
+Maybe of_flow(const StateRow& s, double value) {
+    return s.is_solved() && std::isfinite(value) ? Maybe{value} : Maybe{};
+}
+
+/// Of a state with gas in it.
+Maybe of_fire(const StateRow& s, double value) {
+    return s.state.kind == StateKind::standing ? Maybe{} : of_flow(s, value);
+}
+
+/// Of a state whose draft the appliance needs.
+Maybe of_need(const StateRow& s, double value) {
+    return s.is_door() ? Maybe{} : of_fire(s, value);
+}
+
+} // namespace
+
+template <>
+const Record<StateRow>& record_of<StateRow>() {
+    static const Record<StateRow> record{
+        "state",
+        "one way of firing in one weather",
+        {{"state", "way of firing", [](const StateRow& s) { return s.state.kind; }},
+         {"weather",
+          "name of the weather",
+          [](const StateRow& s) -> const std::string& {
+              return s.installation.weathers[s.state.weather].name;
+          }},
+         {"status",
+          Kind::number,
+          "whether run and appliance come into balance; else the figures are null",
+          [](const StateRow& s) { return report::name(s.state.status); },
+          status_words},
+         {"counts",
+          "whether it decides the verdict; other states inform only",
+          [](const StateRow& s) { return s.verdict.counts; }},
+         {"passes",
+          "whether it gives what is asked of it",
+          [](const StateRow& s) { return s.verdict.passes; }},
+         {{"relative_spare", "to spare"},
+          "what is to spare over what is asked, the same for drafts and doors",
+          [](const StateRow& s) -> Maybe {
+              const double spare = relative_spare(s.verdict, s.state);
+              return std::isfinite(spare) ? Maybe{spare} : Maybe{};
+          }},
+         {{"burn_rate", "fuel"},
+          Kind::mass_rate,
+          "fuel burnt, as fired",
+          [](const StateRow& s) { return of_fire(s, s.state.burn_rate_kg_s); }},
+         {{"gas_flow", "gas"},
+          Kind::gas_flow,
+          "flue gas at the outlet",
+          [](const StateRow& s) { return of_fire(s, s.state.gas_flow_kg_s); }},
+         {{"gas_temperature", "outlet"},
+          Kind::temperature,
+          "gas at the outlet",
+          [](const StateRow& s) { return of_fire(s, s.state.gas_temperature_k); }},
+         {{"mouth_temperature", "mouth"},
+          Kind::temperature,
+          "gas at the mouth",
+          [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_temperature_k); }},
+         {{"mouth_velocity", "speed"},
+          Kind::speed,
+          "speed of the gas at the mouth",
+          [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_velocity_m_s); }},
+         {"draft",
+          Kind::pressure,
+          "pressure in the flue at the outlet below that of the room",
+          [](const StateRow& s) { return of_flow(s, s.state.draft_pa); }},
+         {{"draft_needed", "needed"},
+          Kind::pressure,
+          "draft the appliance asks for; null with the door open",
+          [](const StateRow& s) { return of_need(s, s.state.draft_needed_pa); }},
+         {"margin",
+          Kind::pressure,
+          "draft less the draft needed",
+          [](const StateRow& s) { return of_need(s, s.state.margin_pa()); }},
+         {"capacity",
+          Kind::mass_rate,
+          "of the free burn: the highest burn rate the run carries at the draft needed",
+          [](const StateRow& s) {
+              return s.state.kind == StateKind::free_burn ? Maybe{s.state.capacity_kg_s} : Maybe{};
+          }},
+         {{"opening_share", "may be opened"},
+          "with the door open: share of its opening over which the smoke stays in; over 1: all of "
+          "it",
+          [](const StateRow& s) {
+              return s.is_door() && std::isfinite(s.state.door.opening_share)
+                         ? Maybe{s.state.door.opening_share}
+                         : Maybe{};
+          }}}};
+    return record;
+}
+
+std::vector<StateRow> state_rows(const Case& installation, const Score& score) {
+    std::vector<StateRow> rows;
+    for (std::size_t i = 0; i < score.states.size(); ++i) {
+        rows.push_back({installation, score.states[i], score.verdicts[i]});
+    }
+    return rows;
+}
+
+} // namespace fluewright::results
