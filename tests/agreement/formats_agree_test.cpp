@@ -5,6 +5,7 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
+#include "fluewright/io/results/columns.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -124,9 +125,80 @@ std::vector<json> with_states(const json& list) {
     return lines;
 }
 
+bool holds(const json& value, results::Holds wanted) {
+    switch (wanted) {
+    case results::Holds::truth:
+        return value.is_boolean();
+    case results::Holds::whole:
+        return value.is_number_integer();
+    case results::Holds::number:
+        return value.is_number();
+    case results::Holds::text:
+        return value.is_string();
+    case results::Holds::record:
+    case results::Holds::fragment:
+        break;
+    }
+    return value.is_object();
+}
+
+/// What is amiss with a value under a column: of another kind, or null where it may not be. Empty
+/// where nothing is.
+std::string amiss(const json& value, const results::ColumnInfo& column, int lists);
+
+std::string amiss(const json& value, const results::RecordInfo& record) {
+    if (value.size() != record.columns.size()) {
+        return record.name + " has " + std::to_string(value.size()) + " keys";
+    }
+    for (const results::ColumnInfo& column : record.columns) {
+        if (!value.contains(column.key)) {
+            return record.name + " lacks " + column.key;
+        }
+        const json& under = value[column.key];
+        const std::string fault = under.is_null() ? (column.shape.may_be_null ? "" : "is null")
+                                                  : amiss(under, column, column.shape.lists);
+        if (!fault.empty()) {
+            return record.name + '/' + column.key + ": " + fault;
+        }
+    }
+    return {};
+}
+
+std::string amiss(const json& value, const results::ColumnInfo& column, int lists) {
+    if (lists > 0) {
+        for (const json& each : value) {
+            if (const std::string fault = amiss(each, column, lists - 1); !fault.empty()) {
+                return fault;
+            }
+        }
+        return value.is_array() ? "" : "is no list";
+    }
+    if (!holds(value, column.shape.holds)) {
+        return "is " + value.dump().substr(0, 60);
+    }
+    return column.shape.record ? amiss(value, column.shape.record()) : "";
+}
+
+/// What a command answers, held against the records that describe it.
 json result_of(std::vector<std::string> words, const std::string& file) {
     words.emplace_back("--json");
-    return json::parse(run(words, file).out)["result"];
+    const json answer = json::parse(run(words, file).out);
+    CHECK(amiss(answer, results::answer_record()).empty());
+    json result = answer["result"];
+    std::string faults = amiss(result, results::faults_record());
+    for (const results::CommandResult& one : results::command_results()) {
+        for (const results::RecordInfo* record : one.records) {
+            if (one.command == words.front() && !faults.empty()) {
+                const std::string fault = amiss(result, *record);
+                faults = fault.empty() ? fault : faults + "; " + fault;
+            }
+        }
+    }
+    CHECK(faults.empty());
+    if (!faults.empty()) {
+        WARN(words.front() << ": " << faults << "\n" << file);
+    }
+    return result;
 }
 
 std::string csv_of(std::vector<std::string> words, const std::string& file) {

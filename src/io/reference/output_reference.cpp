@@ -1,5 +1,6 @@
 #include "fluewright/io/reference/schema.hpp"
 #include "fluewright/io/results/columns.hpp"
+#include "io/results/results.hpp"
 
 #include <fmt/core.h>
 #include <fmt/format.h>
@@ -89,6 +90,8 @@ std::string output_reference_markdown() {
     for (const RecordInfo* record : results::all_records()) {
         add_record(*record, text);
     }
+    text += "\n## Records of CSV alone\n";
+    add_record(results::shop_record(), text);
     return text;
 }
 

@@ -1,33 +1,24 @@
 #include "check_parts.hpp"
-#include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
-#include "io/text/words.hpp"
-
-#include <fmt/core.h>
+#include "io/results/state_rows.hpp"
+#include "io/results/text_columns.hpp"
 
 namespace fluewright::report {
 
-std::string joints_text(const Case& resolved, const StateResult& state, const Style& style) {
-    constexpr std::size_t inset = 2;
-    TextTable table(
-        {{.heading = "joint under"},
-         {.heading = "height", .align = Align::right},
-         {.heading = fmt::format("against the\nair round it, {}",
-                                 customary_unit(Kind::pressure, style.units)),
-          .align = Align::decimal},
-         {.heading = fmt::format("leak,\n{}", customary_unit(Kind::gas_flow, style.units)),
-          .align = Align::decimal},
-         {.heading = ""}});
-    for (const Joint& joint : joints_of(resolved, state)) {
-        const bool out = joint.pressure_pa > 0.0;
-        table.add({{section_words(resolved, joint.section)},
-                   {quantity(joint.height_m, Kind::length, style)},
-                   {signed_number(joint.pressure_pa, Kind::pressure, style)},
-                   {signed_number(joint.leak_kg_s, Kind::gas_flow, style)},
-                   {std::string{leak_words(joint.pressure_pa, state.kind)},
-                    out ? Ink::warning : Ink::plain}});
+std::string joints_text(const results::StateRow& state, const Style& style) {
+    constexpr std::size_t joints_inset = 2;
+    const results::TextColumns<results::JointRow> columns(
+        {"place", "height_m", "pressure_in_zone_pa", "leak_kg_s", "leak_words"}, style);
+    std::vector<TableColumn> headings;
+    columns.add_headings(headings);
+    TextTable table(std::move(headings));
+    for (const results::JointRow& row : results::joints_of(state)) {
+        std::vector<TableCell> cells;
+        columns.add_cells(row, cells);
+        cells.back().ink = row.joint.pressure_pa > 0.0 ? Ink::warning : Ink::plain;
+        table.add(std::move(cells));
     }
-    return '\n' + table.text(style, inset);
+    return '\n' + table.text(style, joints_inset);
 }
 
 } // namespace fluewright::report

@@ -1,6 +1,8 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/results/size_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 
 #include <array>
@@ -86,26 +88,25 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
     if (!options.details || a.size.trials.empty()) {
         return out;
     }
-    TextTable table({{.heading = "size", .align = Align::decimal},
-                     {.heading = "area over\noutlet", .align = Align::decimal},
-                     {.heading = fmt::format("least to\nspare, {}",
-                                             customary_unit(Kind::pressure, style.units)),
-                      .align = Align::decimal},
-                     {.heading = "door may\nbe opened", .align = Align::right},
-                     {.heading = ""},
-                     {.heading = "ruled out by", .wraps = true}});
-    for (const SizeTrial& trial : a.size.trials) {
-        const bool computed = was_computed(trial);
-        const bool door = computed && a.installation.appliance.has_door;
-        const double share = trial.least_opening_share;
-        table.add({{trial.id},
-                   {format_number(trial.area_over_outlet)},
-                   {computed ? signed_number(trial.least_spare_pa, Kind::pressure, style) : "-"},
-                   {!door          ? "-"
-                    : share >= 1.0 ? "fully"
-                                   : format_quantity(share, Kind::fraction, style.units)},
-                   trial.passes ? TableCell{"ok", Ink::good} : TableCell{"no", Ink::bad},
-                   {trial.ruled_out_by}});
+    const results::TextColumns<results::SizeEntry> figures({"area_over_outlet", "least_margin_pa"},
+                                                           style);
+    std::vector<TableColumn> headings{{.heading = "size", .align = Align::decimal}};
+    figures.add_headings(headings);
+    headings.push_back({.heading = "door may\nbe opened", .align = Align::right});
+    headings.push_back({.heading = ""});
+    headings.push_back({.heading = "ruled out by", .wraps = true});
+    TextTable table(std::move(headings));
+    for (const results::SizeEntry& size : results::entries_of(a)) {
+        std::vector<TableCell> cells{{std::string{size.connector}}};
+        figures.add_cells(size, cells);
+        const double share = size.least_opening_share.value_or(0.0);
+        cells.push_back({!size.least_opening_share ? "-"
+                         : share >= 1.0            ? "fully"
+                                        : format_quantity(share, Kind::fraction, style.units)});
+        cells.push_back(size.ruled_out_by.empty() ? TableCell{"ok", Ink::good}
+                                                  : TableCell{"no", Ink::bad});
+        cells.push_back({std::string{size.ruled_out_by}});
+        table.add(std::move(cells));
     }
     return out + table.text(style, inset.first);
 }

@@ -4,6 +4,10 @@
 
 #include <string>
 
+namespace fluewright::results {
+struct StateRow;
+}
+
 /// The sections of the text report, in the order they are printed.
 namespace fluewright::report {
 
@@ -34,8 +38,7 @@ turning_words(const Assessment& assessment, const ColdStart& cold, const Style& 
 room_words(const Assessment& assessment, std::size_t weather, const Style& style);
 
 /// Every joint in one state: pressure and leak.
-[[nodiscard]] std::string
-joints_text(const Case& resolved, const StateResult& state, const Style& style);
+[[nodiscard]] std::string joints_text(const results::StateRow& state, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
 
 /// A whole report with its last line, in letters the terminal can show.

@@ -1,6 +1,8 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 
 #include <fmt/core.h>
@@ -10,59 +12,51 @@ namespace {
 
 constexpr std::size_t inset = 2;
 
-void add_station(TextTable& table,
-                 const Assessment& a,
-                 const StateResult& state,
-                 std::size_t index,
-                 const Style& style) {
-    const Station& station = state.stations[index];
-    const double pressure_pa = station.pressure_in_zone_pa;
-    const bool has_wall = has_wall_temperature(a.installation, state, index);
-    const auto wall = [&](double kelvin) {
-        return TableCell{has_wall ? bare_number(kelvin, Kind::temperature, style) : ""};
-    };
-    const bool mouth = index + 1 == state.stations.size();
-    table.add({{index == 0 ? "outlet" : section_words(a.installation, station.section)},
-               {quantity(station.height_m, Kind::length, style)},
-               {bare_number(station.gas_temperature_k, Kind::temperature, style)},
-               wall(station.inner_wall_k),
-               wall(station.outer_wall_k),
-               {bare_number(station.velocity_m_s, Kind::speed, style)},
-               {signed_number(pressure_pa, Kind::pressure, style)},
-               {mouth ? "" : std::string{leak_words(pressure_pa, state.kind)},
-                pressure_pa > 0.0 ? Ink::warning : Ink::plain}});
+/// The stations of a state, the collar's far end left out: it has no length, so that is the outlet
+/// over again.
+TextTable stations_table(const results::StateRow& state, const Style& style) {
+    const results::TextColumns<results::StationRow> columns({"place",
+                                                             "height_m",
+                                                             "gas_temperature_k",
+                                                             "inner_wall_k",
+                                                             "outer_wall_k",
+                                                             "velocity_m_s",
+                                                             "pressure_in_zone_pa",
+                                                             "leak_words"},
+                                                            style,
+                                                            "");
+    std::vector<TableColumn> headings;
+    columns.add_headings(headings);
+    TextTable table(std::move(headings));
+    for (const results::StationRow& row : results::stations_of(state)) {
+        if (row.at == 1 && state.state.stations.size() > 2) {
+            continue;
+        }
+        std::vector<TableCell> cells;
+        columns.add_cells(row, cells);
+        cells.back().ink = row.station().pressure_in_zone_pa > 0.0 ? Ink::warning : Ink::plain;
+        table.add(std::move(cells));
+    }
+    return table;
 }
 
 } // namespace
 
 std::string profiles_text(const Assessment& a, const Style& style) {
     std::string out;
-    for (const StateResult& state : a.solution.states) {
-        if (state.stations.empty()) {
+    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+        const StateResult& state = a.solution.states[i];
+        if (state.stations.empty() || !has_working_point(state)) {
             continue;
         }
-        TextTable table(
-            {{.heading = "up to and with"},
-             {.heading = "height", .align = Align::right},
-             {.heading = with_unit("gas", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("inside", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("outside", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("speed", Kind::speed, style), .align = Align::decimal},
-             {.heading = with_unit("pressure", Kind::pressure, style), .align = Align::decimal},
-             {.heading = "a leak here"}});
-        for (std::size_t i = 0; i < state.stations.size(); ++i) {
-            // The collar has no length, so its far end is the outlet over again.
-            if (i != 1 || state.stations.size() == 2) {
-                add_station(table, a, state, i, style);
-            }
-        }
+        const results::StateRow row{a.installation, state, a.verdicts[i]};
         out += heading("Along the run: " + state_words(a.installation, state), style);
         const MarchResult& flow = state.flow;
         const auto shown = [&](double pa) {
             return format_quantity(pa, Kind::pressure, style.units);
         };
-        out += table.text(style, inset);
-        out += joints_text(a.installation, state, style);
+        out += stations_table(row, style).text(style, inset);
+        out += joints_text(row, style);
         out += paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
                                      "{}. Heat lost through the walls {}.",
                                      shown(flow.buoyancy_pa),

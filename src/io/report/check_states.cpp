@@ -1,6 +1,8 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 
 #include <algorithm>
@@ -52,112 +54,74 @@ struct Rows {
     }
 
     [[nodiscard]] TextTable drafts() const {
-        TextTable table(
-            {{.heading = "state"},
-             {.heading = with_unit("fuel", Kind::mass_rate, style), .align = Align::decimal},
-             {.heading = with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
-             {.heading = with_unit("outlet", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("mouth", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("draft", Kind::pressure, style), .align = Align::decimal},
-             {.heading = with_unit("needed", Kind::pressure, style), .align = Align::decimal},
-             {.heading = with_unit("margin", Kind::pressure, style), .align = Align::decimal},
-             {.heading = "%", .align = Align::right},
-             {.heading = ""}});
+        const results::TextColumns<results::StateRow> figures({"state",
+                                                               "burn_rate_kg_s",
+                                                               "gas_flow_kg_s",
+                                                               "gas_temperature_k",
+                                                               "mouth_temperature_k",
+                                                               "draft_pa",
+                                                               "draft_needed_pa",
+                                                               "margin_pa"},
+                                                              style);
+        std::vector<TableColumn> headings;
+        figures.add_headings(headings);
+        headings.push_back({.heading = "%", .align = Align::right});
+        headings.push_back({.heading = ""});
+        TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
-            if (!is_door_open(state.kind)) {
-                add_draft(table, state, verdict);
+            if (is_door_open(state.kind)) {
+                return;
             }
+            const results::StateRow row{a.installation, state, verdict};
+            std::vector<TableCell> cells;
+            figures.add_cells(row, cells);
+            cells.push_back(share_cell(row));
+            cells.push_back(verdict_cell(state, verdict));
+            table.add(std::move(cells));
         });
         return table;
     }
 
-    void add_draft(TextTable& table, const StateResult& state, const StateVerdict& verdict) const {
-        const auto number = [&](double si, Kind kind) {
-            return TableCell{bare_number(si, kind, style)};
-        };
-        const TableCell nothing{std::string{none}};
-        const std::string label{name(state.kind)};
-        if (!has_working_point(state)) {
-            table.add({{label},
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       verdict_cell(state, verdict)});
-            return;
-        }
-        if (state.kind == StateKind::standing) {
-            table.add({{label},
-                       nothing,
-                       nothing,
-                       nothing,
-                       nothing,
-                       number(state.draft_pa, Kind::pressure),
-                       nothing,
-                       nothing,
-                       nothing,
-                       verdict_cell(state, verdict)});
-            return;
-        }
-        const bool kindling = state.kind == StateKind::cold_start;
-        const bool burning = state.kind != StateKind::free_burn && !kindling;
-        const bool has_share = burning && state.draft_needed_pa > 0.0;
-        table.add(
-            {{label},
-             number(state.burn_rate_kg_s, Kind::mass_rate),
-             number(state.gas_flow_kg_s, Kind::gas_flow),
-             number(state.gas_temperature_k, Kind::temperature),
-             number(state.flow.mouth_temperature_k, Kind::temperature),
-             number(state.draft_pa, Kind::pressure),
-             kindling ? nothing : number(state.draft_needed_pa, Kind::pressure),
-             burning ? TableCell{signed_number(state.margin_pa(), Kind::pressure, style)} : nothing,
-             has_share ? TableCell{signed_number(
-                 state.margin_pa() / state.draft_needed_pa, Kind::fraction, style)}
-                       : nothing,
-             verdict_cell(state, verdict)});
+    /// The margin over the need.
+    [[nodiscard]] TableCell share_cell(const results::StateRow& row) const {
+        const StateResult& state = row.state;
+        const bool held = row.verdict.counts && has_working_point(state);
+        return {held && state.draft_needed_pa > 0.0 ? signed_number(
+                    state.margin_pa() / state.draft_needed_pa, Kind::fraction, style)
+                                                    : std::string{none}};
     }
 
     [[nodiscard]] TextTable doors() const {
         const bool open_front = a.installation.appliance.type == ApplianceType::fireplace;
-        TextTable table(
-            {{.heading = open_front ? "open front" : "door open"},
-             {.heading = with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
-             {.heading = with_unit("firebox", Kind::temperature, style), .align = Align::decimal},
-             {.heading = with_unit("top edge", Kind::pressure, style), .align = Align::decimal},
-             {.heading = with_unit("air in", Kind::speed, style), .align = Align::decimal},
-             {.heading = "may be\nopened", .align = Align::right},
-             {.heading = ""}});
+        const results::TextColumns<results::StateRow> flow({"gas_flow_kg_s"}, style);
+        const results::TextColumns<DoorResult> door(
+            {"box_temperature_k", "top_edge_pa", "face_velocity_m_s"}, style);
+        std::vector<TableColumn> headings{{.heading = open_front ? "open front" : "door open"}};
+        flow.add_headings(headings);
+        door.add_headings(headings);
+        headings.push_back({.heading = "may be\nopened", .align = Align::right});
+        headings.push_back({.heading = ""});
+        TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
-            if (is_door_open(state.kind)) {
-                add_door(table, state, verdict);
+            if (!is_door_open(state.kind)) {
+                return;
             }
+            const bool embers = state.kind == StateKind::door_open_embers;
+            std::vector<TableCell> cells{{embers ? "on embers" : "on a high fire"}};
+            flow.add_cells({a.installation, state, verdict}, cells);
+            if (has_working_point(state)) {
+                door.add_cells(state.door, cells);
+            } else {
+                cells.insert(cells.end(), door.size(), TableCell{std::string{none}});
+            }
+            const double share = state.door.opening_share;
+            cells.push_back({share >= 1.0   ? "fully"
+                             : share <= 0.0 ? "not at all"
+                                            : shown(share, Kind::fraction)});
+            cells.push_back(verdict_cell(state, verdict));
+            table.add(std::move(cells));
         });
         return table;
-    }
-
-    void add_door(TextTable& table, const StateResult& state, const StateVerdict& verdict) const {
-        const TableCell nothing{std::string{none}};
-        const bool computed = has_working_point(state);
-        const auto number = [&](double si, Kind kind) {
-            return computed ? TableCell{bare_number(si, kind, style)} : nothing;
-        };
-        const double share = state.door.opening_share;
-        const bool embers = state.kind == StateKind::door_open_embers;
-        table.add({{embers ? "on embers" : "on a high fire"},
-                   number(state.gas_flow_kg_s, Kind::gas_flow),
-                   number(state.door.box_temperature_k, Kind::temperature),
-                   computed
-                       ? TableCell{signed_number(state.door.top_edge_pa, Kind::pressure, style)}
-                       : nothing,
-                   number(state.door.face_velocity_m_s, Kind::speed),
-                   {share >= 1.0   ? "fully"
-                    : share <= 0.0 ? "not at all"
-                                   : shown(share, Kind::fraction)},
-                   verdict_cell(state, verdict)});
     }
 
     /// What the tables cannot say in a cell.

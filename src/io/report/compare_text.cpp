@@ -2,6 +2,8 @@
 #include "fluewright/io/report/report_compare.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/results/layout_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 #include "score_text.hpp"
 
@@ -79,18 +81,14 @@ private:
     }
 
     void run(TextTable& table) const {
-        const auto length = [&](double Layout::*member) {
-            return [this, member](const Layout& layout) {
-                return TableCell{report::quantity(layout.*member, Kind::length, style_)};
-            };
-        };
-        row(table, "mouth over outlet", length(&Layout::rise_m));
-        row(table, "pipe, along it", length(&Layout::pipe_m));
-        row(table, "of that level", length(&Layout::level_m));
-        row(table, "turns", [this](const Layout& layout) {
-            return TableCell{format_quantity(layout.turns_rad, Kind::angle, style_.units)};
-        });
-        row(table, "inside", [](const Layout& layout) { return TableCell{layout.sizes}; });
+        for (const std::string_view key : {"height_m", "pipe_m", "level_m", "turns_rad", "sizes"}) {
+            const auto& column = results::column_of<results::LayoutRow>(key);
+            row(table, column.info().heading, [this, &column](const Layout& layout) {
+                const auto at = static_cast<std::size_t>(&layout - comparison_.layouts.data());
+                return TableCell{
+                    results::text_quantity(column.info(), column.get({comparison_, at}), style_)};
+            });
+        }
     }
 
     /// The state of another layout that answers to one of the first: by the name of its weather,

@@ -2,6 +2,8 @@
 
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 
 #include <algorithm>
@@ -9,6 +11,15 @@
 
 namespace fluewright::report {
 namespace {
+
+using Figures = results::TextColumns<results::StateRow>;
+
+/// The figures of a state besides its margin.
+Figures figures_of(StateKind kind, const Style& style) {
+    return kind == StateKind::high_fire
+               ? Figures({"mouth_temperature_k", "mouth_velocity_m_s"}, style, "")
+               : Figures({"mouth_temperature_k"}, style, "");
+}
 
 std::vector<TableColumn>
 state_columns(const Score& score, std::size_t weather, const Style& style) {
@@ -21,45 +32,37 @@ state_columns(const Score& score, std::size_t weather, const Style& style) {
             columns.push_back({.heading = "door may\nbe opened", .align = Align::decimal});
             continue;
         }
-        columns.push_back({.heading = with_unit(
-                               std::string{name(state.kind)} + "\nmargin", Kind::pressure, style),
-                           .align = Align::decimal});
-        columns.push_back(
-            {.heading = with_unit("mouth", Kind::temperature, style), .align = Align::decimal});
-        if (state.kind == StateKind::high_fire) {
-            columns.push_back(
-                {.heading = with_unit("", Kind::speed, style), .align = Align::decimal});
-        }
+        TableColumn margin =
+            results::text_column(results::column_of<results::StateRow>("margin_pa").info(), style);
+        margin.heading = std::string{name(state.kind)} + '\n' + margin.heading;
+        columns.push_back(std::move(margin));
+        figures_of(state.kind, style).add_headings(columns);
     }
     return columns;
 }
 
 void add_states(std::vector<TableCell>& cells,
+                const Case& shape,
                 const Score& score,
                 std::size_t weather,
                 const Style& style) {
-    for (std::size_t i = 0; i < score.states.size(); ++i) {
-        const StateResult& state = score.states[i];
-        const StateVerdict& verdict = score.verdicts[i];
+    const auto& margin = results::column_of<results::StateRow>("margin_pa");
+    for (const results::StateRow& row : results::state_rows(shape, score)) {
+        const StateResult& state = row.state;
         if (state.weather != weather) {
             continue;
         }
-        const Ink ink = verdict.passes ? Ink::plain : Ink::bad;
-        const std::string mark = verdict.passes ? "" : " !";
-        if (is_door_open(state.kind)) {
-            cells.push_back(
-                {door_words(state.door.opening_share, verdict.passes, style) + mark, ink});
+        const bool passes = row.verdict.passes;
+        const Ink ink = passes ? Ink::plain : Ink::bad;
+        const std::string mark = passes ? "" : " !";
+        if (row.is_door()) {
+            cells.push_back({door_words(state.door.opening_share, passes, style) + mark, ink});
             continue;
         }
-        const bool known = has_working_point(state);
-        cells.push_back(
-            {known ? signed_number(verdict.spare, Kind::pressure, style) + mark : "none !", ink});
-        cells.push_back(
-            {known ? bare_number(state.flow.mouth_temperature_k, Kind::temperature, style) : ""});
-        if (state.kind == StateKind::high_fire) {
-            cells.push_back(
-                {known ? bare_number(state.flow.mouth_velocity_m_s, Kind::speed, style) : ""});
-        }
+        const std::string figure =
+            results::text_cell(margin.info(), margin.get(row), style, "none");
+        cells.push_back({row.is_solved() ? figure + mark : "none !", ink});
+        figures_of(state.kind, style).add_cells(row, cells);
     }
 }
 
@@ -81,7 +84,7 @@ std::string score_tables(const Case& shape,
         TextTable table(std::move(columns));
         for (const ScoredRow& row : rows) {
             std::vector<TableCell> cells = row.cells;
-            add_states(cells, *row.score, weather, style);
+            add_states(cells, shape, *row.score, weather, style);
             table.add(std::move(cells));
         }
         out += table.text(style, 2);

@@ -3,6 +3,8 @@
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/results/text_columns.hpp"
+#include "io/results/warmup_rows.hpp"
 #include "io/text/words.hpp"
 
 #include <algorithm>
@@ -160,26 +162,21 @@ struct Writer {
         return end_s / most_rows;
     }
 
-    [[nodiscard]] std::string course(const Warmup& w) const {
-        TextTable table(
-            {{.heading = "min", .align = Align::decimal},
-             {.heading = ""},
-             {.heading = report::with_unit("fuel", Kind::mass_rate, style),
-              .align = Align::decimal},
-             {.heading = report::with_unit("gas", Kind::gas_flow, style), .align = Align::decimal},
-             {.heading = report::with_unit("outlet", Kind::temperature, style),
-              .align = Align::decimal},
-             {.heading = report::with_unit("mouth", Kind::temperature, style),
-              .align = Align::decimal},
-             {.heading = report::with_unit("draft", Kind::pressure, style),
-              .align = Align::decimal},
-             {.heading = report::with_unit("dew point", Kind::temperature, style),
-              .align = Align::decimal},
-             {.heading = report::with_unit("coldest wall", Kind::temperature, style),
-              .align = Align::decimal}});
-        const auto number = [&](double si, Kind kind) {
-            return TableCell{report::bare_number(si, kind, style)};
-        };
+    [[nodiscard]] std::string course(const WarmupInWeather& in) const {
+        const Warmup& w = in.course;
+        const results::TextColumns<results::MomentRow> figures({"burn_rate_kg_s",
+                                                                "gas_flow_kg_s",
+                                                                "outlet_temperature_k",
+                                                                "mouth_temperature_k",
+                                                                "draft_pa",
+                                                                "dew_point_k",
+                                                                "coldest_wall_k"},
+                                                               style);
+        std::vector<TableColumn> headings{{.heading = "min", .align = Align::decimal},
+                                          {.heading = ""}};
+        figures.add_headings(headings);
+        TextTable table(std::move(headings));
+        const results::CourseRow course{c, in};
         const double step_s = row_step_s(w.end_s);
         double next_s = 0.0;
         for (const WarmupMoment& m : w.moments) {
@@ -188,19 +185,16 @@ struct Writer {
                 continue;
             }
             next_s = (std::floor(m.time_s / step_s + 1e-6) + 1.0) * step_s;
-            const bool wet = m.coldest_wall_k < m.dew_point_k && !w.phases[m.phase].out;
-            table.add({{minutes(m.time_s)},
-                       {w.phases[m.phase].name},
-                       number(m.burn_rate_kg_s, Kind::mass_rate),
-                       number(m.gas_flow_kg_s, Kind::gas_flow),
-                       number(m.outlet_k, Kind::temperature),
-                       number(m.mouth_k, Kind::temperature),
-                       {report::bare_number(m.draft_pa, Kind::pressure, style),
-                        m.draft_pa < 0.0 ? Ink::bad : Ink::plain},
-                       number(m.dew_point_k, Kind::temperature),
-                       {report::bare_number(m.coldest_wall_k, Kind::temperature, style)
-                            + (wet ? " wet" : ""),
-                        wet ? Ink::warning : Ink::plain}});
+            std::vector<TableCell> cells{{minutes(m.time_s)}, {w.phases[m.phase].name}};
+            figures.add_cells({course, m}, cells);
+            if (m.draft_pa < 0.0) {
+                cells[cells.size() - 3].ink = Ink::bad;
+            }
+            if (m.coldest_wall_k < m.dew_point_k && !w.phases[m.phase].out) {
+                cells.back().text += " wet";
+                cells.back().ink = Ink::warning;
+            }
+            table.add(std::move(cells));
         }
         return table.text(style, warmup_inset);
     }
@@ -259,7 +253,7 @@ std::string warmup_text(const Case& resolved,
     out += resolved.title.empty() ? "\n" : ": " + resolved.title + '\n';
     out = paragraph(out, {.first = 0, .rest = 2}, style.width);
     for (const WarmupInWeather& in : courses) {
-        out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in.course)
+        out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in)
                + writer.heat(in.course);
     }
     if (!courses.empty()) {

@@ -26,6 +26,19 @@ struct AnswerRow {
     const std::vector<AssumptionRow>& assumptions;
 };
 
+constexpr std::array<std::string_view, 1> program_words{"fluewright"};
+
+std::span<const std::string_view> answering_commands() {
+    static const std::vector<std::string_view> names = [] {
+        std::vector<std::string_view> list;
+        for (const CommandResult& one : command_results()) {
+            list.push_back(one.command);
+        }
+        return list;
+    }();
+    return names;
+}
+
 std::optional<std::string_view> if_said(const std::string& text) {
     return text.empty() ? std::optional<std::string_view>{} : std::optional<std::string_view>{text};
 }
@@ -40,36 +53,25 @@ const Record<AssumptionRow>& record_of<AssumptionRow>() {
         {{"file", "the one that could have said it", &AssumptionRow::file},
          {"pointer",
           "where the file could have said it",
-          [](const AssumptionRow& a) -> const auto& {return a.of.pointer;
-}
-} // namespace fluewright::results
-
-, {"what", "in words", [](const AssumptionRow& a) -> const auto& {return a.of.what;
-}
-}
-,
-    {"value",
-     "in `unit`; null where a word stands for it",
-     [](const AssumptionRow& a) {
-         return a.of.word.empty() && std::isfinite(a.of.value) ? std::optional{a.of.value}
-                                                               : std::nullopt;
-     }},
-    {"unit",
-     "SI unit of the value; empty for a plain number or a word",
-     [](const AssumptionRow& a) {
-         return a.of.word.empty() ? si_unit(a.of.kind) : std::string_view{};
-     }},
-    {"word", "instead of a value", [](const AssumptionRow& a) { return if_said(a.of.word); }},
-    {"source",
-     "id; `fluewright explain` has its page",
-     [](const AssumptionRow& a) { return a.of.source; }},
-{
-    "mark", "how the value is known", [](const AssumptionRow& a) { return a.of.mark; }
-}
-}
-}
-;
-return record;
+          [](const AssumptionRow& a) -> decltype(auto) { return (a.of.pointer); }},
+         {"what", "in words", [](const AssumptionRow& a) -> decltype(auto) { return (a.of.what); }},
+         {"value",
+          "in `unit`; null where a word stands for it",
+          [](const AssumptionRow& a) {
+              return a.of.word.empty() && std::isfinite(a.of.value) ? std::optional{a.of.value}
+                                                                    : std::nullopt;
+          }},
+         {"unit",
+          "SI unit of the value; empty for a plain number or a word",
+          [](const AssumptionRow& a) {
+              return a.of.word.empty() ? si_unit(a.of.kind) : std::string_view{};
+          }},
+         {"word", "instead of a value", [](const AssumptionRow& a) { return if_said(a.of.word); }},
+         {"source",
+          "id; `fluewright explain` has its page",
+          [](const AssumptionRow& a) { return a.of.source; }},
+         {"mark", "how the value is known", [](const AssumptionRow& a) { return a.of.mark; }}}};
+    return record;
 }
 
 template <>
@@ -88,16 +90,11 @@ const Record<InputRow>& record_of<InputRow>() {
     static const Record<InputRow> record{
         "input",
         "what was asked of what",
-        {{"command", "of the program", &InputRow::command},
+        {{"command", Kind::number, "of the program", &InputRow::command, answering_commands()},
          {"files",
           "in the order given; none where the command asks about no file",
-          [](const InputRow& i) -> const auto& {return i.of.files;
-}
-}
-}
-}
-;
-return record;
+          [](const InputRow& i) -> decltype(auto) { return (i.of.files); }}}};
+    return record;
 }
 
 template <>
@@ -105,26 +102,25 @@ const Record<AnswerRow>& record_of<AnswerRow>() {
     static const Record<AnswerRow> record{
         "answer",
         "every answer, whatever the command",
-        {{"program", "always fluewright", [](const AnswerRow&) { return "fluewright"; }},
+        {{"program",
+          Kind::number,
+          "which answers",
+          [](const AnswerRow&) { return program_words.front(); },
+          program_words},
          {"version", "of the program", [](const AnswerRow& a) { return a.input.of.version; }},
-         {"input", "what was asked", [](const AnswerRow& a) -> const auto& {return a.input;
-}
-}
-, {"result", "what the command has to say", [](const AnswerRow& a) -> const auto& {return a.result;
-}
-}
-, {"assumptions",
-   "what the program supplied because the files did not",
-   [](const AnswerRow& a) -> const auto& {return a.assumptions;
-}
-}
-, {
-    "cautions", "to be read with every answer", [](const AnswerRow&) { return cautions(); }
-}
-}
-}
-;
-return record;
+         {"input",
+          "what was asked",
+          [](const AnswerRow& a) -> decltype(auto) { return (a.input); }},
+         {"result",
+          "what the command has to say",
+          [](const AnswerRow& a) -> decltype(auto) { return (a.result); }},
+         {"assumptions",
+          "what the program supplied because the files did not",
+          [](const AnswerRow& a) -> decltype(auto) { return (a.assumptions); }},
+         {"cautions", "to be read with every answer", [](const AnswerRow&) {
+              return cautions();
+          }}}};
+    return record;
 }
 
 const RecordInfo& answer_record() {

@@ -46,26 +46,19 @@ const Record<LimitingRow>& record_of<LimitingRow>() {
          {"state", "way of firing", [](const LimitingRow& l) { return l.state().kind; }},
          {"weather",
           "name of the weather",
-          [](const LimitingRow& l) -> const auto& {
-                                       return l.of.installation.weathers[l.state().weather].name;
-}
-} // namespace fluewright::results
-
-,
-    {"draft",
-     Kind::pressure,
-     "at the outlet",
-     [](const LimitingRow& l) { return if_finite(l.state().draft_pa); }},
-{
-    "draft_with_european_heat", Kind::pressure,
-        "if only the floored forced flow heats the wall, as the European calculation has it: the "
-        "other end of what can be defended",
-        [](const LimitingRow& l) { return if_finite(l.of.limiting_draft_other_pa); }
-}
-}
-}
-;
-return record;
+          [](const LimitingRow& l) -> decltype(auto) {
+              return (l.of.installation.weathers[l.state().weather].name);
+          }},
+         {"draft",
+          Kind::pressure,
+          "at the outlet",
+          [](const LimitingRow& l) { return if_finite(l.state().draft_pa); }},
+         {"draft_with_european_heat",
+          Kind::pressure,
+          "if only the floored forced flow heats the wall, as the European calculation has it: the "
+          "other end of what can be defended",
+          [](const LimitingRow& l) { return if_finite(l.of.limiting_draft_other_pa); }}}};
+    return record;
 }
 
 template <>
@@ -74,71 +67,64 @@ const Record<CheckRow>& record_of<CheckRow>() {
         "check_answer",
         "whether the run draws, what is wrong with it and which pipe size suits it",
         {{"works", "every state that counts passes", [](const CheckRow& c) { return c.of.works; }},
-         {"sentence", "the verdict", [](const CheckRow& c) -> const auto& {return c.of.sentence;
-}
-}
-,
-    {"limiting_state",
-     "null where no state counts",
-     [](const CheckRow& c) {
-         return c.of.limiting < c.of.solution.states.size()
-                    ? std::optional<LimitingRow>{LimitingRow{c.of}}
-                    : std::nullopt;
-     }},
-    {"states", "weather by weather", [](const CheckRow& c) { return checked_states(c.of); }},
-    {"size",
-     "null where it was not searched for",
-     [](const CheckRow& c) {
-         return c.options.size_searched ? std::optional<SizeAdviceRow>{SizeAdviceRow{c.of}}
-                                        : std::nullopt;
-     }},
-    {"findings",
-     "what is not met, by severity and weight",
-     [](const CheckRow& c) -> const auto& {return c.of.findings;
-}
-}
-,
-    {"checks",
-     "what every check came to; null where none was asked for",
-     [](const CheckRow& c) {
-         return c.of.body != nullptr ? std::optional<ChecksRow>{ChecksRow{c.of}} : std::nullopt;
-     }},
-    {"joints",
-     "in flow order",
-     [](const CheckRow& c) {
-         return c.options.trade != nullptr ? c.options.trade->joints.joints
-                                           : std::vector<fluewright::Joint>{};
-     }},
-    {"hot_surfaces", "at high fire", of_trade<&TradeAdvice::surfaces>},
-    {"building",
-     "null where the file has none",
-     [](const CheckRow& c) -> const HeatDemand* {
-         return c.options.trade != nullptr && c.options.trade->demand ? &*c.options.trade->demand
-                                                                      : nullptr;
-     }},
-    {"upkeep",
-     "null where the fuel leaves no deposit",
-     [](const CheckRow& c) -> const Maintenance* {
-         return c.options.trade != nullptr && c.options.trade->upkeep.applies
-                    ? &c.options.trade->upkeep
-                    : nullptr;
-     }},
-    {"tolerances",
-     "null where the file gives no spread",
-     [](const CheckRow& c) {
-         return c.options.tolerances != nullptr
-                    ? std::optional<StudyRow>{StudyRow{c.of, *c.options.tolerances}}
-                    : std::nullopt;
-     }},
-{
-    "installation", "what the file was understood to say", [](const CheckRow& c) -> const auto& {
-        return c.of.installation;
-    }
-}
-}
-}
-;
-return record;
+         {"sentence",
+          "the verdict",
+          [](const CheckRow& c) -> decltype(auto) { return (c.of.sentence); }},
+         {"limiting_state",
+          "null where no state counts",
+          [](const CheckRow& c) {
+              return c.of.limiting < c.of.solution.states.size()
+                         ? std::optional<LimitingRow>{LimitingRow{c.of}}
+                         : std::nullopt;
+          }},
+         {"states", "weather by weather", [](const CheckRow& c) { return checked_states(c.of); }},
+         {"size",
+          "null where it was not searched for",
+          [](const CheckRow& c) {
+              return c.options.size_searched ? std::optional<SizeAdviceRow>{SizeAdviceRow{c.of}}
+                                             : std::nullopt;
+          }},
+         {"findings",
+          "what is not met, by severity and weight",
+          [](const CheckRow& c) -> decltype(auto) { return (c.of.findings); }},
+         {"checks",
+          "what every check came to; null where none was asked for",
+          [](const CheckRow& c) {
+              return c.of.body != nullptr ? std::optional<ChecksRow>{ChecksRow{c.of}}
+                                          : std::nullopt;
+          }},
+         {"joints",
+          "in flow order",
+          [](const CheckRow& c) {
+              return c.options.trade != nullptr ? c.options.trade->joints.joints
+                                                : std::vector<fluewright::Joint>{};
+          }},
+         {"hot_surfaces", "at high fire", of_trade<&TradeAdvice::surfaces>},
+         {"building",
+          "null where the file has none",
+          [](const CheckRow& c) -> const HeatDemand* {
+              return c.options.trade != nullptr && c.options.trade->demand
+                         ? &*c.options.trade->demand
+                         : nullptr;
+          }},
+         {"upkeep",
+          "null where the fuel leaves no deposit",
+          [](const CheckRow& c) -> const Maintenance* {
+              return c.options.trade != nullptr && c.options.trade->upkeep.applies
+                         ? &c.options.trade->upkeep
+                         : nullptr;
+          }},
+         {"tolerances",
+          "null where the file gives no spread",
+          [](const CheckRow& c) {
+              return c.options.tolerances != nullptr
+                         ? std::optional<StudyRow>{StudyRow{c.of, *c.options.tolerances}}
+                         : std::nullopt;
+          }},
+         {"installation",
+          "what the file was understood to say",
+          [](const CheckRow& c) -> decltype(auto) { return (c.of.installation); }}}};
+    return record;
 }
 
 const RecordInfo& check_result() {

@@ -17,23 +17,6 @@ struct ColdRow {
     const StateRow& of;
 };
 
-struct StationRow {
-    const StateRow& of;
-    std::size_t at;
-
-    [[nodiscard]] const Station& station() const { return of.state.stations[at]; }
-
-    /// Of a station whose section has a wall.
-    [[nodiscard]] Maybe wall(double value) const {
-        return report::has_wall_temperature(of.installation, of.state, at) ? Maybe{value} : Maybe{};
-    }
-};
-
-struct JointRow {
-    const StateRow& of;
-    report::Joint joint;
-};
-
 Maybe of_house(const RoomRow& r, double value) {
     return r.of.installation.house.known && std::isfinite(value) ? Maybe{value} : Maybe{};
 }
@@ -41,6 +24,10 @@ Maybe of_house(const RoomRow& r, double value) {
 Maybe of_turning(const ColdRow& c, double value) {
     return c.of.state.cold.turning_k > 0.0 && std::isfinite(value) ? Maybe{value} : Maybe{};
 }
+
+constexpr std::string_view leak_meaning = "what the joint does at that pressure";
+
+} // namespace
 
 std::vector<StationRow> stations_of(const StateRow& s) {
     std::vector<StationRow> rows;
@@ -50,7 +37,7 @@ std::vector<StationRow> stations_of(const StateRow& s) {
     return rows;
 }
 
-std::vector<JointRow> joints_of_state(const StateRow& s) {
+std::vector<JointRow> joints_of(const StateRow& s) {
     std::vector<JointRow> rows;
     if (s.is_solved()) {
         for (const report::Joint& joint : report::joints_of(s.installation, s.state)) {
@@ -59,10 +46,6 @@ std::vector<JointRow> joints_of_state(const StateRow& s) {
     }
     return rows;
 }
-
-constexpr std::string_view leak_meaning = "what the joint does at that pressure";
-
-} // namespace
 
 template <>
 const Record<RoomRow>& record_of<RoomRow>() {
@@ -132,17 +115,20 @@ const Record<DoorResult>& record_of<DoorResult>() {
     static const Record<DoorResult> record{
         "open_door",
         "what the opened door does",
-        {{"top_edge",
-          Kind::pressure,
-          "room less firebox at the upper edge of the opening; smoke stays in while it is positive",
-          [](const DoorResult& d) { return d.top_edge_pa; }},
-         {"face_velocity",
+        {Column<DoorResult>{"top_edge",
+                            Kind::pressure,
+                            "room less firebox at the upper edge of the opening; smoke stays in "
+                            "while it is positive",
+                            [](const DoorResult& d) { return d.top_edge_pa; }}
+             .with_sign(),
+         {{"face_velocity", "air in"},
           Kind::speed,
           "of the air over the whole opening",
           [](const DoorResult& d) { return d.face_velocity_m_s; }},
-         {"box_temperature", Kind::temperature, "in the firebox", [](const DoorResult& d) {
-              return d.box_temperature_k;
-          }}}};
+         {{"box_temperature", "firebox"},
+          Kind::temperature,
+          "in the firebox",
+          [](const DoorResult& d) { return d.box_temperature_k; }}}};
     return record;
 }
 
@@ -183,7 +169,7 @@ const Record<JointRow>& record_of<JointRow>() {
     static const Record<JointRow> record{
         "joint_pressure",
         "a joint in a state",
-        {{"place",
+        {{{"place", "joint under"},
           "the part above it",
           [](const JointRow& j) {
               return report::section_words(j.of.installation, j.joint.section);
@@ -192,15 +178,17 @@ const Record<JointRow>& record_of<JointRow>() {
           Kind::length,
           "over the outlet",
           [](const JointRow& j) { return j.joint.height_m; }},
-         {"pressure_in_zone",
-          Kind::pressure,
-          "in the flue against the air round the joint",
-          [](const JointRow& j) { return j.joint.pressure_pa; }},
-         {"leak",
-          Kind::gas_flow,
-          "into the flue positive",
-          [](const JointRow& j) { return j.joint.leak_kg_s; }},
-         {"leak_words", leak_meaning, [](const JointRow& j) {
+         Column<JointRow>{{"pressure_in_zone", "against the\nair round it"},
+                          Kind::pressure,
+                          "in the flue against the air round the joint",
+                          [](const JointRow& j) { return j.joint.pressure_pa; }}
+             .with_sign(),
+         Column<JointRow>{"leak",
+                          Kind::gas_flow,
+                          "into the flue positive",
+                          [](const JointRow& j) { return j.joint.leak_kg_s; }}
+             .with_sign(),
+         {{"leak_words", ""}, leak_meaning, [](const JointRow& j) {
               return report::leak_words(j.joint.pressure_pa, j.of.state.kind);
           }}}};
     return record;
@@ -211,7 +199,7 @@ const Record<StationRow>& record_of<StationRow>() {
     static const Record<StationRow> record{
         "station",
         "the outlet, or the upper end of a section of the run",
-        {{"place",
+        {{{"place", "up to and with"},
           "the section that ends here",
           [](const StationRow& s) {
               return s.at == 0 ? std::string{"outlet"}
@@ -228,19 +216,19 @@ const Record<StationRow>& record_of<StationRow>() {
           Kind::length,
           "over the outlet",
           [](const StationRow& s) { return s.station().height_m; }},
-         {"gas_temperature",
+         {{"gas_temperature", "gas"},
           Kind::temperature,
           "of the gas",
           [](const StationRow& s) { return s.station().gas_temperature_k; }},
-         {"inner_wall",
+         {{"inner_wall", "inside"},
           Kind::temperature,
           "face of the wall towards the gas; null where the section has no length",
           [](const StationRow& s) { return s.wall(s.station().inner_wall_k); }},
-         {"outer_wall",
+         {{"outer_wall", "outside"},
           Kind::temperature,
           "face of the wall towards its surroundings",
           [](const StationRow& s) { return s.wall(s.station().outer_wall_k); }},
-         {"velocity",
+         {{"velocity", "speed"},
           Kind::speed,
           "of the gas",
           [](const StationRow& s) { return s.station().velocity_m_s; }},
@@ -253,15 +241,16 @@ const Record<StationRow>& record_of<StationRow>() {
           Kind::pressure,
           "static, against outdoors at this height",
           [](const StationRow& s) { return s.station().pressure_pa; }},
-         {"pressure_in_zone",
-          Kind::pressure,
-          "static, against the air round the section",
-          [](const StationRow& s) { return s.station().pressure_in_zone_pa; }},
+         Column<StationRow>{{"pressure_in_zone", "pressure"},
+                            Kind::pressure,
+                            "static, against the air round the section",
+                            [](const StationRow& s) { return s.station().pressure_in_zone_pa; }}
+             .with_sign(),
          {"leak",
           Kind::gas_flow,
           "through the joint at the lower end of the section, into the flue positive",
           [](const StationRow& s) { return s.station().leak_kg_s; }},
-         {"leak_words",
+         {{"leak_words", "a leak here"},
           "what a joint here does at that pressure; null at the mouth",
           [](const StationRow& s) -> std::optional<std::string_view> {
               if (s.at + 1 == s.of.state.stations.size()) {
@@ -304,7 +293,7 @@ const Record<CheckedState>& record_of<CheckedState>() {
                                return c.figures.is_solved() ? &c.figures.state.flow : nullptr;
                            }});
         columns.push_back({"joints", "every joint from the outlet up", [](const CheckedState& c) {
-                               return joints_of_state(c.figures);
+                               return joints_of(c.figures);
                            }});
         columns.push_back({"stations",
                            "the outlet and the upper end of each section",

@@ -1,6 +1,7 @@
 #include "csv_rows.hpp"
 #include "finding_rows.hpp"
 #include "fluewright/io/report/report_compare.hpp"
+#include "layout_rows.hpp"
 #include "results.hpp"
 #include "state_rows.hpp"
 
@@ -27,49 +28,64 @@ const Record<FileDifference>& record_of<FileDifference>() {
     return record;
 }
 
+std::vector<LayoutRow> layouts_of(const Comparison& all) {
+    std::vector<LayoutRow> rows;
+    for (std::size_t i = 0; i < all.layouts.size(); ++i) {
+        rows.push_back({all, i});
+    }
+    return rows;
+}
+
 template <>
-const Record<Layout>& record_of<Layout>() {
-    static const Record<Layout> record{
+const Record<LayoutRow>& record_of<LayoutRow>() {
+    static constexpr auto of = [](auto member) {
+        return [member](const LayoutRow& l) { return l.of().*member; };
+    };
+    static const Record<LayoutRow> record{
         "layout",
         "one layout, checked",
-        {{"name", "the file without folder and ending, where that tells them apart", &Layout::name},
+        {{"name",
+          "the file without folder and ending, where that tells them apart",
+          of(&Layout::name)},
          {"works",
           "every state that counts passes",
-          [](const Layout& l) { return l.score.passes; }},
-         {"sentence",
-          "its verdict",
-          [](const Layout& l) -> const auto& {return l.assessment.sentence;
-}
-} // namespace fluewright::results
+          [](const LayoutRow& l) { return l.of().score.passes; }},
+         {"best",
+          "the one to build, or the nearest",
+          [](const LayoutRow& l) { return l.at == l.all.best; }},
+         Column<LayoutRow>{
+             "sentence",
+             "its verdict",
+             [](const LayoutRow& l) -> decltype(auto) { return (l.of().assessment.sentence); }}
 
-,
-    {"least_relative_spare",
-     "of the state with least to spare, over what is asked",
-     [](const Layout& l) { return if_finite(l.score.least_spare); }},
-    {"limiting_state",
-     "index of that state, from 0",
-     [](const Layout& l) { return l.score.limiting; }},
-    {"height", Kind::length, "mouth over outlet", &Layout::rise_m},
-    {{"pipe", "pipe"}, Kind::length, "along the pipe", &Layout::pipe_m},
-    {"level", Kind::length, "of pipe that goes further across than up", &Layout::level_m},
-    {"turns", Kind::angle, "of all elbows and tees together", &Layout::turns_rad},
-    {"least_area",
-     Kind::area,
-     "of the narrowest pipe",
-     [](const Layout& l) { return if_finite(l.least_area_m2); }},
-    {"sizes", "inside diameters of the straights, in order", &Layout::sizes},
-    {"states",
-     "those that decide",
-     [](const Layout& l) { return state_rows(l.assessment.installation, l.score); }},
-{
-    "findings", "what is not met, by severity and weight", [](const Layout& l) -> const auto& {
-        return l.assessment.findings;
-    }
-}
-}
-}
-;
-return record;
+             .json_only(),
+         {"least_relative_spare",
+          "of the state with least to spare, over what is asked",
+          [](const LayoutRow& l) { return if_finite(l.of().score.least_spare); }},
+         {"limiting_state",
+          "index of that state, from 0",
+          [](const LayoutRow& l) { return l.of().score.limiting; }},
+         {{"height", "mouth over outlet"}, Kind::length, "mouth over outlet", of(&Layout::rise_m)},
+         {{"pipe", "pipe, along it"}, Kind::length, "along the pipe", of(&Layout::pipe_m)},
+         {{"level", "of that level"},
+          Kind::length,
+          "of pipe that goes further across than up",
+          of(&Layout::level_m)},
+         {"turns", Kind::angle, "of all elbows and tees together", of(&Layout::turns_rad)},
+         {"least_area",
+          Kind::area,
+          "of the narrowest pipe",
+          [](const LayoutRow& l) { return if_finite(l.of().least_area_m2); }},
+         {{"sizes", "inside"}, "inside diameters of the straights, in order", of(&Layout::sizes)},
+         {"states",
+          "those that decide",
+          [](const LayoutRow& l) {
+              return state_rows(l.of().assessment.installation, l.of().score);
+          }},
+         {"findings",
+          "what is not met, by severity and weight",
+          [](const LayoutRow& l) -> decltype(auto) { return (l.of().assessment.findings); }}}};
+    return record;
 }
 
 template <>
@@ -79,26 +95,18 @@ const Record<ComparisonRow>& record_of<ComparisonRow>() {
         "several layouts side by side",
         {{"sentence",
           "which to build and why",
-          [](const ComparisonRow& c) -> const auto& {return c.of.sentence;
-}
-}
-,
-    {"best",
-     "index of the one to build, or of the nearest, from 0",
-     [](const ComparisonRow& c) { return c.of.best; }},
-    {"alike", "all of them come to the same", [](const ComparisonRow& c) { return c.of.alike; }},
-    {"layouts",
-     "in the order given",
-     [](const ComparisonRow& c) -> const auto& {return c.of.layouts;
-}
-}
-, {
-    "differences", "between the files", &ComparisonRow::differences
-}
-}
-}
-;
-return record;
+          [](const ComparisonRow& c) -> decltype(auto) { return (c.of.sentence); }},
+         {"best",
+          "index of the one to build, or of the nearest, from 0",
+          [](const ComparisonRow& c) { return c.of.best; }},
+         {"alike",
+          "all of them come to the same",
+          [](const ComparisonRow& c) { return c.of.alike; }},
+         {"layouts",
+          "in the order given",
+          [](const ComparisonRow& c) { return layouts_of(c.of); }},
+         {"differences", "between the files", &ComparisonRow::differences}}};
+    return record;
 }
 
 const RecordInfo& compare_result() {
@@ -126,11 +134,12 @@ std::string comparison_json(const Comparison& comparison, const AnswerInput& inp
 
 std::string comparison_csv(const Comparison& comparison) {
     using namespace results;
-    std::string out = csv_keys<Layout>() + ',' + csv_heading<StateRow>();
-    for (const Layout& layout : comparison.layouts) {
-        append_with_states(csv_cells(layout),
-                           std::optional{state_rows(layout.assessment.installation, layout.score)},
-                           out);
+    std::string out = csv_keys<LayoutRow>() + ',' + csv_heading<StateRow>();
+    for (const LayoutRow& layout : layouts_of(comparison)) {
+        append_with_states(
+            csv_cells(layout),
+            std::optional{state_rows(layout.of().assessment.installation, layout.of().score)},
+            out);
     }
     return out;
 }

@@ -8,7 +8,7 @@ namespace fluewright::results {
 
 bool stands_in_csv(const ColumnInfo& column) {
     const bool flat = column.shape.holds != Holds::record && column.shape.holds != Holds::fragment;
-    return flat
+    return column.in_csv && flat
            && (column.shape.lists == 0
                || (column.shape.lists == 1 && column.shape.holds == Holds::text));
 }

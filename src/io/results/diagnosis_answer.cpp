@@ -37,15 +37,10 @@ const Record<CauseSizeRow>& record_of<CauseSizeRow>() {
           "end of that range",
           [](const CauseSizeRow& s) { return if_finite(s.of.size_high); }},
          {"unit", "SI unit; empty for a share", [](const CauseSizeRow& s) { return s.unit(); }},
-         {"words",
-          "the same in words",
-          [](const CauseSizeRow& s) -> const auto& {return s.of.size_words;
-}
-} // namespace fluewright::results
-}
-}
-;
-return record;
+         {"words", "the same in words", [](const CauseSizeRow& s) -> decltype(auto) {
+              return (s.of.size_words);
+          }}}};
+    return record;
 }
 
 template <>

@@ -21,24 +21,20 @@ const Record<Diagnostic>& record_of<Diagnostic>() {
          {"column", "in characters, from 1", &Diagnostic::column},
          {"pointer",
           "into the file",
-          [](const Diagnostic& d) -> const auto& {return d.fault.pointer;
-}
-} // namespace fluewright::results
-
-, {"message", "in words", [](const Diagnostic& d) -> const auto& {return d.fault.message;
-}
-}
-, {"found", "what stands there", [](const Diagnostic& d) { return unless_empty(d.fault.found); }},
-    {"allowed",
-     "what may stand there",
-     [](const Diagnostic& d) { return unless_empty(d.fault.allowed); }},
-{
-    "help", "what to write instead", [](const Diagnostic& d) { return unless_empty(d.fault.help); }
-}
-}
-}
-;
-return record;
+          [](const Diagnostic& d) -> decltype(auto) { return (d.fault.pointer); }},
+         {"message",
+          "in words",
+          [](const Diagnostic& d) -> decltype(auto) { return (d.fault.message); }},
+         {"found",
+          "what stands there",
+          [](const Diagnostic& d) { return unless_empty(d.fault.found); }},
+         {"allowed",
+          "what may stand there",
+          [](const Diagnostic& d) { return unless_empty(d.fault.allowed); }},
+         {"help", "what to write instead", [](const Diagnostic& d) {
+              return unless_empty(d.fault.help);
+          }}}};
+    return record;
 }
 
 template <>
@@ -46,13 +42,10 @@ const Record<FaultsRow>& record_of<FaultsRow>() {
     static const Record<FaultsRow> record{
         "faults",
         "what any command answers where a file is at fault: nothing was computed",
-        {{"errors", "by their places", [](const FaultsRow& f) -> const auto& {return f.errors;
-}
-}
-}
-}
-;
-return record;
+        {{"errors", "by their places", [](const FaultsRow& f) -> decltype(auto) {
+              return (f.errors);
+          }}}};
+    return record;
 }
 
 const RecordInfo& faults_record() {

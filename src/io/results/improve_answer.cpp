@@ -72,45 +72,42 @@ const Record<PlanRow>& record_of<PlanRow>() {
               }
               return ids;
           }},
-         {"steps", "changes, in order", [](const PlanRow& p) -> const auto& {return p.of.steps;
-}
-} // namespace fluewright::results
-
-, {"cost", "in the unit of the answer", [](const PlanRow& p) { return p.of.cost; }},
-    {"gain", "of what the goal asks for", [](const PlanRow& p) { return if_finite(p.of.gain); }},
-    {"cures",
-     "every state that decides passes, and the goal is met",
-     [](const PlanRow& p) { return p.of.cures; }},
-    {"too_strong",
-     "more draft than the appliance holds, and not so before",
-     [](const PlanRow& p) { return p.of.too_strong; }},
-    {"on_front",
-     "no other plan costs no more and leaves more to spare",
-     [](const PlanRow& p) { return p.of.on_front; }},
-    {"least_relative_spare",
-     spare_meaning,
-     [](const PlanRow& p) { return if_finite(p.of.score.least_spare); }},
-    {"limiting_state",
-     "index of that state, from 0",
-     [](const PlanRow& p) { return p.of.score.limiting; }},
-    {"states",
-     "those that decide",
-     [](const PlanRow& p) { return state_rows(p.all.present.installation, p.of.score); }},
-    {"findings_raised",
-     "ids of findings of which there was none before",
-     [](const PlanRow& p) { return ids_of(p.of.raised); }},
-    {"findings_cleared",
-     "ids of findings of which none is left",
-     [](const PlanRow& p) { return ids_of(p.of.cleared); }},
-{
-    "may_worsen", "in words, with figures", [](const PlanRow& p) -> const auto& {
-        return p.of.worsens;
-    }
-}
-}
-}
-;
-return record;
+         {"steps",
+          "changes, in order",
+          [](const PlanRow& p) -> decltype(auto) { return (p.of.steps); }},
+         {"cost", "in the unit of the answer", [](const PlanRow& p) { return p.of.cost; }},
+         {"gain",
+          "of what the goal asks for",
+          [](const PlanRow& p) { return if_finite(p.of.gain); }},
+         {"cures",
+          "every state that decides passes, and the goal is met",
+          [](const PlanRow& p) { return p.of.cures; }},
+         {"too_strong",
+          "more draft than the appliance holds, and not so before",
+          [](const PlanRow& p) { return p.of.too_strong; }},
+         {"on_front",
+          "no other plan costs no more and leaves more to spare",
+          [](const PlanRow& p) { return p.of.on_front; }},
+         {"least_relative_spare",
+          spare_meaning,
+          [](const PlanRow& p) { return if_finite(p.of.score.least_spare); }},
+         {"limiting_state",
+          "index of that state, from 0",
+          [](const PlanRow& p) { return p.of.score.limiting; }},
+         {"states",
+          "those that decide",
+          [](const PlanRow& p) { return state_rows(p.all.present.installation, p.of.score); }},
+         {"findings_raised",
+          "ids of findings of which there was none before",
+          [](const PlanRow& p) { return ids_of(p.of.raised); }},
+         {"findings_cleared",
+          "ids of findings of which none is left",
+          [](const PlanRow& p) { return ids_of(p.of.cleared); }},
+         Column<PlanRow>{"may_worsen",
+                         "in words, with figures",
+                         [](const PlanRow& p) -> decltype(auto) { return (p.of.worsens); }}
+             .json_only()}};
+    return record;
 }
 
 template <>
@@ -123,21 +120,14 @@ const Record<PresentRow>& record_of<PresentRow>() {
           [](const PresentRow& p) { return p.of.present.works; }},
          {"sentence",
           "its verdict",
-          [](const PresentRow& p) -> const auto& {return p.of.present.sentence;
-}
-}
-,
-    {"least_relative_spare",
-     spare_meaning,
-     [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
-{
-    "states", "those that decide",
-        [](const PresentRow& p) { return state_rows(p.of.present.installation, p.of.score); }
-}
-}
-}
-;
-return record;
+          [](const PresentRow& p) -> decltype(auto) { return (p.of.present.sentence); }},
+         {"least_relative_spare",
+          spare_meaning,
+          [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
+         {"states", "those that decide", [](const PresentRow& p) {
+              return state_rows(p.of.present.installation, p.of.score);
+          }}}};
+    return record;
 }
 
 template <>

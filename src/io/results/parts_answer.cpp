@@ -126,60 +126,54 @@ const Record<ShopRow>& record_of<ShopRow>() {
           [](const ShopRow& r) { return r.line != nullptr ? "part" : "cut"; }},
          {"what",
           "what to buy, or the stretch the piece is for",
-          [](const ShopRow& r) -> const auto& {return r.line != nullptr ? r.line->what
-                                                                        : r.cut->place;
-}
-} // namespace fluewright::results
-
-,
-    {"size",
-     "as the trade says it",
-     [](const ShopRow& r) {
-         return r.line != nullptr ? std::optional{r.line->size} : std::nullopt;
-     }},
-    {"count",
-     "in `unit`",
-     [](const ShopRow& r) { return r.line != nullptr ? r.line->count : 1.0; }},
-    {"unit",
-     "empty for pieces, else kg or m",
-     [](const ShopRow& r) {
-         return r.line != nullptr ? std::string_view{r.line->unit} : std::string_view{};
-     }},
-    {"weight",
-     Kind::mass,
-     "of all of them",
-     [](const ShopRow& r) {
-         return r.line != nullptr && r.line->weight_kg > 0.0 ? Maybe{r.line->weight_kg} : Maybe{};
-     }},
-    {"piece",
-     "in the stretch, from 1 at the heater",
-     [](const ShopRow& r) {
-         return r.cut != nullptr ? std::optional{r.cut->piece} : std::nullopt;
-     }},
-    {"length",
-     Kind::length,
-     "of the piece, overall, lap counted",
-     [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->length_m} : Maybe{}; }},
-    {"from",
-     Kind::length,
-     "length of the stock it comes out of",
-     [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->from_m} : Maybe{}; }},
-    {"from_offcut",
-     "it is not the first out of that stock",
-     [](const ShopRow& r) { return r.cut != nullptr && r.cut->from_offcut; }},
-    {"at_hand",
-     "need not be bought",
-     [](const ShopRow& r) { return r.line != nullptr ? r.line->at_hand : r.cut->at_hand; }},
-{
-    "where", "it goes, or from which end to measure and what is kept",
-        [](const ShopRow& r) -> const auto& {
-        return r.line != nullptr ? r.line->where : r.cut->measure;
-    }
-}
-}
-}
-;
-return record;
+          [](const ShopRow& r) -> decltype(auto) {
+              return (r.line != nullptr ? r.line->what : r.cut->place);
+          }},
+         {"size",
+          "as the trade says it",
+          [](const ShopRow& r) {
+              return r.line != nullptr ? std::optional{r.line->size} : std::nullopt;
+          }},
+         {"count",
+          "in `unit`",
+          [](const ShopRow& r) { return r.line != nullptr ? r.line->count : 1.0; }},
+         {"unit",
+          "empty for pieces, else kg or m",
+          [](const ShopRow& r) {
+              return r.line != nullptr ? std::string_view{r.line->unit} : std::string_view{};
+          }},
+         {"weight",
+          Kind::mass,
+          "of all of them",
+          [](const ShopRow& r) {
+              return r.line != nullptr && r.line->weight_kg > 0.0 ? Maybe{r.line->weight_kg}
+                                                                  : Maybe{};
+          }},
+         {"piece",
+          "in the stretch, from 1 at the heater",
+          [](const ShopRow& r) {
+              return r.cut != nullptr ? std::optional{r.cut->piece} : std::nullopt;
+          }},
+         {"length",
+          Kind::length,
+          "of the piece, overall, lap counted",
+          [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->length_m} : Maybe{}; }},
+         {"from",
+          Kind::length,
+          "length of the stock it comes out of",
+          [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->from_m} : Maybe{}; }},
+         {"from_offcut",
+          "it is not the first out of that stock",
+          [](const ShopRow& r) { return r.cut != nullptr && r.cut->from_offcut; }},
+         {"at_hand",
+          "need not be bought",
+          [](const ShopRow& r) { return r.line != nullptr ? r.line->at_hand : r.cut->at_hand; }},
+         {"where",
+          "it goes, or from which end to measure and what is kept",
+          [](const ShopRow& r) -> decltype(auto) {
+              return (r.line != nullptr ? r.line->where : r.cut->measure);
+          }}}};
+    return record;
 }
 
 template <>
@@ -190,17 +184,13 @@ const Record<PartsList>& record_of<PartsList>() {
         {{"parts", "what to buy", &PartsList::lines},
          {"cuts", "pieces to cut", &PartsList::cuts},
          {"stretches", "of pipe", &PartsList::stretches},
-         {"joints", "in flow order", [](const PartsList& p) -> const auto& {return p.joints.joints;
-}
-}
-, {"growth", "when hot", &PartsList::growth},
-    {"totals", "sums", [](const PartsList& p) { return TotalsRow{p}; }}, {
-    "assumed", "sentences", &PartsList::assumed
-}
-}
-}
-;
-return record;
+         {"joints",
+          "in flow order",
+          [](const PartsList& p) -> decltype(auto) { return (p.joints.joints); }},
+         {"growth", "when hot", &PartsList::growth},
+         {"totals", "sums", [](const PartsList& p) { return TotalsRow{p}; }},
+         {"assumed", "sentences", &PartsList::assumed}}};
+    return record;
 }
 
 const RecordInfo& parts_result() {

@@ -152,6 +152,18 @@ public:
     Column(const Column<Other>& column, std::function<json::Value(const T&)> getter)
         : info_(column.info()), get_(std::move(getter)) {}
 
+    /// The same, but not in CSV, where whole sentences have no place.
+    [[nodiscard]] Column json_only() && {
+        info_.in_csv = false;
+        return std::move(*this);
+    }
+
+    /// The same, with its sign in text.
+    [[nodiscard]] Column with_sign() && {
+        info_.shows_sign = true;
+        return std::move(*this);
+    }
+
     [[nodiscard]] const ColumnInfo& info() const { return info_; }
 
     [[nodiscard]] json::Value get(const T& of) const { return get_(of); }

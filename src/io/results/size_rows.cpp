@@ -76,7 +76,9 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
          {"connector_diameter", Kind::length, "inside", &SizeEntry::connector_m},
          {"chimney_diameter", Kind::length, "inside", &SizeEntry::chimney_m},
          {"height", Kind::length, "mouth over outlet", &SizeEntry::height_m},
-         {"area_over_outlet", "of the narrower of the two", &SizeEntry::area_over_outlet},
+         {{"area_over_outlet", "area over\noutlet"},
+          "of the narrower of the two",
+          &SizeEntry::area_over_outlet},
          {"works",
           "nothing rules it out",
           [](const SizeEntry& e) { return e.ruled_out_by.empty(); }},
@@ -85,11 +87,12 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
           [](const SizeEntry& e) { return unless_empty(e.ruled_out_by); }},
          {"present", "the pipe as it is", &SizeEntry::present},
          {"suggested", "the one to take", &SizeEntry::suggested},
-         {{"least_margin", "least to spare"},
-          Kind::pressure,
-          "least draft over the draft needed; null where it was not solved",
-          &SizeEntry::least_margin_pa},
-         {{"least_opening_share", "door may be opened"},
+         Column<SizeEntry>{{"least_margin", "least to\nspare"},
+                           Kind::pressure,
+                           "least draft over the draft needed; null where it was not solved",
+                           &SizeEntry::least_margin_pa}
+             .with_sign(),
+         {{"least_opening_share", "door may\nbe opened"},
           "share of the door's opening over which the smoke stays in, in the worst state; over 1: "
           "all of it",
           &SizeEntry::least_opening_share},
@@ -115,31 +118,24 @@ const Record<SizeAdviceRow>& record_of<SizeAdviceRow>() {
           outcomes},
          {"present",
           "trade name of the present size, or its diameter",
-          [](const SizeAdviceRow& r) -> const auto& {return r.of.size.present;
-}
-} // namespace fluewright::results
-
-,
-    {"suggested",
-     "trade name of the one to take; null where none is",
-     [](const SizeAdviceRow& r) { return unless_empty(r.of.size.suggested); }},
-    {"suggested_diameter",
-     Kind::length,
-     "inside",
-     [](const SizeAdviceRow& r) {
-         return r.of.size.suggested.empty() ? std::optional<double>{}
-                                            : std::optional{r.of.size.suggested_diameter_m};
-     }},
-    {"reason", "one sentence", [](const SizeAdviceRow& r) -> const auto& {return r.of.size.reason;
-}
-}
-, {
-    "sizes", "every size that was tried", [](const SizeAdviceRow& r) { return entries_of(r.of); }
-}
-}
-}
-;
-return record;
+          [](const SizeAdviceRow& r) -> decltype(auto) { return (r.of.size.present); }},
+         {"suggested",
+          "trade name of the one to take; null where none is",
+          [](const SizeAdviceRow& r) { return unless_empty(r.of.size.suggested); }},
+         {"suggested_diameter",
+          Kind::length,
+          "inside",
+          [](const SizeAdviceRow& r) {
+              return r.of.size.suggested.empty() ? std::optional<double>{}
+                                                 : std::optional{r.of.size.suggested_diameter_m};
+          }},
+         {"reason",
+          "one sentence",
+          [](const SizeAdviceRow& r) -> decltype(auto) { return (r.of.size.reason); }},
+         {"sizes", "every size that was tried", [](const SizeAdviceRow& r) {
+              return entries_of(r.of);
+          }}}};
+    return record;
 }
 
 // The answer of `size`.

@@ -22,9 +22,17 @@ Maybe of_fire(const StateRow& s, double value) {
     return s.state.kind == StateKind::standing ? Maybe{} : of_flow(s, value);
 }
 
-/// Of a state whose draft the appliance needs.
-Maybe of_need(const StateRow& s, double value) {
-    return s.is_door() ? Maybe{} : of_fire(s, value);
+/// The draft needed, where there is one: with the door shut and a fire under way.
+Maybe needed_pa(const StateRow& s) {
+    return s.is_door() || s.state.kind == StateKind::cold_start
+               ? Maybe{}
+               : of_fire(s, s.state.draft_needed_pa);
+}
+
+/// What is to spare, where the draft is held against the need: the free burn is where both meet.
+Maybe margin_pa(const StateRow& s) {
+    return s.state.kind == StateKind::free_burn || !needed_pa(s) ? Maybe{}
+                                                                 : of_fire(s, s.state.margin_pa());
 }
 
 } // namespace
@@ -83,12 +91,13 @@ const Record<StateRow>& record_of<StateRow>() {
           [](const StateRow& s) { return of_flow(s, s.state.draft_pa); }},
          {{"draft_needed", "needed"},
           Kind::pressure,
-          "draft the appliance asks for; null with the door open",
-          [](const StateRow& s) { return of_need(s, s.state.draft_needed_pa); }},
-         {"margin",
-          Kind::pressure,
-          "draft less the draft needed",
-          [](const StateRow& s) { return of_need(s, s.state.margin_pa()); }},
+          "draft the appliance asks for; null with the door open and in a cold start",
+          needed_pa},
+         Column<StateRow>{"margin",
+                          Kind::pressure,
+                          "draft less the draft needed; null where it is not held against that",
+                          margin_pa}
+             .with_sign(),
          {"capacity",
           Kind::mass_rate,
           "of the free burn: the highest burn rate the run carries at the draft needed",

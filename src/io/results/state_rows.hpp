@@ -26,6 +26,37 @@ struct CheckedState {
     StateRow figures;
 };
 
+/// The outlet, or the upper end of a section of the run.
+struct StationRow {
+    const StateRow& of;
+    std::size_t at;
+
+    [[nodiscard]] const Station& station() const { return of.state.stations[at]; }
+
+    /// Of a station whose section has a wall.
+    [[nodiscard]] std::optional<double> wall(double value) const {
+        return report::has_wall_temperature(of.installation, of.state, at) ? std::optional{value}
+                                                                           : std::nullopt;
+    }
+};
+
+/// A joint in a state.
+struct JointRow {
+    const StateRow& of;
+    report::Joint joint;
+};
+
+template <>
+const Record<StationRow>& record_of<StationRow>();
+template <>
+const Record<JointRow>& record_of<JointRow>();
+template <>
+const Record<DoorResult>& record_of<DoorResult>();
+
+/// All of them from the outlet up; none where the state was not solved.
+[[nodiscard]] std::vector<StationRow> stations_of(const StateRow& state);
+[[nodiscard]] std::vector<JointRow> joints_of(const StateRow& state);
+
 template <>
 const Record<StateRow>& record_of<StateRow>();
 template <>

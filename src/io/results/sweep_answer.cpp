@@ -28,29 +28,19 @@ const Record<Varied>& record_of<Varied>() {
     static const Record<Varied> record{
         "swept",
         "a quantity that was varied",
-        {{"name", "as it was typed", [](const Varied& v) -> const auto& {return v.key.name;
-}
-} // namespace fluewright::results
-
-, {"label", "in words", [](const Varied& v) -> const auto& {return v.key.label;
-}
-}
-, {"kind", "of quantity", [](const Varied& v) { return name(v.key.kind); }},
-    {"unit",
-     "SI unit of its values; empty for a plain number",
-     [](const Varied& v) { return si_unit(v.key.kind); }},
-    {"pointers",
-     "into the file, that all take the same value; empty for a short name",
-     [](const Varied& v) -> const auto& {return v.key.pointers;
-}
-}
-, {
-    "values", "in `unit`", &Varied::values
-}
-}
-}
-;
-return record;
+        {{"name",
+          "as it was typed",
+          [](const Varied& v) -> decltype(auto) { return (v.key.name); }},
+         {"label", "in words", [](const Varied& v) -> decltype(auto) { return (v.key.label); }},
+         {"kind", "of quantity", [](const Varied& v) { return name(v.key.kind); }},
+         {"unit",
+          "SI unit of its values; empty for a plain number",
+          [](const Varied& v) { return si_unit(v.key.kind); }},
+         {"pointers",
+          "into the file, that all take the same value; empty for a short name",
+          [](const Varied& v) -> decltype(auto) { return (v.key.pointers); }},
+         {"values", "in `unit`", &Varied::values}}};
+    return record;
 }
 
 template <>
@@ -71,31 +61,30 @@ const Record<SweepTurn>& record_of<SweepTurn>() {
 
 template <>
 const Record<PointRow>& record_of<PointRow>() {
-    static const Record<PointRow> record{"point",
-                                         "one value, or one pair of values",
-                                         {{"at",
-                                           "of each quantity, in its unit",
-                                           [](const PointRow& p) -> const auto& {return p.of.at;
-}
-}
-, {"works", "every state that decides passes", [](const PointRow& p) { return p.of.passes(); }},
-    {"least_relative_spare",
-     "of the state with least to spare, over what is asked",
-     [](const PointRow& p) {
-         return p.of.score ? if_finite(p.of.score->least_spare) : std::nullopt;
-     }},
-    {"states",
-     "those that decide; null where nothing was solved",
-     [](const PointRow& p) {
-         return p.of.score ? std::optional{state_rows(p.sweep.shape, *p.of.score)} : std::nullopt;
-     }},
-{
-    "fault", "why nothing was solved", [](const PointRow& p) { return unless_empty(p.of.fault); }
-}
-}
-}
-;
-return record;
+    static const Record<PointRow> record{
+        "point",
+        "one value, or one pair of values",
+        {{"at",
+          "of each quantity, in its unit",
+          [](const PointRow& p) -> decltype(auto) { return (p.of.at); }},
+         {"works",
+          "every state that decides passes",
+          [](const PointRow& p) { return p.of.passes(); }},
+         {"least_relative_spare",
+          "of the state with least to spare, over what is asked",
+          [](const PointRow& p) {
+              return p.of.score ? if_finite(p.of.score->least_spare) : std::nullopt;
+          }},
+         {"states",
+          "those that decide; null where nothing was solved",
+          [](const PointRow& p) {
+              return p.of.score ? std::optional{state_rows(p.sweep.shape, *p.of.score)}
+                                : std::nullopt;
+          }},
+         {"fault", "why nothing was solved", [](const PointRow& p) {
+              return unless_empty(p.of.fault);
+          }}}};
+    return record;
 }
 
 template <>

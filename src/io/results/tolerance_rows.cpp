@@ -66,29 +66,26 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
         {{"state", "way of firing", [](const SpreadRow& s) { return s.state().kind; }},
          {"weather",
           "name of the weather",
-          [](const SpreadRow& s)
-              -> const auto& {return s.study.of.installation.weathers[s.state().weather].name;
-}
-} // namespace fluewright::results
-
-,
-    {"unit",
-     "SI unit of the four that follow: draft over the need, or share of the opening over the "
-     "share wanted",
-     [](const SpreadRow& s) { return si_unit(s.of.kind); }},
-    {"as_written",
-     "with every value as written",
-     [](const SpreadRow& s) { return s.of.as_written; }},
-    {"percentile_5", "5 % of the runs have less", [](const SpreadRow& s) { return s.of.low; }},
-    {"median", "half of the runs have less", [](const SpreadRow& s) { return s.of.median; }},
-    {"percentile_95", "5 % of the runs have more", [](const SpreadRow& s) { return s.of.high; }},
-    {"passing_share", "of the runs", [](const SpreadRow& s) { return s.of.passing_share; }}, {
-    "inputs", "in the order of the inputs", [](const SpreadRow& s) { return shares_of(s); }
-}
-}
-}
-;
-return record;
+          [](const SpreadRow& s) -> decltype(auto) {
+              return (s.study.of.installation.weathers[s.state().weather].name);
+          }},
+         {"unit",
+          "SI unit of the four that follow: draft over the need, or share of the opening over the "
+          "share wanted",
+          [](const SpreadRow& s) { return si_unit(s.of.kind); }},
+         {"as_written",
+          "with every value as written",
+          [](const SpreadRow& s) { return s.of.as_written; }},
+         {"percentile_5", "5 % of the runs have less", [](const SpreadRow& s) { return s.of.low; }},
+         {"median", "half of the runs have less", [](const SpreadRow& s) { return s.of.median; }},
+         {"percentile_95",
+          "5 % of the runs have more",
+          [](const SpreadRow& s) { return s.of.high; }},
+         {"passing_share", "of the runs", [](const SpreadRow& s) { return s.of.passing_share; }},
+         {"inputs", "in the order of the inputs", [](const SpreadRow& s) {
+              return shares_of(s);
+          }}}};
+    return record;
 }
 
 template <>
@@ -111,27 +108,19 @@ const Record<StudyRow>& record_of<StudyRow>() {
           [](const StudyRow&) { return "uniform"; }},
          {"inputs",
           "every value with a spread",
-          [](const StudyRow& s) -> const auto& {return s.study.inputs;
-}
-}
-,
-    {"working_share",
-     "of the runs: every state that counts passes",
-     [](const StudyRow& s) {
-         return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
-     }},
-    {"tightest",
-     "index into the states, from 0: passes least often, then has least to spare",
-     [](const StudyRow& s) {
-         return s.study.runs > 0 ? std::optional{s.study.tightest} : std::nullopt;
-     }},
-{
-    "states", "those that count", [](const StudyRow& s) { return spreads_of(s); }
-}
-}
-}
-;
-return record;
+          [](const StudyRow& s) -> decltype(auto) { return (s.study.inputs); }},
+         {"working_share",
+          "of the runs: every state that counts passes",
+          [](const StudyRow& s) {
+              return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
+          }},
+         {"tightest",
+          "index into the states, from 0: passes least often, then has least to spare",
+          [](const StudyRow& s) {
+              return s.study.runs > 0 ? std::optional{s.study.tightest} : std::nullopt;
+          }},
+         {"states", "those that count", [](const StudyRow& s) { return spreads_of(s); }}}};
+    return record;
 }
 
 } // namespace fluewright::results

@@ -1,8 +1,8 @@
 #include "csv_rows.hpp"
 #include "finding_rows.hpp"
-#include "fluewright/io/report/report_warmup.hpp"
 #include "io/text/words.hpp"
 #include "results.hpp"
+#include "warmup_rows.hpp"
 
 #include <cmath>
 
@@ -11,18 +11,6 @@ namespace {
 
 /// What does not close is shown to a billionth; below that it is round-off of this machine.
 constexpr double below_notice = 1e9;
-
-struct CourseRow {
-    const Case& installation;
-    const WarmupInWeather& in;
-
-    [[nodiscard]] const WeatherCase& weather() const { return installation.weathers[in.weather]; }
-};
-
-struct MomentRow {
-    const CourseRow& course;
-    const WarmupMoment& of;
-};
 
 struct WarmPartRow {
     const CourseRow& course;
@@ -158,28 +146,18 @@ const Record<WarmPartRow>& record_of<WarmPartRow>() {
           [](const WarmPartRow& p) { return p.of.section; }},
          {"dry",
           "inner wall everywhere above the dew point, while the fire burns",
-          [](const WarmPartRow& p) -> const auto& {return p.of.dry;
-}
-} // namespace fluewright::results
-
-, {"clean",
-   "inner wall everywhere above the creosote threshold, while the fire burns",
-   [](const WarmPartRow& p) -> const auto& {return p.of.clean;
-}
-}
-,
-    {"hottest_inner",
-     Kind::temperature,
-     "of the inner wall",
-     [](const WarmPartRow& p) { return p.of.hottest_inner_k; }},
-{
-    "hottest_outer", Kind::temperature, "of the outer wall",
-        [](const WarmPartRow& p) { return p.of.hottest_outer_k; }
-}
-}
-}
-;
-return record;
+          [](const WarmPartRow& p) -> decltype(auto) { return (p.of.dry); }},
+         {"clean",
+          "inner wall everywhere above the creosote threshold, while the fire burns",
+          [](const WarmPartRow& p) -> decltype(auto) { return (p.of.clean); }},
+         {"hottest_inner",
+          Kind::temperature,
+          "of the inner wall",
+          [](const WarmPartRow& p) { return p.of.hottest_inner_k; }},
+         {"hottest_outer", Kind::temperature, "of the outer wall", [](const WarmPartRow& p) {
+              return p.of.hottest_outer_k;
+          }}}};
+    return record;
 }
 
 template <>
@@ -192,37 +170,42 @@ const Record<MomentRow>& record_of<MomentRow>() {
         "the run at one time",
         {{"weather",
           "name of the weather",
-          [](const MomentRow& m) -> const auto& {return m.course.weather().name;
-}
-}
-, {"time", Kind::duration, "after the match", of(&WarmupMoment::time_s)},
-    {"phase",
-     "of the fire",
-     [](const MomentRow& m) -> const auto& {return m.course.in.course.phases[m.of.phase].name;
-}
-}
-, {"burn_rate", Kind::mass_rate, "what the air lets burn", of(&WarmupMoment::burn_rate_kg_s)},
-    {"gas_flow", Kind::gas_flow, "flue gas", of(&WarmupMoment::gas_flow_kg_s)},
-    {"outlet_temperature", Kind::temperature, "gas at the outlet", of(&WarmupMoment::outlet_k)},
-    {"mouth_temperature", Kind::temperature, "gas at the mouth", of(&WarmupMoment::mouth_k)},
-    {"draft", Kind::pressure, "at the outlet against the room", of(&WarmupMoment::draft_pa)},
-    {"dew_point", Kind::temperature, "of the gas's water", of(&WarmupMoment::dew_point_k)},
-    {"coldest_wall",
-     Kind::temperature,
-     "inner face along the run",
-     of(&WarmupMoment::coldest_wall_k)},
-    {"mouth_wall", Kind::temperature, "inner face at the mouth", of(&WarmupMoment::mouth_wall_k)},
-    {"hottest_surface",
-     Kind::temperature,
-     "outer face along the run",
-     of(&WarmupMoment::hottest_surface_k)},
-{
-    "starved", "the flue draws less than the fire asks", of(&WarmupMoment::starved)
-}
-}
-}
-;
-return record;
+          [](const MomentRow& m) -> decltype(auto) { return (m.course.weather().name); }},
+         {"time", Kind::duration, "after the match", of(&WarmupMoment::time_s)},
+         {"phase",
+          "of the fire",
+          [](const MomentRow& m) -> decltype(auto) {
+              return (m.course.in.course.phases[m.of.phase].name);
+          }},
+         {{"burn_rate", "fuel"},
+          Kind::mass_rate,
+          "what the air lets burn",
+          of(&WarmupMoment::burn_rate_kg_s)},
+         {{"gas_flow", "gas"}, Kind::gas_flow, "flue gas", of(&WarmupMoment::gas_flow_kg_s)},
+         {{"outlet_temperature", "outlet"},
+          Kind::temperature,
+          "gas at the outlet",
+          of(&WarmupMoment::outlet_k)},
+         {{"mouth_temperature", "mouth"},
+          Kind::temperature,
+          "gas at the mouth",
+          of(&WarmupMoment::mouth_k)},
+         {"draft", Kind::pressure, "at the outlet against the room", of(&WarmupMoment::draft_pa)},
+         {"dew_point", Kind::temperature, "of the gas's water", of(&WarmupMoment::dew_point_k)},
+         {"coldest_wall",
+          Kind::temperature,
+          "inner face along the run",
+          of(&WarmupMoment::coldest_wall_k)},
+         {"mouth_wall",
+          Kind::temperature,
+          "inner face at the mouth",
+          of(&WarmupMoment::mouth_wall_k)},
+         {"hottest_surface",
+          Kind::temperature,
+          "outer face along the run",
+          of(&WarmupMoment::hottest_surface_k)},
+         {"starved", "the flue draws less than the fire asks", of(&WarmupMoment::starved)}}};
+    return record;
 }
 
 template <>
@@ -235,43 +218,39 @@ const Record<CourseRow>& record_of<CourseRow>() {
         "one fire in one weather",
         {{"weather",
           "name of the weather",
-          [](const CourseRow& c) -> const auto& {return c.weather().name;
-}
-}
-,
-    {"outdoor_temperature",
-     Kind::temperature,
-     "of the air outdoors",
-     [](const CourseRow& c) { return c.weather().outdoor_temperature_k; }},
-    {"draft_needed", Kind::pressure, "at high fire", of(&Warmup::draft_needed_pa)},
-    {"draft_met", "draft at least that", of(&Warmup::draft_met)},
-    {"creosote_threshold",
-     Kind::temperature,
-     "below which deposit settles",
-     of(&Warmup::creosote_threshold_k)},
-    {"dry",
-     "every part above the dew point",
-     [](const CourseRow& c) { return all_warm(c, c.in.course.dry_s, c.in.course.last_dry); }},
-    {"clean",
-     "every part above the creosote threshold",
-     [](const CourseRow& c) { return all_warm(c, c.in.course.clean_s, c.in.course.last_clean); }},
-    {"starved",
-     Kind::duration,
-     "time in which the flue drew less than the fire asked",
-     of(&Warmup::starved_s)},
-    {"fire_out", Kind::duration, "after the match", of(&Warmup::fire_out_s)},
-    {"after_fire",
-     "how long the draft holds",
-     [](const CourseRow& c) { return AfterFireRow{c.in.course}; }},
-    {"end", Kind::duration, "of the computation, after the match", of(&Warmup::end_s)},
-    {"heat", "its balance", of(&Warmup::balance)}, {"phases", "of the fire", of(&Warmup::phases)},
-    {"parts", "every straight", [](const CourseRow& c) { return parts_of(c); }}, {
-    "moments", "in order of time", [](const CourseRow& c) { return moments_of(c); }
-}
-}
-}
-;
-return record;
+          [](const CourseRow& c) -> decltype(auto) { return (c.weather().name); }},
+         {"outdoor_temperature",
+          Kind::temperature,
+          "of the air outdoors",
+          [](const CourseRow& c) { return c.weather().outdoor_temperature_k; }},
+         {"draft_needed", Kind::pressure, "at high fire", of(&Warmup::draft_needed_pa)},
+         {"draft_met", "draft at least that", of(&Warmup::draft_met)},
+         {"creosote_threshold",
+          Kind::temperature,
+          "below which deposit settles",
+          of(&Warmup::creosote_threshold_k)},
+         {"dry",
+          "every part above the dew point",
+          [](const CourseRow& c) { return all_warm(c, c.in.course.dry_s, c.in.course.last_dry); }},
+         {"clean",
+          "every part above the creosote threshold",
+          [](const CourseRow& c) {
+              return all_warm(c, c.in.course.clean_s, c.in.course.last_clean);
+          }},
+         {"starved",
+          Kind::duration,
+          "time in which the flue drew less than the fire asked",
+          of(&Warmup::starved_s)},
+         {"fire_out", Kind::duration, "after the match", of(&Warmup::fire_out_s)},
+         {"after_fire",
+          "how long the draft holds",
+          [](const CourseRow& c) { return AfterFireRow{c.in.course}; }},
+         {"end", Kind::duration, "of the computation, after the match", of(&Warmup::end_s)},
+         {"heat", "its balance", of(&Warmup::balance)},
+         {"phases", "of the fire", of(&Warmup::phases)},
+         {"parts", "every straight", [](const CourseRow& c) { return parts_of(c); }},
+         {"moments", "in order of time", [](const CourseRow& c) { return moments_of(c); }}}};
+    return record;
 }
 
 template <>

@@ -43,6 +43,8 @@ struct ColumnInfo {
     Shape shape;
     std::span<const std::string_view> words{}; ///< the only ones a text may have; empty: any
     bool by_default{true};                     ///< stands in a batch that asks for no fields
+    bool in_csv{true};      ///< CSV has it, where it is one value or a list of words
+    bool shows_sign{false}; ///< in text a figure over zero has its sign
 };
 
 struct RecordInfo {
