@@ -19,7 +19,7 @@ constexpr std::size_t warmup_inset = 2;
 constexpr Indent indented{.first = 2, .rest = 4};
 constexpr double minute_s = 60.0;
 constexpr double most_rows = 26.0;
-constexpr std::string_view none = "-";
+constexpr std::string_view no_time = "-";
 
 std::string minutes(double seconds) {
     return format_number(std::round(seconds / minute_s * 10.0) / 10.0, 4);
@@ -138,7 +138,7 @@ struct Writer {
                          {.heading = report::with_unit("outside at most", Kind::temperature, style),
                           .align = Align::decimal}});
         const auto cell = [](const std::optional<double>& seconds) {
-            return TableCell{seconds ? minutes(*seconds) : std::string{none}};
+            return TableCell{seconds ? minutes(*seconds) : std::string{no_time}};
         };
         for (const WarmupPart& part : w.parts) {
             table.add({{report::section_words(c, part.section)},
