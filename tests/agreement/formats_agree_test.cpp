@@ -302,7 +302,8 @@ TEST_CASE("CSV has the figures of JSON, whatever the command") {
         check_csv(csv_of(sweep, file), with_states(points));
         const std::vector<std::string> warmup{"warmup", "-", "--minutes", "5"};
         std::vector<json> moments;
-        for (const json& course : result_of(warmup, file)["weathers"]) {
+        const json warmed = result_of(warmup, file);
+        for (const json& course : warmed["weathers"]) {
             moments.insert(moments.end(), course["moments"].begin(), course["moments"].end());
         }
         check_csv(csv_of(warmup, file), moments);
