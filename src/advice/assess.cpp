@@ -79,6 +79,9 @@ Result<Assessment, Faults> assess(const Installation& written, const AssessOptio
 Assessment assess(const Installation& written, Case resolved, const AssessOptions& options) {
     Assessment a;
     a.installation = std::move(resolved);
+    // By the units of the file: those of the report must not change whose rules it is held against.
+    const std::string_view body = options.rules.empty() ? rule_set_of(written, a.installation.units)
+                                                        : std::string_view{options.rules};
     if (options.units) {
         a.installation.units = *options.units;
     }
@@ -104,8 +107,6 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
         a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
     }
     a.sentence = options.words ? sentence(a) : std::string{};
-    const std::string_view body = options.rules.empty() ? rule_set_of(written, a.installation.units)
-                                                        : std::string_view{options.rules};
     Checked checked =
         check_all(written, a.installation, a.solution, {.body = body, .with_words = options.words});
     a.body = checked.body;

@@ -51,21 +51,26 @@ bool takes(PipeEnd outer, PipeEnd inner) {
            || (outer == PipeEnd::socket && (inner == PipeEnd::crimped || inner == PipeEnd::plain));
 }
 
+/// Whether a part between can meet both ends with its inserted ends to the heater: a crimped end
+/// that points up, and a socket that points down, take nothing that way.
+bool an_adapter_helps(const EndFacts& below, const EndFacts& above) {
+    return below.end != PipeEnd::crimped && above.end != PipeEnd::socket;
+}
+
 std::string end_adapter(const EndFacts& below, const EndFacts& above) {
     const auto is = [&](PipeEnd end) { return below.end == end || above.end == end; };
     if (is(PipeEnd::locking)) {
+        // A collar is of no wall that the file names.
+        if (below.end == PipeEnd::locking && below.wall.empty()) {
+            return "adapter from the heater's lock to "
+                   + (above.end == PipeEnd::locking ? above.wall : "pipe");
+        }
         const bool both = below.end == above.end;
         return both ? "adapter from " + below.wall + " to " + above.wall
                     : "adapter from pipe to "
                           + (below.end == PipeEnd::locking ? below.wall : above.wall);
     }
-    if (is(PipeEnd::flange)) {
-        return "flange adapter";
-    }
-    if (below.end == PipeEnd::crimped) {
-        return "collar adapter"; // both crimped
-    }
-    return below.end == PipeEnd::socket ? "double-ended spigot" : "double-crimped adapter";
+    return is(PipeEnd::flange) ? "flange adapter" : "crimp-to-socket adapter"; // both are plain
 }
 
 std::string
@@ -111,7 +116,9 @@ Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units) {
     Fit fit;
     fit.mating = mating_of(below, above);
     fit.bore = bore_of(below, above);
-    const std::string ends = fit.mating == Mating::never ? end_adapter(below, above) : "";
+    fit.other_part = fit.mating != Mating::good && !an_adapter_helps(below, above);
+    const bool adapted = fit.mating == Mating::never && !fit.other_part;
+    const std::string ends = adapted ? end_adapter(below, above) : "";
     const std::string bores = bore_adapter(fit.bore, below, above, units);
     fit.adapter = ends + (ends.empty() || bores.empty() ? "" : ", as ") + bores;
     return fit;

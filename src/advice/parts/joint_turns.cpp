@@ -101,7 +101,8 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
 }
 
 bool Joint::needs_something() const {
-    return !turn_round.empty() || !turned.adapter.empty() || fit.mating == Mating::points_up;
+    return !turn_round.empty() || !turned.adapter.empty() || turned.other_part
+           || fit.mating == Mating::points_up;
 }
 
 std::string Joint::cure() const {
@@ -113,7 +114,8 @@ std::string Joint::cure() const {
     }
     if (!turned.adapter.empty()) {
         text += (text.empty() ? "Put in: " : " Then put in: ") + turned.adapter + ".";
-    } else if (turned.mating == Mating::points_up) {
+    }
+    if (turned.other_part) {
         text += (text.empty() ? "" : " ")
                 + std::string{"Take a part whose inserted end points to the heater."};
     }

@@ -10,10 +10,10 @@ namespace {
 
 bool has_ends(const RunPart& part) {
     return part.kind != PartKind::screen && part.kind != PartKind::obstruction
-           && part.kind != PartKind::damper;
+           && part.kind != PartKind::damper && !part.bare_end();
 }
 
-PartEnds ends_of(const RunPart& part, const WallBuild& wall, double bore_below_m) {
+PartEnds ends_of(const RunPart& part, const WallBuild& wall, const EndFacts& below) {
     PartEnds ends;
     ends.part = part.index;
     ends.thickness_m = part.thickness_m;
@@ -27,8 +27,9 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, double bore_below_m
     ends.heater.end = part.heater_end.value;
     ends.heater.assumed = !part.heater_end.given;
     if (part.changes_size()) {
-        // A reducer or increaser is bought for the size below it.
-        ends.heater.diameter_m = bore_below_m;
+        // A reducer or increaser is bought for the section below it.
+        ends.heater.diameter_m = below.diameter_m;
+        ends.heater.rectangular = below.rectangular;
     }
     return ends;
 }
@@ -57,7 +58,7 @@ JointReport joints_of(const Case& resolved) {
         if (!has_ends(part)) {
             continue;
         }
-        PartEnds ends = ends_of(part, resolved.walls[part.wall], below.diameter_m);
+        PartEnds ends = ends_of(part, resolved.walls[part.wall], below);
         std::string place = label(part);
         may_turn.push_back(part.kind == PartKind::straight || part.kind == PartKind::elbow);
         Fit fit = fit_of(below, ends.heater, resolved.units);

@@ -249,7 +249,7 @@ void outlet_temperature(const CaseWork& work,
     } else {
         const double unburned =
             end == End::high ? defaults.unburned_share_high : defaults.unburned_share_low;
-        work.assume(pointer_to("efficiency", end),
+        work.assume("/appliance", // no key takes it: an efficiency is the useful share
                     words_for("share of the net heat that leaves unburned", end),
                     Kind::fraction,
                     unburned,
@@ -307,6 +307,26 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     return f;
 }
 
+/// Lower edge of the door over the floor: as given, or so that the upper edge lies the usual
+/// distance below the outlet, but never below the floor. Outlet and door's height come first.
+double sill_height_m(const CaseWork& work) {
+    const ApplianceCase& a = work.made.appliance;
+    if (const Given& written = work.written.appliance.door.sill_height_m) {
+        return *written;
+    }
+    const catalog::Default& below = catalog::default_of(DefaultId::door_top_below_outlet_m);
+    const double sill_m = std::max(0.0, a.outlet_height_m - a.door.height_m - below.value);
+    work.assume("/appliance/door/sill",
+                "lower edge of the door over the floor: its upper edge "
+                    + format_quantity(below.value, Kind::length, work.made.units)
+                    + " below the outlet",
+                Kind::length,
+                sill_m,
+                below.source,
+                below.mark);
+    return sill_m;
+}
+
 void door(const CaseWork& work) {
     ApplianceCase& a = work.made.appliance;
     const Door& written = work.written.appliance.door;
@@ -326,17 +346,13 @@ void door(const CaseWork& work) {
                                             "/appliance/door/height",
                                             "clear height of the loading door",
                                             Kind::length,
+                                            DefaultId::door_width_m);
+    a.door.height_m = work.value_or_default(written.height_m,
+                                            "/appliance/door/height",
+                                            "clear height of the loading door",
+                                            Kind::length,
                                             DefaultId::door_height_m);
-    if (written.sill_height_m) {
-        a.door.top_below_outlet_m = a.outlet_height_m - *written.sill_height_m - a.door.height_m;
-    } else {
-        a.door.top_below_outlet_m =
-            work.value_or_default(std::nullopt,
-                                  "/appliance/door/sill",
-                                  "from the top edge of the door up to the outlet",
-                                  Kind::length,
-                                  DefaultId::door_top_below_outlet_m);
-    }
+    a.door.top_below_outlet_m = a.outlet_height_m - sill_height_m(work) - a.door.height_m;
     const auto share = [&](std::string_view what, DefaultId id) {
         return work.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
     };

@@ -1,11 +1,19 @@
 #include "fluewright/physics/openings.hpp"
 #include "resolving.hpp"
 
+#include <algorithm>
+
 namespace fluewright::resolving {
 namespace {
 
 double figure(DefaultId id) {
     return catalog::default_of(id).value;
+}
+
+bool has_wind(const Case& made) {
+    return std::any_of(made.weathers.begin(), made.weathers.end(), [](const WeatherCase& weather) {
+        return weather.wind_m_s > 0.0;
+    });
 }
 
 double height_m(const CaseWork& work) {
@@ -107,17 +115,14 @@ void wind(const CaseWork& work) {
     made.wind_coefficient_windward = figure(DefaultId::house_wind_coefficient_windward);
     made.wind_coefficient_lee = figure(DefaultId::house_wind_coefficient_lee);
     made.wind_coefficient_sides = figure(DefaultId::house_wind_coefficient_sides);
-    for (const WeatherCase& weather : work.made.weathers) {
-        if (weather.wind_m_s > 0.0) {
-            const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
-            work.assume("/site/house",
-                        "wind at the house over wind at the mouth",
-                        Kind::fraction,
-                        row.value,
-                        row.source,
-                        row.mark);
-            return;
-        }
+    if (has_wind(work.made)) {
+        const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
+        work.assume("/site/house",
+                    "wind at the house over wind at the mouth",
+                    Kind::fraction,
+                    row.value,
+                    row.source,
+                    row.mark);
     }
 }
 
@@ -147,20 +152,18 @@ void house(const CaseWork& work) {
 }
 
 void mouth_wind(const CaseWork& work) {
-    const auto& position = work.written.site.mouth_position;
+    Choice<ChimneyTopPosition> position = work.written.site.mouth_position;
     Case& made = work.made;
     if (!position) {
-        for (const WeatherCase& weather : made.weathers) {
-            if (weather.wind_m_s > 0.0) {
-                work.assume_word("/site/mouth_position",
-                                 "what wind does at the mouth",
-                                 "neither helps nor harms",
-                                 "judgement",
-                                 "judgement");
-                return;
-            }
+        if (!has_wind(made)) {
+            return;
         }
-        return;
+        position = ChimneyTopPosition::near_ridge;
+        work.assume_word("/site/mouth_position",
+                         "how the wind meets the mouth: it neither helps nor harms",
+                         name(*position),
+                         "judgement",
+                         "judgement");
     }
     const auto& run = work.written.run;
     const bool capped =

@@ -63,7 +63,7 @@ void take_over(const CaseWork& work, const Part& part, const std::string& pointe
         fit = {.gap_m = 0.0, .per_wall_m2 = class_area(work, *part.joint, pointer + "/joint")};
     } else if (part.joint) {
         const catalog::Default& row = catalog::default_of(rows_of(*part.joint).slit_or_rate);
-        work.assume(pointer + "/joint_gap",
+        work.assume(pointer + "/joint",
                     "slit all round a joint that is " + std::string{name(*part.joint)},
                     Kind::length,
                     row.value,
@@ -129,7 +129,9 @@ void joints(const CaseWork& work) {
         for (std::size_t j = section; j < sections.size() && belongs(sections[j]); ++j) {
             wall_m2 += sections[j].perimeter_m * sections[j].length_m;
         }
-        first.joint_leak_m2 = fit.gap_m * first.perimeter_m + fit.per_wall_m2 * wall_m2;
+        if (!work.made.run.parts[i].bare_end()) {
+            first.joint_leak_m2 = fit.gap_m * first.perimeter_m + fit.per_wall_m2 * wall_m2;
+        }
         if (parts[i].leakage_area_m2) {
             first.joint_leak_m2 = *parts[i].leakage_area_m2;
         }
@@ -143,8 +145,12 @@ void joints(const CaseWork& work) {
         return p.joint || p.joint_gap_m || p.leakage_area_m2;
     });
     if (!said) {
-        work.assume_word(
-            "/run/0/joint", "fit of the joints", "sealed: no leak", "judgement", "judgement");
+        work.assume("/run/0/joint_gap",
+                    "slit all round every joint: sealed, no leak",
+                    Kind::length,
+                    0.0,
+                    "judgement",
+                    "judgement");
     }
 }
 

@@ -38,6 +38,11 @@ PartKind kind_of(const Part& written) {
     return written.part.value_or(PartKind::straight);
 }
 
+/// The bore of the part made last, or of the collar.
+const FlueBore& bore_before(const Run& made) {
+    return made.parts.empty() ? made.collar.bore : made.parts.back().bore;
+}
+
 /// How steeply a straight of the file climbs; empty for other parts.
 std::optional<double> climb_of_written(const Part& written) {
     if (kind_of(written) != PartKind::straight) {
@@ -250,14 +255,23 @@ void RunBuilder::point(RunPart part, Section section) {
     if (part.kind == PartKind::cap) {
         part.build = {written.build.value_or(Build::plain), written.build.has_value()};
     }
+    if (part.bare_end() && is_same_size(part.bore.area_m2, bore_before(work.made.run).area_m2)) {
+        // No deposit is said of an end: what has grown in the part below it ends with that.
+        const Section& below = work.made.sections.back();
+        section.area_m2 = below.area_m2;
+        section.perimeter_m = below.perimeter_m;
+        section.diameter_m = below.diameter_m;
+        section.wall = below.wall;
+        section.roughness_m = below.roughness_m;
+    }
+    if (part.kind == PartKind::damper) {
+        part.open_when_shut = open_when_shut(*this, written);
+    }
     section.loss = point_loss(*this, part);
     if (part.kind == PartKind::damper && written.only_when_strong.value_or(false)
         && !written.loss) {
         section.loss_when_strong = section.loss;
-        section.loss = fittings::disc_damper(
-            0.0,
-            written.free_area.value_or(
-                catalog::default_of(DefaultId::damper_shut_free_share).value));
+        section.loss = fittings::disc_damper(0.0, part.open_when_shut.value_or(0.0));
     }
     section.disturbs = part.kind != PartKind::cap;
     finish(std::move(part), section, true);

@@ -3,6 +3,7 @@
 #include "fluewright/model/run/run.hpp"
 #include "resolving.hpp"
 
+#include <optional>
 #include <string>
 
 /// The run being made, part by part, from the collar on.
@@ -50,6 +51,9 @@ private:
 [[nodiscard]] double
 size_change_loss(const RunBuilder& builder, const RunPart& part, double before_m2, double after_m2);
 [[nodiscard]] double point_loss(const RunBuilder& builder, const RunPart& part);
+
+/// RunPart::open_when_shut of a damper, noted where it is assumed.
+[[nodiscard]] std::optional<double> open_when_shut(const RunBuilder& builder, const Part& written);
 
 /// Turns that follow each other closely lose more than each alone.
 void couple_bends(std::vector<Section>& sections);

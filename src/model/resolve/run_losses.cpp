@@ -8,7 +8,8 @@
 namespace fluewright::resolving {
 namespace {
 
-double damper_loss(const RunBuilder& b, const Part& written) {
+double damper_loss(const RunBuilder& b, const RunPart& part) {
+    const Part& written = part.written;
     if (!written.blade_angle_rad && !written.loss) {
         b.work.assume(b.pointer + "/blade_angle",
                       "blade of damper " + b.number() + ": open",
@@ -17,17 +18,8 @@ double damper_loss(const RunBuilder& b, const Part& written) {
                       "judgement",
                       "judgement");
     }
-    double edge = 0.0;
-    if (written.free_area) {
-        edge = *written.free_area;
-    } else if (!written.loss) {
-        edge = b.work.value_or_default(std::nullopt,
-                                       b.pointer + "/free_area",
-                                       "share that damper " + b.number() + " leaves open when shut",
-                                       Kind::fraction,
-                                       DefaultId::damper_shut_free_share);
-    }
-    return fittings::disc_damper(written.blade_angle_rad.value_or(0.0), edge);
+    return fittings::disc_damper(written.blade_angle_rad.value_or(0.0),
+                                 part.open_when_shut.value_or(0.0));
 }
 
 /// What is stuck in the mesh takes its share of the openings that clean wire leaves.
@@ -62,15 +54,17 @@ double cap_loss(const RunBuilder& b, const RunPart& part) {
     }
     const catalog::Fitting& row = *catalog::find_fitting(cap_row(part.build.value));
     double loss = row.loss;
+    // The key for the loss is that of the whole cap.
+    const bool screened = written.mesh_m || written.free_area || written.blocked;
     if (!written.loss && part.build.value != Build::open) {
-        b.work.assume(b.pointer + "/loss",
+        b.work.assume(b.pointer + (screened ? "/build" : "/loss"),
                       "loss coefficient of a " + std::string{row.id},
                       Kind::number,
                       row.loss,
                       row.source,
                       row.mark);
     }
-    if (written.mesh_m || written.free_area || written.blocked) {
+    if (screened) {
         loss += screen_loss(b, part);
     }
     return loss;
@@ -95,6 +89,17 @@ double fitting_loss(const RunBuilder& b, const Part& written) {
 }
 
 } // namespace
+
+std::optional<double> open_when_shut(const RunBuilder& b, const Part& written) {
+    if (written.free_area || written.loss) {
+        return written.free_area;
+    }
+    return b.work.value_or_default(std::nullopt,
+                                   b.pointer + "/free_area",
+                                   "share that damper " + b.number() + " leaves open when shut",
+                                   Kind::fraction,
+                                   DefaultId::damper_shut_free_share);
+}
 
 double elbow_loss(const RunBuilder& b, const RunPart& part, const Section& s) {
     const Part& written = part.written;
@@ -150,7 +155,7 @@ size_change_loss(const RunBuilder& b, const RunPart& part, double before_m2, dou
 double point_loss(const RunBuilder& b, const RunPart& part) {
     switch (part.kind) {
     case PartKind::damper:
-        return damper_loss(b, part.written);
+        return damper_loss(b, part);
     case PartKind::screen:
         return screen_loss(b, part);
     case PartKind::cap:

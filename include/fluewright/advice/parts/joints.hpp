@@ -38,6 +38,9 @@ struct Fit {
     Mating mating{};
     Bore bore{};
     std::string adapter; ///< what to put between; empty where nothing is needed
+    /// No adapter lets every inserted end point to the heater: one of the parts must have other
+    /// ends.
+    bool other_part{};
 };
 
 /// The end that points to the chimney of the part below against the end that points to the heater

@@ -112,6 +112,9 @@ struct RunPart {
     double turn_rad{}; ///< how far the gas turns in it
     bool turn_given{};
     bool cleanout{};
+    /// Share of the section a damper leaves open when it is shut; empty where its loss is given
+    /// instead.
+    std::optional<double> open_when_shut;
     Lie lie{};
     double length_m{};
     double rise_m{};
@@ -130,6 +133,11 @@ struct RunPart {
     [[nodiscard]] bool level() const { return lie == Lie::level; }
 
     [[nodiscard]] bool in_chimney() const { return stretch.value == Stretch::chimney; }
+
+    /// An open end is the bare end of the part below it: nothing that is put on, and no joint.
+    [[nodiscard]] bool bare_end() const {
+        return kind == PartKind::cap && build.value == Build::open;
+    }
 
     [[nodiscard]] bool changes_size() const { return fluewright::changes_size(kind); }
 

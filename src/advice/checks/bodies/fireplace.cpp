@@ -12,9 +12,8 @@ namespace {
 constexpr std::string_view no_fireplace = "for open fireplaces only";
 
 std::optional<double> opening_m2(const View& view) {
-    const Door& door = view.written.appliance.door;
-    return door.width_m && door.height_m ? std::optional{*door.width_m * *door.height_m}
-                                         : std::nullopt;
+    const DoorOpening& door = view.heater().door;
+    return view.heater().has_door ? std::optional{door.width_m * door.height_m} : std::nullopt;
 }
 
 Verdict unknown_opening() {
@@ -74,7 +73,7 @@ Verdict by_height(const View& view, const catalog::Rule& rule) {
     if (!view.fireplace()) {
         return not_here(no_fireplace);
     }
-    const double height_m = view.rise_m() + view.written.appliance.outlet.height_m.value_or(0.0);
+    const double height_m = view.rise_m() + view.heater().outlet_height_m;
     return share_of_opening(view,
                             reaches(height_m, rule.figure, Kind::length) ? 1.0 / 12.0 : 1.0 / 10.0);
 }

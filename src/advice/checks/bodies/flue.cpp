@@ -110,11 +110,8 @@ Verdict rise_solid(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict height_over_floor(const View& view, const catalog::Rule& rule) {
-    if (!view.written.appliance.outlet.height_m) {
-        return unknown({"/appliance/outlet/height"});
-    }
     return at_least(view,
-                    view.rise_m() + *view.written.appliance.outlet.height_m,
+                    view.rise_m() + view.heater().outlet_height_m,
                     rule.figure,
                     Kind::length,
                     "mouth above the floor");
@@ -150,7 +147,8 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
         limit_m = fits ? (square ? row.side_m : row.round_m) : limit_m;
     }
     const double across_m = least->section->diameter_m;
-    const double outlet_m = a.outlet.diameter_m.value_or(0.0);
+    const FlueBore& collar = view.resolved.run.collar.bore;
+    const double outlet_m = collar.rectangular() ? 0.0 : collar.diameter_m;
     Verdict v = at_least(view, across_m, std::max(limit_m, outlet_m), Kind::length, "flue across");
     constexpr double exempt_m = 0.125;
     if (v.outcome == CheckOutcome::not_met && !a.smoke_exempt && small && !view.fireplace()

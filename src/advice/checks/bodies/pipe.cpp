@@ -255,13 +255,13 @@ Verdict damper_leaves_open(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"there is no damper in the flue"};
     for (const Piece& piece : view.pieces) {
         if (piece.section->kind == PartKind::damper) {
-            fold.add(piece.part->free_area ? at(
-                         view,
-                         piece,
-                         decided(*piece.part->free_area > 0.02,
-                                 "shut, it leaves "
-                                     + view.show(*piece.part->free_area, Kind::fraction) + " open"))
-                                           : unknown({piece.key("free_area")}));
+            const std::optional<double>& open = piece.run_part->open_when_shut;
+            fold.add(
+                open ? at(view,
+                          piece,
+                          decided(*open > 0.02,
+                                  "shut, it leaves " + view.show(*open, Kind::fraction) + " open"))
+                     : unknown({piece.key("free_area")}));
         }
     }
     return fold.result();

@@ -110,11 +110,8 @@ Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
     if (view.heater().fuel_group != FuelGroup::wood) {
         return not_here("for wood only");
     }
-    const Given& moisture = view.written.appliance.fuel.moisture;
-    if (!moisture) {
-        return unknown({"/appliance/fuel/moisture"});
-    }
-    const double on_dry = *moisture / (1.0 - *moisture);
+    const double moisture = view.heater().moisture;
+    const double on_dry = moisture / (1.0 - moisture);
     Verdict v = decided(on_dry < rule.figure + 1e-9,
                         "water on dry weight " + view.show(on_dry, Kind::fraction) + ", less than "
                             + view.show(rule.figure, Kind::fraction) + " is asked");
