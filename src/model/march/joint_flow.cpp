@@ -1,19 +1,12 @@
 #include "flow.hpp"
 #include "fluewright/core/numeric/root.hpp"
 #include "fluewright/physics/openings.hpp"
+#include "open_share.hpp"
 
 #include <algorithm>
 
 namespace fluewright {
 namespace {
-
-/// How far a draft regulator's gate is open at this pressure in the flue against its surroundings.
-double open_share(const Section& section, double excess_pa) {
-    if (section.opens_over_pa <= 0.0) {
-        return 1.0;
-    }
-    return std::clamp((-excess_pa - section.opens_above_pa) / section.opens_over_pa, 0.0, 1.0);
-}
 
 /// Bracketed root near `start`; `at_start` is the value there.
 template <class Miss>

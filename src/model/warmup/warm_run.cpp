@@ -4,6 +4,10 @@
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/friction.hpp"
+#include "fluewright/physics/openings.hpp"
+#include "model/march/open_share.hpp"
+#include "outlet_search.hpp"
+#include "warm_passage.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -16,7 +20,10 @@ constexpr double longest_cell_m = 0.15;
 constexpr int least_cells = 3;
 constexpr double settled_k = 1e-5;
 constexpr double settled_flow = 1e-7;
-constexpr int most_passes = 40;
+constexpr double settled_pa = 1e-4;
+constexpr double near_enough_pa = 0.02;
+constexpr int most_passes = 200;
+constexpr double least_left_share = 1e-3; ///< joints leave this much of the flow
 
 /// The least that flows up a flue with a fire below, of the flow at high fire: gas that is hot at
 /// the outlet finds its way even where the flue as a whole does not draw yet.
@@ -26,30 +33,7 @@ double cube(double x) {
     return x * x * x;
 }
 
-/// Thinner than this the path of radiating gas is carried on in proportion.
-constexpr double least_log_path = -1.9;
-
 } // namespace
-
-/// The gas on its way up, and the sums.
-struct WarmRun::Passage {
-    GasFit fit;
-    double log_path{};
-    double thinner{1.0}; ///< emission besides the path's
-    double flow_kg_s{};
-    double temperature_k{};
-    double enthalpy_j_kg{};
-    double area_m2{};
-    double buoyancy_pa{};
-    double losses_pa{}; ///< friction, fittings and acceleration: all grow with the flow squared
-    double lost_w{};
-    double change_k{}; ///< greatest change of a node in this pass
-
-    void take_heat(double heat_w) {
-        enthalpy_j_kg -= heat_w / flow_kg_s;
-        temperature_k = fit.temperature_k(enthalpy_j_kg, temperature_k);
-    }
-};
 
 WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cells_factor)
     : case_(&resolved), around_(surroundings) {
@@ -61,6 +45,8 @@ WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cel
     double since_m = 0.0;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         const Section& s = sections[i];
+        leaks_ = leaks_ || s.leaks();
+        damper_for_strong_draft_ = damper_for_strong_draft_ || s.loss_when_strong > s.loss;
         if (s.disturbs) {
             since_m = 0.0;
         }
@@ -161,8 +147,50 @@ void WarmRun::pass_fitting(const Section& s, Passage& p) const {
         const double flux = p.flow_kg_s / area_m2;
         return 0.5 * flux * flux / density;
     };
-    p.losses_pa += s.loss * head(s.area_m2) + head(s.area_m2) - head(p.area_m2);
+    const double loss = p.turned ? std::max(s.loss, s.loss_when_strong) : s.loss;
+    p.losses_pa += loss * head(s.area_m2) + head(s.area_m2) - head(p.area_m2);
     p.area_m2 = s.area_m2;
+}
+
+/// As the steady march has it, at the pressure that the passage begins with.   [theory eq. 19]
+void WarmRun::pass_joint(const Section& s, Passage& p) const {
+    const auto zone = static_cast<std::size_t>(s.zone);
+    const double zone_pa = around_.pressure_pa(s.zone, p.height_m)
+                           + (s.zone == Zone::room ? p.room_pa - around_.room_pressure_pa : 0.0);
+    const double excess_pa = p.outlet_pa + p.buoyancy_pa - p.losses_pa - zone_pa;
+    const double area_m2 = s.joint_leak_m2 + s.opening_m2 * open_share(s, excess_pa);
+    const auto density = [&] {
+        return around_.air_pressure_pa / (p.fit.gas_constant_j_kgk * p.temperature_k);
+    };
+    const auto head_pa = [&] {
+        const double flux = p.flow_kg_s / p.area_m2;
+        return 0.5 * flux * flux / density();
+    };
+    const double before_pa = head_pa();
+    if (excess_pa >= 0.0) {
+        const double most = std::max(0.0, p.flow_kg_s - least_left_share * p.started_kg_s);
+        const double out = std::min(most, openings::flow_kg_s(area_m2, excess_pa, density()));
+        p.flow_kg_s -= out;
+        p.from_room_kg_s -= s.zone == Zone::room ? out : 0.0;
+        p.losses_pa += head_pa() - before_pa;
+        return;
+    }
+    const double in = openings::flow_kg_s(area_m2, -excess_pa, around_.density_kg_m3[zone]);
+    const double air_enthalpy =
+        p.gas->air().enthalpy_j_kg(gas_fit_range.u_of(around_.temperature_k[zone]));
+    const double total = p.flow_kg_s + in;
+    p.enthalpy_j_kg = (p.flow_kg_s * p.enthalpy_j_kg + in * air_enthalpy) / total;
+    p.set_dilution((p.flow_kg_s * p.air_share + in) / total);
+    p.flow_kg_s = total;
+    p.from_room_kg_s += s.zone == Zone::room ? in : 0.0;
+    p.temperature_k = p.fit.temperature_k(p.enthalpy_j_kg, p.temperature_k);
+    p.losses_pa += 2.0 * (head_pa() - before_pa);
+}
+
+double WarmRun::room_pressure_pa(const FlowControl& control, const Passage& p) const {
+    return around_.house.known() ? around_.house.room_pressure_pa(
+               control.room_air_share * p.started_kg_s + p.from_room_kg_s)
+                                 : control.room_pressure_pa;
 }
 
 /// The gas falls off exponentially towards the cell's wall, which has one temperature; what it
@@ -251,25 +279,33 @@ void WarmRun::pass_cell(const Cell& cell,
                       + 2.0 * (p.temperature_k - entering_k) / density_k);
 }
 
-/// The gas from outlet to mouth; returns the heat it gave [W].
-double WarmRun::follow(const WarmGas& gas,
-                       double step_s,
-                       const std::vector<double>& start_k,
-                       std::vector<double>& nodes_k,
-                       Passage& p) const {
+/// The gas from outlet to mouth.
+void WarmRun::follow(const WarmGas& gas,
+                     double step_s,
+                     const std::vector<double>& start_k,
+                     std::vector<double>& nodes_k,
+                     Passage& p) const {
+    if (leaks_) {
+        p.set_dilution(gas.air_share);
+    }
+    p.flow_kg_s = p.started_kg_s;
     p.temperature_k = gas.temperature_k;
     p.enthalpy_j_kg = p.fit.enthalpy_j_kg(gas_fit_range.u_of(gas.temperature_k));
     p.area_m2 = case_->appliance.outlet_area_m2;
-    p.buoyancy_pa = p.losses_pa = p.lost_w = p.change_k = 0.0;
-    const double before = p.enthalpy_j_kg;
+    p.buoyancy_pa = p.losses_pa = p.lost_w = p.given_w = p.change_k = 0.0;
+    p.height_m = p.from_room_kg_s = 0.0;
     std::size_t next = 0;
     for (std::size_t i = 0; i < case_->sections.size(); ++i) {
-        pass_fitting(case_->sections[i], p);
+        const Section& section = case_->sections[i];
+        if (section.leaks()) {
+            pass_joint(section, p);
+        }
+        pass_fitting(section, p);
         for (; next < cells_.size() && cells_[next].section == i; ++next) {
             pass_cell(cells_[next], step_s, start_k, nodes_k, p);
         }
+        p.height_m += section.rise_m;
     }
-    return p.flow_kg_s * (before - p.enthalpy_j_kg);
 }
 
 WarmStage WarmRun::solve(const WarmGas& gas,
@@ -277,43 +313,68 @@ WarmStage WarmRun::solve(const WarmGas& gas,
                          double step_s,
                          const std::vector<double>& start_k,
                          std::vector<double>& nodes_k) const {
-    const FlueGas& high = case_->gas_high();
     Passage p;
-    p.fit = high.diluted(gas.air_share);
-    const GasFit& pure = high.products();
-    const double radiating = pure.carbon_dioxide + pure.water_vapour;
-    if (gas.air_share > 0.0 && radiating > 0.0) {
-        const double log_path = std::log((p.fit.carbon_dioxide + p.fit.water_vapour) / radiating);
-        p.log_path = std::max(log_path, least_log_path);
-        p.thinner = std::exp(log_path - p.log_path);
+    p.gas = &case_->gas_high();
+    p.set_dilution(gas.air_share);
+    // Cold air through the joints may hold a trickle down that a whole fire would carry: of two
+    // flows that balance, the greater is the fire's.
+    p.started_kg_s = leaks_ && control.tended ? control.asked_kg_s : gas.flow_kg_s;
+    p.outlet_pa = gas.outlet_pa;
+    WarmStage stage = settle(gas, control, step_s, start_k, nodes_k, p);
+    if (control.tended && damper_for_strong_draft_
+        && stage.draft_pa > case_->appliance.draft_greatest_pa) {
+        p.turned = true;
+        stage = settle(gas, control, step_s, start_k, nodes_k, p);
     }
+    return stage;
+}
+
+WarmStage WarmRun::settle(const WarmGas& gas,
+                          const FlowControl& control,
+                          double step_s,
+                          const std::vector<double>& start_k,
+                          std::vector<double>& nodes_k,
+                          Passage& p) const {
     const double trickle = trickle_share * case_->appliance.high.gas_flow_kg_s;
-    p.flow_kg_s = std::max(gas.flow_kg_s, trickle);
+    p.started_kg_s = std::max(p.started_kg_s, trickle);
+    p.room_pa = control.room_pressure_pa;
+    OutletSearch search;
     WarmStage stage;
     for (int pass = 0; pass < most_passes; ++pass) {
-        stage.given_w = follow(gas, step_s, start_k, nodes_k, p);
-        stage.flow_kg_s = p.flow_kg_s;
-        stage.draft_pa =
-            control.room_pressure_pa - around_.mouth_pressure_pa + p.buoyancy_pa - p.losses_pa;
+        follow(gas, step_s, start_k, nodes_k, p);
+        p.room_pa = room_pressure_pa(control, p);
+        stage.flow_kg_s = p.started_kg_s;
+        stage.outlet_pa = around_.mouth_pressure_pa - p.buoyancy_pa + p.losses_pa;
+        stage.draft_pa = p.room_pa - stage.outlet_pa;
         // Losses and the appliance's resistance both grow with the flow squared, so that the flow
-        // that balances follows from the draft there would be at rest.
-        const double at_rest_pa = stage.draft_pa + p.losses_pa;
-        const double resistance =
-            control.resistance_pa_s2_kg2 + p.losses_pa / (p.flow_kg_s * p.flow_kg_s);
+        // that balances follows from the draft there would be at rest. What joints let in flows
+        // whatever the fire does.
+        const double growth = p.losses_pa / (p.started_kg_s * p.flow_kg_s);
+        const double at_rest_pa = stage.draft_pa + growth * p.started_kg_s * p.started_kg_s;
+        const double resistance = control.resistance_pa_s2_kg2 + growth;
         stage.open_flow_kg_s = at_rest_pa > 0.0 && resistance > 0.0
                                    ? std::sqrt(at_rest_pa / resistance)
                                    : (at_rest_pa > 0.0 ? control.asked_kg_s : 0.0);
         const double next = std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
-        const double change = std::abs(next - p.flow_kg_s);
-        const bool settled = change <= settled_flow * p.flow_kg_s && p.change_k <= settled_k;
+        const double change = std::abs(next - p.started_kg_s);
+        const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
+        const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k
+                             && std::abs(miss_pa) <= settled_pa;
         if (settled || pass + 1 == most_passes) {
             break;
         }
-        p.flow_kg_s = next;
+        p.outlet_pa = search.next(p.outlet_pa, miss_pa);
+        // A draft at a pressure that is not the flue's own says nothing about the flow.
+        if (std::abs(miss_pa) <= near_enough_pa) {
+            search = change > settled_flow * p.started_kg_s ? OutletSearch{} : search;
+            p.started_kg_s = next;
+        }
     }
     stage.mouth_k = p.temperature_k;
+    stage.given_w = p.given_w;
     stage.lost_w = p.lost_w;
-    stage.dew_point_k = dew_point::water_k(p.fit.water_vapour * around_.air_pressure_pa);
+    stage.dew_point_k =
+        dew_point::water_k(p.gas->diluted(gas.air_share).water_vapour * around_.air_pressure_pa);
     return stage;
 }
 

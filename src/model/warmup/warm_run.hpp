@@ -13,6 +13,7 @@ struct WarmGas {
     double flow_kg_s{};
     double temperature_k{}; ///< at the outlet
     double air_share{};     ///< beyond high fire
+    double outlet_pa{};     ///< a guess for the static pressure at the outlet, for joints
 };
 
 /// How the gas flow follows from the draft: flow = the lesser of what is asked and what the
@@ -20,13 +21,16 @@ struct WarmGas {
 struct FlowControl {
     double asked_kg_s{};           ///< endless with the fire out
     double resistance_pa_s2_kg2{}; ///< draft over flow squared
-    double room_pressure_pa{};
+    double room_pressure_pa{};     ///< where no house tells it
+    double room_air_share{};       ///< of the flow: what the fire takes out of the room
+    bool tended{};                 ///< whether somebody turns the damper where draft is too strong
 };
 
 struct WarmStage {
     double flow_kg_s{};
     double open_flow_kg_s{}; ///< what the resistance would let through
     double draft_pa{};
+    double outlet_pa{}; ///< static, against the air outdoors
     double mouth_k{};
     double dew_point_k{};
     double given_w{}; ///< by the gas, between outlet and mouth
@@ -74,11 +78,19 @@ private:
                    std::vector<double>& nodes_k,
                    Passage& passage) const;
     void pass_fitting(const Section& section, Passage& passage) const;
-    double follow(const WarmGas& gas,
-                  double step_s,
-                  const std::vector<double>& start_k,
-                  std::vector<double>& nodes_k,
-                  Passage& passage) const;
+    void pass_joint(const Section& section, Passage& passage) const;
+    [[nodiscard]] double room_pressure_pa(const FlowControl& control, const Passage& passage) const;
+    WarmStage settle(const WarmGas& gas,
+                     const FlowControl& control,
+                     double step_s,
+                     const std::vector<double>& start_k,
+                     std::vector<double>& nodes_k,
+                     Passage& passage) const;
+    void follow(const WarmGas& gas,
+                double step_s,
+                const std::vector<double>& start_k,
+                std::vector<double>& nodes_k,
+                Passage& passage) const;
     void add_cells(std::size_t section, double since_disturbance_m, double height_m, int factor);
 
     const Case* case_;
@@ -89,6 +101,8 @@ private:
     std::vector<std::size_t> emission_of_section_;
     std::vector<Cell> cells_;
     std::size_t node_count_{};
+    bool leaks_{};
+    bool damper_for_strong_draft_{};
 };
 
 } // namespace fluewright

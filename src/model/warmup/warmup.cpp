@@ -99,7 +99,11 @@ FlowControl Course::control(const FireDemand& demand) const {
                 demand.out ? case_.appliance.high.gas_flow_kg_s * 100.0 : demand.gas_flow_kg_s,
             .resistance_pa_s2_kg2 =
                 firing.draft_needed_pa / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
-            .room_pressure_pa = demand.out ? idle_.room_pressure_pa : burning_.room_pressure_pa};
+            .room_pressure_pa = demand.out ? idle_.room_pressure_pa : burning_.room_pressure_pa,
+            .room_air_share = demand.out || case_.house.outdoor_air || demand.gas_flow_kg_s <= 0.0
+                                  ? 0.0
+                                  : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
+            .tended = !demand.out};
 }
 
 /// The gas at the outlet follows its aim, taken at the middle of the stretch of time.
@@ -210,8 +214,10 @@ void Course::begin_phase(std::size_t phase) {
     stage_k_ = nodes_k_;
     const double guess =
         last_.flow_kg_s > 0.0 ? last_.flow_kg_s : case_.appliance.high.gas_flow_kg_s;
-    const WarmGas gas{
-        .flow_kg_s = guess, .temperature_k = outlet_k_, .air_share = demand.air_share};
+    const WarmGas gas{.flow_kg_s = guess,
+                      .temperature_k = outlet_k_,
+                      .air_share = demand.air_share,
+                      .outlet_pa = last_.outlet_pa};
     const WarmStage stage = run_.solve(gas, control(demand), instant_s, nodes_k_, stage_k_);
     const std::vector<Faces> before = faces();
     std::swap(nodes_k_, stage_k_);
@@ -234,7 +240,8 @@ void Course::step(double step_s) {
     stage_k_ = nodes_k_;
     const WarmStage first = run_.solve({.flow_kg_s = last_.flow_kg_s,
                                         .temperature_k = first_outlet_k,
-                                        .air_share = early.air_share},
+                                        .air_share = early.air_share,
+                                        .outlet_pa = last_.outlet_pa},
                                        control(early),
                                        first_s,
                                        nodes_k_,
@@ -246,12 +253,14 @@ void Course::step(double step_s) {
     }
     const double outlet_k = outlet_after(outlet_k_, into_s, step_s);
     const FireDemand late = plan_.at(phase_, into_s + step_s);
-    const WarmStage second = run_.solve(
-        {.flow_kg_s = first.flow_kg_s, .temperature_k = outlet_k, .air_share = late.air_share},
-        control(late),
-        first_s,
-        second_start_k_,
-        stage_k_);
+    const WarmStage second = run_.solve({.flow_kg_s = first.flow_kg_s,
+                                         .temperature_k = outlet_k,
+                                         .air_share = late.air_share,
+                                         .outlet_pa = first.outlet_pa},
+                                        control(late),
+                                        first_s,
+                                        second_start_k_,
+                                        stage_k_);
     std::swap(nodes_k_, stage_k_);
     outlet_k_ = outlet_k;
     time_s_ += step_s;

@@ -81,7 +81,7 @@ struct Warmup {
 /// Marches the fire through its plan.
 ///
 /// Gas    quasi-steady: at each moment it follows the run past the walls as they are, with the
-///        inside coefficient of the steady march; joints are taken as tight
+///        inside coefficient of the steady march, through joints, regulators and hoods as there
 /// Walls  rings of every layer, implicit in time (two-stage diagonally implicit Runge-Kutta of
 ///        second order, L-stable), each cell of the run solved together with the gas that passes it
 /// Flow   what the fire asks, but no more than appliance and run let through with the air control
