@@ -1,3 +1,4 @@
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "resolving.hpp"
 
@@ -205,7 +206,8 @@ double burn_rate_low(const CaseWork& work,
     if (const Given written = written_burn_rate(work, fire, End::low)) {
         return *written;
     }
-    const double rate = work.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
+    const double share_kg_s = work.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
+    const double rate = std::max(find_field<Appliance>("burn_rate")->info.lowest, share_kg_s);
     work.assume(pointer_to("burn_rate", End::low),
                 "fuel burned at low fire",
                 Kind::mass_rate,
@@ -234,8 +236,7 @@ double draft_needed(const CaseWork& work, const catalog::ApplianceDefault& defau
     return value;
 }
 
-/// Gas temperature at the outlet: as measured, or what the energy balance leaves.
-/// [theory eq. 12]
+/// Gas temperature at the outlet: as measured, or what the energy balance leaves. [theory eq. 12]
 void outlet_temperature(const CaseWork& work,
                         const catalog::ApplianceDefault& defaults,
                         const FireNumbers& fire,
@@ -307,8 +308,7 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     return f;
 }
 
-/// Lower edge of the door over the floor: as given, or so that the upper edge lies the usual
-/// distance below the outlet, but never below the floor. Outlet and door's height come first.
+/// Lower edge of the door over the floor; left out, so that its upper edge lies as usual.
 double sill_height_m(const CaseWork& work) {
     const ApplianceCase& a = work.made.appliance;
     if (const Given& written = work.written.appliance.door.sill_height_m) {
