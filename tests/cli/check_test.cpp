@@ -161,7 +161,7 @@ TEST_CASE("an output file is whole, replaces an old one and is never the input",
 
     const auto refused = run({"check", input, "--output", folder.file("./run.json")});
     CHECK(refused.status == 2);
-    CHECK_THAT(refused.err, Contains("is the input"));
+    CHECK_THAT(refused.err, Contains("is an input"));
     CHECK(content(input) == sound_file());
 
     CHECK(run({"check", input, "-o", folder.file("absent/report.txt")}).status == 3);

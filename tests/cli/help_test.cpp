@@ -39,7 +39,7 @@ TEST_CASE("help on every level names an example and the exit statuses", "[help]"
             CHECK_THAT(outcome.out, Contains("Usage: fluewright " + name));
             CHECK_THAT(outcome.out, Contains(std::string{command->example}));
             CHECK_THAT(outcome.out, Contains("Exit status:\n  0 "));
-            for (const OptionInfo* option : command->options) {
+            for (const OptionInfo* option : options_of(*command)) {
                 CHECK_THAT(outcome.out, Contains(std::string{option->name}));
             }
         }

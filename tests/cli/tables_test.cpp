@@ -183,7 +183,8 @@ TEST_CASE("every option stands in a row, and every row belongs to a command", "[
                                              cli::common_options().end());
     used.push_back(&cli::option::version);
     for (const cli::Command* command : cli::commands()) {
-        used.insert(used.end(), command->options.begin(), command->options.end());
+        const auto its = cli::options_of(*command);
+        used.insert(used.end(), its.begin(), its.end());
     }
     for (const cli::OptionInfo* option : cli::all_options()) {
         CAPTURE(option->name);

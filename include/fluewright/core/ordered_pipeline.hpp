@@ -2,10 +2,12 @@
 
 #include <condition_variable>
 #include <cstddef>
+#include <exception>
 #include <map>
 #include <mutex>
 #include <optional>
 #include <queue>
+#include <system_error>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -24,17 +26,22 @@ struct PipelineSize {
 ///   work(item)     Worked; called from the worker threads at once, must not share mutable state
 ///   write(outcome) bool; false stops the pipeline; called from the calling thread only
 ///
-/// The outcomes, and their order, do not depend on the number of workers.
+/// The outcomes, and their order, do not depend on the number of workers. Where the system gives
+/// fewer threads than asked for, fewer work; what one of the three throws ends the pipeline and is
+/// thrown to the caller. Returns how many worked.
 template <class Item, class Read, class Work, class Write>
-void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
+unsigned run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
     using Worked = decltype(work(std::declval<Item>()));
-    if (size.workers <= 1) {
+    const auto one_after_another = [&] {
         while (std::optional<Item> item = read()) {
             if (!write(work(std::move(*item)))) {
-                return;
+                break;
             }
         }
-        return;
+        return 1U;
+    };
+    if (size.workers <= 1) {
+        return one_after_another();
     }
 
     std::mutex mutex;
@@ -45,7 +52,21 @@ void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
     std::size_t written_count = 0;
     bool source_ended = false;
     bool stopped = false;
+    std::exception_ptr thrown;
 
+    const auto stop = [&](std::exception_ptr error) {
+        const std::lock_guard lock(mutex);
+        stopped = true;
+        thrown = thrown ? thrown : std::move(error);
+        changed.notify_all();
+    };
+    const auto guarded = [&](const auto& job) {
+        try {
+            job();
+        } catch (...) {
+            stop(std::current_exception());
+        }
+    };
     const auto reader = [&] {
         for (;;) {
             {
@@ -86,39 +107,55 @@ void run_ordered(const PipelineSize& size, Read read, Work work, Write write) {
         }
     };
 
+    const auto writer = [&] {
+        for (;;) {
+            std::unique_lock lock(mutex);
+            changed.wait(lock, [&] {
+                return stopped || done.count(written_count) != 0
+                       || (source_ended && written_count == read_count);
+            });
+            if (stopped || done.count(written_count) == 0) {
+                return;
+            }
+            auto node = done.extract(written_count);
+            lock.unlock();
+            const bool go_on = write(std::move(node.mapped()));
+            lock.lock();
+            ++written_count;
+            stopped = !go_on;
+            changed.notify_all();
+        }
+    };
+
     std::vector<std::thread> threads;
     threads.reserve(size.workers + 1);
-    threads.emplace_back(reader);
-    for (unsigned i = 0; i < size.workers; ++i) {
-        threads.emplace_back(worker);
-    }
-    for (;;) {
-        std::unique_lock lock(mutex);
-        changed.wait(lock, [&] {
-            return done.count(written_count) != 0 || (source_ended && written_count == read_count);
-        });
-        if (done.count(written_count) == 0) {
-            break;
+    bool reads = true;
+    try {
+        for (unsigned i = 0; i < size.workers; ++i) {
+            threads.emplace_back(guarded, worker);
         }
-        auto node = done.extract(written_count);
-        lock.unlock();
-        const bool go_on = write(std::move(node.mapped()));
-        lock.lock();
-        ++written_count;
-        stopped = !go_on;
-        changed.notify_all();
-        if (stopped) {
-            break;
+    } catch (const std::system_error&) {
+        reads = !threads.empty();
+    }
+    const auto workers = static_cast<unsigned>(threads.size());
+    try {
+        if (reads) {
+            threads.emplace_back(guarded, reader);
         }
+    } catch (const std::system_error&) {
+        reads = false;
     }
-    {
-        const std::lock_guard lock(mutex);
-        stopped = true;
-        changed.notify_all();
+    if (reads) {
+        guarded(writer);
     }
+    stop(nullptr);
     for (std::thread& thread : threads) {
         thread.join();
     }
+    if (thrown) {
+        std::rethrow_exception(thrown);
+    }
+    return reads ? workers : one_after_another();
 }
 
 } // namespace fluewright

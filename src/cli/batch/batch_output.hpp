@@ -1,11 +1,9 @@
 #pragma once
 
-#include "fluewright/core/result.hpp"
+#include "partial_file.hpp"
 
-#include <cstddef>
-#include <fstream>
 #include <iosfwd>
-#include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -14,41 +12,40 @@ namespace fluewright::cli {
 /// The three forms of a batch.
 enum class BatchFormat { table, ndjson, csv };
 
-/// Where the lines of a batch go: standard output, or a file written aside and renamed when whole.
-///
-/// The file aside is OUTPUT.partial. When a batch is interrupted it stays, ends in a line that says
-/// so, and can be taken up again.
+[[nodiscard]] std::string_view name(BatchFormat format);
+
+/// Where the lines of a batch go: standard output, or a file that is written aside and has its name
+/// only when it is whole.
 class BatchOutput {
 public:
     /// To standard output.
     BatchOutput(std::ostream& out, BatchFormat format);
 
-    /// To a file. With `resume`, OUTPUT.partial is opened and cut behind its last whole record.
-    /// The failure is the sentence to print.
-    static Result<BatchOutput, std::string>
-    to_file(const std::string& path, BatchFormat format, bool resume);
+    /// To a file, by way of its partial file.
+    BatchOutput(OutputPlace place, PartialFile partial, BatchFormat format);
 
-    /// False when the text did not go out whole.
-    bool write(std::string_view text);
-
-    /// Records an earlier run has dealt with: those to pass over.
-    [[nodiscard]] std::size_t records_before() const { return records_before_; }
+    /// What an earlier run has done; all nothing for a new one.
+    [[nodiscard]] const BatchProgress& before() const { return before_; }
 
     /// Whether the head of a table must still be written.
-    [[nodiscard]] bool wants_header() const { return records_before_ == 0; }
+    [[nodiscard]] bool wants_header() const { return !partial_ || !partial_->is_begun(); }
 
-    /// Ends the stream: the file gets its name.
-    bool finish();
+    /// False when the text did not go out whole.
+    [[nodiscard]] bool write(std::string_view lines, const BatchProgress& progress);
 
-    /// Ends the stream early with a line that says how far it came.
-    void mark_partial(std::size_t records_done);
+    /// Ends the answer: the file gets its name. Returns why not, or nothing.
+    [[nodiscard]] std::optional<Refusal> finish();
+
+    /// Ends the answer early. Standard output gets a line that says how far it came; a partial file
+    /// has that already.
+    void stop_early(std::uint64_t records_done);
 
 private:
-    std::ostream* out_;
-    std::unique_ptr<std::ofstream> file_;
-    std::string path_;
+    std::ostream* out_{};
     BatchFormat format_;
-    std::size_t records_before_{};
+    OutputPlace place_;
+    std::optional<PartialFile> partial_;
+    BatchProgress before_;
 };
 
 } // namespace fluewright::cli

@@ -3,15 +3,20 @@
 #include "cli/shell/files.hpp"
 
 #include <algorithm>
+#include <fcntl.h>
 #include <filesystem>
 #include <fmt/core.h>
 #include <glob.h>
-#include <istream>
+#include <iostream>
+#include <unistd.h>
 
 namespace fluewright::cli {
 namespace {
 
 namespace fs = std::filesystem;
+
+/// One byte more than the reader takes, so that it is the reader who refuses what is too large.
+constexpr std::size_t most_bytes_of_line = (16U << 20U) + 1;
 
 bool is_stream_of_lines(const fs::path& path) {
     return path.extension() == ".ndjson" || path.extension() == ".jsonl";
@@ -53,13 +58,16 @@ double size_of(const std::string& file) {
 
 Result<RecordSource, std::string> RecordSource::open(const std::vector<std::string>& paths,
                                                      std::istream& standard_input,
-                                                     bool (*wait_for_line)(std::istream&)) {
-    RecordSource source(standard_input, wait_for_line);
+                                                     bool (*stop)()) {
+    RecordSource source(standard_input, stop);
     for (const std::string& path : paths) {
         std::error_code error;
         if (path == "-") {
             source.files_.push_back(path);
             source.endless_ = true;
+            if (&standard_input == &std::cin) {
+                source.files_read_.add(STDIN_FILENO);
+            }
             continue;
         }
         std::vector<std::string> files{path};
@@ -76,56 +84,76 @@ Result<RecordSource, std::string> RecordSource::open(const std::vector<std::stri
         }
         for (std::string& file : files) {
             source.bytes_total_ += size_of(file);
+            source.files_read_.add(file);
             source.files_.push_back(std::move(file));
         }
     }
     return source;
 }
 
-bool RecordSource::open_next() {
-    if (files_.empty()) {
-        return false;
-    }
-    name_ = std::move(files_.front());
-    files_.pop_front();
+void RecordSource::open_lines() {
     line_ = 0;
-    lines_ = nullptr;
-    file_.reset();
     if (name_ == "-") {
         name_ = "<stdin>";
-        lines_ = standard_input_;
-    } else if (is_stream_of_lines(name_)) {
-        file_ = std::make_unique<std::ifstream>(name_, std::ios::binary);
-        unreadable_ = unreadable_ || !*file_;
-        lines_ = file_.get();
+        lines_ = standard_input_ == &std::cin ? std::make_unique<LineReader>(STDIN_FILENO, stop_)
+                                              : std::make_unique<LineReader>(*standard_input_);
+        return;
     }
-    return true;
+    file_ = Descriptor{::open(name_.c_str(), O_RDONLY | O_CLOEXEC)};
+    if (file_.is_open()) {
+        lines_ = std::make_unique<LineReader>(file_.number(), stop_);
+    }
+}
+
+void RecordSource::note_unreadable(std::string_view why) {
+    if (unreadable_.empty()) {
+        unreadable_ = name_ == "<stdin>" ? fmt::format("cannot read standard input: {}", why)
+                                         : fmt::format("cannot read `{}`: {}", name_, why);
+    }
+}
+
+BatchRecord RecordSource::whole_file() {
+    BatchRecord record{.number = ++number_, .source = name_, .line = 0, .text = {}};
+    Result<Input, std::string> input = read_input(name_, *standard_input_, files_read_);
+    bytes_done_ += size_of(name_);
+    if (input) {
+        record.text = std::move(input->text);
+    } else if (unreadable_.empty()) {
+        unreadable_ = input.error();
+    }
+    return record;
 }
 
 std::optional<BatchRecord> RecordSource::next() {
     for (;;) {
-        if (lines_ == nullptr) {
-            if (!open_next()) {
+        if (!lines_) {
+            if (files_.empty()) {
                 return std::nullopt;
             }
-            if (lines_ == nullptr) {
-                BatchRecord record{.number = ++number_, .source = name_, .line = 0, .text = {}};
-                Result<Input, std::string> input = read_input(name_, *standard_input_);
-                bytes_done_ += size_of(name_);
-                if (input) {
-                    record.text = std::move(input->text);
-                } else {
-                    unreadable_ = true;
-                }
-                return record;
+            name_ = std::move(files_.front());
+            files_.pop_front();
+            if (name_ != "-" && !is_stream_of_lines(name_)) {
+                return whole_file();
+            }
+            open_lines();
+            if (!lines_) {
+                note_unreadable(system_reason());
+                return BatchRecord{.number = ++number_, .source = name_, .line = 0, .text = {}};
             }
         }
-        if (lines_ == standard_input_ && !wait_for_line_(*lines_)) {
+        std::string text;
+        const LineReader::Next got = lines_->next(text, most_bytes_of_line);
+        if (got == LineReader::Next::stopped) {
             return std::nullopt;
         }
-        std::string text;
-        if (!std::getline(*lines_, text)) {
-            lines_ = nullptr;
+        if (got != LineReader::Next::line) {
+            const std::string why = lines_->why();
+            lines_.reset();
+            if (got == LineReader::Next::failed) {
+                note_unreadable(why);
+                return BatchRecord{
+                    .number = ++number_, .source = name_, .line = line_ + 1, .text = {}};
+            }
             continue;
         }
         ++line_;

@@ -1,10 +1,12 @@
 #pragma once
 
+#include "cli/shell/descriptor.hpp"
+#include "cli/shell/file_identity.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
+#include "line_reader.hpp"
 
 #include <deque>
-#include <fstream>
 #include <iosfwd>
 #include <memory>
 #include <optional>
@@ -20,41 +22,45 @@ namespace fluewright::cli {
 /// input with one installation a line.
 class RecordSource {
 public:
-    /// The failure is the sentence to print: a path that matches nothing.
-    ///
-    /// `wait_for_line` is asked before a line is taken from standard input; it returns when there
-    /// is something to read, with false when nothing more is wanted.
-    static Result<RecordSource, std::string> open(const std::vector<std::string>& paths,
-                                                  std::istream& standard_input,
-                                                  bool (*wait_for_line)(std::istream&));
+    /// The failure is the sentence to print: a path that matches nothing. `stop` is asked while
+    /// there is nothing to read.
+    static Result<RecordSource, std::string>
+    open(const std::vector<std::string>& paths, std::istream& standard_input, bool (*stop)());
 
-    /// The next record; nothing at the end. A file that cannot be read gives a record whose text is
-    /// empty and sets unreadable().
+    /// Every file that will be read, so that the output does not fall on one of them.
+    [[nodiscard]] const FilesRead& files_read() const { return files_read_; }
+
+    /// The next record; nothing at the end, or when asked to stop. A file that cannot be read gives
+    /// a record without a text, and a stream that fails gives one and ends; both set unreadable().
     std::optional<BatchRecord> next();
 
-    [[nodiscard]] bool unreadable() const { return unreadable_; }
+    /// The sentence to print about the first file that could not be read; empty for none.
+    [[nodiscard]] const std::string& unreadable() const { return unreadable_; }
 
     /// Bytes taken so far over bytes in all; nothing when a stream's length is not known.
     [[nodiscard]] std::optional<double> share_done() const;
 
 private:
-    RecordSource(std::istream& standard_input, bool (*wait_for_line)(std::istream&))
-        : standard_input_(&standard_input), wait_for_line_(wait_for_line) {}
+    RecordSource(std::istream& standard_input, bool (*stop)())
+        : standard_input_(&standard_input), stop_(stop) {}
 
-    bool open_next();
+    void open_lines();
+    [[nodiscard]] BatchRecord whole_file();
+    void note_unreadable(std::string_view why);
 
     std::istream* standard_input_;
-    bool (*wait_for_line_)(std::istream&);
+    bool (*stop_)();
+    FilesRead files_read_;
     std::deque<std::string> files_;
-    std::unique_ptr<std::ifstream> file_;
-    std::istream* lines_{}; ///< the stream of lines being read, when there is one
+    Descriptor file_;
+    std::unique_ptr<LineReader> lines_; ///< of the stream being read, when there is one
     std::string name_;
     std::size_t line_{};
     std::size_t number_{};
     double bytes_total_{};
     double bytes_done_{};
     bool endless_{};
-    bool unreadable_{};
+    std::string unreadable_;
 };
 
 } // namespace fluewright::cli

@@ -12,12 +12,11 @@
 
 #include <algorithm>
 #include <array>
+#include <atomic>
 #include <csignal>
 #include <ctime>
 #include <fmt/format.h>
 #include <iostream>
-#include <poll.h>
-#include <unistd.h>
 
 namespace fluewright::cli {
 namespace {
@@ -28,8 +27,10 @@ constexpr std::size_t packs_in_flight_per_worker = 4;
 constexpr int status_of_signal = 128; ///< plus its number, as shells have it
 
 /// The number of the signal that asks to stop, and when it came. A handler can reach nothing else.
-volatile std::sig_atomic_t stop_signal = 0;
-volatile std::sig_atomic_t stop_second = 0;
+std::atomic<int> stop_signal{0};
+std::atomic<std::int64_t> stop_second{0};
+static_assert(std::atomic<int>::is_always_lock_free
+              && std::atomic<std::int64_t>::is_always_lock_free);
 
 extern "C" void note_signal(int number) {
     // Whoever stops a group of processes may send the same signal twice at once; one that comes
@@ -37,14 +38,17 @@ extern "C" void note_signal(int number) {
     constexpr int patience_s = 1;
     timespec now{};
     ::clock_gettime(CLOCK_MONOTONIC, &now);
-    const auto second = static_cast<std::sig_atomic_t>(now.tv_sec);
-    if (stop_signal == 0) {
-        stop_signal = number;
-        stop_second = second;
-    } else if (second - stop_second > patience_s) {
+    int none = 0;
+    if (stop_signal.compare_exchange_strong(none, number)) {
+        stop_second = now.tv_sec;
+    } else if (now.tv_sec - stop_second > patience_s) {
         ::signal(number, SIG_DFL);
         ::raise(number);
     }
+}
+
+bool asked_to_stop() {
+    return stop_signal != 0;
 }
 
 /// Takes the signals while a batch runs and gives them back.
@@ -57,39 +61,33 @@ public:
 
         action.sa_handler = note_signal;
         ::sigemptyset(&action.sa_mask);
-        ::sigaction(SIGINT, &action, &interrupt_before_);
-        ::sigaction(SIGTERM, &action, &terminate_before_);
+        for (Taken& taken : taken_) {
+            ::sigaction(taken.number, nullptr, &taken.before);
+            // Who is told to outlive its terminal goes on doing so.
+            if (taken.before.sa_handler != SIG_IGN) {
+                ::sigaction(taken.number, &action, nullptr);
+            }
+        }
     }
 
     ~SignalWatch() {
-        ::sigaction(SIGINT, &interrupt_before_, nullptr);
-        ::sigaction(SIGTERM, &terminate_before_, nullptr);
+        for (const Taken& taken : taken_) {
+            ::sigaction(taken.number, &taken.before, nullptr);
+        }
     }
 
     SignalWatch(const SignalWatch&) = delete;
     SignalWatch& operator=(const SignalWatch&) = delete;
 
 private:
-    struct sigaction interrupt_before_ {};
+    struct Taken {
+        int number;
 
-    struct sigaction terminate_before_ {};
+        struct sigaction before;
+    };
+
+    std::array<Taken, 3> taken_{Taken{SIGINT, {}}, Taken{SIGTERM, {}}, Taken{SIGHUP, {}}};
 };
-
-/// Waits until standard input has something, or a signal came. The signal may reach any thread, so
-/// a read that waits would not be broken off by it.
-bool wait_for_line(std::istream& in) {
-    if (&in != &std::cin) {
-        return true;
-    }
-    constexpr int look_again_ms = 100;
-    while (stop_signal == 0 && in.rdbuf()->in_avail() <= 0) {
-        pollfd input{.fd = STDIN_FILENO, .events = POLLIN, .revents = 0};
-        if (::poll(&input, 1, look_again_ms) > 0) {
-            break;
-        }
-    }
-    return stop_signal == 0;
-}
 
 struct Wanted {
     BatchFormat format{BatchFormat::table};
@@ -98,29 +96,17 @@ struct Wanted {
     unsigned jobs{1};
 };
 
-struct Tally {
-    std::size_t pass{};
-    std::size_t short_of_draft{};
-    std::size_t fault{};
-
-    [[nodiscard]] std::size_t all() const { return pass + short_of_draft + fault; }
-
-    void add(const Tally& other) {
-        pass += other.pass;
-        short_of_draft += other.short_of_draft;
-        fault += other.fault;
-    }
-};
-
 struct Pack {
     std::vector<BatchRecord> records;
     std::optional<double> share_done;
+    std::uint64_t input_sum{}; ///< over all records up to its last
 };
 
 struct PackDone {
     std::string lines;
-    Tally tally;
+    BatchProgress gain; ///< its input_sum is that of the pack
     std::optional<double> share_done;
+    bool whole{true}; ///< false when it was broken off by a signal
 };
 
 /// The columns of --fields. A run that can be taken up again needs the number of the record.
@@ -187,11 +173,17 @@ bool is_wanted(const BatchRow& row, std::string_view only) {
 PackDone work_on(const Pack& pack, const Wanted& wanted) {
     PackDone done;
     done.share_done = pack.share_done;
+    done.gain.input_sum = pack.input_sum;
     for (const BatchRecord& record : pack.records) {
+        if (asked_to_stop()) {
+            done.whole = false;
+            return done;
+        }
         const BatchRow row = assess_record(record);
-        done.tally.pass += row.outcome == Outcome::pass ? 1U : 0U;
-        done.tally.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
-        done.tally.fault += row.outcome == Outcome::fault ? 1U : 0U;
+        done.gain.records += 1;
+        done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
+        done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
+        done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         if (!is_wanted(row, wanted.only)) {
             continue;
         }
@@ -210,27 +202,44 @@ PackDone work_on(const Pack& pack, const Wanted& wanted) {
     return done;
 }
 
-void write_header(const Wanted& wanted, BatchOutput& output) {
+std::string header_of(const Wanted& wanted) {
     std::string header;
     if (wanted.format == BatchFormat::csv) {
         append_csv_header(wanted.columns, header);
     } else if (wanted.format == BatchFormat::table) {
         append_table_header(header);
     }
-    output.write(header);
+    return header;
 }
 
-std::string summary(const Tally& tally, std::size_t before, double seconds) {
+/// The command as far as the answer depends on it, and the version that gives it.
+std::string command_of(const Wanted& wanted) {
+    std::vector<std::string_view> columns;
+    for (const BatchColumn* column : wanted.columns) {
+        columns.push_back(column->name);
+    }
+    std::string command = fmt::format("fluewright {} batch --format {} --fields {}",
+                                      version_number(),
+                                      name(wanted.format),
+                                      fmt::join(columns, ","));
+    if (!wanted.only.empty()) {
+        command += fmt::format(" --only {}", wanted.only);
+    }
+    return command;
+}
+
+std::string summary(const BatchProgress& all, const BatchProgress& before, double seconds) {
     std::string text = fmt::format("{} installations: {} pass, {} fall short, {} at fault",
-                                   tally.all(),
-                                   tally.pass,
-                                   tally.short_of_draft,
-                                   tally.fault);
-    if (before > 0) {
-        text += fmt::format("; {} were done before", before);
+                                   all.records,
+                                   all.pass,
+                                   all.short_of_draft,
+                                   all.fault);
+    if (before.records > 0) {
+        text += fmt::format("; {} of them were done before", before.records);
     }
     if (seconds > 1.0) {
-        text += fmt::format("; {:.0f} a second", static_cast<double>(tally.all()) / seconds);
+        text += fmt::format("; {:.0f} a second",
+                            static_cast<double>(all.records - before.records) / seconds);
     }
     return text + '\n';
 }
@@ -249,6 +258,80 @@ std::string columns_help() {
     return text + "* written where --fields is not given\n";
 }
 
+/// Takes the records out of their source in packs and sums them up; passes over those that an
+/// earlier run has done, if they are the same.
+class PackReader {
+public:
+    PackReader(RecordSource& source, const BatchProgress& before, bool sums)
+        : source_(source), before_(before), sums_(sums) {}
+
+    std::optional<Pack> next() {
+        Pack pack;
+        while (pack.records.size() < pack_size && !asked_to_stop() && !differs_) {
+            std::optional<BatchRecord> record = source_.next();
+            if (!record) {
+                differs_ = differs_ || (taken_ < before_.records && !asked_to_stop());
+                break;
+            }
+            if (sums_) {
+                sum_.add(
+                    fmt::format("{}:{}:{}:", record->source, record->line, record->text.size()));
+                sum_.add(record->text);
+            }
+            ++taken_;
+            if (taken_ > before_.records) {
+                pack.records.push_back(std::move(*record));
+            } else if (taken_ == before_.records) {
+                differs_ = sum_.value() != before_.input_sum;
+            }
+        }
+        pack.share_done = source_.share_done();
+        pack.input_sum = sum_.value();
+        return pack.records.empty() ? std::nullopt : std::optional<Pack>{std::move(pack)};
+    }
+
+    /// Whether the input is not that of the run before.
+    [[nodiscard]] bool differs() const { return differs_; }
+
+private:
+    RecordSource& source_;
+    const BatchProgress& before_;
+    bool sums_;
+    TextSum sum_;
+    std::uint64_t taken_{};
+    bool differs_{};
+};
+
+Result<BatchOutput, Refusal>
+output_of(const Context& context, const Wanted& wanted, const FilesRead& files_read) {
+    const bool resume = context.arguments.has(option::resume);
+    if (!context.arguments.has(option::output)) {
+        if (resume) {
+            return Failure{
+                Refusal{wrong_input, "--resume goes with the --output of the run before"}};
+        }
+        return BatchOutput{context.streams.out, wanted.format};
+    }
+    const bool force = context.arguments.has(option::force);
+    if (resume && force) {
+        return Failure{
+            Refusal{wrong_input,
+                    "--resume goes on with an unfinished file, --force begins anew: choose"}};
+    }
+    auto place =
+        output_place(std::string{context.arguments.value(option::output)}, files_read, force);
+    if (!place) {
+        return Failure{place.error()};
+    }
+    const std::string command = command_of(wanted);
+    auto partial = resume ? PartialFile::take_up(*place, name(wanted.format), command)
+                          : PartialFile::begin(*place, name(wanted.format), command, force);
+    if (!partial) {
+        return Failure{partial.error()};
+    }
+    return BatchOutput{std::move(place).value(), std::move(partial).value(), wanted.format};
+}
+
 int run_batch(const Context& context) {
     if (context.arguments.value(option::fields) == "help") {
         return write_answer(context, columns_help(), all_pass);
@@ -258,70 +341,67 @@ int run_batch(const Context& context) {
         return refuse(context, wrong_input, wanted.error());
     }
     Result<RecordSource, std::string> source =
-        RecordSource::open(context.arguments.words, context.streams.in, wait_for_line);
+        RecordSource::open(context.arguments.words, context.streams.in, asked_to_stop);
     if (!source) {
         return refuse(context, no_access, source.error());
     }
-    const std::string path{context.arguments.value(option::output)};
-    const bool resume = context.arguments.has(option::resume);
-    if (resume && path.empty()) {
-        return refuse(context, wrong_input, "--resume goes with the --output of the run before");
-    }
-    Result<BatchOutput, std::string> output =
-        path.empty()
-            ? Result<BatchOutput, std::string>{BatchOutput{context.streams.out, wanted->format}}
-            : BatchOutput::to_file(path, wanted->format, resume);
+    Result<BatchOutput, Refusal> output = output_of(context, *wanted, source->files_read());
     if (!output) {
-        return refuse(context, no_access, output.error());
+        return refuse(context, output.error().status, output.error().message);
     }
 
     const SignalWatch watch;
-    Progress progress(context.streams.err, context.environment.error_is_terminal);
-    Tally tally;
-    bool written = true;
-    if (output->wants_header()) {
-        write_header(*wanted, *output);
-    }
-    const std::size_t before = output->records_before();
-    const auto read = [&]() -> std::optional<Pack> {
-        Pack pack;
-        while (pack.records.size() < pack_size && stop_signal == 0) {
-            std::optional<BatchRecord> record = source->next();
-            if (!record) {
-                break;
-            }
-            if (record->number > before) {
-                pack.records.push_back(std::move(*record));
-            }
-        }
-        pack.share_done = source->share_done();
-        return pack.records.empty() ? std::nullopt : std::optional<Pack>{std::move(pack)};
-    };
-    run_ordered<Pack>(
+    Progress progress(context.streams.terminal, context.environment.error_is_terminal);
+    const BatchProgress before = output->before();
+    BatchProgress all = before;
+    bool written = !output->wants_header() || output->write(header_of(*wanted), before);
+    PackReader packs(*source, before, context.arguments.has(option::output));
+    const unsigned workers = run_ordered<Pack>(
         {.workers = wanted->jobs, .most_in_flight = packs_in_flight_per_worker * wanted->jobs},
-        read,
+        [&] { return written ? packs.next() : std::nullopt; },
         [&](const Pack& pack) { return work_on(pack, *wanted); },
         [&](const PackDone& done) {
-            tally.add(done.tally);
-            written = output->write(done.lines);
-            progress.tell(tally.all(), done.share_done);
+            if (!done.whole) {
+                return false;
+            }
+            all.records += done.gain.records;
+            all.pass += done.gain.pass;
+            all.short_of_draft += done.gain.short_of_draft;
+            all.fault += done.gain.fault;
+            all.input_sum = done.gain.input_sum;
+            written = output->write(done.lines, all);
+            progress.tell(all.records - before.records, done.share_done);
             return written;
         });
     progress.clear();
-    if (stop_signal != 0) {
-        output->mark_partial(before + tally.all());
+    if (workers < wanted->jobs) {
+        context.streams.err << fmt::format(
+            "fluewright: the system gave {} of {} threads\n", workers, wanted->jobs);
+    }
+    if (packs.differs()) {
+        return refuse(context,
+                      wrong_input,
+                      fmt::format("the input is not that of the run before: its first {} "
+                                  "installations differ; --force begins anew",
+                                  before.records));
+    }
+    if (!written) {
+        return refuse(context, no_access, "cannot write the answer: " + system_reason());
+    }
+    if (const int signal = stop_signal; signal != 0) {
+        output->stop_early(all.records);
         context.streams.err << "fluewright: interrupted; "
-                            << summary(tally, before, progress.seconds());
-        return status_of_signal + stop_signal;
+                            << summary(all, before, progress.seconds());
+        return status_of_signal + signal;
     }
-    if (!written || !output->finish()) {
-        return refuse(context, no_access, "cannot write the answer");
+    if (const auto refused = output->finish()) {
+        return refuse(context, refused->status, refused->message);
     }
-    context.streams.err << summary(tally, before, progress.seconds());
-    if (source->unreadable()) {
-        return refuse(context, no_access, "a file could not be read; its record says which");
+    context.streams.err << summary(all, before, progress.seconds());
+    if (!source->unreadable().empty()) {
+        return refuse(context, no_access, source->unreadable());
     }
-    return tally.fault > 0 ? wrong_input : tally.short_of_draft > 0 ? falls_short : all_pass;
+    return all.fault > 0 ? wrong_input : all.short_of_draft > 0 ? falls_short : all_pass;
 }
 
 constexpr std::array<const OptionInfo*, 6> batch_options{&option::batch_format,

@@ -87,8 +87,7 @@ int run_check(const Context& context) {
                                          .size_searched = options.size_search,
                                          .trade = &trade,
                                          .tolerances = tolerances}),
-                            status,
-                            file);
+                            status);
     }
     ReportOptions report{.style = context.style,
                          .version = version_number(),
@@ -98,7 +97,7 @@ int run_check(const Context& context) {
                          .trade = &trade,
                          .tolerances = tolerances};
     report.style.units = assessment->installation.units;
-    return write_answer(context, report_text(*assessment, report), status, file);
+    return write_answer(context, report_text(*assessment, report), status);
 }
 
 constexpr std::array<const OptionInfo*, 12> check_options{&option::format,

@@ -23,8 +23,7 @@ int run_method(const Context& context) {
                         context.wants_json()
                             ? method_json(result, opened->installation.assumptions, report.input)
                             : method_text(result, report),
-                        result.met() ? all_pass : falls_short,
-                        context.arguments.words.front());
+                        result.met() ? all_pass : falls_short);
 }
 
 } // namespace fluewright::cli

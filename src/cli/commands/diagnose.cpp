@@ -48,10 +48,10 @@ int run_diagnose(const Context& context) {
     Diagnosis diagnosis = asks ? ask(context, report.style, *diagnoser) : diagnoser->diagnose();
     add_better_design(diagnosis, written->installation);
     if (context.wants_json()) {
-        return write_answer(context, diagnosis_json(diagnosis, report), status_of(diagnosis), file);
+        return write_answer(context, diagnosis_json(diagnosis, report), status_of(diagnosis));
     }
     const int status =
-        write_answer(context, diagnosis_text(diagnosis, report), status_of(diagnosis), file);
+        write_answer(context, diagnosis_text(diagnosis, report), status_of(diagnosis));
     if (asks && diagnoser->installation().observed.size() > written->installation.observed.size()) {
         context.streams.out << "\nTo keep the answers, put this into " << written->name
                             << " in place of its \"observed\":\n  "

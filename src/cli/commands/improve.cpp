@@ -31,8 +31,7 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
     }
     return write_to_file(context,
                          context.arguments.values(option::write_plan).back(),
-                         write_installation(plan->changed),
-                         context.arguments.words.front());
+                         write_installation(plan->changed));
 }
 
 std::string
@@ -101,7 +100,7 @@ int run_improve(const Context& context) {
     if (!written) {
         return written.error();
     }
-    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     wanted->search.progress = [&progress](std::size_t done, std::size_t all) {
         progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
     };
@@ -120,8 +119,7 @@ int run_improve(const Context& context) {
         improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works;
     return write_answer(context,
                         answer(context, *improvement, answer_input(*written)),
-                        hopeless ? falls_short : all_pass,
-                        arguments.words.front());
+                        hopeless ? falls_short : all_pass);
 }
 
 constexpr std::array improve_options{&option::pairs,

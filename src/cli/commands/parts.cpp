@@ -38,8 +38,7 @@ int run_parts(const Context& context) {
                         context.wants_json() ? parts_json(list, report)
                         : format == "csv"    ? parts_csv(list)
                                              : parts_text(list, report),
-                        all_pass,
-                        context.arguments.words.front());
+                        all_pass);
 }
 
 constexpr std::array<const OptionInfo*, 5> parts_options{

@@ -39,14 +39,14 @@ int run_size(const Context& context) {
     const int status = table->suggested ? all_pass : falls_short;
     const std::string& file = arguments.words.front();
     if (context.wants_json()) {
-        return write_answer(context, size_table_json(*table, answer_input(*written)), status, file);
+        return write_answer(context, size_table_json(*table, answer_input(*written)), status);
     }
     if (arguments.value(option::table_format) == "csv") {
-        return write_answer(context, size_table_csv(*table), status, file);
+        return write_answer(context, size_table_csv(*table), status);
     }
     Style style = context.style;
     style.units = table->present.units;
-    return write_answer(context, size_table_text(*table, style), status, file);
+    return write_answer(context, size_table_text(*table, style), status);
 }
 
 constexpr std::array size_options{&option::heights,

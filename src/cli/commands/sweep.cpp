@@ -77,7 +77,7 @@ int run_sweep(const Context& context) {
     if (!over) {
         return over.error();
     }
-    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     options.progress = [&progress](std::size_t done, std::size_t all) {
         progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
     };
@@ -90,8 +90,7 @@ int run_sweep(const Context& context) {
         made->points.begin(), made->points.end(), [](const auto& point) { return point.passes(); });
     return write_answer(context,
                         answer(context, *made, answer_input(*written)),
-                        any ? all_pass : falls_short,
-                        arguments.words.front());
+                        any ? all_pass : falls_short);
 }
 
 constexpr std::array sweep_options{&option::over,

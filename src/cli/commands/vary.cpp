@@ -1,8 +1,8 @@
-#include "cli/batch/batch_output.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
 #include "cli/shell/files.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/shell/output_file.hpp"
 #include "cli/shell/progress.hpp"
 #include "fluewright/advice/study/variations.hpp"
 #include "fluewright/io/json/json_writer.hpp"
@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <fmt/core.h>
 #include <iostream>
+#include <optional>
 
 namespace fluewright::cli {
 namespace {
@@ -79,21 +80,35 @@ int run_vary(const Context& context) {
     if (!variations) {
         return refuse(context, wrong_input, variations.error());
     }
-    const std::string path{context.arguments.value(option::output)};
-    Result<BatchOutput, std::string> output =
-        path.empty() ? Result<BatchOutput, std::string>{BatchOutput{context.streams.out,
-                                                                    BatchFormat::ndjson}}
-                     : BatchOutput::to_file(path, BatchFormat::ndjson, false);
-    if (!output) {
-        return refuse(context, no_access, output.error());
+    std::optional<OutputFile> file;
+    if (context.arguments.has(option::output)) {
+        const std::string typed{context.arguments.value(option::output)};
+        const auto place =
+            output_place(typed, context.files_read, context.arguments.has(option::force));
+        if (!place) {
+            return refuse(context, place.error().status, place.error().message);
+        }
+        auto opened = OutputFile::open(*place);
+        if (!opened) {
+            return refuse(context, opened.error().status, opened.error().message);
+        }
+        file.emplace(std::move(opened).value());
     }
+    const auto write = [&](const std::string& lines) {
+        if (file) {
+            return file->write(lines);
+        }
+        context.streams.out << lines;
+        return context.streams.out.good();
+    };
     const std::string base = base_of(*written, word);
-    Progress progress(context.streams.err, context.environment.error_is_terminal);
+    Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     std::string lines;
     std::string refusal;
     std::size_t refused = 0;
     const std::size_t count = variations->size();
-    for (std::size_t i = 0; i < count; ++i) {
+    bool going = true;
+    for (std::size_t i = 0; i < count && going; ++i) {
         const auto made = variations->at(i, base);
         if (made) {
             lines += write_installation_line(*made);
@@ -102,16 +117,15 @@ int run_vary(const Context& context) {
             refusal = refusal.empty() ? made.error() : refusal;
         }
         if ((i + 1) % lines_per_write == 0 || i + 1 == count) {
-            if (!output->write(lines)) {
-                return refuse(context, no_access, "cannot write the variations");
-            }
+            going = write(lines);
             lines.clear();
             progress.tell(i + 1, static_cast<double>(i + 1) / static_cast<double>(count));
         }
     }
     progress.clear();
-    if (!output->finish()) {
-        return refuse(context, no_access, "cannot write the variations");
+    const std::string why = file ? file->finish() : going ? "" : system_reason();
+    if (!why.empty()) {
+        return refuse(context, no_access, "cannot write the variations: " + why);
     }
     if (refused > 0) {
         context.streams.err << fmt::format(

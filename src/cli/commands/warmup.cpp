@@ -71,14 +71,13 @@ int run_warmup(const Context& context) {
     WarmupReportOptions report{.style = context.style, .input = answer_input(*opened)};
     report.style.units = c.units;
     const int status = draws_in_time(courses) ? all_pass : falls_short;
-    const std::string& file = context.arguments.words.front();
     if (context.wants_json()) {
-        return write_answer(context, warmup_json(c, courses, report), status, file);
+        return write_answer(context, warmup_json(c, courses, report), status);
     }
     if (context.arguments.value(option::table_format) == "csv") {
-        return write_answer(context, warmup_csv(c, courses), status, file);
+        return write_answer(context, warmup_csv(c, courses), status);
     }
-    return write_answer(context, warmup_text(c, courses, report), status, file);
+    return write_answer(context, warmup_text(c, courses, report), status);
 }
 
 constexpr std::array<const OptionInfo*, 6> warmup_options{&option::minutes,

@@ -2,6 +2,7 @@
 
 #include "environment.hpp"
 #include "exit_status.hpp"
+#include "file_identity.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "options.hpp"
 
@@ -41,7 +42,8 @@ struct Arguments {
 struct Streams {
     std::istream& in;
     std::ostream& out;
-    std::ostream& err;
+    std::ostream& err;      ///< complaints; what could steer a terminal comes out escaped
+    std::ostream& terminal; ///< the same place, for what is meant to steer it
 };
 
 /// All a command works with. It writes its answer with write_answer(), its complaints to
@@ -51,6 +53,7 @@ struct Context {
     const Arguments& arguments;
     const Environment& environment;
     const Streams& streams;
+    FilesRead& files_read; ///< so that nothing is written over them
     Style style;
 
     /// Whether --json or --format json was given.
@@ -89,6 +92,9 @@ struct Command {
 /// Every command, in the order of the help. To add one: write src/cli/commands/<name>.cpp with a
 /// Command in it, declare that in commands.cpp and list it there.
 [[nodiscard]] std::span<const Command* const> commands();
+
+/// The options a command understands: its own, and those that come with them or are common.
+[[nodiscard]] std::vector<const OptionInfo*> options_of(const Command& command);
 
 /// The command of that name; null for none. No abbreviations: a script must not change its meaning
 /// when a command is added.

@@ -1,6 +1,7 @@
 #include "command.hpp"
 #include "fluewright/core/nearest_word.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace fluewright::cli {
@@ -35,6 +36,15 @@ std::span<const Command* const> commands() {
                                      &catalog_command,
                                      &template_command,
                                      &schema_command};
+    return rows;
+}
+
+std::vector<const OptionInfo*> options_of(const Command& command) {
+    std::vector<const OptionInfo*> rows(command.options.begin(), command.options.end());
+    if (std::find(rows.begin(), rows.end(), &option::output) != rows.end()) {
+        rows.push_back(&option::force);
+    }
+    rows.insert(rows.end(), common_options().begin(), common_options().end());
     return rows;
 }
 

@@ -3,6 +3,7 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "io/input/json_document.hpp"
 
 #include <algorithm>
 #include <iostream>
@@ -16,6 +17,9 @@ constexpr double settled = 0.9;
 
 /// A check that narrows the causes down by less is not worth a person's time.
 constexpr double least_bits = 0.03;
+
+/// Whoever is not understood so often is no person, or has gone.
+constexpr int most_tries = 20;
 
 enum class Said { answer, unknown, stop };
 
@@ -76,7 +80,7 @@ Answered put(const Context& context, const Style& style, const NextCheck& check)
     std::ostream& out = context.streams.out;
     const std::string may_say = allowed(check, style);
     out << '\n' << check_text(check, style);
-    while (true) {
+    for (int tries = 0; tries < most_tries; ++tries) {
         out << paragraph("Your answer (" + may_say + "):", {.first = 0, .rest = 2}, style.width)
             << "> " << std::flush;
         std::string line;
@@ -85,13 +89,14 @@ Answered put(const Context& context, const Style& style, const NextCheck& check)
             return {Said::stop, {}};
         }
         if (!context.environment.input_is_terminal) {
-            out << line << '\n';
+            out << json::visible(line) << '\n';
         }
         if (const auto answer = understood(check, line)) {
             return *answer;
         }
         out << paragraph("That was not understood.", {.first = 0, .rest = 0}, style.width);
     }
+    return {Said::stop, {}};
 }
 
 bool is_settled(const Diagnosis& diagnosis) {

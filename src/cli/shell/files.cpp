@@ -1,23 +1,36 @@
 #include "files.hpp"
 
+#include "output_file.hpp"
+
 #include <cerrno>
-#include <cstring>
-#include <filesystem>
+#include <fcntl.h>
 #include <fmt/core.h>
-#include <fstream>
 #include <iostream>
 #include <unistd.h>
 
 namespace fluewright::cli {
 namespace {
 
-namespace fs = std::filesystem;
-
 /// One byte more than the reader takes, so that it is the reader who refuses what is too large.
 constexpr std::size_t most_bytes = (16U << 20U) + 1;
 
-std::string reason() {
-    return errno != 0 ? std::strerror(errno) : "unknown reason";
+/// What can be read of a file, up to a little more than the reader takes.
+Result<std::string, std::string> read_all(int descriptor) {
+    std::string text;
+    constexpr std::size_t block = 1U << 16U;
+    while (text.size() < most_bytes) {
+        const std::size_t before = text.size();
+        text.resize(before + block);
+        const ssize_t count = ::read(descriptor, text.data() + before, block);
+        text.resize(before + static_cast<std::size_t>(count > 0 ? count : 0));
+        if (count < 0 && errno != EINTR) {
+            return Failure{system_reason()};
+        }
+        if (count == 0) {
+            break;
+        }
+    }
+    return text;
 }
 
 std::string read_all(std::istream& in) {
@@ -32,60 +45,24 @@ std::string read_all(std::istream& in) {
     return text;
 }
 
-bool write_whole(const fs::path& path, std::string_view text) {
-    errno = 0;
-    std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file.write(text.data(), static_cast<std::streamsize>(text.size()));
-    file.close();
-    return file.good();
-}
-
 int write_file(const Context& context,
-               const fs::path& target,
+               const std::string& typed,
                std::string_view text,
-               int status,
-               std::string_view input_file) {
-    std::error_code error;
-    if (!input_file.empty() && input_file != "-" && fs::equivalent(target, input_file, error)) {
-        return refuse(
-            context,
-            wrong_input,
-            fmt::format("`{}` is the input; choose another name for the output", target.string()));
+               int status) {
+    const auto place =
+        output_place(typed, context.files_read, context.arguments.has(option::force));
+    if (!place) {
+        return refuse(context, place.error().status, place.error().message);
     }
-    if (fs::is_directory(target, error)) {
-        return refuse(
-            context, no_access, fmt::format("cannot write `{}`: it is a folder", target.string()));
+    auto file = OutputFile::open(*place);
+    if (!file) {
+        return refuse(context, file.error().status, file.error().message);
     }
-    const bool exists = fs::exists(target, error);
-    if (exists && !fs::is_regular_file(target, error)) {
-        // A device or a pipe cannot be renamed onto.
-        return write_whole(target, text)
-                   ? status
-                   : refuse(context,
-                            no_access,
-                            fmt::format("cannot write `{}`: {}", target.string(), reason()));
-    }
-    // Behind a link it is the file that is replaced, not the link.
-    const fs::path place = exists ? fs::canonical(target, error) : target;
-    fs::path aside = place;
-    aside += fmt::format(".{}.part", ::getpid());
-    if (!write_whole(aside, text)) {
-        const std::string why = reason();
-        fs::remove(aside, error);
-        return refuse(
-            context, no_access, fmt::format("cannot write `{}`: {}", target.string(), why));
-    }
-    if (exists) {
-        fs::permissions(aside, fs::status(place, error).permissions(), error);
-    }
-    fs::rename(aside, place, error);
-    if (error) {
-        const std::string why = error.message();
-        fs::remove(aside, error);
-        return refuse(
-            context, no_access, fmt::format("cannot write `{}`: {}", target.string(), why));
-    }
-    return status;
+    (void)file->write(text); // finish() tells
+    const std::string why = file->finish();
+    return why.empty()
+               ? status
+               : refuse(context, no_access, fmt::format("cannot write `{}`: {}", typed, why));
 }
 
 } // namespace
@@ -95,48 +72,43 @@ int refuse(const Context& context, int status, std::string_view message) {
     return status;
 }
 
-Result<Input, std::string> read_input(std::string_view file, std::istream& in) {
+Result<Input, std::string>
+read_input(std::string_view file, std::istream& in, FilesRead& files_read) {
     if (file == "-") {
-        Input input{.name = "<stdin>", .text = read_all(in)};
-        if (in.bad()) {
-            return Failure{std::string{"cannot read standard input"}};
+        if (&in != &std::cin) {
+            return Input{.name = "<stdin>", .text = read_all(in)};
         }
-        return input;
+        auto text = read_all(STDIN_FILENO);
+        if (!text) {
+            return Failure{"cannot read standard input: " + text.error()};
+        }
+        files_read.add(STDIN_FILENO);
+        return Input{.name = "<stdin>", .text = std::move(text).value()};
     }
-    const fs::path path{file};
-    std::error_code error;
-    if (fs::is_directory(path, error)) {
-        return Failure{fmt::format("cannot read `{}`: it is a folder", file)};
-    }
+    std::string path{file};
     errno = 0;
-    std::ifstream stream(path, std::ios::binary);
-    if (!stream) {
-        return Failure{fmt::format("cannot read `{}`: {}", file, reason())};
+    const Descriptor opened{::open(path.c_str(), O_RDONLY | O_CLOEXEC)};
+    auto text = opened.is_open() ? read_all(opened.number())
+                                 : Result<std::string, std::string>{Failure{system_reason()}};
+    if (!text) {
+        return Failure{errno == EISDIR ? fmt::format("cannot read `{}`: it is a folder", file)
+                                       : fmt::format("cannot read `{}`: {}", file, text.error())};
     }
-    Input input{.name = std::string{file}, .text = read_all(stream)};
-    if (stream.bad()) {
-        return Failure{fmt::format("cannot read `{}`: {}", file, reason())};
-    }
-    return input;
+    files_read.add(opened.number());
+    return Input{.name = std::move(path), .text = std::move(text).value()};
 }
 
-int write_answer(const Context& context,
-                 std::string_view text,
-                 int status,
-                 std::string_view input_file) {
+int write_answer(const Context& context, std::string_view text, int status) {
     if (context.arguments.has(option::output)) {
         return write_file(
-            context, fs::path{context.arguments.value(option::output)}, text, status, input_file);
+            context, std::string{context.arguments.value(option::output)}, text, status);
     }
     context.streams.out << text;
     return status;
 }
 
-int write_to_file(const Context& context,
-                  std::string_view target,
-                  std::string_view text,
-                  std::string_view input_file) {
-    return write_file(context, fs::path{target}, text, all_pass, input_file);
+int write_to_file(const Context& context, std::string_view target, std::string_view text) {
+    return write_file(context, std::string{target}, text, all_pass);
 }
 
 } // namespace fluewright::cli

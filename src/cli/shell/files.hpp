@@ -19,20 +19,17 @@ struct Input {
 [[nodiscard]] int refuse(const Context& context, int status, std::string_view message);
 
 /// The whole of a file, or of standard input for "-". The failure is the sentence to print.
-[[nodiscard]] Result<Input, std::string> read_input(std::string_view file, std::istream& in);
+/// What was read is noted in `files_read`.
+[[nodiscard]] Result<Input, std::string>
+read_input(std::string_view file, std::istream& in, FilesRead& files_read);
 
 /// Writes what a command has to say: to the file of --output, or else to standard output. A file is
-/// written aside and renamed, so that it is never half there, and the input is never overwritten.
-/// Returns `status`, or what stands for the failure after telling it.
-[[nodiscard]] int write_answer(const Context& context,
-                               std::string_view text,
-                               int status,
-                               std::string_view input_file = {});
+/// written aside and renamed, so that it is never half there, and no file the command has read is
+/// overwritten. Returns `status`, or what stands for the failure after telling it.
+[[nodiscard]] int write_answer(const Context& context, std::string_view text, int status);
 
 /// Writes a second thing a command has to say to a file of its own, in the same way.
-[[nodiscard]] int write_to_file(const Context& context,
-                                std::string_view target,
-                                std::string_view text,
-                                std::string_view input_file);
+[[nodiscard]] int
+write_to_file(const Context& context, std::string_view target, std::string_view text);
 
 } // namespace fluewright::cli

@@ -59,17 +59,14 @@ std::string option_names(const OptionInfo& option) {
     return names;
 }
 
-std::string option_table(std::span<const OptionInfo* const> first,
-                         std::span<const OptionInfo* const> second) {
+std::string option_table(std::span<const OptionInfo* const> rows) {
     TextTable table({{}, {.wraps = true}});
-    for (const auto rows : {first, second}) {
-        for (const OptionInfo* option : rows) {
-            std::string text{option->text};
-            if (!option->choices.empty()) {
-                text += fmt::format(" [{}]", fmt::join(option->choices, ", "));
-            }
-            table.add({{option_names(*option)}, {std::move(text)}});
+    for (const OptionInfo* option : rows) {
+        std::string text{option->text};
+        if (!option->choices.empty()) {
+            text += fmt::format(" [{}]", fmt::join(option->choices, ", "));
         }
+        table.add({{option_names(*option)}, {std::move(text)}});
     }
     return table.text(plain(), 2);
 }
@@ -132,7 +129,7 @@ std::string full_help() {
     }
     out += '\n' + paragraph(what_it_is, flush_left, help_width);
     out += "\nCommands:\n" + command_table();
-    out += "\nOptions:\n" + option_table(top, {});
+    out += "\nOptions:\n" + option_table(top);
     out += "\nExit status:\n" + pairs(exit_statuses);
     out += "\nEnvironment:\n" + pairs(variables);
     out += '\n'
@@ -152,7 +149,7 @@ std::string command_help(const Command& command) {
         table.add({{std::string{command.word.name}}, {std::string{command.word.text}}});
         out += "\nArgument:\n" + table.text(plain(), 2);
     }
-    out += "\nOptions:\n" + option_table(command.options, common_options());
+    out += "\nOptions:\n" + option_table(options_of(command));
     out += "\nExit status:\n" + pairs(exit_statuses);
     return out;
 }

@@ -36,15 +36,14 @@ int tell_faults(const Context& context, Diagnostics diagnostics) {
         return write_answer(
             context,
             diagnostics_json(diagnostics, context.command, answer_input(std::move(files))),
-            wrong_input,
-            context.arguments.words.front());
+            wrong_input);
     }
     context.streams.err << diagnostics_text(diagnostics);
     return wrong_input;
 }
 
 Result<Written, int> read_written(const Context& context, std::string_view file) {
-    auto input = read_input(file, context.streams.in);
+    auto input = read_input(file, context.streams.in, context.files_read);
     if (!input) {
         return Failure{refuse(context, no_access, input.error())};
     }

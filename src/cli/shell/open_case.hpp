@@ -49,7 +49,7 @@ template <class T>
                                          std::string_view file,
                                          Result<T, Diagnostics> (*read)(std::string_view,
                                                                         std::string_view)) {
-    const auto input = read_input(file, context.streams.in);
+    const auto input = read_input(file, context.streams.in, context.files_read);
     if (!input) {
         return Failure{refuse(context, no_access, input.error())};
     }

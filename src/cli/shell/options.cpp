@@ -44,6 +44,12 @@ constexpr OptionInfo fields{
     "NAMES",
     "columns to write, parted by commas; `all` for every one, `help` lists them",
     {}};
+constexpr OptionInfo force{
+    "--force",
+    "",
+    "",
+    "let --output write into a device or pipe, or replace an unfinished file of another run",
+    {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
 constexpr OptionInfo heights{
@@ -148,6 +154,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::color,
         &option::details,
         &option::fields,
+        &option::force,
         &option::format,
         &option::heights,
         &option::help,

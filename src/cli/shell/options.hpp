@@ -27,6 +27,7 @@ extern const OptionInfo chart_format;
 extern const OptionInfo color;
 extern const OptionInfo details;
 extern const OptionInfo fields;
+extern const OptionInfo force;
 extern const OptionInfo format;
 extern const OptionInfo heights;
 extern const OptionInfo help;

@@ -9,12 +9,6 @@
 namespace fluewright::cli {
 namespace {
 
-std::vector<const OptionInfo*> options_of(const Command& command) {
-    std::vector<const OptionInfo*> rows(command.options.begin(), command.options.end());
-    rows.insert(rows.end(), common_options().begin(), common_options().end());
-    return rows;
-}
-
 std::string joined(std::span<const std::string_view> words) {
     return fmt::format("{}", fmt::join(words, ", "));
 }

@@ -5,6 +5,7 @@
 #include "help.hpp"
 #include "look.hpp"
 #include "parse.hpp"
+#include "visible_stream.hpp"
 
 #include <algorithm>
 #include <iostream>
@@ -128,10 +129,12 @@ int run_command(const std::vector<std::string>& arguments,
         streams.out << command_help(*command);
         return all_pass;
     }
+    FilesRead files_read;
     return command->run({.command = command->name,
                          .arguments = *parsed,
                          .environment = environment,
                          .streams = streams,
+                         .files_read = files_read,
                          .style = look(*parsed, environment)});
 }
 
@@ -142,7 +145,10 @@ int run(const std::vector<std::string>& arguments,
         std::istream& in,
         std::ostream& out,
         std::ostream& err) {
-    const int status = run_command(arguments, environment, {in, out, err});
+    VisibleLines lines(err);
+    std::ostream complaints(&lines);
+    const int status = run_command(arguments, environment, {in, out, complaints, err});
+    complaints.flush();
     // A full disk shows only when the last bytes leave.
     out.flush();
     if (!out) {

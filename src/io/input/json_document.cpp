@@ -3,6 +3,7 @@
 #include "fluewright/model/fields/fields.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <cstring>
 #include <fmt/core.h>
@@ -125,22 +126,58 @@ std::size_t find_invalid_utf8(std::string_view text) {
     return std::string_view::npos;
 }
 
+namespace {
+
+/// The code of a whole character of UTF-8.
+unsigned decoded(std::string_view character) {
+    const auto first = static_cast<unsigned char>(character.front());
+    constexpr std::array<unsigned, 5> masks{0, 0x7FU, 0x1FU, 0x0FU, 0x07U};
+    unsigned code = first & masks[character.size()];
+    for (const char c : character.substr(1)) {
+        code = code << 6U | (static_cast<unsigned char>(c) & 0x3FU);
+    }
+    return code;
+}
+
+bool is_unprintable(unsigned code) {
+    const auto within = [code](unsigned first, unsigned last) {
+        return code >= first && code <= last;
+    };
+    return code < 0x20U || within(0x7FU, 0x9FU) || code == 0x061CU || within(0x200EU, 0x200FU)
+           || within(0x2028U, 0x202EU) || within(0x2066U, 0x2069U) || code == 0xFEFFU
+           || within(0xFDD0U, 0xFDEFU) || (code & 0xFFFEU) == 0xFFFEU;
+}
+
+} // namespace
+
+std::size_t find_unprintable(std::string_view text) {
+    for (std::size_t i = 0; i < text.size();) {
+        const std::size_t length = character_length(text, i);
+        if (length == 0 || is_unprintable(decoded(text.substr(i, length)))) {
+            return i;
+        }
+        i += length;
+    }
+    return std::string_view::npos;
+}
+
+std::string code_of(std::string_view text, std::size_t at) {
+    return fmt::format("U+{:04X}", decoded(text.substr(at, character_length(text, at))));
+}
+
 std::string visible(std::string_view text) {
     std::string out;
     std::size_t length = 0;
     for (std::size_t i = 0; i < text.size(); i += length) {
         const auto byte = static_cast<unsigned char>(text[i]);
         length = character_length(text, i);
-        const auto second = length == 2 ? static_cast<unsigned char>(text[i + 1]) : 0U;
         if (byte == '\n' || byte == '\r' || byte == '\t') {
             out += ' ';
-        } else if (byte < 0x20U || byte == 0x7FU) {
-            out += fmt::format("\\u{:04x}", byte);
-        } else if (byte == 0xC2U && second < 0xA0U && length == 2) {
-            out += fmt::format("\\u{:04x}", second); // control characters of the upper half
         } else if (length == 0) {
             out += fmt::format("\\x{:02x}", byte);
             length = 1;
+        } else if (const unsigned code = decoded(text.substr(i, length)); is_unprintable(code)) {
+            out += fmt::format("\\u{:04x}", code);
         } else {
             out += text.substr(i, length);
         }

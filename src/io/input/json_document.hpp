@@ -94,7 +94,16 @@ struct Place {
 /// Byte of the first fault in the encoding, or npos.
 [[nodiscard]] std::size_t find_invalid_utf8(std::string_view text);
 
-/// The text with control characters escaped, so that a file cannot steer the terminal.
+/// Byte of the first character that does not show or that steers how others are shown: control
+/// characters of both halves, marks of direction and of line ends, and codes that are no characters
+/// (The Unicode Standard, 23.1, 23.2 and 23.7, from memory). npos for none. The text is UTF-8.
+[[nodiscard]] std::size_t find_unprintable(std::string_view text);
+
+/// "U+001B", the code of the character at that byte.
+[[nodiscard]] std::string code_of(std::string_view text, std::size_t at);
+
+/// The text with such characters and bytes that are no UTF-8 escaped, so that neither a file nor an
+/// argument can steer the terminal; the ends of lines and tabs become blanks.
 [[nodiscard]] std::string visible(std::string_view text);
 
 /// The same, cut where it is too long to quote.

@@ -39,6 +39,7 @@ private:
     std::size_t at_{0};
     std::uint32_t open_{no_node}; ///< the object or array being read
     Parsed parsed_;
+    bool told_unprintable_{};
 };
 
 } // namespace fluewright::json

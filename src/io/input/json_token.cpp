@@ -38,8 +38,10 @@ bool Parser::quoted(std::string_view& out) {
     const auto open = at_++;
     const auto begin = at_;
     std::string* resolved = nullptr;
+    bool plain = true;
     while (!at_end() && here() != '"') {
         const char c = here();
+        plain = plain && static_cast<unsigned char>(c) < 0x7FU && c != '\\';
         if (static_cast<unsigned char>(c) < 0x20U) {
             return c == '\n' || c == '\r'
                        ? stop(
@@ -65,6 +67,15 @@ bool Parser::quoted(std::string_view& out) {
         return stop(open, "this text has no closing quote", "put \" at its end");
     }
     out = resolved != nullptr ? std::string_view{*resolved} : text_.substr(begin, at_ - begin);
+    // The grammar allows it, a person cannot read it; once is enough.
+    if (const auto bad =
+            plain || told_unprintable_ ? std::string_view::npos : find_unprintable(out);
+        bad != std::string_view::npos) {
+        told_unprintable_ = true;
+        (void)stop(open,
+                   fmt::format("a control character ({}) inside a text", code_of(out, bad)),
+                   "take it away; a text is one line of what can be read");
+    }
     ++at_;
     return true;
 }

@@ -123,8 +123,12 @@ void Fold::add(Verdict verdict) {
     }
     if (verdict.outcome == worst_->outcome && verdict.figure && worst_->figure && verdict.limit
         && worst_->limit) {
-        // The tighter of two of a kind: nearest to its limit, or farthest past it.
-        const auto gap = [](const Verdict& v) { return std::abs(*v.figure / *v.limit - 1.0); };
+        // The tighter of two of a kind: nearest to its limit, or farthest past it. A listing may
+        // put the limit at nothing.
+        const auto gap = [](const Verdict& v) {
+            constexpr double next_to_nothing = 1e-9;
+            return std::abs(*v.figure - *v.limit) / std::max(std::abs(*v.limit), next_to_nothing);
+        };
         const bool past = verdict.outcome == CheckOutcome::not_met;
         if (past ? gap(verdict) > gap(*worst_) : gap(verdict) < gap(*worst_)) {
             worst_ = std::move(verdict);

@@ -1,0 +1,37 @@
+#include "descriptor.hpp"
+
+#include <cerrno>
+#include <system_error>
+#include <unistd.h>
+
+namespace fluewright::cli {
+
+Descriptor::~Descriptor() {
+    if (number_ >= 0) {
+        ::close(number_);
+    }
+}
+
+bool Descriptor::write(std::string_view text) const {
+    while (!text.empty()) {
+        const ssize_t count = ::write(number_, text.data(), text.size());
+        if (count < 0 && errno == EINTR) {
+            continue;
+        }
+        if (count <= 0) {
+            return false;
+        }
+        text.remove_prefix(static_cast<std::size_t>(count));
+    }
+    return true;
+}
+
+bool Descriptor::close() {
+    return ::close(std::exchange(number_, -1)) == 0;
+}
+
+std::string system_reason() {
+    return errno != 0 ? std::generic_category().message(errno) : "unknown reason";
+}
+
+} // namespace fluewright::cli
