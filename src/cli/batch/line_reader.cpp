@@ -1,6 +1,6 @@
 #include "line_reader.hpp"
 
-#include "cli/shell/descriptor.hpp"
+#include "cli/files/descriptor.hpp"
 
 #include <algorithm>
 #include <cerrno>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/shell/output_file.hpp"
+#include "cli/files/output_file.hpp"
 
 #include <cstdint>
 #include <optional>

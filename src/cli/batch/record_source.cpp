@@ -1,6 +1,6 @@
 #include "record_source.hpp"
 
-#include "cli/shell/files.hpp"
+#include "cli/files/files.hpp"
 
 #include <algorithm>
 #include <fcntl.h>

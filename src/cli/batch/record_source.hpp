@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cli/shell/descriptor.hpp"
-#include "cli/shell/file_identity.hpp"
+#include "cli/files/descriptor.hpp"
+#include "cli/files/file_identity.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
 #include "line_reader.hpp"

@@ -1,8 +1,9 @@
 #include "cli/batch/batch_output.hpp"
 #include "cli/batch/record_source.hpp"
+#include "cli/batch/stop_signal.hpp"
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/progress.hpp"
 #include "fluewright/core/nearest_word.hpp"
@@ -12,9 +13,6 @@
 
 #include <algorithm>
 #include <array>
-#include <atomic>
-#include <csignal>
-#include <ctime>
 #include <fmt/format.h>
 #include <iostream>
 
@@ -25,69 +23,6 @@ namespace {
 constexpr std::size_t pack_size = 32;
 constexpr std::size_t packs_in_flight_per_worker = 4;
 constexpr int status_of_signal = 128; ///< plus its number, as shells have it
-
-/// The number of the signal that asks to stop, and when it came. A handler can reach nothing else.
-std::atomic<int> stop_signal{0};
-std::atomic<std::int64_t> stop_second{0};
-static_assert(std::atomic<int>::is_always_lock_free
-              && std::atomic<std::int64_t>::is_always_lock_free);
-
-extern "C" void note_signal(int number) {
-    // Whoever stops a group of processes may send the same signal twice at once; one that comes
-    // later is from somebody who will not wait, and ends the program.
-    constexpr int patience_s = 1;
-    timespec now{};
-    ::clock_gettime(CLOCK_MONOTONIC, &now);
-    int none = 0;
-    if (stop_signal.compare_exchange_strong(none, number)) {
-        stop_second = now.tv_sec;
-    } else if (now.tv_sec - stop_second > patience_s) {
-        ::signal(number, SIG_DFL);
-        ::raise(number);
-    }
-}
-
-bool asked_to_stop() {
-    return stop_signal != 0;
-}
-
-/// Takes the signals while a batch runs and gives them back.
-class SignalWatch {
-public:
-    SignalWatch() {
-        stop_signal = 0;
-
-        struct sigaction action {};
-
-        action.sa_handler = note_signal;
-        ::sigemptyset(&action.sa_mask);
-        for (Taken& taken : taken_) {
-            ::sigaction(taken.number, nullptr, &taken.before);
-            // Who is told to outlive its terminal goes on doing so.
-            if (taken.before.sa_handler != SIG_IGN) {
-                ::sigaction(taken.number, &action, nullptr);
-            }
-        }
-    }
-
-    ~SignalWatch() {
-        for (const Taken& taken : taken_) {
-            ::sigaction(taken.number, &taken.before, nullptr);
-        }
-    }
-
-    SignalWatch(const SignalWatch&) = delete;
-    SignalWatch& operator=(const SignalWatch&) = delete;
-
-private:
-    struct Taken {
-        int number;
-
-        struct sigaction before;
-    };
-
-    std::array<Taken, 3> taken_{Taken{SIGINT, {}}, Taken{SIGTERM, {}}, Taken{SIGHUP, {}}};
-};
 
 struct Wanted {
     BatchFormat format{BatchFormat::table};
@@ -216,7 +151,7 @@ std::string header_of(const Wanted& wanted) {
 std::string command_of(const Wanted& wanted) {
     std::vector<std::string_view> columns;
     for (const BatchColumn* column : wanted.columns) {
-        columns.push_back(column->name);
+        columns.push_back(column->key);
     }
     std::string command = fmt::format("fluewright {} batch --format {} --fields {}",
                                       version_number(),
@@ -350,7 +285,7 @@ int run_batch(const Context& context) {
         return refuse(context, output.error().status, output.error().message);
     }
 
-    const SignalWatch watch;
+    const StopWatch watch;
     Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     const BatchProgress before = output->before();
     BatchProgress all = before;
@@ -388,7 +323,7 @@ int run_batch(const Context& context) {
     if (!written) {
         return refuse(context, no_access, "cannot write the answer: " + system_reason());
     }
-    if (const int signal = stop_signal; signal != 0) {
+    if (const int signal = stop_signal(); signal != 0) {
         output->stop_early(all.records);
         context.streams.err << "fluewright: interrupted; "
                             << summary(all, before, progress.seconds());

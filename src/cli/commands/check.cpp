@@ -1,7 +1,7 @@
 #include "check_method.hpp"
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "fluewright/io/json/report_json.hpp"

@@ -1,6 +1,6 @@
 #include "check_method.hpp"
 
-#include "cli/shell/files.hpp"
+#include "cli/files/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "fluewright/io/report/report_method.hpp"

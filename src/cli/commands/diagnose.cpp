@@ -1,6 +1,6 @@
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/dialogue.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"

@@ -1,7 +1,7 @@
 #include "fluewright/io/reference/schema.hpp"
 
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/files.hpp"
 
 #include <array>
 

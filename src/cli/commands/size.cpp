@@ -1,5 +1,5 @@
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "fluewright/core/quantity/quantity_range.hpp"

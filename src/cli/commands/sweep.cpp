@@ -1,8 +1,8 @@
 #include "fluewright/advice/study/sweep.hpp"
 
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"

@@ -1,5 +1,5 @@
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/files.hpp"
 #include "fluewright/io/reference/starting_file.hpp"
 
 #include <array>

@@ -1,7 +1,7 @@
 #include "fluewright/model/warmup/warmup.hpp"
 
+#include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/files.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "fluewright/core/quantity/quantity.hpp"

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "cli/files/file_identity.hpp"
 #include "environment.hpp"
 #include "exit_status.hpp"
-#include "file_identity.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "options.hpp"
 

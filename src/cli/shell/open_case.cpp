@@ -1,6 +1,6 @@
 #include "open_case.hpp"
 
-#include "files.hpp"
+#include "cli/files/files.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "help.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "cli/files/files.hpp"
 #include "command.hpp"
-#include "files.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/results/answer.hpp"

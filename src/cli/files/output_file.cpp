@@ -1,6 +1,6 @@
 #include "output_file.hpp"
 
-#include "exit_status.hpp"
+#include "cli/shell/exit_status.hpp"
 
 #include <array>
 #include <cerrno>
