@@ -249,9 +249,8 @@ output_of(const Context& context, const Wanted& wanted, const FilesRead& files_r
     }
     const bool force = context.arguments.has(option::force);
     if (resume && force) {
-        return Failure{
-            Refusal{wrong_input,
-                    "--resume goes on with an unfinished file, --force begins anew: choose"}};
+        return Failure{Refusal{
+            wrong_input, "--resume goes on with an unfinished file, --force begins anew: choose"}};
     }
     auto place =
         output_place(std::string{context.arguments.value(option::output)}, files_read, force);

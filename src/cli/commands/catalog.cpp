@@ -1,5 +1,5 @@
-#include "cli/shell/command.hpp"
 #include "cli/files/files.hpp"
+#include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"

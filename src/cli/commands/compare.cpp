@@ -68,8 +68,7 @@ int run_compare(const Context& context) {
     }
     const Comparison made = compare(std::move(layouts));
     const int status = made.layouts[made.best].score.passes ? all_pass : falls_short;
-    return write_answer(
-        context, answer(context, made, answer_input(inputs)), status);
+    return write_answer(context, answer(context, made, answer_input(inputs)), status);
 }
 
 constexpr std::array compare_options{

@@ -1,7 +1,7 @@
 #include "fluewright/io/reference/explain.hpp"
 
-#include "cli/shell/command.hpp"
 #include "cli/files/files.hpp"
+#include "cli/shell/command.hpp"
 
 #include <iostream>
 

@@ -88,9 +88,8 @@ int run_sweep(const Context& context) {
     }
     const bool any = std::any_of(
         made->points.begin(), made->points.end(), [](const auto& point) { return point.passes(); });
-    return write_answer(context,
-                        answer(context, *made, answer_input(*written)),
-                        any ? all_pass : falls_short);
+    return write_answer(
+        context, answer(context, *made, answer_input(*written)), any ? all_pass : falls_short);
 }
 
 constexpr std::array sweep_options{&option::over,
