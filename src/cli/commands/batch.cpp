@@ -150,7 +150,7 @@ std::string header_of(const Wanted& wanted) {
 /// The command as far as the answer depends on it, and the version that gives it.
 std::string command_of(const Wanted& wanted) {
     std::vector<std::string_view> columns;
-    for (const BatchColumn* column : wanted.columns) {
+    for (const auto* column : wanted.columns) {
         columns.push_back(column->key);
     }
     std::string command = fmt::format("fluewright {} batch --format {} --fields {}",

@@ -37,7 +37,6 @@ int run_size(const Context& context) {
         return tell_faults(context, table.error(), *written);
     }
     const int status = table->suggested ? all_pass : falls_short;
-    const std::string& file = arguments.words.front();
     if (context.wants_json()) {
         return write_answer(context, size_table_json(*table, answer_input(*written)), status);
     }
