@@ -188,7 +188,7 @@ const Record<JointRow>& record_of<JointRow>() {
                           "into the flue positive",
                           [](const JointRow& j) { return j.joint.leak_kg_s; }}
              .with_sign(),
-         {{"leak_words", ""}, leak_meaning, [](const JointRow& j) {
+         {{"leak_words", "a leak here"}, leak_meaning, [](const JointRow& j) {
               return report::leak_words(j.joint.pressure_pa, j.of.state.kind);
           }}}};
     return record;

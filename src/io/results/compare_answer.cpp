@@ -102,9 +102,7 @@ const Record<ComparisonRow>& record_of<ComparisonRow>() {
          {"alike",
           "all of them come to the same",
           [](const ComparisonRow& c) { return c.of.alike; }},
-         {"layouts",
-          "in the order given",
-          [](const ComparisonRow& c) { return layouts_of(c.of); }},
+         {"layouts", "in the order given", [](const ComparisonRow& c) { return layouts_of(c.of); }},
          {"differences", "between the files", &ComparisonRow::differences}}};
     return record;
 }
