@@ -74,12 +74,12 @@ double weight_of(const checking::Verdict& v) {
     return v.figure && v.limit && *v.limit != 0.0 ? std::abs(*v.figure / *v.limit - 1.0) : 1.0;
 }
 
-/// The rows of data/rules.csv that are of `body` or of all.
-void add_rule_results(const View& view, std::string_view body, CheckResults& results) {
+/// The rows of data/rules.csv that are of the body asked or of all.
+void add_rule_results(const View& view, CheckResults& results) {
     const std::span<const Check> rows = checks().subspan(checking::own_checks.size());
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Check& row = rows[i];
-        if ((row.body != body && row.body != "any")
+        if ((row.body != view.body && row.body != "any")
             || (row.needs_solution && !view.has_solution())) {
             continue;
         }
@@ -105,12 +105,12 @@ void add_rule_results(const View& view, std::string_view body, CheckResults& res
     }
 }
 
-Checked run(const View& view, std::string_view body) {
+Checked run(const View& view) {
     Checked checked;
-    checked.body = catalog::find_rule_body(body);
+    checked.body = catalog::find_rule_body(view.body);
     assert(checked.body != nullptr);
     checked.results = own_results(view);
-    add_rule_results(view, body, checked.results);
+    add_rule_results(view, checked.results);
     checked.findings = checking::findings_of(checked.results);
     return checked;
 }
@@ -132,12 +132,12 @@ Checked check_all(const Installation& written,
                   const Case& resolved,
                   const Solution& solution,
                   const CheckOptions& options) {
-    return run(View{written, resolved, &solution, options.with_words}, options.body);
+    return run(View{written, resolved, &solution, options.with_words, options.body});
 }
 
 Checked
 check_shape(const Installation& written, const Case& resolved, const CheckOptions& options) {
-    return run(View{written, resolved, nullptr, options.with_words}, options.body);
+    return run(View{written, resolved, nullptr, options.with_words, options.body});
 }
 
 } // namespace fluewright

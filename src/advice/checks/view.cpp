@@ -17,8 +17,13 @@ std::vector<Piece> pieces_of(const Installation& written, const Case& resolved) 
     return pieces;
 }
 
-View::View(const Installation& in, const Case& c, const Solution* solution, bool words)
-    : written{in}, resolved{c}, with_words{words}, pieces{pieces_of(in, c)}, solution_{solution} {}
+View::View(const Installation& in,
+           const Case& c,
+           const Solution* solution,
+           bool words,
+           std::string_view whose)
+    : written{in}, resolved{c},
+      with_words{words}, body{whose}, pieces{pieces_of(in, c)}, solution_{solution} {}
 
 const JointReport& View::joints() const {
     if (!joints_) {

@@ -43,11 +43,13 @@ public:
     View(const Installation& written,
          const Case& resolved,
          const Solution* solution,
-         bool with_words = true);
+         bool with_words = true,
+         std::string_view body = "none");
 
     const Installation& written;
     const Case& resolved;
     bool with_words{true}; ///< whether anybody reads the messages; writing them takes its time
+    std::string_view body; ///< whose rules are asked: "us", "ca", ..., "none"
     std::vector<Piece> pieces;
 
     [[nodiscard]] bool has_solution() const { return solution_ != nullptr; }

@@ -33,10 +33,9 @@ int tell_faults(const Context& context, Diagnostics diagnostics) {
         for (const std::string& word : context.arguments.words) {
             files.push_back({.name = word == "-" ? "<stdin>" : word, .id = {}, .title = {}});
         }
-        return write_answer(
-            context,
-            diagnostics_json(diagnostics, context.command, answer_input(std::move(files))),
-            wrong_input);
+        return write_answer(context,
+                            diagnostics_json(diagnostics, context.command, answer_input(files)),
+                            wrong_input);
     }
     context.streams.err << diagnostics_text(diagnostics);
     return wrong_input;

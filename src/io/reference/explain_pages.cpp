@@ -98,7 +98,7 @@ void add_resting(std::string_view title,
     }
 }
 
-std::string in_letters_of(const Style& style, std::string out) {
+std::string in_letters_of(const Style& style, const std::string& out) {
     return style.unicode ? out : in_plain_letters(out);
 }
 
@@ -138,7 +138,7 @@ std::string condition_page(std::string_view id, const Style& style) {
     std::string out = title_line(fmt::format("{}: a way of firing", id), style);
     out += section("What it is", condition.meaning, style);
     out += section("What is asked", condition.asked, style);
-    return in_letters_of(style, std::move(out));
+    return in_letters_of(style, out);
 }
 
 std::string remedy_page(std::string_view id, const Style& style) {
@@ -161,7 +161,7 @@ std::string remedy_page(std::string_view id, const Style& style) {
                                              : fmt::format("{}.", remedy.may_worsen),
                    style);
     out += section("Source", source_words(remedy.source, remedy.mark), style);
-    return in_letters_of(style, std::move(out));
+    return in_letters_of(style, out);
 }
 
 std::string look_page(std::string_view id, const Style& style) {
@@ -184,7 +184,7 @@ std::string look_page(std::string_view id, const Style& style) {
         out += section("Settles these causes", listed(settles), style);
     }
     out += section("Source", source_words(check.source, check.mark), style);
-    return in_letters_of(style, std::move(out));
+    return in_letters_of(style, out);
 }
 
 std::string body_page(std::string_view id, const Style& style) {
@@ -201,7 +201,7 @@ std::string body_page(std::string_view id, const Style& style) {
         out += section("What it asks", listed(asks), style);
     }
     out += section("Source", source_words(body.source, body.mark), style);
-    return in_letters_of(style, std::move(out));
+    return in_letters_of(style, out);
 }
 
 std::string source_page(std::string_view id, const Style& style) {
@@ -228,7 +228,7 @@ std::string source_page(std::string_view id, const Style& style) {
                            : "A row of another table of the program.",
                        style);
     }
-    return in_letters_of(style, std::move(out));
+    return in_letters_of(style, out);
 }
 
 } // namespace fluewright::explaining

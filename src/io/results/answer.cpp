@@ -129,7 +129,7 @@ const RecordInfo& answer_record() {
 
 std::string answer_text(std::string_view command,
                         const AnswerInput& input,
-                        json::Value result,
+                        const json::Value& result,
                         std::span<const AssumedOf> assumed) {
     std::vector<AssumptionRow> assumptions;
     for (const AssumedOf& one : assumed) {
@@ -144,10 +144,10 @@ std::string answer_text(std::string_view command,
 
 std::string answer_text(std::string_view command,
                         const AnswerInput& input,
-                        json::Value result,
+                        const json::Value& result,
                         std::span<const Assumption> assumptions) {
     const std::array one{AssumedOf{input.file(), assumptions}};
-    return answer_text(command, input, std::move(result), one);
+    return answer_text(command, input, result, one);
 }
 
 } // namespace fluewright::results

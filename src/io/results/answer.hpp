@@ -23,13 +23,13 @@ struct AssumedOf {
 /// UTF-8 is replaced, not refused.
 [[nodiscard]] std::string answer_text(std::string_view command,
                                       const AnswerInput& input,
-                                      json::Value result,
+                                      const json::Value& result,
                                       std::span<const AssumedOf> assumed);
 
 /// The same where one file is all there is.
 [[nodiscard]] std::string answer_text(std::string_view command,
                                       const AnswerInput& input,
-                                      json::Value result,
+                                      const json::Value& result,
                                       std::span<const Assumption> assumptions);
 
 } // namespace fluewright::results

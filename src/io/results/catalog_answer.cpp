@@ -91,6 +91,7 @@ std::vector<TableInfo> make_infos() {
 std::vector<const RecordInfo*> catalog_results() {
     static const std::vector<TableInfo> infos = make_infos();
     std::vector<const RecordInfo*> answers;
+    answers.reserve(infos.size());
     for (const TableInfo& info : infos) {
         answers.push_back(&info.answer);
     }

@@ -26,6 +26,7 @@ std::vector<PlanRow> plans_of(const Improvement& all) {
 
 std::vector<std::string_view> ids_of(const std::vector<const Matter*>& matters) {
     std::vector<std::string_view> ids;
+    ids.reserve(matters.size());
     for (const Matter* matter : matters) {
         ids.push_back(matter->id);
     }

@@ -136,12 +136,22 @@ Verdict shielded_us(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-Verdict shielded_fixed(const View& view, const catalog::Rule& rule) {
+/// A shield counts by the air behind it: with less it only gets as hot as the wall would.
+Verdict shielded_ca(const View& view, const catalog::Rule& rule) {
+    const double gap_m = catalog::rule_of(RuleId::ca_shield_percent).figure;
+    const double bare_m = catalog::rule_of(RuleId::ca_flue_pipe_clearance).figure;
     Fold fold{"no bare pipe has a shield"};
     for (const Piece* piece : bare_pipe(view)) {
-        if (piece->part->shield) {
-            fold.add(distance(view, *piece, rule.figure));
+        if (!piece->part->shield) {
+            continue;
         }
+        const Given& there_m = piece->part->shield_gap_m;
+        if (!there_m) {
+            fold.add(unknown({piece->key("shield_gap")}));
+            continue;
+        }
+        const bool counts = reaches(*there_m, gap_m, Kind::length);
+        fold.add(distance(view, *piece, counts ? rule.figure : bare_m));
     }
     return fold.result();
 }
@@ -348,7 +358,7 @@ constexpr auto entries = std::to_array<Entry>({
     {"connector-clearance-medium-heat", medium_heat, Needs::solution},
     {"au-casing-clearance", casing_au},
     {"connector-clearance-shielded", shielded_us},
-    {"ca-flue-pipe-shielded", shielded_fixed},
+    {"ca-flue-pipe-shielded", shielded_ca},
     {"connector-clearance-listed", listed},
     {"connector-clearance-double-wall", double_wall},
     {"factory-chimney-clearance", factory_chimney},
