@@ -171,6 +171,9 @@ double disc_damper(double blade_angle_rad, double free_area_shut) {
     }
     // Two openings side by side under one pressure difference: their flows add, flow ~ K^-0.5.
     const double past_edge = obstruction(free_area_shut);
+    if (blade <= 0.0 || past_edge <= 0.0) {
+        return 0.0; // nothing stands in the way of one of them
+    }
     return 1.0 / square(1.0 / std::sqrt(blade) + 1.0 / std::sqrt(past_edge));
 }
 

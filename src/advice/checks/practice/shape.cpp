@@ -15,7 +15,7 @@ void level_run(Subject& s) {
     const Section* flattest = nullptr;
     bool insulated = true;
     for (const Section& section : sections) {
-        if (section.lie == Lie::level) {
+        if (section.lie == Lie::level && section.length_m > 0.0) {
             level_m += section.length_m;
             height_above_m = 0.0;
             first = first == nullptr ? &section : first;
