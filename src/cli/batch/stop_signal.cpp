@@ -38,7 +38,7 @@ bool asked_to_stop() {
     return signal_number != 0;
 }
 
-StopWatch::StopWatch() {
+StopSignals::StopSignals() {
     signal_number = 0;
 
     struct sigaction action {};
@@ -54,7 +54,7 @@ StopWatch::StopWatch() {
     }
 }
 
-StopWatch::~StopWatch() {
+StopSignals::~StopSignals() {
     for (const Taken& taken : taken_) {
         ::sigaction(taken.number, &taken.before, nullptr);
     }

@@ -12,12 +12,12 @@ namespace fluewright::cli {
 [[nodiscard]] bool asked_to_stop();
 
 /// Takes SIGINT, SIGTERM and SIGHUP while it stands and gives them back; one at a time.
-class StopWatch {
+class StopSignals {
 public:
-    StopWatch();
-    ~StopWatch();
-    StopWatch(const StopWatch&) = delete;
-    StopWatch& operator=(const StopWatch&) = delete;
+    StopSignals();
+    ~StopSignals();
+    StopSignals(const StopSignals&) = delete;
+    StopSignals& operator=(const StopSignals&) = delete;
 
 private:
     struct Taken {

@@ -266,6 +266,10 @@ output_of(const Context& context, const Wanted& wanted, const FilesRead& files_r
     return BatchOutput{std::move(place).value(), std::move(partial).value(), wanted.format};
 }
 
+int cannot_write(const Context& context) {
+    return refuse(context, no_access, "cannot write the answer: " + system_reason());
+}
+
 int run_batch(const Context& context) {
     if (context.arguments.value(option::fields) == "help") {
         return write_answer(context, columns_help(), all_pass);
@@ -284,15 +288,18 @@ int run_batch(const Context& context) {
         return refuse(context, output.error().status, output.error().message);
     }
 
-    const StopWatch watch;
+    const StopSignals signals;
     Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     const BatchProgress before = output->before();
     BatchProgress all = before;
-    bool written = !output->wants_header() || output->write(header_of(*wanted), before);
+    if (output->wants_header() && !output->write(header_of(*wanted), before)) {
+        return cannot_write(context);
+    }
+    bool written = true;
     PackReader packs(*source, before, context.arguments.has(option::output));
     const unsigned workers = run_ordered<Pack>(
         {.workers = wanted->jobs, .most_in_flight = packs_in_flight_per_worker * wanted->jobs},
-        [&] { return written ? packs.next() : std::nullopt; },
+        [&] { return packs.next(); },
         [&](const Pack& pack) { return work_on(pack, *wanted); },
         [&](const PackDone& done) {
             if (!done.whole) {
@@ -320,7 +327,7 @@ int run_batch(const Context& context) {
                                   before.records));
     }
     if (!written) {
-        return refuse(context, no_access, "cannot write the answer: " + system_reason());
+        return cannot_write(context);
     }
     if (const int signal = stop_signal(); signal != 0) {
         output->stop_early(all.records);
