@@ -6,40 +6,17 @@
 import fcntl
 import glob
 import os
-import shutil
 import signal
 import subprocess
-import sys
 import time
 
-program, examples, scratch = sys.argv[1:4]
-shutil.rmtree(scratch, ignore_errors=True)
-os.makedirs(scratch)
-os.chdir(scratch)
-failures = []
+from processes import begin, examples, expect, finish, program, read, run, write
 
-
-def expect(condition, what):
-    if not condition:
-        failures.append(what)
-        print("FAILED:", what)
+begin()
 
 
 def batch(*arguments, text=b""):
-    done = subprocess.run(
-        [program, "batch", *arguments], input=text, capture_output=True, timeout=120
-    )
-    return done.returncode, done.stdout, done.stderr.decode()
-
-
-def read(path):
-    with open(path, "rb") as file:
-        return file.read()
-
-
-def write(path, data):
-    with open(path, "wb") as file:
-        file.write(data)
+    return run("batch", *arguments, text=text)
 
 
 def one_line(path):
@@ -174,5 +151,4 @@ expect(sanitized or limited.returncode == 2, f"few threads: status {limited.retu
 expect(sanitized or limited.stdout == read("all.ndjson"), "few threads: the same answer")
 expect(sanitized or b"threads" in limited.stderr, f"few threads: said so: {limited.stderr}")
 
-print("failures:", len(failures))
-sys.exit(1 if failures else 0)
+finish()

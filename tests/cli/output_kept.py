@@ -7,36 +7,10 @@ import os
 import shutil
 import stat
 import subprocess
-import sys
 
-program, examples, scratch = sys.argv[1:4]
-shutil.rmtree(scratch, ignore_errors=True)
-os.makedirs(scratch)
-os.chdir(scratch)
-failures = []
+from processes import begin, examples, expect, finish, program, read, run, write
 
-
-def expect(condition, what):
-    if not condition:
-        failures.append(what)
-        print("FAILED:", what)
-
-
-def run(*arguments, text=b""):
-    done = subprocess.run([program, *arguments], input=text, capture_output=True, timeout=120)
-    return done.returncode, done.stdout, done.stderr.decode(errors="replace")
-
-
-def read(path):
-    with open(path, "rb") as file:
-        return file.read()
-
-
-def write(path, data):
-    with open(path, "wb") as file:
-        file.write(data)
-
-
+begin()
 plan = read(os.path.join(examples, "toll-house.json"))
 stock = b'{"stock": [{"wall": "single-wall steel", "diameter": "6 in", "length": "4 ft", "count": 1}]}'
 prices = b'{"currency": "crowns", "prices": {"air-inlet": 60}}'
@@ -157,5 +131,4 @@ if b'"id"' not in plan:
     status, out, error = run("batch", "formula.json", "--format", "csv", "--fields", "all")
     expect(b",=1" not in out and b"'=1+1" in out and b"'@" in out, f"a formula in a cell: {out!r} {error}")
 
-print("failures:", len(failures))
-sys.exit(1 if failures else 0)
+finish()
