@@ -15,9 +15,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// One byte more than the reader takes, so that it is the reader who refuses what is too large.
-constexpr std::size_t most_bytes_of_line = (16U << 20U) + 1;
-
 bool is_stream_of_lines(const fs::path& path) {
     return path.extension() == ".ndjson" || path.extension() == ".jsonl";
 }
@@ -142,7 +139,7 @@ std::optional<BatchRecord> RecordSource::next() {
             }
         }
         std::string text;
-        const LineReader::Next got = lines_->next(text, most_bytes_of_line);
+        const LineReader::Next got = lines_->next(text, most_bytes_read);
         if (got == LineReader::Next::stopped) {
             return std::nullopt;
         }

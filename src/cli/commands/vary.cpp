@@ -1,5 +1,4 @@
 #include "cli/files/files.hpp"
-#include "cli/files/output_file.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/count_option.hpp"
 #include "cli/shell/open_case.hpp"
@@ -83,12 +82,7 @@ int run_vary(const Context& context) {
     std::optional<OutputFile> file;
     if (context.arguments.has(option::output)) {
         const std::string typed{context.arguments.value(option::output)};
-        const auto place =
-            output_place(typed, context.files_read, context.arguments.has(option::force));
-        if (!place) {
-            return refuse(context, place.error().status, place.error().message);
-        }
-        auto opened = OutputFile::open(*place);
+        auto opened = open_output(context, typed);
         if (!opened) {
             return refuse(context, opened.error().status, opened.error().message);
         }

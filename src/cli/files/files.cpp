@@ -1,7 +1,5 @@
 #include "files.hpp"
 
-#include "output_file.hpp"
-
 #include <cerrno>
 #include <fcntl.h>
 #include <fmt/core.h>
@@ -11,14 +9,11 @@
 namespace fluewright::cli {
 namespace {
 
-/// One byte more than the reader takes, so that it is the reader who refuses what is too large.
-constexpr std::size_t most_bytes = (16U << 20U) + 1;
-
 /// What can be read of a file, up to a little more than the reader takes.
 Result<std::string, std::string> read_all(int descriptor) {
     std::string text;
     constexpr std::size_t block = 1U << 16U;
-    while (text.size() < most_bytes) {
+    while (text.size() < most_bytes_read) {
         const std::size_t before = text.size();
         text.resize(before + block);
         const ssize_t count = ::read(descriptor, text.data() + before, block);
@@ -36,7 +31,7 @@ Result<std::string, std::string> read_all(int descriptor) {
 std::string read_all(std::istream& in) {
     std::string text;
     constexpr std::size_t block = 1U << 16U;
-    while (in && text.size() < most_bytes) {
+    while (in && text.size() < most_bytes_read) {
         const std::size_t before = text.size();
         text.resize(before + block);
         in.read(text.data() + before, static_cast<std::streamsize>(block));
@@ -49,12 +44,7 @@ int write_file(const Context& context,
                const std::string& typed,
                std::string_view text,
                int status) {
-    const auto place =
-        output_place(typed, context.files_read, context.arguments.has(option::force));
-    if (!place) {
-        return refuse(context, place.error().status, place.error().message);
-    }
-    auto file = OutputFile::open(*place);
+    auto file = open_output(context, typed);
     if (!file) {
         return refuse(context, file.error().status, file.error().message);
     }
@@ -96,6 +86,12 @@ read_input(std::string_view file, std::istream& in, FilesRead& files_read) {
     }
     files_read.add(opened.number());
     return Input{.name = std::move(path), .text = std::move(text).value()};
+}
+
+Result<OutputFile, Refusal> open_output(const Context& context, const std::string& typed) {
+    const auto place =
+        output_place(typed, context.files_read, context.arguments.has(option::force));
+    return place ? OutputFile::open(*place) : Result<OutputFile, Refusal>{Failure{place.error()}};
 }
 
 int write_answer(const Context& context, std::string_view text, int status) {

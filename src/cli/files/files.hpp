@@ -2,12 +2,19 @@
 
 #include "cli/shell/command.hpp"
 #include "fluewright/core/result.hpp"
+#include "io/input/json_document.hpp"
+#include "output_file.hpp"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 
 /// Reading the input and writing the answer.
 namespace fluewright::cli {
+
+/// As much as is read of one installation: a byte more than the reader takes, so that it is the
+/// reader who refuses what is too large.
+inline constexpr std::size_t most_bytes_read = json::greatest_size + 1;
 
 /// A text and the name it is known by in messages.
 struct Input {
@@ -22,6 +29,10 @@ struct Input {
 /// What was read is noted in `files_read`.
 [[nodiscard]] Result<Input, std::string>
 read_input(std::string_view file, std::istream& in, FilesRead& files_read);
+
+/// Opens a file for what a command has to say, where `output_place` lets it.
+[[nodiscard]] Result<OutputFile, Refusal> open_output(const Context& context,
+                                                      const std::string& typed);
 
 /// Writes what a command has to say: to the file of --output, or else to standard output. A file is
 /// written aside and renamed, so that it is never half there, and no file the command has read is

@@ -29,16 +29,8 @@ std::streamsize VisibleLines::xsputn(const char* text, std::streamsize count) {
         if (c == '\n') {
             pass_on();
             *out_ << '\n';
-        } else if (line_.size() < longest_line) {
-            line_ += c;
-        } else if (line_.size() == longest_line) {
-            // Not within a character.
-            while ((static_cast<unsigned char>(line_.back()) & 0xC0U) == 0x80U) {
-                line_.pop_back();
-            }
-            line_.pop_back();
-            line_ += " ...";
-            line_.resize(longest_line + 1, ' ');
+        } else if (line_.size() <= longest_line) {
+            line_ += c; // one more than is shown, so that a longer line is known
         }
     }
     return count;
@@ -51,7 +43,7 @@ int VisibleLines::sync() {
 }
 
 void VisibleLines::pass_on() {
-    *out_ << json::visible(line_);
+    *out_ << json::shown(line_, longest_line);
     line_.clear();
 }
 

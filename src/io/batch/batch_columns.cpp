@@ -118,9 +118,18 @@ std::optional<double> fraction_of(const json::Value& value) {
     return value.whole() == nullptr ? value.number() : std::nullopt;
 }
 
-json::Value value_in(const BatchRow& row, const ColumnInfo& column) {
+/// A cell: numbers as above, all else as `as_text` has it.
+void append_cell(const BatchRow& row,
+                 const ColumnInfo& column,
+                 std::string (*as_text)(const json::Value&),
+                 std::string& line) {
     const auto at = static_cast<std::size_t>(&column - batch_columns().data());
-    return results::record_of<BatchRow>().columns()[at].get(row);
+    const json::Value value = results::record_of<BatchRow>().columns()[at].get(row);
+    if (const auto number = fraction_of(value)) {
+        append_number(*number, line);
+    } else {
+        line += as_text(value);
+    }
 }
 
 constexpr int id_width = 26;
@@ -150,12 +159,7 @@ void append_ndjson(const BatchRow& row, const BatchColumns& chosen, std::string&
         text += '"';
         text += column->key;
         text += "\":";
-        const json::Value value = value_in(row, *column);
-        if (const auto number = fraction_of(value)) {
-            append_number(*number, text);
-        } else {
-            text += json::compact_text(value);
-        }
+        append_cell(row, *column, json::compact_text, text);
     }
     text += "}\n";
 }
@@ -165,12 +169,7 @@ void append_csv(const BatchRow& row, const BatchColumns& chosen, std::string& te
     for (const ColumnInfo* column : chosen) {
         text += first ? "" : ",";
         first = false;
-        const json::Value value = value_in(row, *column);
-        if (const auto number = fraction_of(value)) {
-            append_number(*number, text);
-        } else {
-            text += results::csv_cell(value);
-        }
+        append_cell(row, *column, results::csv_cell, text);
     }
     text += "\r\n";
 }

@@ -185,8 +185,7 @@ std::string visible(std::string_view text) {
     return out;
 }
 
-std::string shown(std::string_view text) {
-    constexpr std::size_t longest = 72;
+std::string shown(std::string_view text, std::size_t longest) {
     if (text.size() <= longest) {
         return visible(text);
     }

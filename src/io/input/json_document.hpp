@@ -106,7 +106,7 @@ struct Place {
 /// argument can steer the terminal; the ends of lines and tabs become blanks.
 [[nodiscard]] std::string visible(std::string_view text);
 
-/// The same, cut where it is too long to quote.
-[[nodiscard]] std::string shown(std::string_view text);
+/// The same, cut after `longest` bytes, which is where a text gets too long to quote.
+[[nodiscard]] std::string shown(std::string_view text, std::size_t longest = 72);
 
 } // namespace fluewright::json
