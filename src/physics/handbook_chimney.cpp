@@ -1,6 +1,7 @@
 #include "fluewright/physics/handbook_chimney.hpp"
 
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 
 #include <cmath>
 
@@ -54,7 +55,7 @@ double flow_loss_pa(double k, double density_kg_m3, double velocity_m_s) {
 }
 
 double input_capacity_w(const Capacity& chimney) {
-    const double area_m2 = 0.25 * constants::pi * chimney.diameter_m * chimney.diameter_m;
+    const double area_m2 = circle_area_m2(chimney.diameter_m);
     const double density = density_kg_m3(chimney.barometer_pa, chimney.mean_gas_temperature_k);
     const double flow_kg_s = area_m2 * std::sqrt(2.0 * density * chimney.loss_pa / chimney.k);
     return flow_kg_s / chimney.flow_per_heat_kg_j;

@@ -1,5 +1,5 @@
 #include "advice/sizing/size_rows.hpp"
-#include "fluewright/core/constants.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "offer.hpp"
 
@@ -30,7 +30,7 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
     std::size_t wider = 0;
     for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
         const double d = size->inside_diameter_m;
-        const double size_m2 = constants::pi / 4.0 * d * d;
+        const double size_m2 = circle_area_m2(d);
         if (!sizing::rule_against(case_, d).empty()) {
             continue;
         }
@@ -58,7 +58,7 @@ void Offer::liners() {
     std::size_t offered = 0;
     for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
         const double d = size->inside_diameter_m;
-        const double size_m2 = constants::pi / 4.0 * d * d;
+        const double size_m2 = circle_area_m2(d);
         const bool fits = !is_smaller_size(size_m2, outlet_m2) && size_m2 < 0.9 * masonry_m2;
         if (!fits || offered >= most_sizes) {
             continue;

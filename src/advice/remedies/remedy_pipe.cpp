@@ -1,4 +1,4 @@
-#include "fluewright/core/constants.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/core/same_name.hpp"
 #include "remedy_changes.hpp"
 #include "run_edit.hpp"
@@ -36,7 +36,7 @@ constexpr double above_chase_m = 0.6;
 /// A reducer or increaser from the size of the pipe it is set beside to another.
 Part size_change(const Part& pipe, double from_m2, double diameter_m) {
     Part change = like_pipe(pipe);
-    const double to_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+    const double to_m2 = circle_area_m2(diameter_m);
     change.part = to_m2 < from_m2 ? PartKind::reducer : PartKind::increaser;
     set_diameter(change, diameter_m);
     return change;
@@ -143,7 +143,7 @@ void line_flue(Installation& in, double diameter_m, const std::string& wall) {
     if (!run) {
         return;
     }
-    const double liner_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+    const double liner_m2 = circle_area_m2(diameter_m);
     const auto meets = [&](const FlueBore& bore) {
         return bore.rectangular() || is_same_size(bore.area_m2, liner_m2);
     };

@@ -1,3 +1,4 @@
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "resolving.hpp"
@@ -33,9 +34,9 @@ void outlet(const CaseWork& work) {
                        R"(measure the collar inside and write "diameter": "150 mm")");
             diameter = catalog::default_of(DefaultId::outlet_diameter_m).value;
         }
-        a.outlet_area_m2 = constants::pi / 4.0 * *diameter * *diameter;
+        a.outlet_area_m2 = circle_area_m2(*diameter);
     }
-    a.outlet_diameter_m = std::sqrt(4.0 * a.outlet_area_m2 / constants::pi);
+    a.outlet_diameter_m = circle_diameter_m(a.outlet_area_m2);
     a.outlet_height_m = work.value_or_default(written.height_m,
                                               "/appliance/outlet/height",
                                               "height of the outlet over the floor",

@@ -1,3 +1,4 @@
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/physics/openings.hpp"
 #include "resolving.hpp"
 
@@ -89,7 +90,7 @@ void regulator(const CaseWork& work, const Part& part, const std::string& pointe
     s.opens_over_pa = span.value;
     s.opening_m2 = s.area_m2;
     if (part.opening_diameter_m) {
-        s.opening_m2 = constants::pi / 4.0 * *part.opening_diameter_m * *part.opening_diameter_m;
+        s.opening_m2 = circle_area_m2(*part.opening_diameter_m);
     }
 }
 

@@ -1,3 +1,4 @@
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/physics/fittings.hpp"
 #include "model/run/ends.hpp"
@@ -16,7 +17,7 @@ FlueBore round_bore(double diameter_m) {
     return {.diameter_m = diameter_m,
             .width_m = 0.0,
             .depth_m = 0.0,
-            .area_m2 = constants::pi / 4.0 * diameter_m * diameter_m,
+            .area_m2 = circle_area_m2(diameter_m),
             .clay_liner = false};
 }
 
@@ -100,7 +101,7 @@ Section RunBuilder::section(PartKind kind, const Part& written) {
         filled = width_m <= 0.0 || depth_m <= 0.0;
     } else {
         const double diameter_m = now.bore.diameter_m - narrowing_m;
-        s.area_m2 = constants::pi / 4.0 * diameter_m * diameter_m;
+        s.area_m2 = circle_area_m2(diameter_m);
         s.perimeter_m = constants::pi * diameter_m;
         filled = diameter_m <= 0.0;
     }

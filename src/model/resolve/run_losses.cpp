@@ -1,3 +1,4 @@
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/fields/own_names.hpp"
 #include "fluewright/physics/fittings.hpp"
 #include "run_builder.hpp"
@@ -134,8 +135,8 @@ double tee_loss(const RunPart& part) {
 double
 size_change_loss(const RunBuilder& b, const RunPart& part, double before_m2, double after_m2) {
     const Part& written = part.written;
-    const double before_m = std::sqrt(4.0 * before_m2 / constants::pi);
-    const double after_m = std::sqrt(4.0 * after_m2 / constants::pi);
+    const double before_m = circle_diameter_m(before_m2);
+    const double after_m = circle_diameter_m(after_m2);
     const fittings::Cone cone{.small_diameter_m = std::min(before_m, after_m),
                               .large_diameter_m = std::max(before_m, after_m),
                               .length_m = written.taper_length_m.value_or(0.0)};
