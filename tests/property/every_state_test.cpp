@@ -21,7 +21,7 @@ bool finite(const MarchResult& m) {
 }
 
 /// What is wrong with a state, or nothing.
-std::string fault_of(const StateResult& state) {
+std::string fault_of(const Case& resolved, const StateResult& state) {
     if (state.status == Status::no_answer) {
         return "no answer";
     }
@@ -44,8 +44,14 @@ std::string fault_of(const StateResult& state) {
             return "a station is not finite";
         }
         constexpr double slack_k = 0.01;
+        // Walls that a fire with the door shut has warmed give that back.
+        const double hottest_k = is_door_open(state.kind)
+                                     ? std::max({state.gas_temperature_k,
+                                                 resolved.appliance.high.gas_temperature_k,
+                                                 resolved.appliance.low.gas_temperature_k})
+                                     : state.gas_temperature_k;
         if (state.kind != StateKind::standing
-            && (station.gas_temperature_k > state.gas_temperature_k + 60.0 + slack_k
+            && (station.gas_temperature_k > hottest_k + 60.0 + slack_k
                 || station.gas_temperature_k < 200.0)) {
             return "a gas temperature nothing can bring about";
         }
@@ -63,7 +69,7 @@ TEST_CASE("every state of every installation has finite answers") {
             fail(t, "states are missing");
         }
         for (const StateResult& state : solution.states) {
-            if (const std::string fault = fault_of(state); !fault.empty()) {
+            if (const std::string fault = fault_of(t.resolved, state); !fault.empty()) {
                 fail(t, fmt::format("{}, weather {}: {}", name(state.kind), state.weather, fault));
             }
         }
@@ -127,7 +133,13 @@ TEST_CASE("a free burn is a balance, and at its capacity the run has the draft n
             }
             GasStream stream = stream_of(t.resolved, GasChoice::high_fire);
             stream.flow_kg_s = state.capacity_kg_s * appliance.high.gas_per_fuel_kg_kg;
-            const FlueModel model = burning(t.resolved, state.weather);
+            const FlueModel idle = burning(t.resolved, state.weather);
+            const HouseAir& house = idle.surroundings().house;
+            const bool by_flow = house.known() && !idle.has_leaks();
+            const double air_kg_s =
+                t.resolved.house.outdoor_air ? 0.0 : stream.flow_kg_s - state.capacity_kg_s;
+            const FlueModel model(
+                idle, by_flow ? house.room_pressure_pa(air_kg_s) : state.room.pressure_pa);
             const double draft = model.draft_pa(model.solve(stream));
             const double flux = stream.flow_kg_s / appliance.outlet_area_m2;
             const double head = 0.5 * flux * flux

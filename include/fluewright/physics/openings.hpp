@@ -8,6 +8,13 @@ namespace fluewright::openings {
 /// Source   plain opening 0.6   [openings-2023]
 inline constexpr double discharge = 0.6;
 
+/// Discharge coefficient of an open door with hot gas behind it.
+///
+/// Source   doorways of full size: 0.68 [nakaya-1986], 0.69 [bryant-2011]; inflow of 0.70 +- 0.03
+///          integrated from measured profiles [steckler-1982]
+/// Notes    a loading door is smaller than any of these and hangs on a hinge: an extrapolation
+inline constexpr double door_discharge = 0.69;
+
 /// Below this pressure difference a crack is taken to pass air in proportion to it: the square-root
 /// law would have an infinite slope at zero, which no slit of finite depth has.
 inline constexpr double linear_below_pa = 1e-3;

@@ -11,9 +11,9 @@ namespace fluewright {
 void Offer::fire() {
     const ApplianceCase& a = case_.appliance;
     constexpr double near_outdoors_pa = -1.0;
-    if (case_.house.known) {
+    if (!case_.room_pressure_burning_pa) {
         house();
-    } else if (case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
+    } else if (*case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
         add({.kind = RemedyKind::air_inlet,
              .amount = near_outdoors_pa,
              .place = "the room",
@@ -69,10 +69,12 @@ void Offer::house() {
             fans += (fans.empty() ? "" : ", ") + fan.name.value_or("the fan");
         }
     }
-    add({.kind = RemedyKind::stop_fans,
-         .place = fans,
-         .what = "Run no fan that takes air out while the fire burns, or let a window contact "
-                 "switch it"});
+    if (!fans.empty()) {
+        add({.kind = RemedyKind::stop_fans,
+             .place = fans,
+             .what = "Run no fan that takes air out while the fire burns, or let a window contact "
+                     "switch it"});
+    }
     std::vector<double> taken_kg_s(case_.weathers.size());
     for (const StateResult& state : score(case_).states) {
         double& most = taken_kg_s[state.weather];

@@ -82,7 +82,7 @@ private:
         std::vector<Curve> needs;
         for (std::size_t i = 0; shape_ != nullptr && i < shape_->states.size(); ++i) {
             const StateResult& state = shape_->states[i];
-            if (report::is_door_open(state.kind)) {
+            if (is_door_open(state.kind)) {
                 continue;
             }
             const bool high = state.kind == StateKind::high_fire;
@@ -111,7 +111,7 @@ private:
         std::vector<Curve> curves;
         for (std::size_t i = 0; shape_ != nullptr && i < shape_->states.size(); ++i) {
             const StateResult& state = shape_->states[i];
-            if (report::is_door_open(state.kind)) {
+            if (is_door_open(state.kind)) {
                 curves.push_back({.stroke = {.colour = colour(state.weather), .width = 2.0},
                                   .words = words_of(state),
                                   .shown = over_points(i, [](const StateResult& s) {

@@ -58,10 +58,11 @@ private:
     }
 
     [[nodiscard]] std::string room_pressure() const {
-        return case_.house.known
-                   ? std::string{"pressure from the balance of the house"}
-                   : signed_quantity(case_.room_pressure_burning_pa, Kind::pressure, style_)
-                         + " against outdoors while burning";
+        return case_.house.known ? std::string{"pressure from the balance of the house"}
+                                 : signed_quantity(case_.room_pressure_burning_pa.value_or(0.0),
+                                                   Kind::pressure,
+                                                   style_)
+                                       + " against outdoors while burning";
     }
 
     [[nodiscard]] std::string house() const {

@@ -114,7 +114,7 @@ private:
         const Layout& first = comparison_.layouts.front();
         const Case& c = first.assessment.installation;
         for (const StateResult& state : first.score.states) {
-            const bool door = report::is_door_open(state.kind);
+            const bool door = is_door_open(state.kind);
             const auto of_state = [&](const auto& figure) {
                 return [this, &c, &state, figure](const Layout& layout) {
                     std::size_t at = 0;

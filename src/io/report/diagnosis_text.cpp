@@ -216,11 +216,6 @@ struct Writer {
             {.first = 2, .rest = 4},
             style.width);
     }
-
-private:
-    [[nodiscard]] static bool is_door_open(StateKind kind) {
-        return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
-    }
 };
 
 constexpr std::string_view how =

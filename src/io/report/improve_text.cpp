@@ -160,7 +160,7 @@ private:
                 if (state.weather == weather) {
                     columns.push_back(
                         {.heading =
-                             report::is_door_open(state.kind)
+                             is_door_open(state.kind)
                                  ? fmt::format("{}\nmay be opened", name(state.kind))
                                  : report::with_unit(fmt::format("{}\nmargin", name(state.kind)),
                                                      Kind::pressure,

@@ -231,7 +231,8 @@ constexpr std::array<std::string_view, 5> notes{
     "Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
     "and run with the air control open. With the fire out the control stays where low fire had it.",
     "Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
-    "Joints are taken as tight; the loading door stays shut.",
+    "The loading door stands ajar while the fire is lit, and stays shut after; kindling and paper "
+    "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
     "Dry means above the dew point of the gas's water; clean, above the temperature below which "
     "creosote settles. Both count only while the fire burns.",
     "A wall known by its resistance alone stores no heat."};

@@ -26,11 +26,6 @@ struct OutletRow {
     const ApplianceCase& of;
 };
 
-/// With a house the room's pressure is an answer; it stands in each state.
-std::optional<double> of_room(const RoomUnderstood& r, double pressure_pa) {
-    return r.of.house.known ? std::optional<double>{} : if_finite(pressure_pa);
-}
-
 std::vector<SectionRow> sections_of(const Case& c) {
     std::vector<SectionRow> rows;
     for (std::size_t i = 0; i < c.sections.size(); ++i) {
@@ -153,11 +148,11 @@ const Record<RoomUnderstood>& record_of<RoomUnderstood>() {
          {"pressure_burning",
           Kind::pressure,
           "against outdoors while a fire burns; null where a house tells it in each state",
-          [](const RoomUnderstood& r) { return of_room(r, r.of.room_pressure_burning_pa); }},
+          [](const RoomUnderstood& r) { return r.of.room_pressure_burning_pa; }},
          {"pressure_standing",
           Kind::pressure,
           "against outdoors with no fire; null where a house tells it in each state",
-          [](const RoomUnderstood& r) { return of_room(r, r.of.room_pressure_standing_pa); }},
+          [](const RoomUnderstood& r) { return r.of.room_pressure_standing_pa; }},
          {"relative_humidity", Kind::fraction, "of its air", [](const RoomUnderstood& r) {
               return r.of.room_humidity;
           }}}};

@@ -18,7 +18,7 @@ struct StateRow {
     /// Whether run and appliance came into balance.
     [[nodiscard]] bool is_solved() const { return report::has_working_point(state); }
 
-    [[nodiscard]] bool is_door() const { return report::is_door_open(state.kind); }
+    [[nodiscard]] bool is_door() const { return is_door_open(state.kind); }
 };
 
 /// The same with what `check` tells of it: along the run, at the joints, at the door.

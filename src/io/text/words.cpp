@@ -71,10 +71,6 @@ bool was_computed(const SizeTrial& trial) {
     return trial.passes || is_set(trial.least_spare_pa) || is_set(trial.least_opening_share);
 }
 
-bool is_door_open(StateKind kind) {
-    return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
-}
-
 std::string_view name(Status status) {
     constexpr std::array<std::string_view, 3> names{"solved", "no flow", "no answer"};
     return names[static_cast<std::size_t>(status)];

@@ -26,6 +26,8 @@ constexpr Limits outlet_height{Kind::length, 0.0, 10.0, "appliances that stand o
 constexpr Limits opening_side{Kind::length, 0.02, 5.0, "doors and fireplace fronts"};
 constexpr Limits sill{Kind::length, 0.0, 5.0, "doors and fireplace fronts"};
 constexpr Limits box_side{Kind::length, 0.05, 5.0, "fireboxes this program is made for"};
+constexpr Limits lining_area{Kind::area, 0.0, 50.0, "fireboxes this program is made for"};
+constexpr Limits lining_mass{Kind::mass, 0.0, 10000.0, "a sheet stove to a masonry heater"};
 constexpr Limits box_volume{Kind::volume, 0.001, 20.0, "fireboxes this program is made for"};
 
 constexpr std::array appliance_fields{
@@ -163,6 +165,18 @@ constexpr std::array firebox_fields{
     Field<Firebox>{quantity("width", box_side, {"Inside width.", "380 mm"}), &Firebox::width_m},
     Field<Firebox>{quantity("depth", box_side, {"Inside depth.", "340 mm"}), &Firebox::depth_m},
     Field<Firebox>{quantity("height", box_side, {"Inside height.", "350 mm"}), &Firebox::height_m},
+    Field<Firebox>{quantity("lining_area",
+                            lining_area,
+                            {"Hot surface of lining and body that the air from an open door "
+                             "passes; left out, what heaters of this kind have.",
+                             "0.8 m2"}),
+                   &Firebox::lining_area_m2},
+    Field<Firebox>{quantity("lining_mass",
+                            lining_mass,
+                            {"Mass of the lining and body that hold their heat while the door is "
+                             "open.",
+                             "60 kg"}),
+                   &Firebox::lining_mass_kg},
 };
 
 } // namespace

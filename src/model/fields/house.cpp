@@ -38,8 +38,9 @@ constexpr std::array house_fields{
     Field<House>{quantity("appliance_level",
                           level,
                           {"Height of the floor the appliance stands on over the lowest floor of "
-                           "the shell; 0 m where left out.",
-                           "0 m"}),
+                           "the shell.",
+                           "0 m",
+                           DefaultId::house_appliance_level_m}),
                  &House::appliance_level_m},
     Field<House>{
         quantity("volume", volume, {"Heated volume.", "300 m3", DefaultId::house_volume_m3}),

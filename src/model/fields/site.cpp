@@ -67,6 +67,11 @@ constexpr std::array site_fields{
     Field<Site>{
         text("tight_house", {"Whether the house is built tight against draughts.", "false"}),
         &Site::tight_house},
+    choice_field<&Site::shelter>(
+        text("shelter",
+             {"What the heater stands in. A house has a pressure of its own; in an open shed or "
+              "outdoors the air round heater and run is that of the weather. Left out, a house.",
+              "house"})),
     choice_field<&Site::rules>(
         text("rules",
              {"Whose rules of installation to hold the file against; left out, us in a "
@@ -93,20 +98,16 @@ constexpr std::array room_fields{
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
                           "an exhaust fan makes it negative, and a negative one takes from the "
                           "draft. Where it stands, `house` is not asked. Holds with the fire "
-                          "burning and out.",
+                          "burning and out, with fans and fire as they are.",
                           "-1 Pa"}),
                 &Room::pressure_pa},
     Field<Room>{quantity("pressure_burning",
                          room_pressure,
-                         {"The same while the fire burns, where it differs.",
-                          "-3 Pa",
-                          DefaultId::room_pressure_burning_pa}),
+                         {"The same while the fire burns, where it differs.", "-3 Pa"}),
                 &Room::pressure_burning_pa},
     Field<Room>{quantity("pressure_idle",
                          room_pressure,
-                         {"The same with no fire, where it differs.",
-                          "0 Pa",
-                          DefaultId::room_pressure_standing_pa}),
+                         {"The same with no fire, where it differs.", "0 Pa"}),
                 &Room::pressure_idle_pa},
     Field<Room>{
         quantity("humidity",
@@ -131,6 +132,12 @@ constexpr std::array weather_fields{
                  share,
                  {"Relative humidity outdoors.", "80 %", DefaultId::relative_humidity_outdoor}),
         &Weather::relative_humidity},
+    Field<Weather>{quantity("room_temperature",
+                            room_temperature,
+                            {"Air temperature in the room in this weather, where it differs from "
+                             "`room.temperature`.",
+                             "12 degC"}),
+                   &Weather::room_temperature_k},
 };
 
 } // namespace

@@ -19,7 +19,8 @@ struct FlueModel::Flow {
     double pressure_pa{};
     double height_m{};
     double distance_m{};
-    double wall_k{}; ///< inner face at the end of the last straight; 0 before the first
+    double wall_k{};       ///< inner face at the end of the last straight; 0 before the first
+    double wall_start_k{}; ///< and near its lower end
     double area_m2{};
     bool wants_wall{}; ///< whether wall_k is asked for
     MarchResult sums;

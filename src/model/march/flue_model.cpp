@@ -74,6 +74,14 @@ void FlueModel::prepare_sections() {
     }
 }
 
+FlueModel::FlueModel(const FlueModel& model, std::vector<WallMemory> memory) : FlueModel(model) {
+    memory_ = std::move(memory);
+}
+
+FlueModel::FlueModel(const FlueModel& model, double room_pressure_pa) : FlueModel(model) {
+    surroundings_.room_pressure_pa = room_pressure_pa;
+}
+
 /// Gas enters no colder than the room and cools no further than the coldest air it has passed, so
 /// that only a section in warmer air than that can have a wall colder than the air.
 bool FlueModel::wall_may_be_colder(std::size_t owner) const {
@@ -81,7 +89,7 @@ bool FlueModel::wall_may_be_colder(std::size_t owner) const {
         return surroundings_.temperature_k[static_cast<std::size_t>(section.zone)];
     };
     const double ambient_k = air_k(case_->sections[owner]);
-    bool colder = ambient_k > case_->room_temperature_k;
+    bool colder = ambient_k > surroundings_.temperature_k[static_cast<std::size_t>(Zone::room)];
     for (const Section& section : case_->sections) {
         colder = colder || air_k(section) < ambient_k;
         if (same_wall_place(section, case_->sections[owner]) && has_length(section) && colder) {

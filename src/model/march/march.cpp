@@ -39,6 +39,7 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
     s.pressure_in_zone_pa =
         flow.pressure_pa - surroundings_.pressure_pa(section.zone, flow.height_m);
     s.inner_wall_k = flow.wall_k;
+    s.inner_wall_start_k = section.length_m > 0.0 ? flow.wall_start_k : 0.0;
     s.outer_wall_k = flow.wall_k;
     if (section.length_m > 0.0 && flow.wall_k > 0.0) {
         s.outer_wall_k = heats_[prepared_[index].heat]->outer_k(flow.wall_k);

@@ -1,8 +1,7 @@
-#include "flow.hpp"
 #include "fluewright/core/numeric/cube_root.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/friction.hpp"
-#include "wall_balance.hpp"
+#include "straight.hpp"
 
 #include <algorithm>
 
@@ -15,6 +14,9 @@
 /// over the same two or three points of a cell.
 namespace fluewright {
 namespace {
+
+using straight_parts::cube;
+using straight_parts::viscosity_power;
 
 constexpr double gravity = constants::gravity_m_s2;
 
@@ -35,107 +37,13 @@ constexpr double equal_temperature_k = 1e-6;
 /// take a thousand of them.
 constexpr double spent_k = 1e-4;
 
-/// Gauss-Legendre points and weights on [0, 1], and the weights that lead from the start to each
-/// point: collocation of twice as high an order as it has points.
-template <std::size_t Points>
-struct Gauss;
-
-template <>
-struct Gauss<2> {
-    static constexpr double sixth_root_3 = 0.28867513459481287; ///< a sixth of the root of 3
-    static constexpr std::array<double, 2> points{0.5 - sixth_root_3, 0.5 + sixth_root_3};
-    static constexpr std::array<double, 2> weights{0.5, 0.5};
-    static constexpr std::array<std::array<double, 2>, 2> weights_to_point{
-        {{0.25, 0.25 - sixth_root_3}, {0.25 + sixth_root_3, 0.25}}};
-};
-
-template <>
-struct Gauss<3> {
-    static constexpr double root_15 = 3.8729833462074169;
-    static constexpr std::array<double, 3> points{0.11270166537925831, 0.5, 0.88729833462074169};
-    static constexpr std::array<double, 3> weights{5.0 / 18.0, 8.0 / 18.0, 5.0 / 18.0};
-    static constexpr std::array<std::array<double, 3>, 3> weights_to_point{
-        {{5.0 / 36.0, 2.0 / 9.0 - root_15 / 15.0, 5.0 / 36.0 - root_15 / 30.0},
-         {5.0 / 36.0 + root_15 / 24.0, 2.0 / 9.0, 5.0 / 36.0 - root_15 / 24.0},
-         {5.0 / 36.0 + root_15 / 30.0, 2.0 / 9.0 + root_15 / 15.0, 5.0 / 36.0}}};
-};
-
-/// Of the temperature, about: what viscosity and the other properties grow with.
-constexpr double viscosity_power = 0.7;
+/// Of the temperature, about: what the other properties grow with.
 constexpr double heat_power = 0.17;
 
 /// Of gas in a pipe, about: for a first guess of the wall's temperature only.
 constexpr double usual_emissivity = 0.12;
 
-constexpr double cube(double x) {
-    return x * x * x;
-}
-
 } // namespace
-
-/// One straight in the course of a march, and what stays the same along it.
-class FlueModel::Straight {
-public:
-    Straight(const FlueModel& model, const Section& section, const Prepared& prepared, Flow& flow);
-
-    void march();
-
-private:
-    /// A point of a cell.
-    struct Stage {
-        double xi;
-        double distance_m; ///< xi cubed
-        double y;          ///< as predicted when the stage was computed
-        double gas_k;      ///< at that y
-        double reynolds;
-        double loss_per_m; ///< -dy/dx there
-        double loss_slope; ///< derivative of its logarithm by y
-        double entry;
-        double loss_per_entry; ///< derivative of its logarithm by that of the entry factor
-        double wall_k;
-        double wall_per_gas;     ///< derivative by the gas temperature
-        double wall_per_entry_k; ///< and by the logarithm of the entry factor
-    };
-
-    /// convection::entry_factor_local() without its root: xi is the cube root of the distance.
-    [[nodiscard]] double entry_at(double xi) const {
-        return 1.0 + prepared_.entry_scale / (xi * xi);
-    }
-
-    void set_gas(double y, double share_left);
-    void take_stage(double xi);
-    double expected_transfer_units(double xi);
-    [[nodiscard]] double wall_guess_k(double entry) const;
-    template <std::size_t Points>
-    void correct(std::array<Stage, Points>& stages, double step, double y) const;
-    template <std::size_t Points>
-    void add_pressures(const std::array<Stage, Points>& stages, double step);
-    template <std::size_t Points>
-    [[nodiscard]] double cell(double xi, double step, double y, bool first_is_known);
-    template <std::size_t Points>
-    [[nodiscard]] double cells(double xi_start, double xi_length);
-
-    const FlueModel& model_;
-    const Section& section_;
-    const Prepared& prepared_;
-    Flow& flow_;
-    WallBalance balance_;
-    Stage last_{}; ///< the last one taken
-    double ambient_k_;
-    double start_difference_k_;
-    double mass_flux_;
-    double flux_diameter_;
-    double heated_; ///< inside area per metre over mass flow [m s/kg]
-    double natural_scale_;
-    double expected_share_{}; ///< of the wall in the difference between gas and air
-
-    // The gas last set.
-    double y_{};
-    double difference_k_{};
-    double reynolds_{};
-    double specific_heat_j_kgk_{};
-    double forced_w_m2k_{}; ///< without the entry factor
-};
 
 FlueModel::Straight::Straight(const FlueModel& model,
                               const Section& section,
@@ -159,13 +67,19 @@ FlueModel::Straight::Straight(const FlueModel& model,
         resolved.inside_heat == InsideHeat::disturbed
             ? cube(convection::tall_wall_factor_gas) * gravity * pressure_over_r * pressure_over_r
             : 0.0;
+    if (!model.memory_.empty()) {
+        remember(model.memory_[static_cast<std::size_t>(&section - resolved.sections.data())]);
+    }
 }
 
 /// What the gas itself brings to a stage, wherever that lies; `share_left` is exp(y).
 void FlueModel::Straight::set_gas(double y, double share_left) {
     y_ = y;
     difference_k_ = start_difference_k_ * share_left;
-    const double gas_k = ambient_k_ + difference_k_;
+    set_gas_at(ambient_k_ + difference_k_);
+}
+
+void FlueModel::Straight::set_gas_at(double gas_k) {
     const GasFit& fit = flow_.fit;
     const double u = gas_fit_range.u_of(gas_k);
     const double viscosity = fit.viscosity_pa_s(u);
@@ -261,33 +175,6 @@ double FlueModel::Straight::wall_guess_k(double entry) const {
            + last_.wall_per_entry_k * (entry / last_.entry - 1.0);
 }
 
-/// Buoyancy and friction of one cell.
-template <std::size_t Points>
-void FlueModel::Straight::add_pressures(const std::array<Stage, Points>& stages, double step) {
-    const Surroundings& around = model_.surroundings_;
-    const double steepness = section_.rise_m / section_.length_m;
-    const double roughness = section_.roughness_m / section_.diameter_m;
-    const double density_k = around.air_pressure_pa / flow_.fit.gas_constant_j_kgk;
-    // Both columns get lighter with height by the same share; to first order.
-    const double thinning_per_m = around.outdoor_density_kg_m3 * gravity / around.air_pressure_pa;
-    double buoyancy = 0.0;
-    double friction = 0.0;
-    for (std::size_t i = 0; i < Points; ++i) {
-        const Stage& stage = stages[i];
-        const double density = density_k / stage.gas_k;
-        const double height_m = flow_.height_m + steepness * (stage.distance_m - prepared_.start_m);
-        const double stretch = Gauss<Points>::weights[i] * step * 3.0 * stage.xi * stage.xi;
-        buoyancy +=
-            stretch * (around.outdoor_density_kg_m3 - density) * (1.0 - thinning_per_m * height_m);
-        friction += stretch * friction::churchill_1977(stage.reynolds, roughness) / density;
-    }
-    buoyancy *= gravity * steepness;
-    friction *= 0.5 * mass_flux_ * mass_flux_ / section_.diameter_m;
-    flow_.sums.buoyancy_pa += buoyancy;
-    flow_.sums.friction_pa += friction;
-    flow_.pressure_pa += buoyancy - friction;
-}
-
 /// Marches one cell from `y` on and returns y at its end. When `first_is_known`, the last stage
 /// taken is its first.
 template <std::size_t Points>
@@ -327,6 +214,7 @@ double FlueModel::Straight::cell(double xi, double step, double y, bool first_is
 template <std::size_t Points>
 double FlueModel::Straight::cells(double xi_start, double xi_length) {
     take_stage(xi_start + Gauss<Points>::points[0] * xi_length);
+    flow_.wall_start_k = last_.wall_k;
     const double transfer_units = std::abs(last_.loss_per_m) * section_.length_m;
     const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
     const int count = model_.case_->cells_factor * (1 + static_cast<int>(many));
@@ -350,6 +238,24 @@ double FlueModel::Straight::cells(double xi_start, double xi_length) {
 void FlueModel::Straight::march() {
     const double enthalpy_before = flow_.enthalpy_j_kg();
     const double temperature_before = flow_.temperature_k;
+    if (memory_ != nullptr) {
+        march_beside_memory();
+    } else {
+        march_balanced();
+    }
+    flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
+    // The gas speeds up or slows down with its volume.
+    const double acceleration = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk
+                                / model_.surroundings_.air_pressure_pa
+                                * (flow_.temperature_k - temperature_before);
+    flow_.pressure_pa -= acceleration;
+    flow_.sums.acceleration_pa += acceleration;
+    flow_.distance_m += section_.length_m;
+    flow_.height_m += section_.rise_m;
+}
+
+/// Along walls in balance with the gas.
+void FlueModel::Straight::march_balanced() {
     const double xi_start = prepared_.xi_start;
     const double xi_length = prepared_.xi_length;
     set_gas(0.0, 1.0);
@@ -362,15 +268,6 @@ void FlueModel::Straight::march() {
         take_stage(xi_start + xi_length);
     }
     flow_.temperature_k = ambient_k_ + start_difference_k_ * share_left;
-    flow_.sums.heat_loss_w += flow_.flow_kg_s * (enthalpy_before - flow_.enthalpy_j_kg());
-    // The gas speeds up or slows down with its volume.
-    const double acceleration = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk
-                                / model_.surroundings_.air_pressure_pa
-                                * (flow_.temperature_k - temperature_before);
-    flow_.pressure_pa -= acceleration;
-    flow_.sums.acceleration_pa += acceleration;
-    flow_.distance_m += section_.length_m;
-    flow_.height_m += section_.rise_m;
 }
 
 void FlueModel::march_straight(Flow& flow, const Section& section, const Prepared& prepared) const {

@@ -13,14 +13,15 @@ double between(double room_k, double outdoor_k, double share) {
 
 Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
     const WeatherCase& w = c.weathers[weather];
-    const double room_k = c.room_temperature_k;
+    const double room_k = w.room_temperature_k;
     const double outdoor_k = w.outdoor_temperature_k;
     Surroundings s{};
     s.air_pressure_pa = c.air_pressure_pa;
     s.outdoor_density_kg_m3 =
         atmosphere::density_kg_m3(c.air_pressure_pa, outdoor_k, w.relative_humidity);
-    s.room_pressure_pa =
+    const std::optional<double>& room_pa =
         fire == Fire::burning ? c.room_pressure_burning_pa : c.room_pressure_standing_pa;
+    s.room_pressure_pa = room_pa.value_or(0.0);
     s.wind_m_s = w.wind_m_s;
     s.temperature_k = {room_k,
                        c.attic_temperature_k > 0.0 ? c.attic_temperature_k
@@ -31,14 +32,17 @@ Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
     for (std::size_t zone = 0; zone < zone_count; ++zone) {
         const double humidity =
             zone == static_cast<std::size_t>(Zone::room) ? c.room_humidity : w.relative_humidity;
-        s.density_kg_m3[zone] =
+        const bool is_outdoor_air =
             zone == static_cast<std::size_t>(Zone::outdoors)
+            || (is_open(c.shelter) && zone == static_cast<std::size_t>(Zone::room));
+        s.density_kg_m3[zone] =
+            is_outdoor_air
                 ? s.outdoor_density_kg_m3
                 : atmosphere::density_kg_m3(c.air_pressure_pa, s.temperature_k[zone], humidity);
     }
     const double wind_head_pa = 0.5 * s.outdoor_density_kg_m3 * w.wind_m_s * w.wind_m_s;
     s.mouth_pressure_pa = c.mouth_wind_coefficient * wind_head_pa;
-    if (c.house.known) {
+    if (c.house.known && !room_pa) {
         s.house =
             HouseAir(c.house,
                      {.outdoor_density_kg_m3 = s.outdoor_density_kg_m3,

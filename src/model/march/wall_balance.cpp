@@ -49,6 +49,10 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
     const double forced_cubed = forced_w_m2k * forced_w_m2k * forced_w_m2k;
     double low = std::min(gas_k, outside->ambient_k());
     double high = std::max(gas_k, outside->ambient_k());
+    if (kept_w_m2k > 0.0) {
+        low = std::min(low, before_k);
+        high = std::max(high, before_k);
+    }
     double wall_k = std::clamp(guess_k, low, high);
     WallHeat::Value out{};
     double step_k = 0.0;
@@ -65,6 +69,10 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
         const double wall_2 = wall_k * wall_k;
         const double wall_glow = radiating_w_m2k4 * absorbed.absorptivity * wall_2 * wall_2;
         out = outside->at(wall_k);
+        if (kept_w_m2k > 0.0) {
+            out.flux_w_m2 += kept_w_m2k * (wall_k - before_k);
+            out.slope_w_m2k += kept_w_m2k;
+        }
         const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
         slope = carried + natural_cubed / (3.0 * carried * carried)
                 + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k) + out.slope_w_m2k;

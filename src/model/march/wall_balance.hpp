@@ -14,6 +14,8 @@ struct WallBalance {
     double forced_w_m2k;
     double natural_cubed_w3_m6k4; ///< cube of the free-convection coefficient over the temperature
                                   ///< difference between gas and wall
+    double kept_w_m2k{}; ///< what a wall that was at `before_k` gives per kelvin it has cooled
+    double before_k{};
 
     struct Answer {
         double inner_k;
@@ -25,7 +27,8 @@ struct WallBalance {
 
     /// The wall temperature at which the inside gives what the outside takes:
     ///
-    ///   (h_f^3 + h_n^3)^(1/3) (T_g - T_w) + E (eps T_g^4 - alpha T_w^4) = q_out(T_w)
+    ///   (h_f^3 + h_n^3)^(1/3) (T_g - T_w) + E (eps T_g^4 - alpha T_w^4)
+    ///       = q_out(T_w) + k (T_w - T_before)
     ///
     /// Newton with all slopes, kept inside the bracket of gas and ambient. The last step is applied
     /// to the flux by its slope, so that the answer is good to the square of that step.

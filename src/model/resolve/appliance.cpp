@@ -248,6 +248,7 @@ void outlet_temperature(const CaseWork& work,
     const double room_enthalpy = gas.enthalpy_j_kg(gas_fit_range.u_of(room_k));
     if (const Given& measured = at(work.written.appliance.gas_temperature_k, end)) {
         firing.gas_temperature_k = *measured;
+        firing.gas_temperature_given = true;
     } else {
         const double unburned =
             end == End::high ? defaults.unburned_share_high : defaults.unburned_share_low;
@@ -309,61 +310,6 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     return f;
 }
 
-/// Lower edge of the door over the floor; left out, so that its upper edge lies as usual.
-double sill_height_m(const CaseWork& work) {
-    const ApplianceCase& a = work.made.appliance;
-    if (const Given& written = work.written.appliance.door.sill_height_m) {
-        return *written;
-    }
-    const catalog::Default& below = catalog::default_of(DefaultId::door_top_below_outlet_m);
-    const double sill_m = std::max(0.0, a.outlet_height_m - a.door.height_m - below.value);
-    work.assume("/appliance/door/sill",
-                "lower edge of the door over the floor: its upper edge "
-                    + format_quantity(below.value, Kind::length, work.made.units)
-                    + " below the outlet",
-                Kind::length,
-                sill_m,
-                below.source,
-                below.mark);
-    return sill_m;
-}
-
-void door(const CaseWork& work) {
-    ApplianceCase& a = work.made.appliance;
-    const Door& written = work.written.appliance.door;
-    const bool is_loaded_by_hand =
-        a.fuel_group == FuelGroup::wood || a.fuel_group == FuelGroup::coal;
-    a.has_door = (written.width_m && written.height_m)
-                 || (is_loaded_by_hand && a.type != ApplianceType::draft_hood);
-    if (!a.has_door) {
-        return;
-    }
-    a.door.width_m = work.value_or_default(written.width_m,
-                                           "/appliance/door/width",
-                                           "clear width of the loading door",
-                                           Kind::length,
-                                           DefaultId::door_width_m);
-    a.door.height_m = work.value_or_default(written.height_m,
-                                            "/appliance/door/height",
-                                            "clear height of the loading door",
-                                            Kind::length,
-                                            DefaultId::door_width_m);
-    a.door.height_m = work.value_or_default(written.height_m,
-                                            "/appliance/door/height",
-                                            "clear height of the loading door",
-                                            Kind::length,
-                                            DefaultId::door_height_m);
-    a.door.top_below_outlet_m = a.outlet_height_m - sill_height_m(work) - a.door.height_m;
-    const auto share = [&](std::string_view what, DefaultId id) {
-        return work.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
-    };
-    a.door_passage_share =
-        share("share of the appliance's resistance that stays with the door open",
-              DefaultId::door_passage_share);
-    a.embers_share =
-        share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
-}
-
 } // namespace
 
 void appliance(const CaseWork& work) {
@@ -395,7 +341,7 @@ void appliance(const CaseWork& work) {
                     defaults->mark);
     }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
-    door(work);
+    door(work, *defaults);
 }
 
 } // namespace fluewright::resolving

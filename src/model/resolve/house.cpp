@@ -60,7 +60,9 @@ void tightness(const CaseWork& work) {
         changes = *house.air_changes_50_pa_1_s;
     } else {
         // The table gives this figure by the hour, as the trade says it.
-        const catalog::Default& row = catalog::default_of(DefaultId::house_air_changes_50_pa);
+        const catalog::Default& row = catalog::default_of(
+            work.written.site.tight_house.value_or(false) ? DefaultId::house_air_changes_50_pa_tight
+                                                          : DefaultId::house_air_changes_50_pa);
         constexpr double hour_s = 3600.0;
         changes = row.value / hour_s;
         work.assume("/site/house/air_changes_at_50_pa",
@@ -131,13 +133,18 @@ void wind(const CaseWork& work) {
 void house(const CaseWork& work) {
     const House& written = work.written.site.house;
     HouseCase& made = work.made.house;
-    if (!written.is_given() || work.written.site.room.pressure_is_given()) {
+    if (work.made.room_pressure_burning_pa && work.made.room_pressure_standing_pa) {
         return;
     }
     made.known = true;
     made.height_m = height_m(work);
-    made.outlet_level_m =
-        written.appliance_level_m.value_or(0.0) + work.made.appliance.outlet_height_m;
+    made.outlet_level_m = work.value_or_default(written.appliance_level_m,
+                                                "/site/house/appliance_level",
+                                                "floor of the heater over the lowest floor of the "
+                                                "shell",
+                                                Kind::length,
+                                                DefaultId::house_appliance_level_m)
+                          + work.made.appliance.outlet_height_m;
     made.neutral_level_m = written.neutral_level_m.value_or(-1.0);
     if (made.neutral_level_m >= made.height_m) {
         work.fault("/site/house/neutral_level",

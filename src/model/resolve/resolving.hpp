@@ -43,6 +43,10 @@ struct CaseWork {
 void site(const CaseWork& work);
 void appliance(const CaseWork& work);
 void fuel(const CaseWork& work); ///< of the appliance: analysis, moisture, heating value
+
+/// The loading door and what the firebox behind it holds of heat.
+void door(const CaseWork& work, const catalog::ApplianceDefault& defaults);
+
 void run(const CaseWork& work);
 void burn(const CaseWork& work);
 

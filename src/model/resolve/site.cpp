@@ -1,6 +1,8 @@
 #include "fluewright/physics/atmosphere.hpp"
 #include "resolving.hpp"
 
+#include <algorithm>
+
 namespace fluewright::resolving {
 namespace {
 
@@ -26,6 +28,10 @@ void weathers(const CaseWork& work) {
                                                     "humidity outdoors, " + w.name,
                                                     Kind::fraction,
                                                     DefaultId::relative_humidity_outdoor);
+        w.room_temperature_k =
+            is_open(work.made.shelter)
+                ? w.outdoor_temperature_k
+                : entry.room_temperature_k.value_or(work.made.room_temperature_k);
         work.made.weathers.push_back(std::move(w));
     }
     if (!entries.empty()) {
@@ -42,6 +48,8 @@ void weathers(const CaseWork& work) {
         work.made.weathers.push_back(
             {.name = std::string{name},
              .outdoor_temperature_k = outdoor_k,
+             .room_temperature_k =
+                 is_open(work.made.shelter) ? outdoor_k : work.made.room_temperature_k,
              .wind_m_s = catalog::default_of(DefaultId::wind_speed_m_s).value,
              .relative_humidity = catalog::default_of(DefaultId::relative_humidity_outdoor).value});
     };
@@ -55,25 +63,82 @@ void weathers(const CaseWork& work) {
         "/site/weather", "humidity outdoors", Kind::fraction, damp.value, damp.source, damp.mark);
 }
 
-/// Left to the house's balance where the file tells of a house.
-void room_pressure(const CaseWork& work) {
-    const Room& room = work.written.site.room;
-    if (work.written.site.house.is_given() && !room.pressure_is_given()) {
+void shelter(const CaseWork& work) {
+    const Site& written = work.written.site;
+    work.made.shelter = written.shelter.value_or(Shelter::house);
+    if (!written.shelter && !written.house.is_given()) {
+        work.assume_word("/site/shelter",
+                         "what the heater stands in",
+                         name(Shelter::house),
+                         "judgement",
+                         "judgement");
+    }
+    if (!is_open(work.made.shelter)) {
         return;
     }
-    // Each has a key of its own, so that writing down what was assumed changes nothing.
-    work.made.room_pressure_burning_pa = work.value_or_default(
-        room.pressure_burning_pa ? room.pressure_burning_pa : room.pressure_pa,
-        "/site/room/pressure_burning",
-        "room against outdoors while the fire burns",
-        Kind::pressure,
-        DefaultId::room_pressure_burning_pa);
-    work.made.room_pressure_standing_pa =
-        work.value_or_default(room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa,
-                              "/site/room/pressure_idle",
-                              "room against outdoors with no fire",
-                              Kind::pressure,
-                              DefaultId::room_pressure_standing_pa);
+    constexpr std::string_view help =
+        "leave it out, or write \"shelter\": \"house\" for a heater within walls";
+    const auto refuse = [&](bool given, std::string_view pointer, std::string_view message) {
+        if (given) {
+            work.fault(pointer, message, help);
+        }
+    };
+    const Room& room = written.room;
+    refuse(written.house.is_given(), "/site/house", "a heater in the open has no house round it");
+    refuse(room.pressure_is_given(), "/site/room", "the air in the open is at outdoor pressure");
+    refuse(room.temperature_k || room.relative_humidity,
+           "/site/room",
+           "the air in the open is that of the weather");
+    for (std::size_t i = 0; i < written.weather.size(); ++i) {
+        refuse(written.weather[i].room_temperature_k.has_value(),
+               "/site/weather/" + std::to_string(i) + "/room_temperature",
+               "the air in the open is that of the weather");
+    }
+}
+
+/// The room's air, which the fires are told for.
+void room_air(const CaseWork& work) {
+    const Site& written = work.written.site;
+    Case& made = work.made;
+    const bool each_weather_tells =
+        !written.weather.empty()
+        && std::all_of(written.weather.begin(), written.weather.end(), [](const Weather& w) {
+               return w.room_temperature_k.has_value();
+           });
+    if (!is_open(made.shelter)) {
+        made.room_temperature_k = each_weather_tells && !written.room.temperature_k
+                                      ? *written.weather.front().room_temperature_k
+                                      : work.value_or_default(written.room.temperature_k,
+                                                              "/site/room/temperature",
+                                                              "room temperature",
+                                                              Kind::temperature,
+                                                              DefaultId::room_temperature_k);
+        made.room_humidity = work.value_or_default(written.room.relative_humidity,
+                                                   "/site/room/humidity",
+                                                   "humidity of the room",
+                                                   Kind::fraction,
+                                                   DefaultId::relative_humidity_room);
+    }
+    weathers(work);
+    if (is_open(made.shelter)) {
+        made.room_temperature_k = made.weathers.front().outdoor_temperature_k;
+        made.room_humidity = made.weathers.front().relative_humidity;
+    }
+}
+
+/// Of both a given pressure, with fans and fire as they are; of one its own. The house tells what
+/// is left, and in the open there is none.
+void room_pressure(const CaseWork& work) {
+    const Room& room = work.written.site.room;
+    Case& made = work.made;
+    if (is_open(made.shelter)) {
+        made.room_pressure_burning_pa = made.room_pressure_standing_pa = 0.0;
+        return;
+    }
+    made.room_pressure_burning_pa =
+        room.pressure_burning_pa ? room.pressure_burning_pa : room.pressure_pa;
+    made.room_pressure_standing_pa =
+        room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa;
 }
 
 } // namespace
@@ -91,22 +156,13 @@ void site(const CaseWork& work) {
                                                         DefaultId::altitude_m);
         made.air_pressure_pa = atmosphere::pressure_pa(altitude_m);
     }
-    made.room_temperature_k = work.value_or_default(written.room.temperature_k,
-                                                    "/site/room/temperature",
-                                                    "room temperature",
-                                                    Kind::temperature,
-                                                    DefaultId::room_temperature_k);
-    made.room_humidity = work.value_or_default(written.room.relative_humidity,
-                                               "/site/room/humidity",
-                                               "humidity of the room",
-                                               Kind::fraction,
-                                               DefaultId::relative_humidity_room);
+    shelter(work);
+    room_air(work);
     room_pressure(work);
     made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
     made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
     made.attic_share = catalog::default_of(DefaultId::attic_share).value;
     made.chase_share = catalog::default_of(DefaultId::chase_share).value;
-    weathers(work);
 }
 
 } // namespace fluewright::resolving

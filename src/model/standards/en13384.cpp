@@ -316,7 +316,10 @@ MethodFiring fire(const Case& c, GasChoice choice) {
         .wet = run_terms(c, firing, fit, Purpose::wall_wet),
         .dew = dew_point_of(c, gas, conditions_of(c, Purpose::wall_dry).air_pressure_pa),
         .needed_at_appliance_pa = firing.draft_needed_pa,
-        .air_supply_pa = std::max(-c.room_pressure_burning_pa, 0.0)};
+        .air_supply_pa =
+            std::max(-c.room_pressure_burning_pa.value_or(
+                         catalog::default_of(DefaultId::room_pressure_burning_pa).value),
+                     0.0)};
     const double dry_limit_k = k.dew.water_k + k.dew.acid_allowance_k;
     MethodFiring made;
     made.name = high ? "high fire" : "low fire";

@@ -67,7 +67,12 @@ struct Calculation {
 
     void follow();
 
-    [[nodiscard]] double building_pa() const { return -c.room_pressure_burning_pa; }
+    /// What the house takes off: its room below outdoors while this fire draws its air.
+    [[nodiscard]] double building_pa() const {
+        const HouseAir house = surroundings_of(c, 0, Fire::burning).house;
+        return house.known() ? -house.room_pressure_pa(c.house.outdoor_air ? 0.0 : flow_kg_s)
+                             : -c.room_pressure_burning_pa.value_or(0.0);
+    }
 
     [[nodiscard]] double available_pa() const { return draft_pa - loss_pa - building_pa(); }
 

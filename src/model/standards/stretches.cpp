@@ -78,6 +78,8 @@ Case in_weather(const Case& resolved, const MethodWeather& weather) {
     WeatherCase one;
     one.name = "of the method";
     one.outdoor_temperature_k = weather.outdoor_temperature_k;
+    one.room_temperature_k =
+        is_open(resolved.shelter) ? weather.outdoor_temperature_k : resolved.room_temperature_k;
     one.relative_humidity = resolved.weathers.front().relative_humidity;
     c.weathers = {one};
     c.air_pressure_pa = weather.air_pressure_pa;

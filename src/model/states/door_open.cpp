@@ -1,10 +1,13 @@
 #include "door_open.hpp"
 
+#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/physics/openings.hpp"
 #include "model/march/flow_search.hpp"
+#include "walls_before.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fluewright {
 namespace {
@@ -20,18 +23,34 @@ struct Box {
     double density_kg_m3;
 };
 
+/// The fire that burned with the door shut: before embers a low one.
+const Firing& fire_before(const ApplianceCase& appliance, StateKind kind) {
+    return kind == StateKind::door_open_embers ? appliance.low : appliance.high;
+}
+
+GasStream gas_before(const FlueModel& model, StateKind kind) {
+    const Firing& fire = fire_before(model.resolved().appliance, kind);
+    return {.gas = kind == StateKind::door_open_embers ? GasChoice::low_fire : GasChoice::high_fire,
+            .air_share = 0.0,
+            .flow_kg_s = fire.gas_flow_kg_s,
+            .temperature_k = gas_temperature_k(model, fire)};
+}
+
 class OpenDoor {
 public:
-    OpenDoor(const FlueModel& model, double fire_share)
-        : model_(model), appliance_(model.resolved().appliance),
-          fire_flow_kg_s_(fire_share * appliance_.high.gas_flow_kg_s),
-          heat_w_(fire_share * appliance_.high.heat_to_flue_w),
-          fuel_kg_s_(fire_share * appliance_.high.burn_rate_kg_s),
+    OpenDoor(const FlueModel& model, const RoomLaw& room, StateKind kind, double elapsed_s)
+        : model_(model), room_(room), appliance_(model.resolved().appliance),
+          fire_flow_kg_s_(share_of(kind) * appliance_.high.gas_flow_kg_s),
+          heat_w_(share_of(kind) * appliance_.high.heat_to_flue_w),
+          fuel_kg_s_(share_of(kind) * appliance_.high.burn_rate_kg_s),
+          room_k_(model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)]),
           room_density_kg_m3_(
               model.surroundings().density_kg_m3[static_cast<std::size_t>(Zone::room)]),
-          passage_pa_(appliance_.door_passage_share * appliance_.high.draft_needed_pa) {}
+          passage_pa_(appliance_.door_passage_share * appliance_.high.draft_needed_pa),
+          lining_k_(gas_temperature_k(model, fire_before(appliance_, kind))),
+          elapsed_s_(elapsed_s) {}
 
-    /// Gas in the box when the run draws this much in all.
+    /// Gas in the box when the run draws this much in all.   [theory eq. 69]
     [[nodiscard]] Box box(double flow_kg_s) const {
         const Case& c = model_.resolved();
         Box b{};
@@ -40,9 +59,13 @@ public:
         b.stream.air_share = std::max(0.0, 1.0 - fire_flow_kg_s_ / flow_kg_s);
         const GasFit fit = c.gas_high().diluted(b.stream.air_share);
         const double heated_kg_s = std::max(flow_kg_s, fire_flow_kg_s_);
-        const double room_k = c.room_temperature_k;
-        b.stream.temperature_k = fit.temperature_k(
-            fit.enthalpy_j_kg(gas_fit_range.u_of(room_k)) + heat_w_ / heated_kg_s, room_k + 50.0);
+        const double by_fire_j_kg =
+            fit.enthalpy_j_kg(gas_fit_range.u_of(room_k_)) + heat_w_ / heated_kg_s;
+        const double by_lining_j_kg =
+            fit.enthalpy_j_kg(gas_fit_range.u_of(lining_k_)) - by_fire_j_kg;
+        const double share = lining_share(flow_kg_s, fit);
+        b.stream.temperature_k =
+            fit.temperature_k(by_fire_j_kg + share * std::max(0.0, by_lining_j_kg), room_k_ + 50.0);
         b.density_kg_m3 = model_.surroundings().air_pressure_pa
                           / (fit.gas_constant_j_kgk * b.stream.temperature_k);
         return b;
@@ -65,8 +88,9 @@ public:
         const double passage_pa = passage_pa_ * ratio * ratio * b.stream.temperature_k
                                   / appliance_.high.gas_temperature_k;
         const double run_pa = march.loss_pa();
+        const double draft_pa = room_.pressure_pa(air_kg_s(flow_kg_s)) - march.outlet_pressure_pa;
         return {.flow_kg_s = flow_kg_s,
-                .lift_pa = model_.draft_pa(march) + run_pa
+                .lift_pa = draft_pa + run_pa
                            + (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
                                  * appliance_.door.top_below_outlet_m,
                 .loss_pa = run_pa + (1.0 + entry_loss) * head_pa + passage_pa,
@@ -78,9 +102,9 @@ public:
         const DoorOpening& door = appliance_.door;
         const double lift = (room_density_kg_m3_ - box_density_kg_m3) * constants::gravity_m_s2;
         const double in_factor =
-            openings::discharge * door.width_m * std::sqrt(2.0 * room_density_kg_m3_);
+            openings::door_discharge * door.width_m * std::sqrt(2.0 * room_density_kg_m3_);
         const double out_factor =
-            openings::discharge * door.width_m * std::sqrt(2.0 * box_density_kg_m3);
+            openings::door_discharge * door.width_m * std::sqrt(2.0 * box_density_kg_m3);
         if (lift * door.height_m < equal_density_kg_m3) {
             const double root = std::sqrt(std::abs(top_pa)) * door.height_m;
             return top_pa >= 0.0 ? in_factor * root : -out_factor * root;
@@ -95,39 +119,106 @@ public:
 
     [[nodiscard]] double air_kg_s(double flow_kg_s) const { return flow_kg_s - fuel_kg_s_; }
 
-    [[nodiscard]] double fire_flow_kg_s() const { return fire_flow_kg_s_; }
+    /// Mean velocity of room air over the whole opening.
+    [[nodiscard]] double face_velocity_m_s(double flow_kg_s) const {
+        return air_kg_s(flow_kg_s)
+               / (room_density_kg_m3_ * appliance_.door.width_m * appliance_.door.height_m);
+    }
 
     [[nodiscard]] double room_density_kg_m3() const { return room_density_kg_m3_; }
 
     [[nodiscard]] double fuel_kg_s() const { return fuel_kg_s_; }
 
 private:
+    [[nodiscard]] double share_of(StateKind kind) const {
+        return kind == StateKind::door_open_embers ? appliance_.embers_share : 1.0;
+    }
+
+    /// How far the air in the box comes to the lining as it was, which has cooled since.
+    [[nodiscard]] double lining_share(double flow_kg_s, const GasFit& fit) const {
+        const FireboxLining& lining = appliance_.lining;
+        const double capacity_w_k =
+            flow_kg_s * fit.specific_heat_j_kgk(gas_fit_range.u_of(room_k_));
+        const double share = -std::expm1(-lining.transfer_w_k / capacity_w_k);
+        if (lining.heat_j_k <= 0.0) {
+            return 0.0;
+        }
+        return share * std::exp(-share * capacity_w_k * elapsed_s_ / lining.heat_j_k);
+    }
+
     const FlueModel& model_;
+    const RoomLaw& room_;
     const ApplianceCase& appliance_;
     double fire_flow_kg_s_;
     double heat_w_;
     double fuel_kg_s_;
+    double room_k_;
     double room_density_kg_m3_;
     double passage_pa_;
+    double lining_k_;
+    double elapsed_s_;
 };
+
+double wanted_velocity_m_s() {
+    static const double value = catalog::default_of(DefaultId::door_face_velocity_m_s).value;
+    return value;
+}
+
+/// How far the door may be opened: at the flow at which the top edge is at room pressure, over what
+/// the whole opening would then let in; and over what keeps smoke back by its velocity.
+DoorMoment moment_at(const OpenDoor& open, const std::optional<double>& limit, double elapsed_s) {
+    DoorMoment m;
+    m.elapsed_s = elapsed_s;
+    if (!limit) {
+        return m;
+    }
+    const Box box = open.box(*limit);
+    const double whole = open.net_inflow_kg_s(0.0, box.density_kg_m3);
+    m.box_temperature_k = box.stream.temperature_k;
+    m.gas_flow_kg_s = *limit;
+    m.share_by_velocity = open.face_velocity_m_s(*limit) / wanted_velocity_m_s();
+    m.share_by_mixed_box = whole > 0.0 ? open.air_kg_s(*limit) / whole : 1.0;
+    return m;
+}
+
+FlowRange range_of(const FlueModel& model, const OpenDoor& open) {
+    const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
+    return {.least_kg_s = std::max(least_door_flow_share * nominal, 1.02 * open.fuel_kg_s()),
+            .greatest_kg_s = greatest_door_flow_share * nominal,
+            .smooth = !model.has_leaks(),
+            .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
+            .endless_density_kg_m3 = open.room_density_kg_m3()};
+}
+
+double left_at_top(const FlowPoint& p) {
+    return p.left_pa();
+}
+
+/// The model with its walls as they are `elapsed_s` after the fire before; for ever: as it is.
+std::optional<FlueModel> remembering(const FlueModel& model, StateKind kind, double elapsed_s) {
+    return std::isfinite(elapsed_s)
+               ? std::optional<FlueModel>{std::in_place,
+                                          model,
+                                          walls_before(model, gas_before(model, kind), elapsed_s)}
+               : std::nullopt;
+}
 
 } // namespace
 
-void solve_door_open(const FlueModel& model, double fire_share, Detail detail, StateResult& state) {
-    const OpenDoor open(model, fire_share);
-    const DoorOpening& door = model.resolved().appliance.door;
+void solve_door_open(const FlueModel& model,
+                     const RoomLaw& room,
+                     double elapsed_s,
+                     Detail detail,
+                     StateResult& state) {
+    const std::optional<FlueModel> remembered = remembering(model, state.kind, elapsed_s);
+    const FlueModel& warm = remembered ? *remembered : model;
+    const OpenDoor open(warm, room, state.kind, elapsed_s);
     const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
     state.burn_rate_kg_s = open.fuel_kg_s();
     state.draft_needed_pa = 0.0;
 
     const auto point_at = [&](double flow) { return open.point(flow); };
-    FlowSearch search(
-        point_at,
-        {.least_kg_s = std::max(least_door_flow_share * nominal, 1.02 * open.fuel_kg_s()),
-         .greatest_kg_s = greatest_door_flow_share * nominal,
-         .smooth = !model.has_leaks(),
-         .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
-         .endless_density_kg_m3 = open.room_density_kg_m3()});
+    FlowSearch search(point_at, range_of(warm, open));
     const double least_start = 2.0 * open.fuel_kg_s();
     const double start = std::max(usual_flow_share * nominal, least_start);
     // The working point: the opening gives what the run draws. Below it the opening gives more and
@@ -137,12 +228,17 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
     }
     const auto fill_at = [&](double flow_kg_s) {
         const Box box = open.box(flow_kg_s);
-        state.flow = model.solve(box.stream, state.stations);
+        const double room_pa = room.pressure_pa(open.air_kg_s(flow_kg_s));
+        if (detail == Detail::stations && !room.is_fixed()) {
+            state.flow = FlueModel(warm, room_pa).solve(box.stream, state.stations);
+        } else {
+            state.flow = warm.solve(box.stream, state.stations);
+        }
         state.gas_flow_kg_s = flow_kg_s;
         state.gas_temperature_k = box.stream.temperature_k;
-        state.draft_pa = model.draft_pa(state.flow);
-        const FlowPoint point = open.point_of(box, state.flow);
+        state.draft_pa = room_pa - state.flow.outlet_pressure_pa;
         state.door.box_temperature_k = box.stream.temperature_k;
+        const FlowPoint point = open.point_of(box, state.flow);
         state.door.top_edge_pa = point.left_pa();
         return point;
     };
@@ -156,20 +252,44 @@ void solve_door_open(const FlueModel& model, double fire_share, Detail detail, S
         state.status = Status::no_flow;
         fill_at(std::max(nominal, least_start));
     }
-    const double drawn = flow.value_or(state.gas_flow_kg_s);
-    state.door.face_velocity_m_s =
-        open.air_kg_s(drawn) / (open.room_density_kg_m3() * door.width_m * door.height_m);
+    state.door.face_velocity_m_s = open.face_velocity_m_s(flow.value_or(state.gas_flow_kg_s));
+    const DoorMoment limit =
+        moment_at(open, search.greatest_balance(left_at_top, start), elapsed_s);
+    state.door.opening_share = limit.share_by_velocity;
+    state.door.opening_share_mixed = limit.share_by_mixed_box;
+}
 
-    // How far it may be opened: the flow at which the top edge is at room pressure, over what the
-    // whole opening would then let in.
-    const std::optional<double> limit =
-        search.greatest_balance([](const FlowPoint& p) { return p.left_pa(); }, start);
-    if (!limit) {
-        state.door.opening_share = 0.0;
-        return;
+std::vector<DoorMoment> open_door_moments(const FlueModel& model, const StateResult& state) {
+    std::vector<DoorMoment> moments(door_moments_s.size());
+    const FlueModel in_room(model, state.room.pressure_pa);
+    const RoomLaw room(in_room, state.kind);
+    double start = state.gas_flow_kg_s;
+    for (std::size_t i = 0; i < moments.size(); ++i) {
+        const double elapsed_s = door_moments_s[i];
+        const std::optional<FlueModel> warm = remembering(in_room, state.kind, elapsed_s);
+        const OpenDoor open(*warm, room, state.kind, elapsed_s);
+        const auto point_at = [&](double flow) { return open.point(flow); };
+        FlowSearch search(point_at, range_of(*warm, open));
+        moments[i] = moment_at(open, search.greatest_balance(left_at_top, start), elapsed_s);
+        start = moments[i].gas_flow_kg_s > 0.0 ? moments[i].gas_flow_kg_s : start;
     }
-    const double whole = open.net_inflow_kg_s(0.0, open.box(*limit).density_kg_m3);
-    state.door.opening_share = whole > 0.0 ? open.air_kg_s(*limit) / whole : 1.0;
+    return moments;
+}
+
+double wide_open_s(const std::vector<DoorMoment>& moments) {
+    for (std::size_t i = 0; i < moments.size(); ++i) {
+        const double over = moments[i].share_by_velocity - 1.0;
+        if (over >= 0.0) {
+            continue;
+        }
+        if (i == 0) {
+            return 0.0;
+        }
+        const double before = moments[i - 1].share_by_velocity - 1.0;
+        const double span_s = moments[i].elapsed_s - moments[i - 1].elapsed_s;
+        return moments[i - 1].elapsed_s + span_s * before / (before - over);
+    }
+    return std::numeric_limits<double>::infinity();
 }
 
 } // namespace fluewright

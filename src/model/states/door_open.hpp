@@ -1,16 +1,27 @@
 #pragma once
 
 #include "fluewright/model/states/states.hpp"
+#include "room_law.hpp"
 
 namespace fluewright {
 
-/// The loading door wide open on a fire of `fire_share` of the high burn rate.
+/// The loading door wide open, `elapsed_s` after it was opened on a fire that had burned shut.
 ///
-/// The box is well mixed: the fire's gas and heat, and the room air that the run draws through the
-/// opening, which makes the gas cooler the more there is of it. Over the height of the opening the
-/// room exceeds the box by  dp(y) = dp_top + (rho_room - rho_box) g y  (y down from the top edge);
-/// air comes in where dp is positive, smoke goes out where it is negative. The common flow of run
-/// and opening is a bracketed root.   [theory eq. 27]
-void solve_door_open(const FlueModel& model, double fire_share, Detail detail, StateResult& state);
+/// The box mixes the fire's gas and heat with the room air that the run draws through the opening,
+/// which makes the gas cooler the more there is of it; its lining and the walls of the run still
+/// hold the heat of the fire before. Over the height of the opening the room exceeds the box by
+/// dp(y) = dp_top + (rho_room - rho_box) g y  (y down from the top edge); air comes in where dp is
+/// positive, smoke goes out where it is negative. The common flow of run and opening is a bracketed
+/// root.   [theory eq. 27]
+///
+/// How far the door may be opened has two published ends. A mean face velocity keeps smoke behind
+/// an opening, since cold air comes in low and the gas leaves by an outlet above it; and in a box
+/// that is mixed throughout smoke stays in while the room exceeds it up to the top edge.
+///   [theory eq. 70]
+void solve_door_open(const FlueModel& model,
+                     const RoomLaw& room,
+                     double elapsed_s,
+                     Detail detail,
+                     StateResult& state);
 
 } // namespace fluewright

@@ -41,11 +41,24 @@ HouseAir::HouseAir(const HouseCase& house, const HouseWeather& weather)
     const double head_pa = 0.5 * outdoor_density_kg_m3_ * wind_m_s * wind_m_s;
     add_shell(house, head_pa);
     for (const HouseOpeningCase& opening : house.openings) {
-        gaps_.push_back({.height_m = opening.height_m,
-                         .coefficient_m3_s = 0.0,
-                         .area_m2 = opening.area_m2,
-                         .wind_pa = opening.wind_coefficient * head_pa});
+        add_gap({.height_m = opening.height_m,
+                 .coefficient_m3_s = 0.0,
+                 .area_m2 = opening.area_m2,
+                 .wind_pa = opening.wind_coefficient * head_pa});
     }
+}
+
+/// Gaps at one height with the same air outside pass as one; in a calm that leaves two of a shell.
+void HouseAir::add_gap(const Gap& gap) {
+    for (Gap& other : gaps_) {
+        if (other.height_m == gap.height_m && other.wind_pa == gap.wind_pa
+            && (other.area_m2 > 0.0) == (gap.area_m2 > 0.0)) {
+            other.area_m2 += gap.area_m2;
+            other.coefficient_m3_s += gap.coefficient_m3_s;
+            return;
+        }
+    }
+    gaps_.push_back(gap);
 }
 
 /// Half the walls look along the wind, a quarter into it and a quarter away from it.
@@ -61,10 +74,10 @@ void HouseAir::add_shell(const HouseCase& house, double wind_head_pa) {
     const double top = top_share(house, outdoor_density_kg_m3_, room_density_kg_m3_);
     for (const auto& [level_m, share] : {std::pair{0.0, 1.0 - top}, {house.height_m, top}}) {
         for (const Wall& wall : walls) {
-            gaps_.push_back({.height_m = level_m - house.outlet_level_m,
-                             .coefficient_m3_s = house.leak_m3_s * share * wall.share,
-                             .area_m2 = 0.0,
-                             .wind_pa = wall.coefficient * wind_head_pa});
+            add_gap({.height_m = level_m - house.outlet_level_m,
+                     .coefficient_m3_s = house.leak_m3_s * share * wall.share,
+                     .area_m2 = 0.0,
+                     .wind_pa = wall.coefficient * wind_head_pa});
         }
     }
 }

@@ -8,10 +8,6 @@
 namespace fluewright {
 namespace {
 
-bool has_door_open(StateKind kind) {
-    return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
-}
-
 /// The room pressure that gives itself.
 ///
 /// The lower the room, the less the flue draws, and the less it draws, the higher the room:
@@ -57,37 +53,51 @@ double room_air_kg_s(const Case& resolved, const StateResult& state) {
     if (fire_of(state.kind) == Fire::out) {
         return 0.0;
     }
-    const bool by_duct = resolved.house.outdoor_air && !has_door_open(state.kind);
+    const bool by_duct = resolved.house.outdoor_air && !is_door_open(state.kind);
     const double fire = by_duct ? 0.0 : std::max(0.0, state.gas_flow_kg_s - state.burn_rate_kg_s);
     return fire + state.flow.leak_from_room_kg_s;
 }
 
 StateResult
 solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInRoom solve_in_room) {
+    constexpr double tolerance_pa = 1e-4;
+    constexpr int most_repeats = 4;
     const Case& c = model.resolved();
     const HouseAir& house = model.surroundings().house;
-    const auto at = [&](double room_pa, Detail wanted) {
-        Surroundings around = model.surroundings();
-        around.room_pressure_pa = room_pa;
-        return solve_in_room(FlueModel(model, around), kind, wanted);
-    };
-    const double idle_pa = house.room_pressure_pa(0.0);
     StateResult last;
-    double last_pa = std::numeric_limits<double>::quiet_NaN();
     const auto pressure_for = [&](double room_pa) {
-        last = at(room_pa, Detail::totals);
-        last_pa = room_pa;
+        last = solve_in_room(FlueModel(model, room_pa), kind, detail);
         return house.room_pressure_pa(room_air_kg_s(c, last));
     };
-    const bool takes_air = fire_of(kind) == Fire::burning;
-    const double room_pa = takes_air ? balance_below(idle_pa, pressure_for) : idle_pa;
-    const bool is_solved = detail == Detail::totals && last_pa == room_pa;
-    StateResult state = is_solved ? std::move(last) : at(room_pa, detail);
-    state.room.idle_pressure_pa = idle_pa;
+    // The flow hardly feels the room, so that a repeat leaves a hundredth of what the one before
+    // missed; a hood or a gate may make it feel more.
+    const Firing& usual = kind == StateKind::low_fire ? c.appliance.low : c.appliance.high;
+    double room_pa = house.room_pressure_pa(
+        c.house.outdoor_air ? 0.0 : usual.gas_flow_kg_s - usual.burn_rate_kg_s);
+    double missed_pa = std::numeric_limits<double>::infinity();
+    for (int repeat = 0; repeat < most_repeats; ++repeat) {
+        const double answer_pa = pressure_for(room_pa);
+        const double miss_pa = std::abs(answer_pa - room_pa);
+        if (miss_pa <= tolerance_pa) {
+            return last;
+        }
+        if (miss_pa > 0.5 * missed_pa) {
+            break;
+        }
+        missed_pa = miss_pa;
+        room_pa = answer_pa;
+    }
+    const double balanced_pa = balance_below(house.room_pressure_pa(0.0), pressure_for);
+    return solve_in_room(FlueModel(model, balanced_pa), kind, detail);
+}
+
+void tell_house(const FlueModel& model, StateResult& state) {
+    const HouseAir& house = model.surroundings().house;
+    state.room.idle_pressure_pa = house.room_pressure_pa(0.0);
     state.room.neutral_height_m = house.neutral_height_m(state.room.pressure_pa);
     state.room.pressure_without_fans_pa =
-        house.room_pressure_pa(room_air_kg_s(c, state), Fans::off);
-    return state;
+        house.has_fans() ? house.room_pressure_pa(state.room.taken_kg_s, Fans::off)
+                         : state.room.pressure_pa;
 }
 
 } // namespace fluewright

@@ -1,11 +1,14 @@
 #include "fluewright/model/states/states.hpp"
 
 #include "door_open.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "house_state.hpp"
 #include "model/march/flow_search.hpp"
 #include "model/warmup/kindling.hpp"
+#include "room_law.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace fluewright {
 namespace {
@@ -38,7 +41,7 @@ void burning(const FlueModel& model,
               {.gas = gas,
                .air_share = 0.0,
                .flow_kg_s = firing.gas_flow_kg_s,
-               .temperature_k = firing.gas_temperature_k},
+               .temperature_k = gas_temperature_k(model, firing)},
               detail,
               state);
 }
@@ -50,11 +53,17 @@ bool has_damper_for_strong_draft(const Case& c) {
 }
 
 /// Where the draft is more than the appliance holds, whoever tends the fire turns the damper.
-void burning_held_back(const FlueModel& model,
+void burning_held_back(const FlueModel& idle_model,
+                       const RoomLaw& room,
                        const Firing& firing,
                        GasChoice gas,
                        Detail detail,
                        StateResult& state) {
+    std::optional<FlueModel> drawn;
+    if (!room.is_fixed()) {
+        drawn.emplace(idle_model, room.pressure_pa(firing.gas_flow_kg_s - firing.burn_rate_kg_s));
+    }
+    const FlueModel& model = drawn ? *drawn : idle_model;
     burning(model, firing, gas, detail, state);
     const Case& c = model.resolved();
     if (state.draft_pa <= c.appliance.draft_greatest_pa || !has_damper_for_strong_draft(c)) {
@@ -70,6 +79,7 @@ void burning_held_back(const FlueModel& model,
 /// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
 /// of the search.
 void free_burn(const FlueModel& model,
+               const RoomLaw& room,
                Detail detail,
                const StateResult* at_high_fire,
                StateResult& state) {
@@ -78,10 +88,12 @@ void free_burn(const FlueModel& model,
     GasStream stream{.gas = GasChoice::high_fire,
                      .air_share = 0.0,
                      .flow_kg_s = high.gas_flow_kg_s,
-                     .temperature_k = high.gas_temperature_k};
+                     .temperature_k = gas_temperature_k(model, high)};
+    const double air_share = std::max(0.0, 1.0 - 1.0 / high.gas_per_fuel_kg_kg);
+    const auto room_pa = [&](double flow_kg_s) { return room.pressure_pa(air_share * flow_kg_s); };
     const auto point_of = [&](double flow_kg_s, const MarchResult& march) {
         return FlowPoint{.flow_kg_s = flow_kg_s,
-                         .lift_pa = model.draft_pa(march) + march.loss_pa(),
+                         .lift_pa = room_pa(flow_kg_s) - march.outlet_pressure_pa + march.loss_pa(),
                          .loss_pa = march.loss_pa(),
                          .density_kg_m3 = 0.0};
     };
@@ -91,14 +103,18 @@ void free_burn(const FlueModel& model,
     };
     const auto fill_at = [&](double flow_kg_s) {
         stream.flow_kg_s = flow_kg_s;
-        fill_flow(model, stream, detail, state);
+        if (room.is_fixed()) {
+            fill_flow(model, stream, detail, state);
+        } else {
+            fill_flow(FlueModel(model, room_pa(flow_kg_s)), stream, detail, state);
+        }
         return point_of(flow_kg_s, state.flow);
     };
     // What the gas takes to gain its speed in the outlet: an appliance that asks for no draft still
     // asks for this.
     const double density_kg_m3 =
         model.surroundings().air_pressure_pa
-        / (c.gas_high().products().gas_constant_j_kgk * high.gas_temperature_k);
+        / (c.gas_high().products().gas_constant_j_kgk * stream.temperature_k);
     const auto head_pa = [&](double flow_kg_s) {
         const double flux = flow_kg_s / c.appliance.outlet_area_m2;
         return 0.5 * flux * flux / density_kg_m3;
@@ -154,7 +170,7 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
     state.flow.outlet_pressure_pa = around.mouth_pressure_pa - column_pa;
     state.flow.mouth_pressure_pa = around.mouth_pressure_pa;
     state.draft_pa = model.draft_pa(state.flow);
-    state.gas_temperature_k = c.room_temperature_k;
+    state.gas_temperature_k = around.temperature_k[static_cast<std::size_t>(Zone::room)];
     if (detail == Detail::totals) {
         return;
     }
@@ -181,28 +197,34 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
     }
 }
 
+/// An open front has no door to shut before.
+double open_since_s(const ApplianceCase& appliance) {
+    static const double reload_s = catalog::default_of(DefaultId::door_open_s).value;
+    return appliance.type == ApplianceType::fireplace ? std::numeric_limits<double>::infinity()
+                                                      : reload_s;
+}
+
 StateResult solve_in_room(const FlueModel& model,
                           StateKind kind,
                           Detail detail,
                           const StateResult* at_high_fire) {
     const ApplianceCase& appliance = model.resolved().appliance;
+    const RoomLaw room(model, kind);
     StateResult state;
     state.kind = kind;
     switch (kind) {
     case StateKind::high_fire:
-        burning_held_back(model, appliance.high, GasChoice::high_fire, detail, state);
+        burning_held_back(model, room, appliance.high, GasChoice::high_fire, detail, state);
         break;
     case StateKind::low_fire:
-        burning_held_back(model, appliance.low, GasChoice::low_fire, detail, state);
+        burning_held_back(model, room, appliance.low, GasChoice::low_fire, detail, state);
         break;
     case StateKind::free_burn:
-        free_burn(model, detail, at_high_fire, state);
+        free_burn(model, room, detail, at_high_fire, state);
         break;
     case StateKind::door_open_high:
-        solve_door_open(model, 1.0, detail, state);
-        break;
     case StateKind::door_open_embers:
-        solve_door_open(model, appliance.embers_share, detail, state);
+        solve_door_open(model, room, open_since_s(appliance), detail, state);
         break;
     case StateKind::standing:
         standing(model, detail, state);
@@ -213,8 +235,8 @@ StateResult solve_in_room(const FlueModel& model,
         state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     }
-    state.room.pressure_pa = model.surroundings().room_pressure_pa;
     state.room.taken_kg_s = room_air_kg_s(model.resolved(), state);
+    state.room.pressure_pa = room.pressure_pa(state.room.taken_kg_s);
     return state;
 }
 
@@ -225,8 +247,14 @@ StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
 } // namespace
 
 StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
-    return model.surroundings().house.known() ? solve_with_house(model, kind, detail, solve_alone)
-                                              : solve_alone(model, kind, detail);
+    if (!model.surroundings().house.known()) {
+        return solve_alone(model, kind, detail);
+    }
+    StateResult state = model.has_leaks() && fire_of(kind) == Fire::burning
+                            ? solve_with_house(model, kind, detail, solve_alone)
+                            : solve_alone(model, kind, detail);
+    tell_house(model, state);
+    return state;
 }
 
 std::vector<StateKind> states_of(const Case& resolved) {
@@ -252,14 +280,19 @@ Solution solve(const Case& resolved, Detail detail) {
         const FlueModel idle(*model, surroundings_of(resolved, weather, Fire::out));
         const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
-            // A house of its own lowers the room's pressure in each state by another figure.
-            const bool shares =
-                kind == StateKind::free_burn && !burning_air.house.known() && !tended_damper;
-            solution.states.push_back(
+            // Joints of a run in a house pass air by a room pressure that each state has of its
+            // own.
+            const bool shares = kind == StateKind::free_burn && !tended_damper
+                                && !(burning_air.house.known() && model->has_leaks());
+            StateResult state =
                 fire_of(kind) == Fire::out ? solve_state(idle, kind, detail)
                 : shares ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
-                         : solve_state(*model, kind, detail));
-            solution.states.back().weather = weather;
+                         : solve_state(*model, kind, detail);
+            if (shares && burning_air.house.known()) {
+                tell_house(*model, state);
+            }
+            state.weather = weather;
+            solution.states.push_back(std::move(state));
         }
     }
     return solution;

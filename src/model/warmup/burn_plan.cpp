@@ -32,7 +32,8 @@ double over_burn_rate(
 
 } // namespace
 
-BurnPlan::BurnPlan(const Case& resolved, double total_s) : case_(&resolved) {
+BurnPlan::BurnPlan(const Case& resolved, double total_s, double room_k)
+    : case_(&resolved), room_k_(room_k) {
     assume("how fast the outlet's gas follows the fire: the appliance's own warmth",
            Kind::duration,
            DefaultId::appliance_time_s);
@@ -40,6 +41,10 @@ BurnPlan::BurnPlan(const Case& resolved, double total_s) : case_(&resolved) {
     phases_ = resolved.burn;
     if (phases_.empty()) {
         add_default_phases();
+    }
+    if (!phases_.empty() && !phases_.front().out && !is_burner(resolved.appliance)
+        && resolved.appliance.has_door) {
+        phases_.front().door_ajar = true;
     }
     double planned_s = 0.0;
     std::size_t kept = 0;
@@ -112,13 +117,19 @@ void BurnPlan::add_default_phases() {
                 .end_kg_s = value_of(DefaultId::embers_burn_share) * high}};
 }
 
+double BurnPlan::lighting_k() const {
+    const bool lit_by_hand = !phases_.empty() && phases_.front().door_ajar;
+    return lit_by_hand ? case_->kindling.gas_temperature_k : room_k_;
+}
+
 FireDemand BurnPlan::at(std::size_t index, double into_s) const {
     const BurnPhase& phase = phases_[index];
     const ApplianceCase& a = case_->appliance;
     FireDemand demand;
     demand.phase = index;
     demand.out = phase.out;
-    demand.aim_k = case_->room_temperature_k;
+    demand.aim_k = room_k_;
+    demand.door_ajar = phase.door_ajar;
     if (phase.out) {
         demand.air_share = 1.0;
         return demand;
@@ -134,9 +145,17 @@ FireDemand BurnPlan::at(std::size_t index, double into_s) const {
                                                a.low.gas_per_fuel_kg_kg,
                                                a.high.gas_per_fuel_kg_kg);
     demand.air_share = std::max(1.0 - a.high.gas_per_fuel_kg_kg / gas_per_fuel, 0.0);
-    demand.aim_k = over_burn_rate(
-        a, rate, case_->room_temperature_k, a.low.gas_temperature_k, a.high.gas_temperature_k);
+    demand.aim_k = aim_k(rate);
     return demand;
+}
+
+double BurnPlan::aim_k(double burn_rate_kg_s) const {
+    const ApplianceCase& a = case_->appliance;
+    const auto of = [&](const Firing& fire) {
+        return fire.gas_temperature_k
+               + (fire.gas_temperature_given ? 0.0 : room_k_ - case_->room_temperature_k);
+    };
+    return over_burn_rate(a, burn_rate_kg_s, room_k_, of(a.low), of(a.high));
 }
 
 } // namespace fluewright

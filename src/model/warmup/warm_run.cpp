@@ -22,7 +22,7 @@ constexpr double settled_k = 1e-5;
 constexpr double settled_flow = 1e-7;
 constexpr double settled_pa = 1e-4;
 constexpr double near_enough_pa = 0.02;
-constexpr int most_passes = 200;
+constexpr int most_passes = 400;
 constexpr double least_left_share = 1e-3; ///< joints leave this much of the flow
 
 /// The least that flows up a flue with a fire below, of the flow at high fire: gas that is hot at
@@ -188,7 +188,7 @@ void WarmRun::pass_joint(const Section& s, Passage& p) const {
 }
 
 double WarmRun::room_pressure_pa(const FlowControl& control, const Passage& p) const {
-    return around_.house.known() ? around_.house.room_pressure_pa(
+    return control.room_by_house ? around_.house.room_pressure_pa(
                control.room_air_share * p.started_kg_s + p.from_room_kg_s)
                                  : control.room_pressure_pa;
 }
@@ -316,9 +316,9 @@ WarmStage WarmRun::solve(const WarmGas& gas,
     Passage p;
     p.gas = &case_->gas_high();
     p.set_dilution(gas.air_share);
-    // Cold air through the joints may hold a trickle down that a whole fire would carry: of two
-    // flows that balance, the greater is the fire's.
-    p.started_kg_s = leaks_ && control.tended ? control.asked_kg_s : gas.flow_kg_s;
+    // A cold column holds a trickle down that a whole fire would carry: of two flows that balance,
+    // the greater is the fire's, for whoever lights it does so with paper and small wood.
+    p.started_kg_s = control.tended ? control.asked_kg_s : gas.flow_kg_s;
     p.outlet_pa = gas.outlet_pa;
     WarmStage stage = settle(gas, control, step_s, start_k, nodes_k, p);
     if (control.tended && damper_for_strong_draft_
@@ -342,7 +342,11 @@ WarmStage WarmRun::settle(const WarmGas& gas,
     WarmStage stage;
     for (int pass = 0; pass < most_passes; ++pass) {
         follow(gas, step_s, start_k, nodes_k, p);
-        p.room_pa = room_pressure_pa(control, p);
+        // A regulator's air moves the room, and the room the regulator: one is held while the other
+        // is looked for.
+        const double room_pa = room_pressure_pa(control, p);
+        const bool room_has_moved = leaks_ && std::abs(room_pa - p.room_pa) > settled_pa;
+        p.room_pa = leaks_ ? p.room_pa : room_pa;
         stage.flow_kg_s = p.started_kg_s;
         stage.outlet_pa = around_.mouth_pressure_pa - p.buoyancy_pa + p.losses_pa;
         stage.draft_pa = p.room_pa - stage.outlet_pa;
@@ -360,8 +364,12 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
         const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k
                              && std::abs(miss_pa) <= settled_pa;
-        if (settled || pass + 1 == most_passes) {
+        if ((settled && !room_has_moved) || pass + 1 == most_passes) {
             break;
+        }
+        if (settled) {
+            p.room_pa = room_pa;
+            search = OutletSearch{};
         }
         p.outlet_pa = search.next(p.outlet_pa, miss_pa);
         // A draft at a pressure that is not the flue's own says nothing about the flow.

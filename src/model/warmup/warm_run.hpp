@@ -22,8 +22,9 @@ struct FlowControl {
     double asked_kg_s{};           ///< endless with the fire out
     double resistance_pa_s2_kg2{}; ///< draft over flow squared
     double room_pressure_pa{};     ///< where no house tells it
-    double room_air_share{};       ///< of the flow: what the fire takes out of the room
-    bool tended{};                 ///< whether somebody turns the damper where draft is too strong
+    bool room_by_house{};
+    double room_air_share{}; ///< of the flow: what the fire takes out of the room
+    bool tended{};           ///< whether somebody turns the damper where draft is too strong
 };
 
 struct WarmStage {

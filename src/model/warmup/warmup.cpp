@@ -74,11 +74,12 @@ private:
 };
 
 Course::Course(const Case& resolved, const WarmupOptions& options)
-    : case_(resolved), options_(options), plan_(resolved, options.total_s),
+    : case_(resolved), options_(options),
+      plan_(resolved, options.total_s, resolved.weathers[options.weather].room_temperature_k),
       burning_(surroundings_of(resolved, options.weather, Fire::burning)),
       idle_(surroundings_of(resolved, options.weather, Fire::out)),
       run_(resolved, burning_, options.cells_factor), nodes_k_(run_.cold()),
-      outlet_k_(resolved.room_temperature_k) {
+      outlet_k_(plan_.lighting_k()) {
     made_.phases = plan_.phases();
     made_.assumptions = plan_.assumptions();
     made_.draft_needed_pa = resolved.appliance.high.draft_needed_pa;
@@ -95,20 +96,29 @@ Course::Course(const Case& resolved, const WarmupOptions& options)
 
 FlowControl Course::control(const FireDemand& demand) const {
     const Firing& firing = demand.out ? case_.appliance.low : case_.appliance.high;
+    const double open_share = demand.door_ajar ? case_.appliance.door_passage_share : 1.0;
     return {.asked_kg_s =
                 demand.out ? case_.appliance.high.gas_flow_kg_s * 100.0 : demand.gas_flow_kg_s,
             .resistance_pa_s2_kg2 =
-                firing.draft_needed_pa / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
+                open_share * firing.draft_needed_pa / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
             .room_pressure_pa = demand.out ? idle_.room_pressure_pa : burning_.room_pressure_pa,
-            .room_air_share = demand.out || case_.house.outdoor_air || demand.gas_flow_kg_s <= 0.0
+            .room_by_house = demand.out ? idle_.house.known() : burning_.house.known(),
+            .room_air_share = demand.out || (case_.house.outdoor_air && !demand.door_ajar)
+                                      || demand.gas_flow_kg_s <= 0.0
                                   ? 0.0
                                   : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
             .tended = !demand.out};
 }
 
-/// The gas at the outlet follows its aim, taken at the middle of the stretch of time.
+/// The gas at the outlet follows its aim, taken at the middle of the stretch of time; a fire that
+/// gets less air than it asks aims as low as it burns.
 double Course::outlet_after(double outlet_k, double into_s, double step_s) const {
-    const double aim_k = plan_.at(phase_, into_s + 0.5 * step_s).aim_k;
+    const FireDemand demand = plan_.at(phase_, into_s + 0.5 * step_s);
+    const bool starved = !demand.out && last_.open_flow_kg_s < demand.gas_flow_kg_s;
+    const double aim_k = starved
+                             ? plan_.aim_k(demand.burn_rate_kg_s
+                                           * std::min(1.0, last_.flow_kg_s / demand.gas_flow_kg_s))
+                             : demand.aim_k;
     return aim_k + (outlet_k - aim_k) * std::exp(-step_s / plan_.appliance_time_s());
 }
 

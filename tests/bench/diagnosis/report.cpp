@@ -1,5 +1,6 @@
 #include "report.hpp"
 
+#include "fluewright/model/fields/observed_words.hpp"
 #include "preface.hpp"
 
 #include <algorithm>
@@ -242,10 +243,10 @@ fluewright::Reply reply_of(const fluewright::Observation& seen) {
     flag(seen.smell_when_idle);
     flag(seen.better_with_window_open);
     if (seen.smoke) {
-        reply.word = *seen.smoke == SmokePlace::none ? "no" : "yes";
+        reply.word = *seen.smoke == fluewright::SmokePlace::none ? "no" : "yes";
     }
     if (seen.found) {
-        reply.word = *seen.found == FoundState::bad ? "yes" : "no";
+        reply.word = *seen.found == fluewright::FoundState::bad ? "yes" : "no";
     }
     if (seen.worse) {
         reply.word = name(*seen.worse);

@@ -97,7 +97,7 @@ Truth::Look Truth::look(Doing doing, const Moment& moment) const {
     Look result;
     result.draft_pa = state.draft_pa;
     result.gas_k = state.gas_temperature_k;
-    result.door_share = state.door.opening_share;
+    result.door_share = state.door.opening_share_mixed;
     result.flow_share = state.gas_flow_kg_s / written_flow_kg_s_;
     result.room_pa = model.surroundings().room_pressure_pa;
     result.joints_pa = -1e9;

@@ -51,11 +51,13 @@ Installation side_outlet() {
     written.site.weather = {{.name = "frost",
                              .outdoor_temperature_k = 263.15,
                              .wind_m_s = 0.0,
-                             .relative_humidity = 0.8},
+                             .relative_humidity = 0.8,
+                             .room_temperature_k = {}},
                             {.name = "mild",
                              .outdoor_temperature_k = 285.15,
                              .wind_m_s = 0.0,
-                             .relative_humidity = 0.8}};
+                             .relative_humidity = 0.8,
+                             .room_temperature_k = {}}};
     written.appliance.type = ApplianceType::stove;
     written.appliance.outlet.diameter_m = 0.15;
     written.appliance.burn_rate_kg_s = {.low = 1.0 / 3600.0, .high = 2.5 / 3600.0};

@@ -88,7 +88,7 @@ TEST_CASE("the open door passes what the run draws") {
     // Smoke stays in where the top edge is below the room, and the door may then open fully.
     for (const StateResult& state : solution.states) {
         if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {
-            CHECK((state.door.top_edge_pa > 0.0) == (state.door.opening_share > 1.0));
+            CHECK((state.door.top_edge_pa > 0.0) == (state.door.opening_share_mixed > 1.0));
         }
     }
 }

@@ -57,7 +57,8 @@ Installation stove_on(std::string pipe, std::string chimney) {
     written.site.weather = {{.name = "cool",
                              .outdoor_temperature_k = 275.15,
                              .wind_m_s = 0.0,
-                             .relative_humidity = 0.8}};
+                             .relative_humidity = 0.8,
+                             .room_temperature_k = {}}};
     written.site.room.pressure_pa = 0.0;
     written.appliance.type = ApplianceType::stove;
     written.appliance.outlet.diameter_m = 0.15;
@@ -261,7 +262,7 @@ TEST_CASE("The flow never passes what the fire asks, and drops where the flue is
         }
         const Case made = *resolve(written);
         const Warmup warmed = warm_up(made, {.step_s = 60.0});
-        const BurnPlan plan(made, 0.0);
+        const BurnPlan plan(made, 0.0, made.room_temperature_k);
         bool starved = false;
         double start_s = 0.0;
         std::size_t phase = 0;
@@ -285,7 +286,7 @@ TEST_CASE("The burn plan") {
     Installation written = stove_on("single-wall steel", "insulated 25 mm");
     SECTION("left out: lighting, high fire, burn-down and the time after") {
         const Case made = *resolve(written);
-        const BurnPlan plan(made, 0.0);
+        const BurnPlan plan(made, 0.0, made.room_temperature_k);
         REQUIRE(plan.phases().size() == 4);
         CHECK(plan.phases().back().out);
         CHECK(plan.assumptions().size() == 7);
@@ -298,7 +299,7 @@ TEST_CASE("The burn plan") {
     SECTION("at low fire the gas is that of low fire") {
         written.burn = {burn(60, 1.0)};
         const Case made = *resolve(written);
-        const FireDemand low = BurnPlan(made, 0.0).at(0, 0.0);
+        const FireDemand low = BurnPlan(made, 0.0, made.room_temperature_k).at(0, 0.0);
         CHECK(low.gas_flow_kg_s == Approx(made.appliance.low.gas_flow_kg_s));
         CHECK(low.aim_k == Approx(made.appliance.low.gas_temperature_k));
         const GasFit mixed = made.gas_high().diluted(low.air_share);
@@ -308,7 +309,7 @@ TEST_CASE("The burn plan") {
         const Case made = *resolve(written);
         const auto total = [&](double seconds) {
             double sum = 0.0;
-            const BurnPlan plan(made, seconds);
+            const BurnPlan plan(made, seconds, made.room_temperature_k);
             for (const BurnPhase& phase : plan.phases()) {
                 sum += phase.duration_s;
             }
@@ -316,12 +317,12 @@ TEST_CASE("The burn plan") {
         };
         CHECK(total(1000.0) == Approx(1000.0));
         CHECK(total(50000.0) == Approx(50000.0));
-        CHECK(BurnPlan(made, 1000.0).phases().size() == 2);
+        CHECK(BurnPlan(made, 1000.0, made.room_temperature_k).phases().size() == 2);
     }
     SECTION("phases of the file; none burning is the fire out") {
         written.burn = {burn(20, 2.0), burn(30, 0.0)};
         const Case made = *resolve(written);
-        const BurnPlan plan(made, 0.0);
+        const BurnPlan plan(made, 0.0, made.room_temperature_k);
         REQUIRE(plan.phases().size() == 2);
         CHECK(plan.phases()[1].out);
         CHECK(plan.assumptions().size() == 1);

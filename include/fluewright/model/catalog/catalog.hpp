@@ -121,6 +121,8 @@ struct ApplianceDefault {
     double low_fire_share;     ///< low burn rate over high burn rate
     double load_density_kg_m3; ///< fuel load per firebox volume, for unlabelled heaters
     double burn_hours_high;    ///< hours one such load lasts at high fire
+    double lining_area_m2;     ///< hot surface that the air from an open door passes
+    double lining_mass_kg;     ///< lining and body behind it
     std::string_view source;
     std::string_view mark;
     std::string_view note;

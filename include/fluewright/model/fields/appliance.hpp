@@ -35,6 +35,8 @@ struct Firebox {
     Given width_m;
     Given depth_m;
     Given height_m;
+    Given lining_area_m2; ///< hot surface that the air from an open door passes
+    Given lining_mass_kg; ///< lining and body that hold heat
 
     bool operator==(const Firebox&) const = default;
 };

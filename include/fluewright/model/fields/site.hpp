@@ -13,6 +13,7 @@ struct Weather {
     Given outdoor_temperature_k;
     Given wind_m_s;
     Given relative_humidity;
+    Given room_temperature_k; ///< of the room in this weather
 
     bool operator==(const Weather&) const = default;
 };
@@ -54,6 +55,7 @@ struct Site {
     Given air_inlet_m2;   ///< opening for air from outdoors
     Given flue_shared_by; ///< heaters on the flue, this one counted
     Given year_fitted;
+    Choice<Shelter> shelter; ///< house, open shed or outdoors
     Flag tight_house;
     Choice<RuleSet> rules; ///< us, uk, ca, au, de or none
     Roof roof;

@@ -16,6 +16,14 @@ enum class HouseSide : std::uint8_t { windward, lee };
 
 enum class ChimneyTopPosition : std::uint8_t { clear, near_ridge, adverse };
 
+/// What the heater stands in.
+enum class Shelter : std::uint8_t { house, open_shed, outdoors };
+
+/// Whether the air round the heater is that of the weather.
+[[nodiscard]] constexpr bool is_open(Shelter shelter) {
+    return shelter != Shelter::house;
+}
+
 enum class RuleSet : std::uint8_t { us, uk, ca, au, de, none };
 
 enum class FileUnits : std::uint8_t { metric, us };
@@ -34,6 +42,10 @@ enum class FileUnits : std::uint8_t { metric, us };
 
 [[nodiscard]] constexpr auto words_of(ChimneyTopPosition) {
     return std::to_array<std::string_view>({"clear", "near ridge", "adverse"});
+}
+
+[[nodiscard]] constexpr auto words_of(Shelter) {
+    return std::to_array<std::string_view>({"house", "open shed", "outdoors"});
 }
 
 [[nodiscard]] constexpr auto words_of(RuleSet) {

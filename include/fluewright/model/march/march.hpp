@@ -28,6 +28,7 @@ struct Station {
     double height_m{};   ///< over the outlet
     double gas_temperature_k{};
     double inner_wall_k{};
+    double inner_wall_start_k{}; ///< near the lower end of a straight; else 0
     double outer_wall_k{};
     double velocity_m_s{};
     double reynolds{};
@@ -65,6 +66,13 @@ struct MarchResult {
     [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
 };
 
+/// What the wall of one straight still holds of the fire before.   [theory eq. 69]
+struct WallMemory {
+    double inner_start_k{}; ///< near its lower end
+    double inner_end_k{};   ///< at its upper end
+    double kept_w_m2k{}; ///< heat per kelvin that the wall has cooled below that; 0: nothing held
+};
+
 /// A case in one weather, prepared so that a march allocates nothing.
 class FlueModel {
 public:
@@ -72,6 +80,13 @@ public:
 
     /// The same case in other air; takes over what the change of air leaves as it is.
     FlueModel(const FlueModel& model, const Surroundings& surroundings);
+
+    /// The same case and air with walls that still hold the heat of a fire before; one entry for
+    /// each section of the case.
+    FlueModel(const FlueModel& model, std::vector<WallMemory> memory);
+
+    /// The same model in a room of another pressure.
+    FlueModel(const FlueModel& model, double room_pressure_pa);
 
     /// Marches from the outlet at a given static pressure there (against outdoors). `stations`,
     /// when not empty, holds station_count() entries and is filled in flow order: the outlet, then
@@ -135,6 +150,7 @@ private:
     std::vector<std::size_t> heat_owners_; ///< the first section of each wall place
     std::vector<std::shared_ptr<const WallHeat>> heats_;
     std::array<std::vector<EmissionFit>, 2> emissions_;
+    std::vector<WallMemory> memory_; ///< empty: walls in balance with the gas
     bool has_leaks_{};
 };
 

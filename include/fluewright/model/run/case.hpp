@@ -9,6 +9,7 @@
 #include <array>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -81,10 +82,11 @@ struct Firing {
     double burn_rate_kg_s{}; ///< fuel as fired
     double air_ratio{};
     double gas_flow_kg_s{};
-    double gas_temperature_k{}; ///< at the outlet
-    double heat_in_fuel_w{};    ///< net
-    double heat_to_flue_w{};    ///< sensible heat of the gas above the room
-    double heat_output_w{};     ///< useful
+    double gas_temperature_k{};   ///< at the outlet
+    bool gas_temperature_given{}; ///< measured, else from the balance of heat
+    double heat_in_fuel_w{};      ///< net
+    double heat_to_flue_w{};      ///< sensible heat of the gas above the room
+    double heat_output_w{};       ///< useful
     double draft_needed_pa{};
     double carbon_dioxide_dry{};
     double oxygen_dry{};
@@ -96,6 +98,12 @@ struct DoorOpening {
     double height_m{};
     double top_below_outlet_m{}; ///< from the top edge up to the outlet; negative if the edge is
                                  ///< higher
+};
+
+/// What in the firebox stays hot when the door is opened.
+struct FireboxLining {
+    double transfer_w_k{}; ///< to the air that passes it
+    double heat_j_k{};     ///< held per kelvin; 0 where nothing is
 };
 
 struct ApplianceCase {
@@ -113,6 +121,7 @@ struct ApplianceCase {
     double outlet_height_m{};
     bool has_door{};
     DoorOpening door;
+    FireboxLining lining;
     double door_passage_share{};   ///< of the appliance's resistance that stays with the door open
     double embers_share{};         ///< burn rate over embers over that of high fire
     double dew_point_acid_share{}; ///< SO3 over SO2
@@ -121,6 +130,8 @@ struct ApplianceCase {
 struct WeatherCase {
     std::string name;
     double outdoor_temperature_k{};
+    double
+        room_temperature_k{}; ///< round the appliance; that of outdoors where it is not in a house
     double wind_m_s{};
     double relative_humidity{};
 };
@@ -131,7 +142,8 @@ struct BurnPhase {
     double duration_s{};
     double start_kg_s{}; ///< burn rate as fired, straight between the two ends
     double end_kg_s{};
-    bool out{}; ///< no fire: room air follows the draft through the appliance
+    bool door_ajar{}; ///< the loading door stands ajar, so that the fire gets air past the controls
+    bool out{};       ///< no fire: room air follows the draft through the appliance
 };
 
 /// A window set open or an air inlet.
@@ -143,7 +155,7 @@ struct HouseOpeningCase {
 
 /// The building, where the file tells of one and gives no room pressure.
 struct HouseCase {
-    bool known{};
+    bool known{}; ///< there is one, and some pressure of the room is left for it to tell
     double height_m{};
     double outlet_level_m{};     ///< the outlet over the lowest floor of the shell
     double leak_m3_s{};          ///< C of Q = C dp^n
@@ -189,10 +201,11 @@ struct Case {
     UnitSystem units{};
     ApplianceCase appliance;
     double air_pressure_pa{};
-    double room_temperature_k{};
+    double room_temperature_k{}; ///< that the gas temperatures of the fires are told for
     double room_humidity{};
-    double room_pressure_burning_pa{};
-    double room_pressure_standing_pa{};
+    std::optional<double> room_pressure_burning_pa; ///< given; else the house tells it
+    std::optional<double> room_pressure_standing_pa;
+    Shelter shelter{};
     HouseCase house;
     Kindling kindling;
     double mouth_wind_coefficient{}; ///< wind pressure at the mouth over the wind head

@@ -31,6 +31,9 @@ public:
     /// Whether the case tells of a house at all.
     [[nodiscard]] bool known() const { return known_; }
 
+    /// Whether a fan moves air through its shell.
+    [[nodiscard]] bool has_fans() const { return exhaust_kg_s_ > 0.0 || supply_kg_s_ > 0.0; }
+
     /// Air that comes in less air that goes out [kg/s] with the room at `room_pa` against outdoors
     /// at the height of the outlet, and the fire taking `taken_kg_s` of room air.
     [[nodiscard]] double
@@ -56,6 +59,7 @@ private:
         double wind_pa;          ///< outside it
     };
 
+    void add_gap(const Gap& gap);
     void add_shell(const HouseCase& house, double wind_head_pa);
 
     bool known_{};

@@ -4,6 +4,7 @@
 #include "fluewright/model/march/march.hpp"
 #include "fluewright/model/states/cold_start.hpp"
 
+#include <array>
 #include <string_view>
 #include <vector>
 
@@ -16,13 +17,26 @@ enum class Status : std::uint8_t {
     no_answer, ///< the solver gave up; a fault of the program
 };
 
-/// What the opened door does.
+/// How far the door may be opened some time after it was. Over 1: fully.   [theory eq. 70]
+struct DoorMoment {
+    double elapsed_s{};
+    double gas_flow_kg_s{};      ///< up the run, with the box at room pressure up to the top edge
+    double box_temperature_k{};  ///< then
+    double share_by_velocity{};  ///< until the mean face velocity no longer keeps smoke back
+    double share_by_mixed_box{}; ///< until smoke comes out of a box that is mixed throughout
+};
+
+/// When an opened door is looked at: at once, and over the next minute.
+inline constexpr std::array<double, 3> door_moments_s{0.0, 20.0, 60.0};
+
+/// What the opened door does, a minute after it was opened; an open front for ever.
 struct DoorResult {
-    double top_edge_pa{};       ///< room minus box at the top edge; smoke stays in while positive
-    double face_velocity_m_s{}; ///< of the air over the whole opening
-    double
-        opening_share{}; ///< how far the door may be opened before smoke comes out; over 1: fully
+    double top_edge_pa{};         ///< room minus box at the top edge, the box mixed throughout
+    double face_velocity_m_s{};   ///< of the air over the whole opening
+    double opening_share{};       ///< DoorMoment::share_by_velocity: what is judged
+    double opening_share_mixed{}; ///< DoorMoment::share_by_mixed_box: the cautious end
     double box_temperature_k{};
+    std::vector<DoorMoment> moments; ///< where asked for: at door_moments_s
 };
 
 /// The air of the room in a state.
@@ -68,6 +82,28 @@ enum class Detail : std::uint8_t { stations, totals };
 [[nodiscard]] constexpr Fire fire_of(StateKind kind) {
     return kind == StateKind::standing || kind == StateKind::cold_start ? Fire::out : Fire::burning;
 }
+
+/// Whether a door or an open front lets in the air.
+[[nodiscard]] constexpr bool is_door_open(StateKind kind) {
+    return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
+}
+
+/// Gas at the outlet of a fire with the room as it is in the model's weather: what an energy
+/// balance gives is told over the air the fire takes, a measured temperature is itself.
+[[nodiscard]] inline double gas_temperature_k(const FlueModel& model, const Firing& fire) {
+    const double room_k = model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)];
+    return fire.gas_temperature_k
+           + (fire.gas_temperature_given ? 0.0 : room_k - model.resolved().room_temperature_k);
+}
+
+/// How far the door of a solved state may be opened at each of door_moments_s. The model must be
+/// the one the state was solved with.
+[[nodiscard]] std::vector<DoorMoment> open_door_moments(const FlueModel& model,
+                                                        const StateResult& state);
+
+/// How long a door may stand wide open until smoke comes, by mean face velocity [s]: 0 where it may
+/// not be opened so far at all, infinite where it stays in beyond the last of door_moments_s.
+[[nodiscard]] double wide_open_s(const std::vector<DoorMoment>& moments);
 
 /// One state. The model must be prepared for fire_of(kind).
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);

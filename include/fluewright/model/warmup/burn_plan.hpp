@@ -15,6 +15,7 @@ struct FireDemand {
     double gas_flow_kg_s{};
     double air_share{}; ///< room air in the gas beyond that of high fire, kg per kg
     double aim_k{};     ///< gas temperature at the outlet once the appliance is as warm as the fire
+    bool door_ajar{};
     bool out{};
     std::size_t phase{};
 };
@@ -23,7 +24,8 @@ class BurnPlan {
 public:
     /// The phases of the file, or else the default course of lighting, high fire and burn-down;
     /// then the time after the fire, so long that the whole takes `total_s` (0: a default time).
-    BurnPlan(const Case& resolved, double total_s);
+    /// `room_k`: of the air the fire takes in the weather looked at.
+    BurnPlan(const Case& resolved, double total_s, double room_k);
 
     [[nodiscard]] const std::vector<BurnPhase>& phases() const { return phases_; }
 
@@ -36,6 +38,13 @@ public:
     /// aims at are straight lines over the burn rate; above high fire flow goes on in proportion.
     [[nodiscard]] FireDemand at(std::size_t phase, double into_s) const;
 
+    /// Gas temperature that a fire of this burn rate aims at.
+    [[nodiscard]] double aim_k(double burn_rate_kg_s) const;
+
+    /// Gas at the outlet in the first minutes: of paper and kindling, in a plan that begins with a
+    /// fire in an appliance lit by hand; else the room's air.
+    [[nodiscard]] double lighting_k() const;
+
     /// How fast the gas at the outlet follows the fire [s]: the appliance's own warmth.
     [[nodiscard]] double appliance_time_s() const { return appliance_time_s_; }
 
@@ -47,6 +56,7 @@ private:
     std::vector<BurnPhase> phases_;
     std::vector<Assumption> assumptions_;
     double appliance_time_s_{};
+    double room_k_;
 };
 
 } // namespace fluewright

@@ -138,7 +138,7 @@ Prediction Solver::solve(const FlueModel& model, const Situation& situation) con
     if (situation.doing == Doing::door_open_high || situation.doing == Doing::door_open_embers) {
         static const double half_way = catalog::default_of(DefaultId::door_opening_wanted).value;
         const double wanted = c.appliance.type == ApplianceType::fireplace ? 1.0 : half_way;
-        p.opening_short = wanted - std::clamp(state.door.opening_share, 0.0, 1.5);
+        p.opening_short = wanted - std::clamp(state.door.opening_share_mixed, 0.0, 1.5);
     }
     p.points = points_of(c, state, altered_.deposit_m.size());
     return p;

@@ -1,0 +1,88 @@
+#include "straight.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+/// Heat, buoyancy and friction along a straight whose wall still holds the heat of a fire before.
+/// The wall may be hotter than gas and air, so that no logarithm serves; it pulls the gas of each
+/// cell to a temperature of its own, by an exponential that holds for a trickle, too.
+namespace fluewright {
+namespace {
+
+constexpr double longest_cell_m = 1.5;
+constexpr int least_cells = 2;
+constexpr double least_pull_w_m2k = 1e-6;
+
+} // namespace
+
+/// Between the ends of a straight the wall's excess over the air fell off geometrically.
+void FlueModel::Straight::remember(const WallMemory& memory) {
+    constexpr double least_excess_k = 0.1;
+    if (memory.kept_w_m2k <= 0.0) {
+        return;
+    }
+    memory_ = &memory;
+    memory_start_ = std::log(std::max(memory.inner_start_k - ambient_k_, least_excess_k));
+    memory_rise_ =
+        std::log(std::max(memory.inner_end_k - ambient_k_, least_excess_k)) - memory_start_;
+}
+
+/// For the gas last set.
+WallBalance::Answer FlueModel::Straight::balance_beside_memory(double xi) {
+    const double along = (straight_parts::cube(xi) - prepared_.start_m) / section_.length_m;
+    balance_.forced_w_m2k = entry_at(xi) * forced_w_m2k_;
+    balance_.kept_w_m2k = memory_->kept_w_m2k;
+    balance_.before_k = ambient_k_ + std::exp(memory_start_ + memory_rise_ * along);
+    return balance_.solve(balance_.before_k);
+}
+
+/// A point of a cell for the pressures alone.
+FlueModel::Straight::Stage FlueModel::Straight::stage_along(double xi, double gas_k) const {
+    Stage stage{};
+    stage.xi = xi;
+    stage.distance_m = straight_parts::cube(xi);
+    stage.gas_k = gas_k;
+    stage.reynolds = reynolds_ * std::pow(balance_.gas_k / gas_k, straight_parts::viscosity_power);
+    return stage;
+}
+
+void FlueModel::Straight::march_beside_memory() {
+    const int count =
+        model_.case_->cells_factor
+        * std::max(least_cells, static_cast<int>(std::ceil(section_.length_m / longest_cell_m)));
+    const double step = prepared_.xi_length / count;
+    double gas_k = flow_.temperature_k;
+    for (int i = 0; i < count; ++i) {
+        const double xi = prepared_.xi_start + step * i;
+        const double start_m = straight_parts::cube(xi);
+        double pull_per_m = 0.0;
+        double aim_k = gas_k;
+        double middle_k = gas_k;
+        const auto at = [&](double place_m) {
+            return aim_k + (gas_k - aim_k) * std::exp(-pull_per_m * (place_m - start_m));
+        };
+        // With the gas as it comes in, and then with that half way.
+        const double middle_xi = xi + 0.5 * step;
+        for (int pass = 0; pass < 2; ++pass) {
+            set_gas_at(middle_k);
+            const WallBalance::Answer wall = balance_beside_memory(middle_xi);
+            const double pull_w_m2k =
+                std::max(wall.flux_slope_w_m2k * wall.wall_per_gas, least_pull_w_m2k);
+            aim_k = middle_k - wall.flux_w_m2 / pull_w_m2k;
+            pull_per_m = heated_ * pull_w_m2k / specific_heat_j_kgk_;
+            middle_k = at(straight_parts::cube(middle_xi));
+            flow_.wall_k = wall.inner_k;
+            flow_.wall_start_k = i == 0 ? wall.inner_k : flow_.wall_start_k;
+        }
+        std::array<Stage, 2> stages;
+        for (std::size_t point = 0; point < stages.size(); ++point) {
+            const double here = xi + Gauss<2>::points[point] * step;
+            stages[point] = stage_along(here, at(straight_parts::cube(here)));
+        }
+        add_pressures(stages, step);
+        gas_k = at(straight_parts::cube(xi + step));
+    }
+    flow_.temperature_k = gas_k;
+}
+
+} // namespace fluewright
