@@ -72,6 +72,14 @@ void hold_findings(const Json& expected, const Assessment& answer) {
     }
 }
 
+/// Fire, or smoke and carbon monoxide in a living space: nothing of the kind in a sound run.
+void hold_no_danger(const Assessment& answer) {
+    for (const Finding& finding : answer.findings) {
+        INFO(finding.matter->id << ": " << finding.message);
+        CHECK(finding.severity != Severity::danger);
+    }
+}
+
 /// Every plan that is said to cure clears the finding, and check of the written plan agrees.
 void hold_plans(const std::string& id, const Installation& written) {
     const auto made = improve(written, {});
@@ -113,6 +121,9 @@ TEST_CASE("the small cases get the answer a fitter would give") {
             CHECK(stretches_of(answer) == expected["stretch"].get<std::string>());
         }
         hold_findings(expected, answer);
+        if (expected.value("no_danger", false)) {
+            hold_no_danger(answer);
+        }
         if (expected.contains("same_answer_as")) {
             const Assessment other =
                 checked(written_in(expected["same_answer_as"].get<std::string>()), Words::with);

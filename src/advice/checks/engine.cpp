@@ -20,7 +20,9 @@ CheckResults own_results(const View& view) {
     Subject subject(view, results);
     if (view.has_solution()) {
         checking::draft(subject);
+        checking::joint_pressure(subject);
         checking::heat(subject);
+        checking::top(subject);
         checking::house(subject);
     }
     checking::sizes(subject);

@@ -16,6 +16,14 @@ inline constexpr auto own_matters = std::to_array<Matter>({
          "The mouth is lower over the floor of the heater than the trade's usual least height. A "
          "short stack has little draft to spare, and wind and roof reach it easily.",
      .remedy = "Raise the top; every metre of warm flue adds 3 to 7 Pa."},
+    {.id = "cold-air-falls-in-at-top",
+     .severity = Severity::note,
+     .per_place = false,
+     .title = "Cold air falls in at the chimney top",
+     .meaning = "The gas leaves the top so slowly for its lightness that cold air falls in beside "
+                "it and cools the flue from above. The computed draft does not count that and is "
+                "doubtful in this state: take it for the most there can be.",
+     .remedy = "A flue nearer the outlet's size, a narrower top, or a brisker fire."},
     {.id = "crimp-points-up",
      .severity = Severity::warning,
      .per_place = true,
@@ -68,6 +76,15 @@ inline constexpr auto own_matters = std::to_array<Matter>({
          "The fans take more air than the leaks of the house give at a small pressure; the flue is "
          "the widest hole left, and gas of a low or dying fire comes back into the room.",
      .remedy = "Switch the fans off with the fire, or give them an inlet of their own."},
+    {.id = "fan-reverses-idle-flue",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Fans draw air down the idle flue",
+     .meaning = "With no fire the fans draw outdoor air down the flue. The warmth of dying embers "
+                "still turns it, yet a new fire lit against the fans smokes.",
+     .remedy =
+         "Switch the fans off before lighting and while embers glow, or give them an inlet of "
+         "their own."},
     {.id = "flue-far-larger-than-outlet",
      .severity = Severity::warning,
      .per_place = false,
@@ -96,19 +113,21 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Gas hotter than the wall's rating",
      .meaning = "The gas is hotter than this kind of wall may carry for hours.",
      .remedy = "Lower the fire, or use a wall with a higher rating."},
-    {.id = "gas-slow-at-mouth",
-     .severity = Severity::note,
-     .per_place = false,
-     .title = "Gas leaves slowly",
-     .meaning = "Gas slower than about half a metre a second falls back in gusts and cools inside "
-                "the flue.",
-     .remedy = "A flue nearer the outlet's size, or a brisker fire."},
     {.id = "gas-too-hot",
      .severity = Severity::danger,
      .per_place = false,
+     .title = "Overfiring, off the scale",
+     .meaning = "Gas this hot at the outlet is off the scale of a flue probe: it burns out stove "
+                "and pipe and can light what has settled in the flue.",
+     .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
+               "time."},
+    {.id = "heater-overfired",
+     .severity = Severity::warning,
+     .per_place = false,
      .title = "Overfiring",
-     .meaning = "Gas this hot at the outlet means overfiring: it burns out stove and pipe and can "
-                "light what has settled in the flue.",
+     .meaning =
+         "Gas this hot at the outlet means overfiring: in the long run it burns out stove and "
+         "pipe. What wall it reaches has a rating and a check of its own.",
      .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
                "time."},
     {.id = "hood-spills",
@@ -124,6 +143,16 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
                 "the air the fire takes out of tight walls. All of it is lost to the draft.",
      .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
+    {.id = "ice-at-top",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Ice grows at the chimney top",
+     .meaning =
+         "The inner wall near the top is wet and below freezing: ice grows from the water of "
+         "the gas and narrows the flue day by day, in the longest frosts down to nothing.",
+     .remedy =
+         "Insulate the flue up to its top or bring it nearer the outlet's size; in frost, look "
+         "at the top daily and do not burn low."},
     {.id = "joint-leak-dilutes",
      .severity = Severity::warning,
      .per_place = false,
@@ -131,6 +160,13 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .meaning = "Room air drawn in through the joints cools the gas and takes part of what the "
                 "flue can carry; walls turn wet and tar settles.",
      .remedy = "Seal the joints below it first, where the draft is greatest."},
+    {.id = "joints-without-draft",
+     .severity = Severity::note,
+     .per_place = true,
+     .title = "Joints that no draft holds",
+     .meaning = "Here the gas in the pipe is a little above the pressure of the air around it, as "
+                "it is near the top of many a sound flue. The joint is tight enough for that.",
+     .remedy = "Keep the joint tight; a freer cap lowers the pressure below it."},
     {.id = "level-run-too-flat",
      .severity = Severity::warning,
      .per_place = false,
@@ -186,9 +222,17 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .severity = Severity::danger,
      .per_place = true,
      .title = "Joints under pressure",
-     .meaning = "Here the gas in the pipe is above the pressure of the air around it: every gap "
-                "lets smoke and carbon monoxide out.",
+     .meaning = "Here the gas in the pipe is so far above the pressure of the air around it that a "
+                "joint of this fit lets smoke and carbon monoxide into the house.",
      .remedy = "Find what holds the gas back above this place; sealing the joint alone hides it."},
+    {.id = "smoke-may-seep-at-joints",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Joints that smoke may seep from",
+     .meaning = "Here the gas in the pipe is above the pressure of the air around it, in a joint "
+                "that holds most of it back or that stands in a shut space. A joint that has "
+                "worked loose lets it out.",
+     .remedy = "Look for what holds the gas back above this place, and have the joint looked at."},
     {.id = "straight-grows-past-its-joint",
      .severity = Severity::warning,
      .per_place = false,
@@ -198,7 +242,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .remedy =
          "Put a slip joint or a telescoping length in this straight, and fix it at one end only."},
     {.id = "surface-over-rating",
-     .severity = Severity::danger,
+     .severity = Severity::warning,
      .per_place = true,
      .title = "Surface hotter than its rating",
      .meaning = "The outside of the pipe gets hotter than its paint or wall is rated for.",
@@ -217,6 +261,14 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .meaning = "A value is so far from what such installations have that the result should be "
                 "doubted until it is checked.",
      .remedy = "Measure or read this value again."},
+    {.id = "wall-below-acid-dew-point",
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "Acid condenses on the wall",
+     .meaning =
+         "The inner wall is dry of water and yet below the dew point of the sulfuric acid in "
+         "the gas: acid eats steel, mortar and clay joints.",
+     .remedy = "A liner made for the fuel, an insulated flue, or fuel with less sulfur."},
     {.id = "wall-below-creosote-threshold",
      .severity = Severity::warning,
      .per_place = false,

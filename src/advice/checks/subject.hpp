@@ -59,9 +59,11 @@ private:
 };
 
 // Checks that need a solution.
-void draft(Subject& subject); ///< short, too strong, reversed, smoke at joints and door
-void heat(Subject& subject);  ///< dew point, tar, ratings, lengthening
-void house(Subject& subject); ///< starved, fans, wind, leaking joints and hoods
+void draft(Subject& subject);          ///< short, too strong, reversed, smoke at the door
+void joint_pressure(Subject& subject); ///< smoke at the joints
+void heat(Subject& subject);           ///< dew point, tar, ratings, lengthening
+void top(Subject& subject);            ///< cold air that falls in
+void house(Subject& subject);          ///< starved, fans, wind, leaking joints and hoods
 
 // Checks of the shape alone.
 void sizes(Subject& subject);    ///< areas against the outlet and along the run

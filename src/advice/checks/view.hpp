@@ -30,6 +30,9 @@ struct Piece {
 
     [[nodiscard]] bool is_single() const { return run_part->wall_kind == WallKind::single; }
 
+    /// Masonry without a liner: its mortar is all that keeps the gas in.
+    [[nodiscard]] bool is_unlined() const { return wall->id.starts_with("unlined"); }
+
     [[nodiscard]] std::string key(std::string_view name) const { return run_part->pointer(name); }
 };
 

@@ -3,7 +3,7 @@
 #include "advice/checks/view.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
-#include "fluewright/physics/dew_point.hpp"
+#include "fluewright/model/march/dew_points.hpp"
 
 #include <algorithm>
 #include <array>
@@ -35,15 +35,11 @@ double coldest_k(const View& view, const Piece& piece, StateKind kind) {
     return least;
 }
 
-double dew_point_k(const Case& c, const FlueGas& gas) {
-    return dew_point::water_k(gas.diluted(0.0).water_vapour * c.air_pressure_pa);
-}
-
 void grade(PartDeposit& part, const View& view) {
     const Case& c = view.resolved;
     const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
     const bool wood = view.heater().fuel_group == FuelGroup::wood && !view.fireplace();
-    const double dew_k = dew_point_k(c, c.gas_low());
+    const double dew_k = dew_points_of(c, c.gas_low(), 0.0, c.air_pressure_pa).water_k;
     if (part.coldest_low_fire_k < dew_k) {
         part.risk = DepositRisk::high;
         part.reason = "at low fire the gas wets its wall";

@@ -2,6 +2,7 @@
 
 #include "en13384_run.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/march/dew_points.hpp"
 #include "fluewright/model/states/states.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "fluewright/physics/european_chimney.hpp"
@@ -24,7 +25,7 @@ struct Calculation {
     RunTerms draught;
     RunTerms dry;
     RunTerms wet;
-    DewPoint dew;
+    DewPoints dew;
     double needed_at_appliance_pa; ///< PW
     double air_supply_pa;          ///< PB
 
@@ -314,13 +315,13 @@ MethodFiring fire(const Case& c, GasChoice choice) {
         .draught = run_terms(c, firing, fit, Purpose::draught),
         .dry = run_terms(c, firing, fit, Purpose::wall_dry),
         .wet = run_terms(c, firing, fit, Purpose::wall_wet),
-        .dew = dew_point_of(c, gas, conditions_of(c, Purpose::wall_dry).air_pressure_pa),
+        .dew = dew_points_of(c, gas, 0.0, conditions_of(c, Purpose::wall_dry).air_pressure_pa),
         .needed_at_appliance_pa = firing.draft_needed_pa,
         .air_supply_pa =
             std::max(-c.room_pressure_burning_pa.value_or(
                          catalog::default_of(DefaultId::room_pressure_burning_pa).value),
                      0.0)};
-    const double dry_limit_k = k.dew.water_k + k.dew.acid_allowance_k;
+    const double dry_limit_k = std::max(k.dew.water_k, k.dew.acid_k);
     MethodFiring made;
     made.name = high ? "high fire" : "low fire";
     made.groups = {site_terms(k), gas_terms(k)};

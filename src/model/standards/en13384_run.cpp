@@ -3,7 +3,6 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/march/wall_heat.hpp"
 #include "fluewright/physics/atmosphere.hpp"
-#include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/european_chimney.hpp"
 #include "fluewright/physics/wall_layer.hpp"
 
@@ -157,21 +156,6 @@ RunTerms run_terms(const Case& c, const Firing& firing, const GasFit& gas, Purpo
             inner_wall_k(run.outlet_k, run.conditions.outdoor_k, run.last_overall_w_m2k, inside);
     }
     return run;
-}
-
-DewPoint dew_point_of(const Case& c, const FlueGas& gas, double air_pressure_pa) {
-    DewPoint dew{};
-    dew.vapour_pa = gas.products().water_vapour * air_pressure_pa;
-    dew.water_k = dew_point::water_k(dew.vapour_pa);
-    const bool sulphurous =
-        c.appliance.fuel_group == FuelGroup::coal || c.appliance.fuel_group == FuelGroup::oil;
-    const double trioxide_pa = gas.product_fractions()[at(Species::so2)]
-                               * c.appliance.dew_point_acid_share * air_pressure_pa;
-    if (sulphurous && trioxide_pa > 0.0) {
-        dew.acid_allowance_k =
-            std::max(dew_point::acid_k(dew.vapour_pa, trioxide_pa) - dew.water_k, 0.0);
-    }
-    return dew;
 }
 
 } // namespace fluewright::european

@@ -41,15 +41,4 @@ run_terms(const Case& resolved, const Firing& firing, const GasFit& gas, Purpose
 /// SE PE + SEG PG of one stretch; SEG is SE where the gas speeds up, else 1.
 [[nodiscard]] double resistance_with_safety_pa(double resistance_pa, double velocity_change_pa);
 
-/// Tg of dry operation [K]: the water dew point by the standard's equation; for coal and oil the
-/// acid dew point where it is higher.
-struct DewPoint {
-    double vapour_pa;
-    double water_k;
-    double acid_allowance_k;
-};
-
-[[nodiscard]] DewPoint
-dew_point_of(const Case& resolved, const FlueGas& gas, double air_pressure_pa);
-
 } // namespace fluewright::european

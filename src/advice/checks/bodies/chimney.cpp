@@ -24,7 +24,7 @@ Verdict lined(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"there is no masonry chimney"};
     for (const Piece& piece : view.pieces) {
         if (piece.has_length() && masonry(piece)) {
-            const bool bare = piece.wall->id.starts_with("unlined");
+            const bool bare = piece.is_unlined();
             fold.add(at(view, piece, decided(!bare, bare ? "it has no liner" : "it is lined")));
         }
     }

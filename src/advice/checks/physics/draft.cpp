@@ -72,43 +72,6 @@ void short_or_strong(Subject& s, const StateResult& state) {
     }
 }
 
-/// The joint with the greatest pressure outwards in a state with a fire. Joints in the open air
-/// near the mouth are of no concern: only parts inside the building count.
-void joints_under_pressure(Subject& s, const StateResult& state) {
-    const Station* worst = nullptr;
-    for (const Station& station : state.stations) {
-        const Section& section = s.resolved.sections[station.section];
-        const bool inside = section.zone != Zone::outdoors && section.kind != PartKind::cap;
-        if (inside
-            && (worst == nullptr || station.pressure_in_zone_pa > worst->pressure_in_zone_pa)) {
-            worst = &station;
-        }
-    }
-    if (worst == nullptr) {
-        return;
-    }
-    const Section& section = s.resolved.sections[worst->section];
-    CheckResult* f = s.hold(own("smoke-at-joints"),
-                            worst->pressure_in_zone_pa <= 0.0,
-                            {.kind = Kind::pressure,
-                             .figure = worst->pressure_in_zone_pa,
-                             .limit = 0.0,
-                             .weight = worst->pressure_in_zone_pa},
-                            {.section = &section, .place = {}, .state = &state});
-    if (f == nullptr || !s.with_words()) {
-        return;
-    }
-    f->message = "The gas at the upper end of " + f->place + " is "
-                 + s.show(worst->pressure_in_zone_pa, Kind::pressure) + " above the air around it.";
-    // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
-    // out.
-    const double without_room_pa = worst->pressure_pa;
-    if (without_room_pa <= 0.0) {
-        f->remedy = "The room is below outdoors and the flue is not: let air into the room (open a "
-                    "window, stop fans, fit an inlet) before anything else.";
-    }
-}
-
 void opened_door(Subject& s, const StateResult& state) {
     const bool open_front = s.resolved.appliance.type == ApplianceType::fireplace;
     CheckResult* f =
@@ -158,9 +121,6 @@ void draft(Subject& s) {
     for (const StateResult& state : s.view.states()) {
         if (sets_flow(state)) {
             short_or_strong(s, state);
-        }
-        if (sets_flow(state) || state.kind == StateKind::free_burn) {
-            joints_under_pressure(s, state);
         }
         if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {
             opened_door(s, state);

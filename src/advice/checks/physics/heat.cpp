@@ -1,7 +1,8 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/physics/dew_point.hpp"
+#include "fluewright/model/march/dew_points.hpp"
 #include "fluewright/physics/expansion.hpp"
 
 #include <algorithm>
@@ -26,46 +27,71 @@ const Station* coldest_wall(const StateResult& state, const Case& c) {
     return coldest;
 }
 
-double dew_point_k(Subject& s, const StateResult& state) {
+DewPoints dew_points(Subject& s, const StateResult& state) {
     const FlueGas& gas =
         state.kind == StateKind::low_fire ? s.resolved.gas_low() : s.resolved.gas_high();
-    const GasFit fit = gas.diluted(state.flow.mouth_air_share);
-    return dew_point::water_k(fit.water_vapour * s.resolved.air_pressure_pa);
+    return dew_points_of(s.resolved, gas, state.flow.mouth_air_share, s.resolved.air_pressure_pa);
 }
 
+/// What settles on the coldest wall. Where water runs down it, acid and tar are the lesser matter.
 void cold_wall(Subject& s, const StateResult& state) {
     const Station* coldest = coldest_wall(state, s.resolved);
     if (coldest == nullptr) {
         return;
     }
     const Section& section = s.resolved.sections[coldest->section];
-    const double dew_k = dew_point_k(s, state);
+    const DewPoints dew = dew_points(s, state);
     const bool makes_tar = s.resolved.appliance.fuel_group == FuelGroup::wood
                            && s.resolved.appliance.type != ApplianceType::fireplace;
-    const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
-    const bool wet = coldest->inner_wall_k < dew_k;
-    const auto hold = [&](std::size_t row, double limit_k) {
-        return s.hold(row,
-                      coldest->inner_wall_k >= limit_k,
-                      {.kind = Kind::temperature,
-                       .figure = coldest->inner_wall_k,
-                       .limit = limit_k,
-                       .weight = (limit_k - coldest->inner_wall_k) / 100.0},
-                      {.section = &section, .place = {}, .state = &state});
+    const bool wet = coldest->inner_wall_k < dew.water_k;
+    const auto hold = [&](std::size_t row, double limit_k, std::string_view what) {
+        CheckResult* f = s.hold(row,
+                                coldest->inner_wall_k >= limit_k,
+                                {.kind = Kind::temperature,
+                                 .figure = coldest->inner_wall_k,
+                                 .limit = limit_k,
+                                 .weight = (limit_k - coldest->inner_wall_k) / 100.0},
+                                {.section = &section, .place = {}, .state = &state});
+        if (f != nullptr && s.with_words()) {
+            f->message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
+                         + " at the end of " + f->place + "; " + std::string{what} + " below "
+                         + s.show(limit_k, Kind::temperature) + ".";
+        }
     };
-    CheckResult* f = hold(own("wall-below-dew-point"), dew_k);
-    // Where water runs down the wall, tar is the lesser matter.
-    if (!wet && makes_tar) {
-        f = hold(own("wall-below-creosote-threshold"), tar_k);
+    hold(own("wall-below-dew-point"), dew.water_k, "the gas wets it");
+    if (!wet && dew.acid_k > 0.0) {
+        hold(own("wall-below-acid-dew-point"), dew.acid_k, "its acid settles");
     }
-    if (f == nullptr || !s.with_words()) {
+    if (!wet && makes_tar) {
+        hold(own("wall-below-creosote-threshold"),
+             catalog::default_of(DefaultId::creosote_threshold_k).value,
+             "tar settles");
+    }
+}
+
+/// Ice grows where the wall at the top of the last part with a length is wet and below freezing.
+void ice(Subject& s, const StateResult& state) {
+    const auto top =
+        std::find_if(state.stations.rbegin(), state.stations.rend(), [&](const Station& station) {
+            return s.resolved.sections[station.section].length_m > 0.0;
+        });
+    if (top == state.stations.rend()) {
         return;
     }
-    f->message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
-                 + " at the end of " + f->place + "; "
-                 + (wet ? "the gas wets it below " + s.show(dew_k, Kind::temperature)
-                        : "tar settles below " + s.show(tar_k, Kind::temperature))
-                 + ".";
+    const bool wet = top->inner_wall_k < dew_points(s, state).water_k;
+    CheckResult* f =
+        s.hold(own("ice-at-top"),
+               !wet || top->inner_wall_k >= constants::celsius_zero_k,
+               {.kind = Kind::temperature,
+                .figure = top->inner_wall_k,
+                .limit = constants::celsius_zero_k,
+                .weight = (constants::celsius_zero_k - top->inner_wall_k) / 100.0},
+               {.section = &s.resolved.sections[top->section], .place = {}, .state = &state});
+    if (f != nullptr && s.with_words()) {
+        f->message = "The inner wall is at " + s.show(top->inner_wall_k, Kind::temperature)
+                     + " and wet at the upper end of " + f->place + "; ice grows below "
+                     + s.show(constants::celsius_zero_k, Kind::temperature) + ".";
+    }
 }
 
 void ratings(Subject& s, const StateResult& state) {
@@ -162,36 +188,28 @@ void lengthening(Subject& s, const StateResult& state) {
     }
 }
 
-void gas_heat(Subject& s, const StateResult& state) {
-    if (state.kind != StateKind::high_fire) {
-        return;
-    }
-    if (s.resolved.appliance.fuel_group == FuelGroup::wood) {
-        const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
-        CheckResult* f = s.hold(own("gas-too-hot"),
-                                state.gas_temperature_k <= hot_k,
+/// Over the scale of a flue probe it is a danger, over its band of sound fires a warning: a wall
+/// that the gas is too hot for has its own rating.
+void overfired(Subject& s, const StateResult& state) {
+    const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
+    const double off_scale_k = catalog::default_of(DefaultId::gas_temperature_off_scale_k).value;
+    const auto hold = [&](std::size_t row, double limit_k) {
+        CheckResult* f = s.hold(row,
+                                state.gas_temperature_k <= limit_k,
                                 {.kind = Kind::temperature,
                                  .figure = state.gas_temperature_k,
-                                 .limit = hot_k,
-                                 .weight = (state.gas_temperature_k - hot_k) / 100.0},
+                                 .limit = limit_k,
+                                 .weight = (state.gas_temperature_k - limit_k) / 100.0},
                                 {.section = nullptr, .place = "the outlet", .state = &state});
         if (f != nullptr && s.with_words()) {
             f->message = "Gas leaves the appliance at "
                          + s.show(state.gas_temperature_k, Kind::temperature) + "; above "
-                         + s.show(hot_k, Kind::temperature) + " it is overfired.";
+                         + s.show(limit_k, Kind::temperature) + " it is overfired.";
         }
-    }
-    const double slowest = catalog::default_of(DefaultId::gas_velocity_least_m_s).value;
-    const double velocity = state.flow.mouth_velocity_m_s;
-    CheckResult* f = s.hold(own("gas-slow-at-mouth"),
-                            velocity >= slowest,
-                            {.kind = Kind::speed,
-                             .figure = velocity,
-                             .limit = slowest,
-                             .weight = 1.0 - velocity / slowest},
-                            {.section = nullptr, .place = "the mouth", .state = &state});
-    if (f != nullptr && s.with_words()) {
-        f->message = "Gas leaves the mouth at " + s.show(velocity, Kind::speed) + ".";
+    };
+    hold(own("gas-too-hot"), off_scale_k);
+    if (state.gas_temperature_k <= off_scale_k) {
+        hold(own("heater-overfired"), hot_k);
     }
 }
 
@@ -203,8 +221,11 @@ void heat(Subject& s) {
             continue;
         }
         cold_wall(s, state);
-        gas_heat(s, state);
+        ice(s, state);
         if (state.kind == StateKind::high_fire) {
+            if (s.resolved.appliance.fuel_group == FuelGroup::wood) {
+                overfired(s, state);
+            }
             ratings(s, state);
             lengthening(s, state);
         }

@@ -64,11 +64,23 @@ void fans(Subject& s, const StateResult& state) {
     if (without_pa < 0.0) {
         return; // not the doing of the fans
     }
-    CheckResult* f = s.hold(
-        own("fan-reverses-flue"),
-        state.draft_pa >= 0.0,
-        {.kind = Kind::pressure, .figure = state.draft_pa, .limit = 0.0, .weight = -state.draft_pa},
-        {.section = nullptr, .place = "the outlet", .state = &state});
+    // Dying embers still turn a flue that the fans push down only a little.
+    const double harmless_pa = catalog::default_of(DefaultId::idle_fan_reversal_danger_pa).value;
+    const bool idle = state.kind == StateKind::standing;
+    const auto hold = [&](std::size_t row, double limit_pa) {
+        return s.hold(row,
+                      state.draft_pa >= limit_pa,
+                      {.kind = Kind::pressure,
+                       .figure = state.draft_pa,
+                       .limit = limit_pa,
+                       .weight = limit_pa - state.draft_pa},
+                      {.section = nullptr, .place = "the outlet", .state = &state});
+    };
+    const double dangerous_pa = idle ? -harmless_pa : 0.0;
+    CheckResult* f = hold(own("fan-reverses-flue"), dangerous_pa);
+    if (idle && state.draft_pa >= dangerous_pa) {
+        f = hold(own("fan-reverses-idle-flue"), 0.0);
+    }
     if (f == nullptr || !s.with_words()) {
         return;
     }

@@ -1,0 +1,166 @@
+#include "joint_pressure.hpp"
+
+#include "advice/checks/subject.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <tuple>
+#include <vector>
+
+namespace fluewright::checking {
+namespace {
+
+/// A joint in one state.
+struct PressedJoint {
+    const Section* section{}; ///< the one above it
+    const StateResult* state{};
+    SmokeSpace space{};
+    JointMake make{};
+    JointHarm harm{};
+    double over_pa{};          ///< over the air around it
+    double over_outdoors_pa{}; ///< over the air outdoors at that height
+
+    [[nodiscard]] bool worse_than(const PressedJoint& other) const {
+        return std::tuple{harm, over_pa} > std::tuple{other.harm, other.over_pa};
+    }
+};
+
+/// Free burn is a fire whose air somebody has opened: an appliance that is not loaded by hand has
+/// no such condition.
+bool burns_so(const Case& c, const StateResult& state) {
+    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire
+           || (state.kind == StateKind::free_burn && c.appliance.has_door);
+}
+
+SmokeSpace space_of(Zone zone) {
+    return zone == Zone::room       ? SmokeSpace::living
+           : zone == Zone::outdoors ? SmokeSpace::open_air
+                                    : SmokeSpace::shut;
+}
+
+/// By the slit that the leak comes to. Where the file leaves no slit at all, what pipe of that kind
+/// usually has: nobody has said that it is sealed.
+JointMake make_of(const Piece& piece, const Section& lower_end) {
+    const double slit_m = lower_end.joint_leak_m2 / lower_end.perimeter_m;
+    if (slit_m <= 0.0) {
+        const bool slips = !is_chimney_wall(piece.wall->kind) || piece.is_unlined();
+        return slips ? JointMake::slip : JointMake::locked;
+    }
+    const auto value = [](DefaultId id) { return catalog::default_of(id).value; };
+    const double sealed_m = value(DefaultId::joint_gap_sealed_m);
+    const double tight_m = value(DefaultId::joint_gap_tight_m);
+    const double ordinary_m = value(DefaultId::joint_gap_ordinary_m);
+    return slit_m < std::sqrt(sealed_m * tight_m)     ? JointMake::sealed
+           : slit_m < std::sqrt(tight_m * ordinary_m) ? JointMake::locked
+                                                      : JointMake::slip;
+}
+
+/// The joint at the lower end of a part; none where it has none that smoke comes out of unsaid: the
+/// bare end of a pipe, and a hood, which has a check of its own.
+std::optional<PressedJoint>
+joint_of(const View& view, const Piece& piece, const StateResult& state) {
+    if (piece.run_part->bare_end() || piece.section->kind == PartKind::draft_hood) {
+        return std::nullopt;
+    }
+    const std::size_t first = piece.run_part->first_section;
+    const Section& section = view.resolved.sections[first];
+    const Station& above = state.stations[first + 1];
+    const Station& below = state.stations[first];
+    const Zone zone_below = view.resolved.sections[below.section].zone;
+    // Between two zones the joint may stand in either: in the one where smoke does more harm.
+    const bool in_lower = first > 0 && piece.section->kind != PartKind::cap
+                          && space_of(zone_below) < space_of(section.zone);
+    PressedJoint joint{.section = piece.section,
+                       .state = &state,
+                       .space = space_of(in_lower ? zone_below : section.zone),
+                       .make = make_of(piece, section),
+                       .harm = JointHarm::none,
+                       .over_pa = in_lower ? below.pressure_in_zone_pa : above.joint_pressure_pa,
+                       .over_outdoors_pa = below.pressure_pa};
+    joint.harm = joint_harm(joint.space, joint.make, joint.over_pa);
+    return joint;
+}
+
+/// The worst joint indoors in a state.
+std::optional<PressedJoint> worst_joint(const View& view, const StateResult& state) {
+    std::optional<PressedJoint> worst;
+    for (const Piece& piece : view.pieces) {
+        const std::optional<PressedJoint> joint = joint_of(view, piece, state);
+        if (joint && joint->space != SmokeSpace::open_air
+            && (!worst || joint->worse_than(*worst))) {
+            worst = joint;
+        }
+    }
+    return worst;
+}
+
+constexpr std::string_view words(SmokeSpace space) {
+    return space == SmokeSpace::living ? "the room" : "the shut space";
+}
+
+constexpr std::string_view words(JointMake make) {
+    return make == JointMake::slip ? "slips" : make == JointMake::locked ? "locks" : "is sealed";
+}
+
+void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
+    const auto* row = joint_pressure_rows.begin();
+    while (row->space != joint.space || row->make != joint.make) {
+        ++row;
+    }
+    const double limit_pa = level == JointHarm::danger    ? row->danger_pa
+                            : level == JointHarm::warning ? row->warning_pa
+                                                          : row->note_pa;
+    const std::size_t check = level == JointHarm::danger    ? own("smoke-at-joints")
+                              : level == JointHarm::warning ? own("smoke-may-seep-at-joints")
+                                                            : own("joints-without-draft");
+    CheckResult* f = s.hold(check,
+                            joint.harm < level,
+                            {.kind = Kind::pressure,
+                             .figure = joint.over_pa,
+                             .limit = limit_pa,
+                             .weight = joint.over_pa - limit_pa},
+                            {.section = joint.section, .place = {}, .state = joint.state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "At the lower end of " + f->place + " the gas is "
+                 + s.show(joint.over_pa, Kind::pressure) + " above the air of "
+                 + std::string{words(joint.space)} + "; a joint there that "
+                 + std::string{words(joint.make)} + " may be at most "
+                 + s.show(limit_pa, Kind::pressure) + " above it.";
+    // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
+    // out.
+    if (joint.over_outdoors_pa <= 0.0 && level != JointHarm::note) {
+        f->remedy = "The room is below outdoors and the flue is not: let air into the room (open a "
+                    "window, stop fans, fit an inlet) before anything else.";
+    }
+}
+
+} // namespace
+
+/// All states are weighed before any is put down, so that one joint is not a danger in one state
+/// and a note in the next.
+void joint_pressure(Subject& s) {
+    std::vector<PressedJoint> worst;
+    JointHarm most = JointHarm::none;
+    for (const StateResult& state : s.view.states()) {
+        if (state.stations.empty() || !burns_so(s.resolved, state)) {
+            continue;
+        }
+        if (const std::optional<PressedJoint> joint = worst_joint(s.view, state)) {
+            worst.push_back(*joint);
+            most = std::max(most, joint->harm);
+        }
+    }
+    for (const PressedJoint& joint : worst) {
+        for (const JointHarm level : {JointHarm::danger, JointHarm::warning, JointHarm::note}) {
+            if (level >= most) {
+                hold_joint(s, joint, level);
+            }
+        }
+    }
+}
+
+} // namespace fluewright::checking
