@@ -84,8 +84,13 @@ constexpr int enough_digits = 17;
 std::optional<std::string>
 searched(double si, Kind kind, const Unit& unit, int most_digits = enough_digits) {
     const double value = unit_table::from_si(si, unit);
-    if (value == 0.0 || !std::isfinite(value)) {
+    if (!std::isfinite(value)) {
         return std::nullopt;
+    }
+    if (value == 0.0) {
+        const std::string zero = with_unit("0", unit);
+        const auto read = parse_quantity(zero, kind);
+        return read && read->value == si ? std::optional{zero} : std::nullopt;
     }
     for (int digits = 1; digits <= most_digits; ++digits) {
         Buffer buffer{};
@@ -117,9 +122,7 @@ std::string shortest_us(double si, Kind kind) {
         if (unit == nullptr || unit->family != unit_table::Family::us) {
             continue;
         }
-        std::string text = si == 0.0 && unit->offset == 0.0
-                               ? with_unit("0", *unit)
-                               : searched(si, kind, *unit, most_digits).value_or("");
+        std::string text = searched(si, kind, *unit, most_digits).value_or("");
         if (!text.empty() && (shortest.empty() || text.size() < shortest.size())) {
             shortest = std::move(text);
         }

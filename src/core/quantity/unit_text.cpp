@@ -177,6 +177,11 @@ double from_si(double si, const Unit& unit) {
         linear = std::atan(si);
     }
     linear = linear * unit.ratio.under / unit.ratio.over - unit.offset;
+    // What is left of two like numbers is rounding: 0 degF is no 6e-14 degF.
+    constexpr double rounding = 1e-14;
+    if (std::abs(linear) < rounding * std::abs(unit.offset)) {
+        linear = 0.0;
+    }
     const double ten = power_of_ten(unit.power);
     return unit.power < 0 ? linear * ten : linear / ten;
 }

@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "core/quantity/unit_table.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 
 #include <cmath>
@@ -105,6 +106,35 @@ TEST_CASE("What is shown can be read again and is never a negative zero") {
             }
         }
     }
+}
+
+TEST_CASE("Nothing is a plain zero in every unit of every kind") {
+    for (const Kind kind : all_kinds()) {
+        for (const unit_table::Unit& unit : unit_table::units(kind)) {
+            const std::string symbol{unit.symbol};
+            const std::string zero = symbol.empty() ? "0" : "0 " + symbol;
+            CAPTURE(zero);
+            const auto read = parse_quantity(zero, kind);
+            REQUIRE(read.has_value());
+            CHECK(format_in_unit(read->value, kind, unit.symbol) == zero);
+            for (const auto system : {UnitSystem::metric, UnitSystem::us}) {
+                const std::string written = write_quantity(read->value, kind, system);
+                CHECK(written.find("e-") == std::string::npos);
+                CHECK(parse_quantity(written, kind)->value == read->value);
+                // Shown in the unit of the trade it is a round zero or the same in another scale.
+                const std::string shown = format_quantity(read->value, kind, system);
+                CHECK_FALSE(shown.starts_with("-0"));
+                CHECK((kind == Kind::temperature || shown.starts_with("0")));
+            }
+        }
+    }
+    constexpr double zero_fahrenheit_k = 459.67 * 5.0 / 9.0;
+    CHECK(format_quantity(zero_fahrenheit_k, Kind::temperature, UnitSystem::us) == "0 degF");
+    CHECK(format_in_unit(zero_fahrenheit_k, Kind::temperature, "degF", 12) == "0 degF");
+    CHECK(write_quantity(zero_fahrenheit_k, Kind::temperature, UnitSystem::us) == "0 degF");
+    // Just beside it nothing is rounded away.
+    CHECK(format_in_unit(zero_fahrenheit_k + 1e-6, Kind::temperature, "degF", 2)
+          == "0.0000018 degF");
 }
 
 TEST_CASE("A number shown with seventeen digits reads back in every unit") {
