@@ -28,6 +28,7 @@ CheckResults own_results(const View& view) {
     checking::sizes(subject);
     checking::shape(subject);
     checking::joints(subject);
+    checking::heat_balance(subject);
     checking::doubtful(subject);
     if (view.with_words) {
         for (std::size_t i = 0; i < checking::own_checks.size(); ++i) {

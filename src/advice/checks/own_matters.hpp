@@ -121,6 +121,18 @@ inline constexpr auto own_matters = std::to_array<Matter>({
                 "and pipe and can light what has settled in the flue.",
      .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
                "time."},
+    {.id = "heat-does-not-close",
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Measured heats do not add up",
+     .meaning =
+         "Useful heat, heat in the flue gas and unburned heat must come to the heat in the "
+         "fuel. Here the figures of the file miss that by more than measurement scatters: one "
+         "of them is wrong, and with it the draft.",
+     .remedy =
+         "Measure burn rate, gas flow and gas temperature again, over the same hour; see "
+         "whether the burn rate is of dry or of moist fuel and the efficiency on the net or the "
+         "gross heating value."},
     {.id = "heater-overfired",
      .severity = Severity::warning,
      .per_place = false,

@@ -66,10 +66,11 @@ void top(Subject& subject);            ///< cold air that falls in
 void house(Subject& subject);          ///< starved, fans, wind, leaking joints and hoods
 
 // Checks of the shape alone.
-void sizes(Subject& subject);    ///< areas against the outlet and along the run
-void shape(Subject& subject);    ///< level runs, turns, cleanout, height
-void joints(Subject& subject);   ///< ends and bores
-void doubtful(Subject& subject); ///< fuel, and input far from what is usual
+void sizes(Subject& subject);        ///< areas against the outlet and along the run
+void shape(Subject& subject);        ///< level runs, turns, cleanout, height
+void joints(Subject& subject);       ///< ends and bores
+void heat_balance(Subject& subject); ///< measured heats against the heat in the fuel
+void doubtful(Subject& subject);     ///< fuel, and input far from what is usual
 
 /// One result of a check for all states in which it is not met: the worst, which names the others.
 /// `results` are those of physics and trade.

@@ -42,6 +42,10 @@ struct CaseWork {
 
 void site(const CaseWork& work);
 void appliance(const CaseWork& work);
+
+/// High and low fire of the appliance: what burns, and what it sends up.
+void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults);
+
 void fuel(const CaseWork& work); ///< of the appliance: analysis, moisture, heating value
 
 /// The loading door and what the firebox behind it holds of heat.

@@ -65,6 +65,37 @@ TEST_CASE("the gas at the outlet carries off what efficiency leaves") {
           == Approx(high.burn_rate_kg_s * high.gas_per_fuel_kg_kg).epsilon(1e-12));
 }
 
+TEST_CASE("the heats of a fire close whatever the file states of it") {
+    Installation in = plain::stack(4.0, 0.15, 0.5);
+    in.appliance.gas_temperature_k = {};
+    in.appliance.efficiency = {};
+    in.appliance.gas_flow_kg_s = {};
+    const auto missed = [](const Installation& written) {
+        const Firing& f = plain::resolved(written).appliance.high;
+        return (f.heat_output_w + f.heat_to_flue_w + f.heat_unburned_w) / f.heat_in_fuel_w - 1.0;
+    };
+    CHECK(missed(in) == Approx(0.0).margin(1e-6));
+    in.appliance.gas_temperature_k.high = 550.0; // measured: the useful heat is the rest
+    CHECK(missed(in) == Approx(0.0).margin(1e-6));
+    const Case rest = plain::resolved(in);
+    CHECK_FALSE(assumes(rest, "/appliance/efficiency/high"));
+    in.appliance.gas_flow_kg_s.high = 1.2 * rest.appliance.high.gas_flow_kg_s;
+    CHECK(missed(in) == Approx(0.0).margin(1e-6));
+    // A flow measured beside the burn rate tells the air, unless the file does.
+    in.appliance.air_ratio = {};
+    const Case flowing = plain::resolved(in);
+    CHECK(
+        flowing.appliance.high.gas_flow_kg_s
+        == Approx(flowing.appliance.high.burn_rate_kg_s * flowing.appliance.high.gas_per_fuel_kg_kg)
+               .epsilon(0.01));
+    in.appliance.gas_flow_kg_s = {};
+    in.appliance.gas_temperature_k = {};
+    in.appliance.heat_output_w.high = 0.6 * rest.appliance.high.heat_in_fuel_w;
+    CHECK(missed(in) == Approx(0.0).margin(1e-6));
+    CHECK(plain::resolved(in).appliance.high.heat_output_w
+          == Approx(*in.appliance.heat_output_w.high));
+}
+
 TEST_CASE("properties carry on, and a change of size becomes a step") {
     Installation in = plain::stack(2.0, 0.15, 0.5);
     Part upper;

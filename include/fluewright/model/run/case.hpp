@@ -87,6 +87,7 @@ struct Firing {
     double heat_in_fuel_w{};      ///< net
     double heat_to_flue_w{};      ///< sensible heat of the gas above the room
     double heat_output_w{};       ///< useful
+    double heat_unburned_w{};     ///< leaves as gas and char that did not burn
     double draft_needed_pa{};
     double carbon_dioxide_dry{};
     double oxygen_dry{};

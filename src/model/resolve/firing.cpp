@@ -1,0 +1,341 @@
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/physics/atmosphere.hpp"
+#include "resolving.hpp"
+
+#include <algorithm>
+
+namespace fluewright::resolving {
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+constexpr double hottest_gas_k = 1473.15;
+
+/// The two ends of one HighLow value with their names in the file.
+enum class End : std::uint8_t { high, low };
+
+const Given& at(const HighLow& pair, End end) {
+    return end == End::high ? pair.high : pair.low;
+}
+
+std::string pointer_to(std::string_view key, End end) {
+    return "/appliance/" + std::string{key} + (end == End::high ? "/high" : "/low");
+}
+
+std::string words_for(std::string_view what, End end) {
+    return std::string{what} + (end == End::high ? ", high fire" : ", low fire");
+}
+
+/// Fuel burned as the file states it itself, kg/s as fired; not what follows from other figures.
+Given stated_burn_rate(const CaseWork& work, End end) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
+    if (at(w.burn_rate_kg_s, end)) {
+        const bool dry = w.burn_rate_basis == BurnRateBasis::dry;
+        return *at(w.burn_rate_kg_s, end) / (dry ? 1.0 - a.moisture : 1.0);
+    }
+    if (at(w.heat_input_w, end)) {
+        return *at(w.heat_input_w, end) / a.net_heating_value_j_kg;
+    }
+    return std::nullopt;
+}
+
+/// The air that a measured gas flow holds over the fuel burned; none where it would be less than
+/// the fuel needs. Gas per fuel grows with the air ratio in a straight line.
+Given air_ratio_by_flow(const CaseWork& work, End end) {
+    const Given& flow_kg_s = at(work.written.appliance.gas_flow_kg_s, end);
+    const Given burned_kg_s = stated_burn_rate(work, end);
+    if (!flow_kg_s || !burned_kg_s) {
+        return std::nullopt;
+    }
+    const auto gas_per_fuel = [&](double ratio) {
+        const ApplianceCase& a = work.made.appliance;
+        return combustion::burn(
+                   a.analysis,
+                   {.moisture = a.moisture, .air_ratio = ratio, .air_humidity_kg_kg = 0.0})
+            .gas_per_fuel_kg_kg;
+    };
+    const double least = gas_per_fuel(1.0);
+    const double ratio = 1.0 + (*flow_kg_s / *burned_kg_s - least) / (gas_per_fuel(2.0) - least);
+    return ratio >= 1.0 ? Given{ratio} : std::nullopt;
+}
+
+double air_ratio(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = work.written.appliance;
+    const combustion::FuelAnalysis& analysis = work.made.appliance.analysis;
+    if (at(w.air_ratio, end)) {
+        return *at(w.air_ratio, end);
+    }
+    if (at(w.carbon_dioxide, end)) {
+        const double share = *at(w.carbon_dioxide, end);
+        const double greatest = combustion::greatest_carbon_dioxide(analysis);
+        if (share > greatest) {
+            work.fault(pointer_to("carbon_dioxide", end),
+                       "more carbon dioxide than this fuel can give even without excess air",
+                       "at most " + format_quantity(greatest, Kind::fraction, UnitSystem::metric)
+                           + " of the dry gas; is the reading oxygen?");
+            return 1.0;
+        }
+        return combustion::air_ratio_for_carbon_dioxide(analysis, share);
+    }
+    if (at(w.oxygen, end)) {
+        return combustion::air_ratio_for_oxygen(analysis, *at(w.oxygen, end));
+    }
+    if (const Given implied = air_ratio_by_flow(work, end)) {
+        return *implied;
+    }
+    const double value = end == End::high ? defaults.air_ratio_high : defaults.air_ratio_low;
+    work.assume(pointer_to("air_ratio", end),
+                words_for("combustion air over the least that would do", end),
+                Kind::number,
+                value,
+                defaults.source,
+                defaults.mark);
+    return value;
+}
+
+/// Whether the useful heat is what the measured gas leaves of the fuel: nothing else tells it.
+bool useful_is_the_rest(const CaseWork& work, End end) {
+    const Appliance& w = work.written.appliance;
+    return at(w.gas_temperature_k, end) && !at(w.efficiency, end) && !at(w.heat_output_w, end);
+}
+
+/// Useful heat over net heating value; of no meaning where useful_is_the_rest().
+double efficiency(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
+    const Given given = at(w.efficiency, end) ? at(w.efficiency, end) : w.efficiency.high;
+    if (useful_is_the_rest(work, end)) {
+        return 0.0;
+    }
+    const Given burned_kg_s = stated_burn_rate(work, end);
+    if (!at(w.efficiency, end) && at(w.heat_output_w, end) && burned_kg_s) {
+        return *at(w.heat_output_w, end) / (*burned_kg_s * a.net_heating_value_j_kg);
+    }
+    if (given) {
+        const bool gross = w.efficiency_basis == EfficiencyBasis::gross;
+        const double factor =
+            combustion::gross_heating_value_j_kg(a.analysis, a.moisture) / a.net_heating_value_j_kg;
+        return gross ? *given * factor : *given;
+    }
+    work.assume(pointer_to("efficiency", end),
+                words_for("efficiency on the net heating value", end),
+                Kind::fraction,
+                defaults.efficiency_net,
+                defaults.source,
+                defaults.mark);
+    return defaults.efficiency_net;
+}
+
+Given firebox_volume_m3(const Firebox& box) {
+    if (box.volume_m3) {
+        return box.volume_m3;
+    }
+    if (box.width_m && box.depth_m && box.height_m) {
+        return *box.width_m * *box.depth_m * *box.height_m;
+    }
+    return std::nullopt;
+}
+
+struct FireNumbers {
+    double gas_per_fuel_kg_kg;
+    double efficiency;
+};
+
+/// What the file says of the burn rate, by whichever figure it gives; kg/s as fired.
+Given written_burn_rate(const CaseWork& work, const FireNumbers& fire, End end) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
+    if (const Given stated = stated_burn_rate(work, end)) {
+        return stated;
+    }
+    if (at(w.heat_output_w, end)) {
+        return *at(w.heat_output_w, end) / (fire.efficiency * a.net_heating_value_j_kg);
+    }
+    if (at(w.gas_flow_kg_s, end)) {
+        return *at(w.gas_flow_kg_s, end) / fire.gas_per_fuel_kg_kg;
+    }
+    return std::nullopt;
+}
+
+/// [theory eq. 11]
+double burn_rate_high(const CaseWork& work,
+                      const catalog::ApplianceDefault& defaults,
+                      const FireNumbers& fire) {
+    const Appliance& w = work.written.appliance;
+    const ApplianceCase& a = work.made.appliance;
+    if (const Given written = written_burn_rate(work, fire, End::high)) {
+        return *written;
+    }
+    const std::string pointer = pointer_to("burn_rate", End::high);
+    const Given volume = firebox_volume_m3(w.firebox);
+    if (volume && defaults.load_density_kg_m3 > 0.0 && defaults.burn_hours_high > 0.0) {
+        const double rate =
+            *volume * defaults.load_density_kg_m3 / (defaults.burn_hours_high * seconds_per_hour);
+        work.assume(pointer,
+                    "fuel burned at high fire, from the firebox: a full load in "
+                        + format_number(defaults.burn_hours_high, 2) + " h",
+                    Kind::mass_rate,
+                    rate,
+                    defaults.source,
+                    "judgement");
+        return rate;
+    }
+    if (a.type == ApplianceType::fireplace && w.door.width_m && w.door.height_m) {
+        const catalog::Default& face = catalog::default_of(DefaultId::door_face_velocity_m_s);
+        const double air_kg_s = face.value * *w.door.width_m * *w.door.height_m
+                                * atmosphere::density_kg_m3(work.made.air_pressure_pa,
+                                                            work.made.room_temperature_k,
+                                                            work.made.room_humidity);
+        const double rate = air_kg_s / fire.gas_per_fuel_kg_kg;
+        work.assume(pointer,
+                    "fuel burned at high fire, from the opening: air enters at "
+                        + format_quantity(face.value, Kind::speed, work.made.units),
+                    Kind::mass_rate,
+                    rate,
+                    face.source,
+                    face.mark);
+        return rate;
+    }
+    if (a.type == ApplianceType::stove && a.fuel_group == FuelGroup::wood) {
+        const catalog::Default& row = catalog::default_of(DefaultId::burn_rate_high_dry_kg_s);
+        const double rate = row.value / (1.0 - a.moisture);
+        work.assume(pointer,
+                    "fuel burned at high fire in a stove of ordinary size",
+                    Kind::mass_rate,
+                    rate,
+                    row.source,
+                    row.mark);
+        return rate;
+    }
+    work.fault("/appliance",
+               "nothing tells how much fuel this appliance burns",
+               R"(give one of "burn_rate", "heat_input", "heat_output", "gas_flow" or "firebox")");
+    return 1e-3;
+}
+
+double burn_rate_low(const CaseWork& work,
+                     const catalog::ApplianceDefault& defaults,
+                     const FireNumbers& fire) {
+    if (const Given written = written_burn_rate(work, fire, End::low)) {
+        return *written;
+    }
+    const double share_kg_s = work.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share;
+    const double rate = std::max(find_field<Appliance>("burn_rate")->info.lowest, share_kg_s);
+    work.assume(pointer_to("burn_rate", End::low),
+                "fuel burned at low fire",
+                Kind::mass_rate,
+                rate,
+                defaults.source,
+                defaults.mark);
+    return rate;
+}
+
+/// [theory eq. 13]
+double draft_needed(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    const HighLow& written = work.written.appliance.draft_needed_pa;
+    if (at(written, end)) {
+        return *at(written, end);
+    }
+    double value = end == End::high ? defaults.draft_needed_high_pa : defaults.draft_needed_low_pa;
+    if (end == End::low && written.high && defaults.draft_needed_high_pa > 0.0) {
+        value = *written.high * defaults.draft_needed_low_pa / defaults.draft_needed_high_pa;
+    }
+    work.assume(pointer_to("draft_needed", end),
+                words_for("draft the appliance needs at its outlet", end),
+                Kind::pressure,
+                value,
+                defaults.source,
+                defaults.mark);
+    return value;
+}
+
+/// Gas temperature at the outlet: as measured, or what the energy balance leaves. [theory eq. 12]
+void outlet_temperature(const CaseWork& work,
+                        const catalog::ApplianceDefault& defaults,
+                        const FireNumbers& fire,
+                        const GasFit& gas,
+                        End end,
+                        Firing& firing) {
+    const double room_k = work.made.room_temperature_k;
+    const double room_enthalpy = gas.enthalpy_j_kg(gas_fit_range.u_of(room_k));
+    const double unburned =
+        end == End::high ? defaults.unburned_share_high : defaults.unburned_share_low;
+    firing.heat_unburned_w = unburned * firing.heat_in_fuel_w;
+    const Given& measured = at(work.written.appliance.gas_temperature_k, end);
+    if (!measured || useful_is_the_rest(work, end)) {
+        work.assume("/appliance", // no key takes it: an efficiency is the useful share
+                    words_for("share of the net heat that leaves unburned", end),
+                    Kind::fraction,
+                    unburned,
+                    defaults.source,
+                    "judgement");
+    }
+    if (measured) {
+        firing.gas_temperature_k = *measured;
+        firing.gas_temperature_given = true;
+    } else {
+        const double sensible = 1.0 - fire.efficiency - unburned;
+        if (sensible < 0.02) {
+            work.fault("/appliance/efficiency",
+                       "this efficiency leaves no heat in the flue gas",
+                       "give the gas temperature at the outlet as measured, or the efficiency on "
+                       "the basis it was stated for (\"efficiency_basis\": \"net\" or \"gross\")");
+            firing.gas_temperature_k = room_k + 100.0;
+            return;
+        }
+        const double rise = sensible * firing.heat_in_fuel_w / firing.gas_flow_kg_s;
+        firing.gas_temperature_k = gas.temperature_k(room_enthalpy + rise, room_k + 200.0);
+    }
+    if (firing.gas_temperature_k > hottest_gas_k || firing.gas_temperature_k < room_k) {
+        work.fault(
+            "/appliance",
+            "the heat left over by the efficiency would bring the gas at the outlet to "
+                + format_quantity(firing.gas_temperature_k, Kind::temperature, work.made.units),
+            "check burn rate, efficiency and gas flow against each other");
+        firing.gas_temperature_k = hottest_gas_k;
+    }
+    firing.heat_to_flue_w =
+        firing.gas_flow_kg_s
+        * (gas.enthalpy_j_kg(gas_fit_range.u_of(firing.gas_temperature_k)) - room_enthalpy);
+    if (useful_is_the_rest(work, end)) {
+        firing.heat_output_w =
+            std::max(0.0, firing.heat_in_fuel_w - firing.heat_to_flue_w - firing.heat_unburned_w);
+    }
+}
+
+Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
+    Case& made = work.made;
+    const ApplianceCase& a = made.appliance;
+    const double humidity = atmosphere::humidity_ratio_kg_kg(
+        made.air_pressure_pa, made.room_temperature_k, made.room_humidity);
+    Firing f;
+    f.air_ratio = air_ratio(work, defaults, end);
+    const combustion::Products products = combustion::burn(
+        a.analysis,
+        {.moisture = a.moisture, .air_ratio = f.air_ratio, .air_humidity_kg_kg = humidity});
+    f.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg;
+    f.carbon_dioxide_dry = products.carbon_dioxide_dry;
+    f.oxygen_dry = products.oxygen_dry;
+    const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg,
+                           .efficiency = efficiency(work, defaults, end)};
+    f.burn_rate_kg_s = end == End::high ? burn_rate_high(work, defaults, fire)
+                                        : burn_rate_low(work, defaults, fire);
+    const Given& measured_flow = at(work.written.appliance.gas_flow_kg_s, end);
+    f.gas_flow_kg_s = measured_flow.value_or(f.burn_rate_kg_s * products.gas_per_fuel_kg_kg);
+    f.heat_in_fuel_w = f.burn_rate_kg_s * a.net_heating_value_j_kg;
+    f.heat_output_w = fire.efficiency * f.heat_in_fuel_w;
+    f.draft_needed_pa = draft_needed(work, defaults, end);
+    made.gases.emplace_back(products.wet, atmosphere::moist_air(humidity));
+    outlet_temperature(work, defaults, fire, made.gases.back().products(), end, f);
+    return f;
+}
+
+} // namespace
+
+void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
+    ApplianceCase& a = work.made.appliance;
+    a.high = firing(work, defaults, End::high);
+    a.low = firing(work, defaults, End::low);
+}
+
+} // namespace fluewright::resolving
