@@ -43,6 +43,7 @@ Part adapter_of(const Joint& joint, const Part& above) {
     part.diameter_m = above.diameter_m;
     part.width_m = above.width_m;
     part.depth_m = above.depth_m;
+    part.shape = above.shape;
     part.liner = above.liner;
     return part;
 }

@@ -96,6 +96,9 @@ void RunMaker::straight() {
     } else if (random.chance(0.04)) {
         part.width_m = random.between(0.1, 0.35);
         part.depth_m = random.between(0.1, 0.35);
+        if (*part.width_m > 1.2 * *part.depth_m) {
+            part.shape = SectionShape::oval;
+        }
     } else if (random.chance(0.1)) {
         part.diameter_m = diameter_m = random.between_by_ratio(0.08, 0.40);
     }

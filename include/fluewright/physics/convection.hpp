@@ -97,10 +97,13 @@ inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 /// The same at air::prandtl, with roots in place of powers.
 [[nodiscard]] double cross_wind_in_air(double re);
 
-/// Forced and free convection together: (a^3 + b^3)^(1/3).
+/// Forced convection and the free convection that opposes it: (a^3 + b^3)^(1/3). In turbulent flow
+/// of a cooled layer against rising gas mixing is enhanced, so that the two add.
 ///
-/// Source   Churchill 1977, AIChE J. 23 10-16: cubic blend of the two limits [churchill-1977-blend,
-///          from memory]
+/// Source   Jackson, Cotton and Axcell 1989, Int. J. Heat and Fluid Flow 10 2: mixed convection in
+///          vertical tubes; opposed flow has the greater coefficient at every strength of buoyancy
+///          [jackson-1989, the abstract]. The cubic form of the sum is that of other blends;
+///          judgement
 /// [theory eq. 22]
 [[nodiscard]] double blend(double forced, double natural);
 

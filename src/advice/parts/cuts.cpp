@@ -20,7 +20,7 @@ struct Wanted {
 };
 
 bool same_pipe(const PipeStretch& a, const PipeStretch& b) {
-    return a.wall == b.wall && std::abs(a.diameter_m - b.diameter_m) < 1e-4;
+    return a.wall == b.wall && a.size == b.size;
 }
 
 Wanted wanted_like(const Job& job, const PipeStretch& first, const Sold& shop) {
@@ -106,7 +106,8 @@ void cuts(const Job& job) {
         const bool socketed = is_socketed(job, first);
         // A cut makes a plain end. It can be crimped, but no socket can be made on it.
         wanted.task.most_per_bar = socketed ? 1 : wanted.owners.size();
-        CutGroup group{first.wall, first.diameter_m, plan_cuts(wanted.task), wanted.task.lengths};
+        CutGroup group{
+            first.wall, first.diameter_m, plan_cuts(wanted.task), wanted.task.lengths, first.size};
         add_cuts(job, wanted, group.plan, socketed);
         list.bought_m += group.plan.bought_m;
         list.offcut_m += group.plan.offcut_m;

@@ -26,11 +26,24 @@ const catalog::TradeSize* trade_size(double diameter_m) {
     return best;
 }
 
+/// Whether two that are not round have the same sides, whichever way round they are named.
+bool same_sides(const EndFacts& a, const EndFacts& b) {
+    const auto near = [](double one_m, double other_m) {
+        return std::abs(one_m - other_m) <= same_bore_m;
+    };
+    return near(std::max(a.width_m, a.depth_m), std::max(b.width_m, b.depth_m))
+           && near(std::min(a.width_m, a.depth_m), std::min(b.width_m, b.depth_m));
+}
+
 Bore bore_of(const EndFacts& below, const EndFacts& above) {
     if (below.end == PipeEnd::open || above.end == PipeEnd::open) {
         return Bore::same; // a thimble makes the fit
     }
-    if (below.rectangular != above.rectangular) {
+    if (below.rectangular != above.rectangular || below.oval != above.oval) {
+        return Bore::other_shape;
+    }
+    if (below.rectangular && !same_sides(below, above)
+        && std::abs(above.diameter_m - below.diameter_m) <= same_bore_m) {
         return Bore::other_shape;
     }
     const double wider_m = above.diameter_m - below.diameter_m;
@@ -73,6 +86,24 @@ std::string end_adapter(const EndFacts& below, const EndFacts& above) {
     return is(PipeEnd::flange) ? "flange adapter" : "crimp-to-socket adapter"; // both are plain
 }
 
+std::string_view shape_word(const EndFacts& end) {
+    return end.oval ? "oval" : end.rectangular ? "square" : "round";
+}
+
+/// An adapter of shape, with the round size it leads to: what round pipe to ask for.
+std::string shape_adapter(const EndFacts& below, const EndFacts& above, UnitSystem units) {
+    const EndFacts& round = above.rectangular ? below : above;
+    std::string words =
+        std::string{shape_word(below)} + "-to-" + std::string{shape_word(above)} + " adapter";
+    if (!round.rectangular) {
+        const EndFacts& sided = above.rectangular ? above : below;
+        words += ", " + format_quantity(sided.width_m, Kind::length, units) + " x "
+                 + format_quantity(sided.depth_m, Kind::length, units)
+                 + (above.rectangular ? " above " : " below ") + size_name(round.diameter_m, units);
+    }
+    return words;
+}
+
 std::string
 bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem units) {
     const auto for_sizes = [&](std::string_view part) {
@@ -87,7 +118,7 @@ bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem
     case Bore::narrower_above:
         return for_sizes("reducer");
     case Bore::other_shape:
-        return "square-to-round adapter";
+        return shape_adapter(below, above, units);
     case Bore::same:
         break;
     }
@@ -127,6 +158,13 @@ Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units) {
 std::string size_name(double diameter_m, UnitSystem units) {
     const catalog::TradeSize* row = trade_size(diameter_m);
     return row != nullptr ? std::string{row->id} : format_quantity(diameter_m, Kind::length, units);
+}
+
+std::string bore_name(const FlueBore& bore, UnitSystem units) {
+    return bore.round()
+               ? size_name(bore.diameter_m, units)
+               : (bore.oval ? "oval " : "") + format_quantity(bore.width_m, Kind::length, units)
+                     + " x " + format_quantity(bore.depth_m, Kind::length, units);
 }
 
 } // namespace fluewright

@@ -18,11 +18,10 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, const EndFacts& bel
     ends.part = part.index;
     ends.thickness_m = part.thickness_m;
     ends.thickness_assumed = !part.thickness_given;
-    ends.chimney = {.end = part.chimney_end.value,
-                    .diameter_m = part.bore.diameter_m,
-                    .wall = wall.name,
-                    .rectangular = part.bore.rectangular(),
-                    .assumed = !part.chimney_end.given};
+    ends.chimney.end = part.chimney_end.value;
+    ends.chimney.wall = wall.name;
+    ends.chimney.assumed = !part.chimney_end.given;
+    ends.chimney.take_bore(part.bore);
     ends.heater = ends.chimney;
     ends.heater.end = part.heater_end.value;
     ends.heater.assumed = !part.heater_end.given;
@@ -30,6 +29,9 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, const EndFacts& bel
         // A reducer or increaser is bought for the section below it.
         ends.heater.diameter_m = below.diameter_m;
         ends.heater.rectangular = below.rectangular;
+        ends.heater.oval = below.oval;
+        ends.heater.width_m = below.width_m;
+        ends.heater.depth_m = below.depth_m;
     }
     return ends;
 }
@@ -38,8 +40,7 @@ EndFacts collar_facts(const Collar& collar) {
     EndFacts facts;
     facts.end = collar.end.value;
     facts.assumed = !collar.end.given;
-    facts.diameter_m = collar.bore.diameter_m;
-    facts.rectangular = collar.bore.rectangular();
+    facts.take_bore(collar.bore);
     return facts;
 }
 

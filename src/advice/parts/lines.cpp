@@ -43,17 +43,13 @@ std::string shown(const Job& job, double length_m) {
     return job.view.show(length_m, Kind::length);
 }
 
-std::string size_of(const Job& job, double diameter_m) {
-    return size_name(diameter_m, job.view.resolved.units);
-}
-
 /// Lengths as bought: bars of the cut list, or whole pieces.
 void pipe(const Job& job) {
     PartsList& list = job.list;
     for (const CutGroup& group : list.groups) {
         const auto stretch =
             std::find_if(list.stretches.begin(), list.stretches.end(), [&](const PipeStretch& s) {
-                return s.wall == group.wall && std::abs(s.diameter_m - group.diameter_m) < 1e-4;
+                return s.wall == group.wall && s.size == group.size;
             });
         const double mass = wall_mass_kg_m(wall_of(job, *stretch), group.diameter_m);
         std::map<std::size_t, double> bars;
@@ -63,7 +59,7 @@ void pipe(const Job& job) {
         for (const auto& [length, count] : bars) {
             const BarLength& stock = group.lengths[length];
             list.lines.push_back({.what = group.wall + ", length of " + shown(job, stock.length_m),
-                                  .size = size_of(job, group.diameter_m),
+                                  .size = group.size,
                                   .count = count,
                                   .unit = "",
                                   .weight_kg = mass * stock.length_m * count,
@@ -73,7 +69,7 @@ void pipe(const Job& job) {
     }
     for (const PipeStretch& stretch : list.stretches) {
         const bool cut = std::any_of(list.groups.begin(), list.groups.end(), [&](const auto& g) {
-            return g.wall == stretch.wall && std::abs(g.diameter_m - stretch.diameter_m) < 1e-4;
+            return g.wall == stretch.wall && g.size == stretch.size;
         });
         if (cut || stretch.kind == WallKind::masonry) {
             continue;
@@ -90,7 +86,7 @@ void pipe(const Job& job) {
             list.lines.push_back({.what = stretch.wall
                                           + (telescopes ? ", telescoping, set to " : ", length of ")
                                           + shown(job, length_m),
-                                  .size = size_of(job, stretch.diameter_m),
+                                  .size = stretch.size,
                                   .count = count,
                                   .unit = "",
                                   .weight_kg = mass * length_m * count,
@@ -149,7 +145,7 @@ void fittings(const Job& job) {
                            || kind == PartKind::reducer || kind == PartKind::increaser;
         const double mass = wall_mass_kg_m(*piece.wall, piece.run_part->bore.diameter_m);
         job.list.lines.push_back({.what = fitting_name(job, piece),
-                                  .size = size_of(job, piece.run_part->bore.diameter_m),
+                                  .size = bore_name(piece.run_part->bore, job.view.resolved.units),
                                   .count = 1.0,
                                   .unit = "",
                                   .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,

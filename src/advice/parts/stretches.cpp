@@ -26,7 +26,10 @@ bool fits(const StockPiece& piece, const PipeStretch& stretch) {
     const bool wall = !piece.wall || is_same_name(*piece.wall, stretch.wall)
                       || (catalog::find_wall(*piece.wall) != nullptr
                           && catalog::find_wall(*piece.wall)->id == stretch.wall);
-    return wall && (!piece.diameter_m || std::abs(*piece.diameter_m - stretch.diameter_m) < 1e-3);
+    // What is at hand is round pipe of its diameter.
+    const bool round = stretch.size.find(" x ") == std::string::npos;
+    return wall && round
+           && (!piece.diameter_m || std::abs(*piece.diameter_m - stretch.diameter_m) < 1e-3);
 }
 
 /// What the shop sells of this pipe: the file's lengths without a count, or else the catalog's.
@@ -88,9 +91,8 @@ bool in_line(const Piece& piece) {
     return kind == PartKind::damper || kind == PartKind::screen || kind == PartKind::obstruction;
 }
 
-bool continues(const PipeStretch& stretch, const Piece& piece) {
-    return stretch.wall == piece.wall->name
-           && std::abs(stretch.diameter_m - piece.run_part->bore.diameter_m) < 1e-4
+bool continues(const PipeStretch& stretch, const Piece& piece, const std::string& size) {
+    return stretch.wall == piece.wall->name && stretch.size == size
            && stretch.level == piece.level();
 }
 
@@ -183,12 +185,14 @@ void stretches(const Job& job) {
     bool open = false;     // whether the last stretch may go on
     for (const Piece& piece : job.view.pieces) {
         if (piece.has_length()) {
-            if (!open || !continues(all.back(), piece)) {
+            const std::string size = bore_name(piece.run_part->bore, job.view.resolved.units);
+            if (!open || !continues(all.back(), piece, size)) {
                 all.push_back({});
                 PipeStretch& s = all.back();
                 s.wall = piece.wall->name;
                 s.kind = piece.wall->kind;
                 s.diameter_m = piece.run_part->bore.diameter_m;
+                s.size = size;
                 s.level = piece.level();
                 s.between_m = -before_m;
             }

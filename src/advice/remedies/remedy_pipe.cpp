@@ -63,6 +63,7 @@ void remove_reducer(Installation& in) {
     wide.diameter_m = in.appliance.outlet.diameter_m;
     wide.width_m = in.appliance.outlet.width_m;
     wide.depth_m = in.appliance.outlet.depth_m;
+    wide.shape = in.appliance.outlet.shape;
     double wide_m2 = run->collar.bore.area_m2;
     std::optional<Part> narrow; // what a reducer that is gone led into
     std::vector<Part> kept;
@@ -73,6 +74,7 @@ void remove_reducer(Installation& in) {
             part.diameter_m = wide.diameter_m;
             part.width_m = wide.width_m;
             part.depth_m = wide.depth_m;
+            part.shape = wide.shape;
             part.liner = wide.liner;
         } else if (changes_size(part) && area_m2 < wide_m2) {
             narrow = part;
@@ -145,7 +147,7 @@ void line_flue(Installation& in, double diameter_m, const std::string& wall) {
     }
     const double liner_m2 = circle_area_m2(diameter_m);
     const auto meets = [&](const FlueBore& bore) {
-        return bore.rectangular() || is_same_size(bore.area_m2, liner_m2);
+        return !bore.round() || is_same_size(bore.area_m2, liner_m2);
     };
     const FlueBore* before = &run->collar.bore;
     bool lined_before = false;

@@ -11,7 +11,8 @@ namespace {
 
 /// The section is given in one of three ways and carries on as a whole; the rest key by key.
 bool is_of_section(std::string_view key) {
-    return key == "diameter" || key == "width" || key == "depth" || key == "liner";
+    return key == "diameter" || key == "width" || key == "depth" || key == "shape"
+           || key == "liner";
 }
 
 /// The fit of a joint is given in one of two ways, too.
@@ -36,6 +37,7 @@ void copy_section(const Part& from, Part& to) {
     to.diameter_m = from.diameter_m;
     to.width_m = from.width_m;
     to.depth_m = from.depth_m;
+    to.shape = from.shape;
     to.liner = from.liner;
 }
 
@@ -80,6 +82,7 @@ Installation spelled_out(const Installation& written) {
     before.diameter_m = outlet.diameter_m;
     before.width_m = outlet.width_m;
     before.depth_m = outlet.depth_m;
+    before.shape = outlet.shape;
     for (Part& part : spelled.run) {
         if (!has_section(part)) {
             copy_section(before, part);
@@ -129,6 +132,7 @@ Installation shortened(Installation spelled) {
     before.diameter_m = spelled.appliance.outlet.diameter_m;
     before.width_m = spelled.appliance.outlet.width_m;
     before.depth_m = spelled.appliance.outlet.depth_m;
+    before.shape = spelled.appliance.outlet.shape;
     bool first = true;
     for (Part& part : spelled.run) {
         const Part whole = part;
@@ -152,7 +156,7 @@ Installation shortened(Installation spelled) {
 
 bool same_section(const Part& a, const Part& b) {
     return a.diameter_m == b.diameter_m && a.width_m == b.width_m && a.depth_m == b.depth_m
-           && a.liner == b.liner;
+           && a.shape == b.shape && a.liner == b.liner;
 }
 
 bool is_a(const Part& part, PartKind kind) {
@@ -193,6 +197,7 @@ void set_diameter(Part& part, double diameter_m) {
     part.diameter_m = diameter_m;
     part.width_m.reset();
     part.depth_m.reset();
+    part.shape.reset();
     part.liner.reset();
 }
 

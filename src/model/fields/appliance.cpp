@@ -126,12 +126,21 @@ constexpr std::array fuel_fields{
 constexpr std::array outlet_fields{
     Field<Outlet>{quantity("diameter", flue_side, {"Inside diameter of the collar.", "180 mm"}),
                   &Outlet::diameter_m},
-    Field<Outlet>{quantity("width",
-                           flue_side,
-                           {"Inside width of a rectangular collar; goes with depth.", "200 mm"}),
-                  &Outlet::width_m},
-    Field<Outlet>{quantity("depth", flue_side, {"Inside depth of a rectangular collar.", "140 mm"}),
-                  &Outlet::depth_m},
+    Field<Outlet>{
+        quantity("width",
+                 flue_side,
+                 {"Inside width of a rectangular or oval collar; goes with depth.", "200 mm"}),
+        &Outlet::width_m},
+    Field<Outlet>{
+        quantity("depth", flue_side, {"Inside depth of a rectangular or oval collar.", "140 mm"}),
+        &Outlet::depth_m},
+    choice_field<&Outlet::shape>(text(
+        "shape",
+        {"Section of a collar with width and depth. Oval: two half circles and the straights "
+         "between "
+         "them; its size is width and depth, or one of them with the diameter of the round pipe it "
+         "takes once that is pressed oval.",
+         "oval"})),
     choice_field<&Outlet::end>(
         text("end",
              {"How the collar takes the pipe: a socket takes a crimped or plain end "

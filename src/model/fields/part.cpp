@@ -88,14 +88,20 @@ constexpr std::array part_fields{
                                   "end.",
                                   "150 mm"})),
                 &Part::diameter_m},
-    Field<Part>{
-        carried(quantity("width",
-                         flue_side,
-                         {"Inside width of a rectangular flue; goes with depth.", "200 mm"})),
-        &Part::width_m},
-    Field<Part>{
-        carried(quantity("depth", flue_side, {"Inside depth of a rectangular flue.", "200 mm"})),
-        &Part::depth_m},
+    Field<Part>{carried(quantity(
+                    "width",
+                    flue_side,
+                    {"Inside width of a rectangular or oval flue; goes with depth.", "200 mm"})),
+                &Part::width_m},
+    Field<Part>{carried(quantity(
+                    "depth", flue_side, {"Inside depth of a rectangular or oval flue.", "200 mm"})),
+                &Part::depth_m},
+    choice_field<&Part::shape>(carried(text(
+        "shape",
+        {"Section of a flue with width and depth. Oval: two half circles and the straights between "
+         "them; its size is width and depth, or one of them with the diameter of the round pipe it "
+         "was pressed from.",
+         "oval"}))),
     Field<Part>{
         carried(name_from("liner",
                           Words::clay_liners,

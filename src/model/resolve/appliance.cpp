@@ -9,11 +9,12 @@ namespace {
 void outlet(const CaseWork& work) {
     ApplianceCase& a = work.made.appliance;
     const Outlet& written = work.written.appliance.outlet;
-    if (written.width_m && written.depth_m) {
-        a.outlet_area_m2 = *written.width_m * *written.depth_m;
+    if (const std::optional<FlueBore> stated = bore_of(size_of(written))) {
+        a.outlet_area_m2 = stated->area_m2;
     } else {
-        Given diameter = written.diameter_m;
-        if (!diameter && !work.written.run.empty() && work.written.run.front().diameter_m) {
+        Given diameter;
+        if (!work.written.run.empty() && work.written.run.front().diameter_m
+            && !work.written.run.front().shape) {
             diameter = work.written.run.front().diameter_m;
             work.assume("/appliance/outlet/diameter",
                         "outlet, taken as wide as the first part of the run",

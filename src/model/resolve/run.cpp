@@ -13,22 +13,6 @@
 namespace fluewright::resolving {
 namespace {
 
-FlueBore round_bore(double diameter_m) {
-    return {.diameter_m = diameter_m,
-            .width_m = 0.0,
-            .depth_m = 0.0,
-            .area_m2 = circle_area_m2(diameter_m),
-            .clay_liner = false};
-}
-
-FlueBore rectangular_bore(double width_m, double depth_m) {
-    return {.diameter_m = 2.0 * width_m * depth_m / (width_m + depth_m),
-            .width_m = width_m,
-            .depth_m = depth_m,
-            .area_m2 = width_m * depth_m,
-            .clay_liner = false};
-}
-
 /// Whether a part of this kind turns the gas, or may.
 bool may_turn(PartKind kind) {
     return kind == PartKind::elbow || kind == PartKind::tee || kind == PartKind::fitting
@@ -90,22 +74,11 @@ Section RunBuilder::section(PartKind kind, const Part& written) {
     s.expansion_allowed_m = written.expansion_allowed_m.value_or(-1.0);
     s.cleanout = written.cleanout.value_or(false);
     s.loss_given = written.loss.has_value();
-    const double narrowing_m = 2.0 * deposit.thickness_m;
-    bool filled = false;
-    if (now.bore.rectangular()) {
-        const double width_m = now.bore.width_m - narrowing_m;
-        const double depth_m = now.bore.depth_m - narrowing_m;
-        s.rectangular = true;
-        s.area_m2 = width_m * depth_m;
-        s.perimeter_m = 2.0 * (width_m + depth_m);
-        filled = width_m <= 0.0 || depth_m <= 0.0;
-    } else {
-        const double diameter_m = now.bore.diameter_m - narrowing_m;
-        s.area_m2 = circle_area_m2(diameter_m);
-        s.perimeter_m = constants::pi * diameter_m;
-        filled = diameter_m <= 0.0;
-    }
-    if (filled) {
+    const FlueBore bore = narrowed(now.bore, deposit.thickness_m);
+    s.rectangular = bore.rectangular();
+    s.area_m2 = bore.area_m2;
+    s.perimeter_m = bore.perimeter_m;
+    if (bore.area_m2 <= 0.0) {
         work.fault(pointer + "/deposit_thickness",
                    "the deposit fills the whole flue",
                    "the thickness is that of the layer on one side");
@@ -124,11 +97,8 @@ void RunBuilder::take_over(const Part& written) {
                        : rectangular_bore(liner.inside_width_m, liner.inside_depth_m);
         now.bore.clay_liner = true;
     }
-    if (written.diameter_m) {
-        now.bore = round_bore(*written.diameter_m);
-    }
-    if (written.width_m && written.depth_m) {
-        now.bore = rectangular_bore(*written.width_m, *written.depth_m);
+    if (const std::optional<FlueBore> stated = bore_of(size_of(written))) {
+        now.bore = *stated;
     }
     if (written.wall) {
         now.wall = *written.wall;
@@ -326,9 +296,7 @@ void run(const CaseWork& work) {
     const ApplianceCase& a = work.made.appliance;
     const Outlet& outlet = work.written.appliance.outlet;
     Carried start;
-    start.bore = outlet.width_m && outlet.depth_m
-                     ? rectangular_bore(*outlet.width_m, *outlet.depth_m)
-                     : round_bore(a.outlet_diameter_m);
+    start.bore = bore_of(size_of(outlet)).value_or(round_bore(a.outlet_diameter_m));
     start.wall = "single-wall steel";
     work.made.run.collar = {.bore = start.bore, .end = collar_end(outlet, a.type)};
     work.made.run.parts.reserve(parts.size());

@@ -76,9 +76,33 @@ void check_names(const Installation& installation, Faults& faults) {
     }
 }
 
+/// An oval is given by two of its three sizes.
+template <class T>
+void check_oval(const T& object, bool liner, const Place& place, Faults& faults) {
+    const int sizes = static_cast<int>(object.diameter_m.has_value())
+                      + static_cast<int>(object.width_m.has_value())
+                      + static_cast<int>(object.depth_m.has_value());
+    if (liner || sizes != 2) {
+        add(faults,
+            place,
+            liner ? "a liner has a shape of its own" : "an oval takes two sizes",
+            "give width and depth, or one of them with the diameter of the round pipe it was "
+            "pressed from");
+    } else if (!bore_of(size_of(object))) {
+        add(faults,
+            place,
+            "round pipe of this diameter cannot be pressed to this width",
+            "half its perimeter, 1.57 diameters, is the most");
+    }
+}
+
 /// One section is given in one way: a diameter, width and depth, or a liner.
 template <class T>
 void check_section(const T& object, bool liner, const Place& place, Faults& faults) {
+    if (object.shape == SectionShape::oval) {
+        check_oval(object, liner, place, faults);
+        return;
+    }
     const bool sides = object.width_m || object.depth_m;
     if (static_cast<int>(object.diameter_m.has_value()) + static_cast<int>(sides)
             + static_cast<int>(liner)
@@ -93,6 +117,8 @@ void check_section(const T& object, bool liner, const Place& place, Faults& faul
             place,
             fmt::format("a rectangular section lacks its `{}`", missing),
             fmt::format("add \"{}\": \"200 mm\", or give a diameter", missing));
+    } else if (object.shape && !sides) {
+        add(faults, place, "a rectangular section lacks its `width` and `depth`", "add both");
     }
 }
 

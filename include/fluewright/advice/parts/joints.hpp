@@ -14,10 +14,22 @@ namespace fluewright {
 /// What one side brings to a joint.
 struct EndFacts {
     PipeEnd end{};
-    double diameter_m{};
-    std::string wall; ///< id; locking ends mate within one wall only
-    bool rectangular{};
+    double diameter_m{}; ///< inside; of one that is not round, that of the circle of equal area
+    std::string wall;    ///< id; locking ends mate within one wall only
+    bool rectangular{};  ///< not round
+    bool oval{};         ///< of what is not round
+    double width_m{};    ///< of what is not round
+    double depth_m{};
     bool assumed{}; ///< the file does not say
+
+    /// Takes over size and shape, and nothing of the end.
+    void take_bore(const FlueBore& bore) {
+        diameter_m = bore.diameter_m;
+        rectangular = !bore.round();
+        oval = bore.oval;
+        width_m = bore.width_m;
+        depth_m = bore.depth_m;
+    }
 };
 
 enum class Mating : std::uint8_t {
@@ -94,5 +106,8 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
 
 /// "6 in" or "150 mm" for a trade size, else the diameter in the given units.
 [[nodiscard]] std::string size_name(double diameter_m, UnitSystem units);
+
+/// The size a part is sold by: size_name() of a round one, else its sides: "oval 8 in x 5 in".
+[[nodiscard]] std::string bore_name(const FlueBore& bore, UnitSystem units);
 
 } // namespace fluewright

@@ -30,6 +30,7 @@ struct PipeStretch {
     /// How much longer (or shorter) it comes out than drawn, where no pieces make it up.
     double off_m{};
     std::string note;
+    std::string size; ///< as bore_name()
 };
 
 /// One piece to cut.
@@ -68,6 +69,7 @@ struct CutGroup {
     double diameter_m{};
     CutPlan plan;
     std::vector<BarLength> lengths;
+    std::string size; ///< as bore_name()
 };
 
 struct PartsList {

@@ -14,10 +14,11 @@ struct FuelChoice {
 
 struct Outlet {
     Given diameter_m;
-    Given width_m; ///< with depth_m: a rectangular collar
+    Given width_m; ///< with depth_m: a rectangular or oval collar
     Given depth_m;
-    Choice<PipeEnd> end; ///< plain, crimped, socket, flange or locking
-    Given height_m;      ///< centre of the collar over the floor
+    Choice<SectionShape> shape; ///< rectangular or oval; left out, rectangular
+    Choice<PipeEnd> end;        ///< plain, crimped, socket, flange or locking
+    Given height_m;             ///< centre of the collar over the floor
 
     bool operator==(const Outlet&) const = default;
 };

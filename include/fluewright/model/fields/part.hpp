@@ -16,9 +16,10 @@ struct Part {
     Given rise_m;   ///< rise that goes with across_m
     Given slope;    ///< rise over level distance, instead of rise_m
     Given diameter_m;
-    Given width_m; ///< with depth_m: a rectangular flue
+    Given width_m; ///< with depth_m: a rectangular or oval flue
     Given depth_m;
-    Word liner; ///< trade name of a clay liner: gives width and depth
+    Choice<SectionShape> shape; ///< rectangular or oval; left out, rectangular
+    Word liner;                 ///< trade name of a clay liner: gives width and depth
     Word wall;
     Choice<Zone> zone;          ///< room, attic, chase or outdoors
     Choice<Stretch> belongs_to; ///< connector or chimney; left out, by what the pipe is

@@ -53,6 +53,12 @@ enum class Build : std::uint8_t { smooth, gored, mitred, open, plain, rain };
 
 enum class TeeFlow : std::uint8_t { side, straight };
 
+/// Section of a flue with a width and a depth; a round one has a diameter.
+enum class SectionShape : std::uint8_t {
+    rectangular,
+    oval, ///< two half circles and the straights between them
+};
+
 enum class DepositKind : std::uint8_t { soot, flaky_creosote, glazed_creosote, ash };
 
 /// What a part goes through.
@@ -127,6 +133,10 @@ enum class Shield : std::uint8_t {
 
 [[nodiscard]] constexpr auto words_of(TeeFlow) {
     return std::to_array<std::string_view>({"side", "straight"});
+}
+
+[[nodiscard]] constexpr auto words_of(SectionShape) {
+    return std::to_array<std::string_view>({"rectangular", "oval"});
 }
 
 [[nodiscard]] constexpr auto words_of(DepositKind) {

@@ -80,14 +80,51 @@ inline constexpr double same_size_share = 0.01;
 
 /// The bore of a part, clean: what it is sold by.
 struct FlueBore {
-    double diameter_m{}; ///< inside, of a round one; else hydraulic
-    double width_m{};    ///< 0 for a round one
+    double diameter_m{}; ///< inside, of a round one; else of the circle of equal area
+    double width_m{};    ///< 0 for a round one; of an oval one the long side
     double depth_m{};
     double area_m2{};
+    double perimeter_m{};
+    bool oval{};
     bool clay_liner{}; ///< that of a clay liner, of whatever shape
 
-    [[nodiscard]] bool rectangular() const { return width_m > 0.0; }
+    [[nodiscard]] bool round() const { return width_m <= 0.0; }
+
+    [[nodiscard]] bool rectangular() const { return !round() && !oval; }
 };
+
+[[nodiscard]] FlueBore round_bore(double diameter_m);
+[[nodiscard]] FlueBore rectangular_bore(double width_m, double depth_m);
+
+/// Two half circles of the short side and the straights between them; a circle where both sides are
+/// alike. The trade makes no ellipse.
+///
+///   A = pi d^2/4 + d (w - d),  P = pi d + 2 (w - d)
+///
+/// Source   geometry
+/// [theory eq. 69]
+[[nodiscard]] FlueBore oval_bore(double one_side_m, double other_side_m);
+
+/// What a size of the file comes to: a diameter, width and depth, or for an oval one of these with
+/// the diameter of the round pipe of equal perimeter. Empty where the file gives no whole size, or
+/// one that no pipe can be pressed to.
+struct WrittenSize {
+    Given diameter_m;
+    Given width_m;
+    Given depth_m;
+    Choice<SectionShape> shape;
+};
+
+[[nodiscard]] std::optional<FlueBore> bore_of(const WrittenSize& size);
+
+/// The size an entry of the run or the collar states.
+template <class T>
+[[nodiscard]] WrittenSize size_of(const T& written) {
+    return {written.diameter_m, written.width_m, written.depth_m, written.shape};
+}
+
+/// The same bore with `thickness_m` of deposit on all its sides; no area where it is filled.
+[[nodiscard]] FlueBore narrowed(const FlueBore& clean, double thickness_m);
 
 /// The end of a part as it meets another.
 using PartEnd = Known<PipeEnd>;
@@ -143,7 +180,7 @@ struct RunPart {
 
     /// Whether its diameter can be chosen: round pipe that is not part of a masonry flue.
     [[nodiscard]] bool has_choice_of_size() const {
-        return !bore.rectangular() && !bore.clay_liner && wall_kind != WallKind::masonry;
+        return bore.round() && !bore.clay_liner && wall_kind != WallKind::masonry;
     }
 
     /// JSON pointer of one of its keys: "/run/2/clearance".

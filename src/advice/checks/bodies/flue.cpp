@@ -148,7 +148,7 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     }
     const double across_m = least->section->diameter_m;
     const FlueBore& collar = view.resolved.run.collar.bore;
-    const double outlet_m = collar.rectangular() ? 0.0 : collar.diameter_m;
+    const double outlet_m = collar.round() ? collar.diameter_m : 0.0;
     Verdict v = at_least(view, across_m, std::max(limit_m, outlet_m), Kind::length, "flue across");
     constexpr double exempt_m = 0.125;
     if (v.outcome == CheckOutcome::not_met && !a.smoke_exempt && small && !view.fireplace()

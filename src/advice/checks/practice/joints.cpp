@@ -58,7 +58,12 @@ void bores(Subject& s, const Joint& joint) {
         return;
     }
     if (other_shape) {
-        f->message = "One side is round, the other rectangular, " + joint.place + ".";
+        f->message = joint.lower.rectangular && joint.upper.rectangular
+                         ? "The two sides have other sides or another shape, " + joint.place + "."
+                         : "One side is round, the other "
+                               + std::string{joint.lower.oval || joint.upper.oval ? "oval, "
+                                                                                  : "rectangular, "}
+                               + joint.place + ".";
         return;
     }
     const UnitSystem units = s.resolved.units;
