@@ -101,7 +101,7 @@ struct FlueBore {
 ///
 ///   A = pi d^2/4 + d (w - d),  P = pi d + 2 (w - d)
 ///
-/// Source   geometry
+/// Source   geometry   [derivation]
 /// [theory eq. 69]
 [[nodiscard]] FlueBore oval_bore(double one_side_m, double other_side_m);
 
