@@ -93,9 +93,20 @@ int check_report(const files::path& folder, const Files& fresh) {
     return failures;
 }
 
+/// Tables with a script of the same name under tests/published/reference.
+std::set<std::string> scripted_tables() {
+    std::set<std::string> names;
+    for (const auto& entry :
+         files::directory_iterator(tree / "tests" / "published" / "reference")) {
+        names.insert(entry.path().stem().string());
+    }
+    return names;
+}
+
 int run(const std::string_view mode, const files::path& report) {
     const auto sources = read_sources(tree / "data" / "sources.csv");
-    const auto outcomes = compare(read_rows(tree / "tests" / "published"), every_check());
+    const Registry registry = every_check();
+    const auto outcomes = compare(read_rows(tree / "tests" / "published"), registry);
     const auto notes = read_notes(tree / "tests" / "published" / "notes" / "topics.csv");
     auto faults = table_faults(outcomes, sources);
     for (const auto& [topic, note] : notes) {
@@ -108,7 +119,8 @@ int run(const std::string_view mode, const files::path& report) {
     }
     int failures = print_failures(outcomes, faults);
     if (!mode.empty()) {
-        const Files fresh = make_report(outcomes, sources, notes, report.filename().string());
+        const Files fresh = make_report(
+            outcomes, sources, notes, {registry, scripted_tables()}, report.filename().string());
         if (mode == "--report") {
             write_report(report.parent_path(), fresh);
         } else {

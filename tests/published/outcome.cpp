@@ -44,7 +44,33 @@ void read_table(const std::filesystem::path& file, std::vector<Row>& rows) {
     }
 }
 
+std::vector<std::string> parted(const std::string& inputs) {
+    std::vector<std::string> list;
+    std::string one;
+    for (const char c : inputs + ";") {
+        if (c != ';') {
+            one += c;
+        } else if (!one.empty()) {
+            list.push_back(one);
+            one.clear();
+        }
+    }
+    return list;
+}
+
 } // namespace
+
+bool predicts(const Row& row) {
+    constexpr double no_more = 0.3;
+    const bool printed_digit = !row.relative && row.reason.starts_with("printed");
+    const double share =
+        row.relative ? row.tolerance : row.tolerance / std::max(std::abs(row.expected), 1e-12);
+    return share < no_more || printed_digit;
+}
+
+std::string table_of_row(const Row& row) {
+    return row.place_in_file.substr(0, row.place_in_file.find('.'));
+}
 
 double Outcome::deviation() const {
     const double difference = computed - row.expected;
@@ -106,6 +132,28 @@ std::vector<Outcome> compare(const std::vector<Row>& rows, const Registry& regis
         outcomes.push_back(std::move(outcome));
     }
     return outcomes;
+}
+
+std::vector<Outcome> compare_with(const std::vector<Outcome>& outcomes,
+                                  const std::string& other_inputs,
+                                  const Registry& registry) {
+    std::set<std::string> names;
+    std::vector<std::string> others = parted(other_inputs);
+    for (const std::string& other : others) {
+        names.insert(other.substr(0, other.find('=')));
+    }
+    std::vector<Row> rows;
+    for (const Outcome& outcome : outcomes) {
+        Row row = outcome.row;
+        row.inputs = other_inputs;
+        for (const std::string& own : parted(outcome.row.inputs)) {
+            if (!names.contains(own.substr(0, own.find('=')))) {
+                row.inputs += ";" + own;
+            }
+        }
+        rows.push_back(std::move(row));
+    }
+    return compare(rows, registry);
 }
 
 std::vector<std::string> table_faults(const std::vector<Outcome>& outcomes,

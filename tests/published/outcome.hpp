@@ -25,6 +25,13 @@ struct Row {
     std::string topic;
 };
 
+/// Whether agreement within the row's tolerance tells what fluewright would say of the next case:
+/// not where it may miss by 30 % or more. Half a unit of a printed last digit is no such miss.
+[[nodiscard]] bool predicts(const Row& row);
+
+/// "friction" of "friction.csv:12".
+[[nodiscard]] std::string table_of_row(const Row& row);
+
 struct Outcome {
     Row row;
     std::string quantity;
@@ -45,6 +52,12 @@ struct Outcome {
 [[nodiscard]] std::map<std::string, std::string> read_sources(const std::filesystem::path& file);
 
 [[nodiscard]] std::vector<Outcome> compare(const std::vector<Row>& rows, const Registry& registry);
+
+/// The rows once more with other inputs, "elbow_loss=0.75;friction=0.03", in place of their own or
+/// beside them.
+[[nodiscard]] std::vector<Outcome> compare_with(const std::vector<Outcome>& outcomes,
+                                                const std::string& other_inputs,
+                                                const Registry& registry);
 
 /// What is wrong with the tables themselves: unknown sources or marks, ids used twice, topics that
 /// mix units. One line each.

@@ -3,11 +3,12 @@
 #include "csv.hpp"
 #include "figures.hpp"
 #include "scatter.hpp"
+#include "spread.hpp"
 #include "trends.hpp"
+#include "worth.hpp"
 
 #include <algorithm>
 #include <cctype>
-#include <cmath>
 #include <fmt/format.h>
 #include <set>
 
@@ -16,8 +17,6 @@ namespace {
 
 constexpr std::size_t longest_table = 40;
 constexpr std::size_t worst_shown = 3;
-
-using Topics = std::map<std::string, std::vector<Outcome>>;
 
 std::string joined(const std::set<std::string>& words) {
     std::string text;
@@ -44,22 +43,6 @@ std::string file_name_of(const std::string& topic) {
     return name;
 }
 
-/// Below this a deviation is round-off, which differs from machine to machine.
-double round_off(const Outcome& outcome) {
-    if (outcome.row.relative) {
-        return 1e-4;
-    }
-    return std::max(1e-6 * outcome.row.tolerance, 1e-8 * std::abs(outcome.row.expected));
-}
-
-std::string deviation_of(const Outcome& outcome, double deviation) {
-    if (outcome.row.relative) {
-        return per_cent(deviation);
-    }
-    const std::string unit = outcome.unit.empty() ? "" : " " + outcome.unit;
-    return signed_figure(deviation, round_off(outcome)) + unit;
-}
-
 /// The inputs of a row with room to break the line.
 std::string inputs_of(const Outcome& outcome) {
     std::string text;
@@ -70,7 +53,7 @@ std::string inputs_of(const Outcome& outcome) {
 }
 
 std::string table_of(const std::vector<Outcome>& outcomes) {
-    std::string text = "| id | inputs | published | computed | deviation | source | mark |\n"
+    std::string text = "| id | inputs | figure | fluewright | deviation | source | mark |\n"
                        "| --- | --- | ---: | ---: | ---: | --- | --- |\n";
     for (const auto& outcome : outcomes) {
         text += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n",
@@ -83,29 +66,6 @@ std::string table_of(const std::vector<Outcome>& outcomes) {
                             outcome.row.mark);
     }
     return text;
-}
-
-/// Size of a deviation to six digits, so that equal ones are equal on every machine.
-double rounded_size(const Outcome& outcome) {
-    const double size = std::abs(outcome.deviation());
-    if (size < round_off(outcome)) {
-        return 0.0;
-    }
-    const double step = std::pow(10.0, std::floor(std::log10(size)) - 5.0);
-    return std::round(size / step) * step;
-}
-
-/// The value that a share of the sorted sizes does not exceed.
-double percentile(const std::vector<Outcome>& falling, double share) {
-    const auto from_end =
-        static_cast<std::size_t>(std::ceil(share * static_cast<double>(falling.size())));
-    return rounded_size(falling[falling.size() - std::max<std::size_t>(from_end, 1)]);
-}
-
-/// A deviation without its sign, in the unit of the rows.
-std::string size_text(const std::vector<Outcome>& outcomes, double size) {
-    const std::string text = deviation_of(outcomes.front(), size);
-    return text.front() == '+' ? text.substr(1) : text;
 }
 
 /// Statistics of the rows whose tolerance is of one kind, and the worst of them.
@@ -172,23 +132,74 @@ std::string tolerances_of(const std::vector<Outcome>& outcomes) {
     return text;
 }
 
-std::string note_of(const std::vector<Outcome>& outcomes, const Note* note) {
+/// What comes of the same rows with the handbook's values of constants that were set to them.
+std::string handbook_of(const std::vector<Outcome>& outcomes, const Note& note, const Made& made) {
+    if (note.handbook.empty()) {
+        return "";
+    }
+    const Spread set = spread_of(outcomes);
+    const Spread handbook = spread_of(compare_with(outcomes, note.handbook, made.registry));
+    return fmt::format(
+        "A constant in these figures was set to a table, so that they say little of it. With the "
+        "handbook's values, {}, the median deviation is {} and the 95th percentile {}, instead of "
+        "{} and {}. `check` uses neither.\n\n",
+        note.handbook_words,
+        handbook.median,
+        handbook.most,
+        set.median,
+        set.most);
+}
+
+/// The same of all topics, for the first page.
+std::string
+set_constants(const Topics& topics, const std::map<std::string, Note>& notes, const Made& made) {
+    std::string text =
+        "## Constants set to a table\n\n"
+        "What follows from a constant that was set to the table it is held against is no proof. "
+        "Each "
+        "stands here beside what the handbook's value gives. `check` uses none of them: its "
+        "losses, "
+        "its friction and its gas are those of the file and the catalog.\n\n"
+        "| topic | handbook's values | median with them | 95th percentile | median as set | 95th "
+        "percentile |\n| --- | --- | ---: | ---: | ---: | ---: |\n";
+    for (const auto& [topic, rows] : topics) {
+        const auto note = notes.find(topic);
+        if (note == notes.end() || note->second.handbook.empty()) {
+            continue;
+        }
+        const Spread set = spread_of(rows);
+        const Spread handbook = spread_of(compare_with(rows, note->second.handbook, made.registry));
+        text += fmt::format("| {} | {} | {} | {} | {} | {} |\n",
+                            topic,
+                            note->second.handbook_words,
+                            handbook.median,
+                            handbook.most,
+                            set.median,
+                            set.most);
+    }
+    return text + "\n";
+}
+
+std::string note_of(const std::vector<Outcome>& outcomes, const Note* note, const Made& made) {
     if (note == nullptr) {
         return "";
     }
     const std::string trends = note->trends.empty() ? "" : "\n" + trends_of(outcomes, note->trends);
-    return note->text + "\n" + trends + (trends.empty() ? "\n" : "");
+    return note->text + "\n" + trends + (trends.empty() ? "\n" : "")
+           + handbook_of(outcomes, *note, made);
 }
 
-std::string
-section_of(const std::string& topic, const std::vector<Outcome>& outcomes, const Note* note) {
+std::string section_of(const std::string& topic,
+                       const std::vector<Outcome>& outcomes,
+                       const Note* note,
+                       const Made& made) {
     std::set<std::string> checks;
     for (const auto& outcome : outcomes) {
         checks.insert(outcome.row.check);
     }
     const std::string& unit = outcomes.front().unit;
     return fmt::format(
-        "## {0}\n\n{1}{2}; checks: {3}.\n\n{7}{4}\n{5}\n![Computed against published: "
+        "## {0}\n\n{1}{2}; checks: {3}.\n\n{7}{4}\n{5}\n![Fluewright against the figures: "
         "{0}](validation/{6}.svg)\n\n",
         topic,
         outcomes.front().quantity,
@@ -197,60 +208,7 @@ section_of(const std::string& topic, const std::vector<Outcome>& outcomes, const
         body_of(outcomes),
         tolerances_of(outcomes),
         file_name_of(topic),
-        note_of(outcomes, note));
-}
-
-struct Spread {
-    std::string median;
-    std::string most; ///< the 95th percentile
-};
-
-/// Of the rows whose tolerance is of the same kind as that of most of them.
-Spread spread_of(const std::vector<Outcome>& outcomes) {
-    std::vector<Outcome> relative;
-    std::vector<Outcome> absolute;
-    for (const auto& outcome : outcomes) {
-        (outcome.row.relative ? relative : absolute).push_back(outcome);
-    }
-    auto& kept = relative.size() >= absolute.size() ? relative : absolute;
-    std::stable_sort(kept.begin(), kept.end(), [](const auto& a, const auto& b) {
-        return rounded_size(a) > rounded_size(b);
-    });
-    return {size_text(kept, percentile(kept, 0.5)), size_text(kept, percentile(kept, 0.95))};
-}
-
-std::string head_of(const std::vector<Outcome>& outcomes, const Topics& topics) {
-    std::map<std::string, std::size_t> marks;
-    for (const auto& outcome : outcomes) {
-        ++marks[outcome.row.mark];
-    }
-    std::string text = fmt::format(
-        "# Validation\n\n"
-        "Made by `published --report docs/validation.md` from the tables under tests/published; a "
-        "test fails when this file and the tables part. Change the tables, then run it again.\n\n"
-        "{} published figures are computed by fluewright and compared in {} topics. Each row says "
-        "where its figure comes from:\n\n",
-        outcomes.size(),
-        topics.size());
-    static const std::map<std::string, std::string> meaning{
-        {"looked up", "the figure was read in the source"},
-        {"computed", "another program computed it from the source's equations"},
-        {"judgement", "the middle of a spread"},
-        {"common practice", "a custom of the trade, no source"},
-        {"from memory", "remembered; the source was not seen"}};
-    for (const auto& [mark, count] : marks) {
-        const auto found = meaning.find(mark);
-        text += fmt::format(
-            "- {} ({} rows): {}\n", mark, count, found == meaning.end() ? "" : found->second);
-    }
-    text += "\n| topic | rows | median deviation | 95th percentile |\n"
-            "| --- | ---: | ---: | ---: |\n";
-    for (const auto& [topic, rows] : topics) {
-        const Spread spread = spread_of(rows);
-        text +=
-            fmt::format("| {} | {} | {} | {} |\n", topic, rows.size(), spread.median, spread.most);
-    }
-    return text + "\n";
+        note_of(outcomes, note, made));
 }
 
 } // namespace
@@ -261,6 +219,8 @@ std::map<std::string, Note> read_notes(const std::filesystem::path& file) {
     for (const auto& row : table.rows) {
         Note& note = notes[row[table.column("topic")]];
         note.text = row[table.column("note")];
+        note.handbook = row[table.column("handbook")];
+        note.handbook_words = row[table.column("handbook_words")];
         std::string name;
         for (const char c : row[table.column("trends")] + "|") {
             if (c != '|') {
@@ -277,6 +237,7 @@ std::map<std::string, Note> read_notes(const std::filesystem::path& file) {
 Files make_report(const std::vector<Outcome>& outcomes,
                   const std::map<std::string, std::string>& sources,
                   const std::map<std::string, Note>& notes,
+                  const Made& made,
                   const std::string& name) {
     Topics topics;
     std::set<std::string> used;
@@ -285,10 +246,10 @@ Files make_report(const std::vector<Outcome>& outcomes,
         used.insert(outcome.row.source);
     }
     Files files;
-    std::string text = head_of(outcomes, topics);
+    std::string text = head_of(outcomes, topics, made.scripted, set_constants(topics, notes, made));
     for (const auto& [topic, rows] : topics) {
         const auto note = notes.find(topic);
-        text += section_of(topic, rows, note == notes.end() ? nullptr : &note->second);
+        text += section_of(topic, rows, note == notes.end() ? nullptr : &note->second, made);
         files["validation/" + file_name_of(topic) + ".svg"] = scatter_svg(rows);
     }
     text += "## Sources\n\n";

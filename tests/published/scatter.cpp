@@ -110,15 +110,16 @@ std::string axes(const Scale& scale) {
 
 std::string titles(const Outcome& outcome) {
     const std::string unit = outcome.unit.empty() ? "-" : outcome.unit;
-    return fmt::format("<text x=\"{0:.1f}\" y=\"{1:.1f}\" text-anchor=\"middle\">published {2} "
-                       "[{3}]</text>\n"
-                       "<text transform=\"translate(16 {4:.1f}) rotate(-90)\" "
-                       "text-anchor=\"middle\">computed {2} [{3}]</text>\n",
-                       x_of(0.5),
-                       top + side + 38.0,
-                       outcome.quantity,
-                       unit,
-                       y_of(0.5));
+    return fmt::format(
+        "<text x=\"{0:.1f}\" y=\"{1:.1f}\" text-anchor=\"middle\">figure of others, {2} "
+        "[{3}]</text>\n"
+        "<text transform=\"translate(16 {4:.1f}) rotate(-90)\" "
+        "text-anchor=\"middle\">computed {2} [{3}]</text>\n",
+        x_of(0.5),
+        top + side + 38.0,
+        outcome.quantity,
+        unit,
+        y_of(0.5));
 }
 
 /// Dashed lines a tenth above and below, where the axes hold positive values and some row is far

@@ -27,6 +27,16 @@ std::string wall_of(const std::string& word) {
     throw std::runtime_error("no such wall: " + word);
 }
 
+/// The fitted constants, or others that the row asks for.
+gas_vents::Constants constants_of(const Inputs& in) {
+    const gas_vents::Constants fitted;
+    return {.carbon_dioxide_fan =
+                in.number_or("fan_co2_pct", 100.0 * fitted.carbon_dioxide_fan) / 100.0,
+            .elbow_loss = in.number_or("elbow_loss", fitted.elbow_loss),
+            .friction_masonry_draft_hood =
+                in.number_or("masonry_friction", fitted.friction_masonry_draft_hood)};
+}
+
 double with_constants(const Inputs& in, const gas_vents::Constants& constants) {
     return gas_vents::greatest_input_w(gas_vents::cell_of(in), constants) / thousand_btu_per_hour_w;
 }
@@ -95,8 +105,9 @@ double input_of(const Inputs& in, const Constants& constants) {
 } // namespace gas_vents
 
 void add_gas_vent_checks(Registry& registry) {
-    registry["gas_vent_capacity"] = {
-        "greatest input", "1000 Btu/h", [](const Inputs& in) { return with_constants(in, {}); }};
+    registry["gas_vent_capacity"] = {"greatest input", "1000 Btu/h", [](const Inputs& in) {
+                                         return with_constants(in, constants_of(in));
+                                     }};
     registry["gas_vent_share_left"] = {"share of the capacity left", "", share_left};
     registry["gas_vent_least_input"] = {"least input", "1000 Btu/h", least_input};
     registry["gas_vent_fit"] = {"fitted constant", "", fitted_constant};

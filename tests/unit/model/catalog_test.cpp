@@ -110,7 +110,10 @@ TEST_CASE("customary columns arrive in SI") {
     REQUIRE(find_fuel("hardwood")->gross_heating_value_dry_j_kg == Approx(19.88e6));
     REQUIRE(find_material("carbon steel")->expansion_per_k == Approx(13.2e-6));
     REQUIRE(find_wall("flexible liner")->roughness_m == Approx(0.005));
-    REQUIRE(find_clay_liner("8x8")->inside_width_m == Approx(0.17145));
+    REQUIRE(find_clay_liner("8.5x8.5")->inside_width_m == Approx(0.17145));
+    // Named by the outside: 8 x 8 in is the smaller of two.
+    REQUIRE(find_clay_liner("8x8")->inside_width_m == Approx(6.48 * 0.0254));
+    REQUIRE(find_clay_liner("8x8")->net_area_m2 < find_clay_liner("8.5x8.5")->net_area_m2);
     REQUIRE(find_clay_liner("8 in round")->net_area_m2 == Approx(0.0322580));
     REQUIRE(find_appliance_default(fluewright::ApplianceType::stove, fluewright::FuelGroup::wood)
                 ->efficiency_net
