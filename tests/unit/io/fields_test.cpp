@@ -51,6 +51,7 @@ private:
                                                     "slope",
                                                     "width",
                                                     "depth",
+                                                    "shape",
                                                     "liner",
                                                     "thermal_resistance",
                                                     "joint_gap",
