@@ -66,7 +66,7 @@ struct MarchResult {
     [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
 };
 
-/// What the wall of one straight still holds of the fire before.   [theory eq. 69]
+/// What the wall of one straight still holds of the fire before.   [theory eq. 68]
 struct WallMemory {
     double inner_start_k{}; ///< near its lower end
     double inner_end_k{};   ///< at its upper end

@@ -102,7 +102,7 @@ struct FlueBore {
 ///   A = pi d^2/4 + d (w - d),  P = pi d + 2 (w - d)
 ///
 /// Source   geometry   [derivation]
-/// [theory eq. 69]
+/// [theory eq. 72]
 [[nodiscard]] FlueBore oval_bore(double one_side_m, double other_side_m);
 
 /// What a size of the file comes to: a diameter, width and depth, or for an oval one of these with
