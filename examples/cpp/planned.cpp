@@ -53,8 +53,11 @@ int main() {
         return 2;
     }
     std::cout << answer->sentence << '\n';
+    for (const HarmVerdict& line : answer->verdict.harms) {
+        std::cout << title(line.harm) << ": " << line.sentence << '\n';
+    }
     for (const Finding& finding : answer->findings) {
         std::cout << finding.message << '\n';
     }
-    return answer->works ? 0 : 1;
+    return answer->works() ? 0 : 1;
 }

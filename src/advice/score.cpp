@@ -40,11 +40,13 @@ StateVerdict judge(const Case& resolved, const StateResult& state) {
     case StateKind::door_open_high:
         v.counts = open_front;
         v.kind = Kind::fraction;
+        v.harm = open_front ? Harm::draft : Harm::reloading;
         v.spare = state.door.opening_share - door_wanted(resolved);
         break;
     case StateKind::door_open_embers:
         v.counts = !open_front;
         v.kind = Kind::fraction;
+        v.harm = Harm::reloading;
         v.spare =
             state.door.opening_share - catalog::default_of(DefaultId::door_opening_wanted).value;
         break;
@@ -60,6 +62,42 @@ double relative_spare(const StateVerdict& verdict, const StateResult& state) {
     return verdict.spare / catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
+std::optional<double>
+required_spare(const StateVerdict& verdict, const StateResult& state, const Required& required) {
+    if (!verdict.counts) {
+        return std::nullopt;
+    }
+    if (required.asks(verdict.harm)) {
+        return relative_spare(verdict, state);
+    }
+    if (verdict.harm == Harm::reloading && required.narrow_door) {
+        return (state.door.opening_share - catalog::default_of(DefaultId::door_opening_least).value)
+               / catalog::default_of(DefaultId::door_opening_wanted).value;
+    }
+    return std::nullopt;
+}
+
+std::size_t limiting_state(std::span<const StateResult> states,
+                           std::span<const StateVerdict> verdicts,
+                           const Required& required) {
+    std::size_t limiting = states.size();
+    bool limited_by_required = false;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < states.size(); ++i) {
+        const std::optional<double> asked = required_spare(verdicts[i], states[i], required);
+        if (!verdicts[i].counts || (limited_by_required && !asked)) {
+            continue;
+        }
+        const double spare = asked ? *asked : relative_spare(verdicts[i], states[i]);
+        if (limiting == states.size() || (asked && !limited_by_required) || spare < least) {
+            limiting = i;
+            least = spare;
+            limited_by_required = asked.has_value();
+        }
+    }
+    return limiting;
+}
+
 std::vector<StateKind> deciding_states(const Case& resolved) {
     std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire};
     if (resolved.appliance.has_door) {
@@ -69,19 +107,19 @@ std::vector<StateKind> deciding_states(const Case& resolved) {
     return kinds;
 }
 
-void sum_up(const Case& resolved, Score& score) {
+void sum_up(const Case& resolved, const Required& required, Score& score) {
     const double greatest_pa = resolved.appliance.draft_greatest_pa;
+    score.limiting = limiting_state(score.states, score.verdicts, required);
     score.least_spare = std::numeric_limits<double>::infinity();
     score.greatest_over = -1.0;
     score.passes = true;
     for (std::size_t i = 0; i < score.states.size(); ++i) {
         const StateVerdict& verdict = score.verdicts[i];
-        const double spare = relative_spare(verdict, score.states[i]);
-        if (spare < score.least_spare) {
-            score.least_spare = spare;
-            score.limiting = i;
+        const std::optional<double> asked = required_spare(verdict, score.states[i], required);
+        if (i == score.limiting) {
+            score.least_spare = asked ? *asked : relative_spare(verdict, score.states[i]);
         }
-        score.passes = score.passes && verdict.passes;
+        score.passes = score.passes && (!asked || *asked >= 0.0);
         if (verdict.kind == Kind::pressure && greatest_pa > 0.0) {
             score.greatest_over =
                 std::max(score.greatest_over, score.states[i].draft_pa / greatest_pa - 1.0);
@@ -89,7 +127,7 @@ void sum_up(const Case& resolved, Score& score) {
     }
 }
 
-Score score(const Case& resolved) {
+Score score(const Case& resolved, const Required& required) {
     Score result;
     const std::vector<StateKind> kinds = deciding_states(resolved);
     result.states.reserve(kinds.size() * resolved.weathers.size());
@@ -104,7 +142,7 @@ Score score(const Case& resolved) {
             result.states.push_back(std::move(state));
         }
     }
-    sum_up(resolved, result);
+    sum_up(resolved, required, result);
     return result;
 }
 

@@ -247,7 +247,7 @@ TEST_CASE("the table of states shows the figures of JSON") {
         const UnitSystem units =
             answer["installation"]["units"] == "us" ? UnitSystem::us : UnitSystem::metric;
         const std::string text =
-            session::in_one_line(run({"check", "-", "--no-size-search"}, file).out);
+            session::in_one_line(run({"check", "-", "--no-size-search", "--details"}, file).out);
         for (const json& state : answer["states"]) {
             const std::string kind = state["state"];
             if (state["status"] != "solved" || kind.starts_with("door")) {
@@ -345,12 +345,16 @@ TEST_CASE("layouts and plans have the figures of JSON in CSV") {
                     {"too_strong", false},
                     {"on_front", false},
                     {"limiting_state", 0},
+                    {"left_standing", answer["present"]["standing"]},
                     {"findings_raised", json::array()},
                     {"findings_cleared", json::array()},
                     {"may_worsen", json::array()}});
+    // The door of this heater opens far enough not to count.
     std::size_t least = 0;
     for (std::size_t i = 0; i < present["states"].size(); ++i) {
-        if (present["states"][i]["relative_spare"] < present["states"][least]["relative_spare"]) {
+        if (present["states"][i]["harm"] == "draft"
+            && present["states"][i]["relative_spare"]
+                   < present["states"][least]["relative_spare"]) {
             least = i;
         }
     }

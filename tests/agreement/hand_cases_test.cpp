@@ -80,6 +80,23 @@ void hold_no_danger(const Assessment& answer) {
     }
 }
 
+/// The verdict by kind of harm: "fire": "falls short", and whether what counts passes.
+void hold_verdict(const Json& expected, const Assessment& answer) {
+    for (const auto& [harm, outcome] : expected.items()) {
+        CAPTURE(harm, answer.sentence);
+        if (harm == "works") {
+            CHECK(answer.works() == outcome.get<bool>());
+            continue;
+        }
+        const auto line = std::find_if(answer.verdict.harms.begin(),
+                                       answer.verdict.harms.end(),
+                                       [&](const HarmVerdict& v) { return name(v.harm) == harm; });
+        REQUIRE(line != answer.verdict.harms.end());
+        CAPTURE(line->sentence);
+        CHECK(name(line->outcome) == outcome.get<std::string>());
+    }
+}
+
 /// Every plan that is said to cure clears the finding, and check of the written plan agrees.
 void hold_plans(const std::string& id, const Installation& written) {
     const auto made = improve(written, {});
@@ -90,7 +107,7 @@ void hold_plans(const std::string& id, const Installation& written) {
         if (plan.cures) {
             CAPTURE(plan.steps.front().what);
             const Assessment then = checked(through_file(plan.changed));
-            CHECK(then.works);
+            CHECK(then.works());
             CHECK_FALSE(finds(then, id));
             ++cures;
         }
@@ -124,6 +141,7 @@ TEST_CASE("the small cases get the answer a fitter would give") {
         if (expected.value("no_danger", false)) {
             hold_no_danger(answer);
         }
+        hold_verdict(expected.value("verdict", Json::object()), answer);
         if (expected.contains("same_answer_as")) {
             const Assessment other =
                 checked(written_in(expected["same_answer_as"].get<std::string>()), Words::with);

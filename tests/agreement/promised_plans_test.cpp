@@ -48,6 +48,9 @@ TEST_CASE("a plan that improve promises, written and checked, shows what was pro
             const Assessment then = checked(through_file(plan.changed));
             Differences found = compare(plan.score, score_of(then));
             found.under("findings");
+            const bool tame = made->goal != Goal::less_draft || plan.score.greatest_over <= 0.0;
+            found.number("cures", plan.cures ? 1 : 0, then.works() && tame ? 1 : 0);
+            found.word("standing", ids_of(plan.standing), ids_of(standing(then)));
             found.word(
                 "cleared", ids_of(plan.cleared), ids_of(gone(present.findings, then.findings)));
             found.word(

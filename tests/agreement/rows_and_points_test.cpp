@@ -26,7 +26,12 @@ double least(const std::vector<double>& values) {
 void compare_row(const BatchRow& row, const Assessment& a, Differences& found) {
     const Score decided = score_of(a);
     const StateResult& limiting = a.solution.states[a.limiting];
-    found.word("outcome", name(row.outcome), a.works ? "pass" : "short");
+    found.word("outcome", name(row.outcome), a.works() ? "pass" : "short");
+    for (const Harm harm : harms) {
+        found.word(name(harm),
+                   name(row.harms[static_cast<std::size_t>(harm)]),
+                   name(a.verdict.of(harm).outcome));
+    }
     found.word("limiting_state", row.limiting_state, name(limiting.kind));
     found.word(
         "limiting_weather", row.limiting_weather, a.installation.weathers[limiting.weather].name);
@@ -120,7 +125,10 @@ TEST_CASE("a point of sweep, written and checked, shows the figures of the point
             }
             const auto file = with_value(written, swept->over.front().key, point.at.front());
             REQUIRE(file.has_value());
-            const Differences found = compare(*point.score, score_of(checked(through_file(*file))));
+            const Assessment then = checked(through_file(*file));
+            Differences found = compare(*point.score, score_of(then));
+            found.number("works", point.works ? 1 : 0, then.works() ? 1 : 0);
+            found.number("says why", point.short_of.empty() ? 0 : 1, then.works() ? 0 : 1);
             if (!found.none()) {
                 fail_law(seed,
                          typed + " at " + std::to_string(point.at.front())

@@ -170,7 +170,7 @@ void compare_sizes(const SizeAdvice& one, const SizeAdvice& other, Differences& 
                   other.trials,
                   [&](const std::string& heading, const auto& a, const auto& b) {
                       found.under(heading + " (" + a.id + ')');
-                      found.number("passes", a.passes ? 1 : 0, b.passes ? 1 : 0);
+                      found.number("passes", a.works ? 1 : 0, b.works ? 1 : 0);
                       found.word("ruled_out_by", a.ruled_out_by, b.ruled_out_by);
                       found.number("least_spare_pa", a.least_spare_pa, b.least_spare_pa);
                       found.number(
@@ -192,18 +192,42 @@ void compare_runs(const Run& one, const Run& other, Differences& found) {
                   });
 }
 
+/// Whatever the words: those stand in the sentence of the whole.
+void compare_harms(const HarmVerdict& a, const HarmVerdict& b, Differences& found) {
+    const std::string harm{name(a.harm)};
+    const auto place = [](const std::optional<std::size_t>& index) {
+        return index ? static_cast<double>(*index) : -1.0;
+    };
+    found.word(harm + " outcome", name(a.outcome), name(b.outcome));
+    found.word(harm + " sentence", a.sentence, b.sentence);
+    found.word(harm + " first", a.first, b.first);
+    found.number(harm + " counts", a.counts ? 1 : 0, b.counts ? 1 : 0);
+    found.number(
+        harm + " short_of", static_cast<double>(a.short_of), static_cast<double>(b.short_of));
+    found.number(
+        harm + " mentioned", static_cast<double>(a.mentioned), static_cast<double>(b.mentioned));
+    found.number(harm + " open", static_cast<double>(a.open), static_cast<double>(b.open));
+    found.number(harm + " state", place(a.state), place(b.state));
+    found.number(harm + " finding", place(a.finding), place(b.finding));
+    found.number(harm + " figure", a.figure.value_or(0.0), b.figure.value_or(0.0));
+    found.number(harm + " limit", a.limit.value_or(0.0), b.limit.value_or(0.0));
+}
+
 } // namespace
 
 Differences compare(const Assessment& one, const Assessment& other) {
     Differences found;
     compare_states(one.solution.states, one.verdicts, other.solution.states, other.verdicts, found);
     found.under("verdict");
-    found.number("works", one.works ? 1 : 0, other.works ? 1 : 0);
+    found.number("works", one.works() ? 1 : 0, other.works() ? 1 : 0);
     found.number(
         "limiting", static_cast<double>(one.limiting), static_cast<double>(other.limiting));
     found.number(
         "limiting_draft_other_pa", one.limiting_draft_other_pa, other.limiting_draft_other_pa);
     found.word("sentence", one.sentence, other.sentence);
+    for (const Harm harm : harms) {
+        compare_harms(one.verdict.of(harm), other.verdict.of(harm), found);
+    }
     found.word("body", one.body->id, other.body->id);
     found.word("findings", ids_of(one.findings), ids_of(other.findings));
     compare_runs(one.installation.run, other.installation.run, found);

@@ -49,6 +49,7 @@ TEST_CASE("a row of size, written and checked, shows the figures of the row") {
             REQUIRE(file.has_value());
             const Assessment then = checked(through_file(*file));
             Differences found = compare(*row.score, score_of(then));
+            found.number("works", row.works ? 1 : 0, then.works() ? 1 : 0);
             if (!found.none()) {
                 fail_law(seed,
                          "the row of " + named(row) + " against check of the file with it:\n"

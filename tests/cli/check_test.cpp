@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 using Catch::Matchers::Contains;
+using Catch::Matchers::StartsWith;
 using nlohmann::json;
 using session::file_with;
 using session::run;
@@ -75,10 +76,14 @@ TEST_CASE("the status tells whether every state passes", "[check]") {
 }
 
 TEST_CASE("the report has its sections in order", "[check]") {
-    const std::string text = run({"check", "-"}, sound_file()).out;
+    const std::string text = run({"check", "-", "--details"}, sound_file()).out;
     std::size_t at = 0;
-    for (const std::string title : {"This run draws",
-                                    "Limiting state:",
+    for (const std::string title : {"Nothing that counts falls short",
+                                    "Fire, CO ",
+                                    "Draft ",
+                                    "Reloading ",
+                                    "Upkeep ",
+                                    "What counts:",
                                     "frost:",
                                     "mild:",
                                     "Size\n",
@@ -98,9 +103,11 @@ TEST_CASE("the report has its sections in order", "[check]") {
 TEST_CASE("a spread in the file gives the chance that the run draws", "[check]") {
     const std::string file =
         file_with(sound_file(), R"("efficiency": "70 %")", R"("efficiency": "70 % ± 8 %")");
-    const auto text = run({"check", "-"}, file);
+    const auto text = run({"check", "-", "--details"}, file);
     CHECK(text.status == 0);
     CHECK_THAT(text.out, Contains("With the ") && Contains("runs") && Contains("efficiency"));
+    CHECK_THAT(session::in_one_line(run({"check", "-"}, file).out),
+               Contains("fire in all 2000, draft in all 2000"));
     const auto tolerances = [&](std::vector<std::string> more) {
         std::vector<std::string> words{"check", "-", "--json", "--no-size-search"};
         words.insert(words.end(), more.begin(), more.end());
@@ -235,6 +242,49 @@ TEST_CASE("without a UTF-8 locale only ASCII is written", "[check]") {
     plain.variables["LC_ALL"] = "C";
     plain.variables["LANG"] = "de_DE.utf8";
     CHECK_THAT(run({"check", "-"}, text, plain).out, !Contains("Säge"));
+}
+
+TEST_CASE("what counts can be chosen, and decides the exit status", "[check]") {
+    CHECK(run({"check", "-"}, short_file()).status == 1);
+    CHECK(run({"check", "-", "--require", "fire"}, short_file()).status == 0);
+    CHECK(run({"check", "-", "--require", "upkeep"}, sound_file()).status == 1);
+    const auto refused = run({"check", "-", "--require", "fire,drat"}, sound_file());
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, Contains("--require") && Contains("did you mean `draft`?"));
+    CHECK_THAT(run({"check", "-", "--require", "fire"}, short_file()).out,
+               StartsWith("Nothing that counts falls short. Short, but not counted: draft"));
+    const std::string weigh = std::string{PROJECT_SOURCE_DIR} + "/examples/weigh-house.json";
+    CHECK(run({"batch", weigh}).status == 1);
+    const auto batch = run({"batch", weigh, "--require", "draft", "--format", "ndjson"});
+    CHECK(batch.status == 0);
+    CHECK_THAT(batch.out,
+               Contains(R"("outcome":"pass")") && Contains(R"("fire_outcome":"falls short")"));
+}
+
+TEST_CASE("the answer to each example fits two screens", "[check]") {
+    constexpr std::ptrdiff_t most_lines = 80;
+    for (const auto& entry :
+         fs::directory_iterator(std::string{PROJECT_SOURCE_DIR} + "/examples")) {
+        if (entry.path().extension() != ".json") {
+            continue;
+        }
+        CAPTURE(entry.path().string());
+        const std::string text = run({"check", entry.path().string()}).out;
+        CHECK(std::count(text.begin(), text.end(), '\n') <= most_lines);
+        std::size_t at = 0;
+        for (const std::string label : {"Fire, CO ", "Draft ", "Reloading ", "Upkeep "}) {
+            at = text.find("\n  " + label, at);
+            CHECK(at != std::string::npos);
+        }
+        CHECK_THAT(text, !Contains("draws in every state"));
+        CHECK_THAT(text, Contains("--details"));
+    }
+}
+
+TEST_CASE("a sound run is answered on one screen and a half", "[check]") {
+    const std::string file = std::string{PROJECT_SOURCE_DIR} + "/examples/greenhouse.json";
+    const std::string text = run({"check", file}).out;
+    CHECK(std::count(text.begin(), text.end(), '\n') <= 60);
 }
 
 TEST_CASE("a title cannot steer the terminal", "[check]") {

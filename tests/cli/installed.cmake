@@ -24,7 +24,7 @@ if(NOT out MATCHES "frost, high fire: [0-9.]+ Pa")
   message(FATAL_ERROR "drafts prints no draft:\n${out}")
 endif()
 run("${SCRATCH}/programs/planned")
-if(NOT out MATCHES "draws")
+if(NOT out MATCHES "Draft: Draft ")
   message(FATAL_ERROR "planned prints no verdict:\n${out}")
 endif()
 # Every public header stands alone for a stranger who warns.

@@ -25,8 +25,8 @@ for table in ("causes", "checks", "remedy_effort", "rule_bodies", "rules", "sour
             take(row["id"], f"data/{table}.csv")
 
 # Keys under which an answer prints an id, and lists whose entries have one under "id".
-ID_KEYS = {"check", "matter", "source", "sweep_source", "deposit_source", "confirm", "state", "remedy", "body"}
-ID_LISTS = {"remedies", "findings_raised", "findings_cleared"}
+ID_KEYS = {"check", "finding", "harm", "matter", "source", "sweep_source", "deposit_source", "confirm", "state", "remedy", "body"}
+ID_LISTS = {"left_standing", "remedies", "standing", "stuck", "what_counts", "findings_raised", "findings_cleared"}
 LISTS_OF_ROWS = {"findings", "causes", "checks"}
 
 
@@ -38,7 +38,7 @@ def walk(node, where, key="", above=""):
             joined = name == "state" and isinstance(value, str) and value not in CONDITIONS
             if name in ID_KEYS and isinstance(value, str) and not sentence and not joined:
                 take(value, where)
-            elif name in ID_LISTS:
+            elif name in ID_LISTS and isinstance(value, list):
                 for each in value:
                     take(each, where)
             elif name == "id" and above in LISTS_OF_ROWS:

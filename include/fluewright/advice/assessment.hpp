@@ -1,7 +1,9 @@
 #pragma once
 
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/advice/required.hpp"
 #include "fluewright/advice/score.hpp"
+#include "fluewright/advice/verdict.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/model/fields/installation.hpp"
@@ -21,8 +23,8 @@ struct SizeTrial {
     std::string id; ///< as the trade says it
     double diameter_m{};
     double area_over_outlet{};
-    bool passes{};
-    std::string ruled_out_by; ///< empty when it passes
+    bool works{};             ///< what `check` says of the run with it
+    std::string ruled_out_by; ///< empty where nothing of the size stands against it
     double least_spare_pa{};  ///< of the states with a draft
     double least_opening_share{};
 };
@@ -47,16 +49,21 @@ struct Assessment {
     Case installation;
     Solution solution;
     std::vector<StateVerdict> verdicts; ///< beside solution.states
-    bool works{};                       ///< every state that counts passes
-    std::size_t limiting{};             ///< index of the state with least to spare
+    Required required;                  ///< what has to pass
+    Verdict verdict;                    ///< by kind of harm
+    std::size_t limiting{};             ///< limiting_state(); one past the last where none counts
     /// Draft in the limiting state if only the floored forced flow heats the wall, as the European
     /// calculation has it: the other end of what can be defended.
     double limiting_draft_other_pa{};
     std::string sentence;            ///< the verdict, for a person
     const catalog::RuleBody* body{}; ///< whose rules the checks hold it against
-    CheckResults checks;             ///< what every check came to; without words what is not met
-    Findings findings;               ///< what is not met, by severity and weight
+    CheckResults checks; ///< what every check came to; without words what is not met, and what is
+                         ///< undetermined of the dangers
+    Findings findings;   ///< what is not met, by severity and weight
     SizeAdvice size;
+
+    /// Whether what is required passes.
+    [[nodiscard]] bool works() const { return verdict.passes; }
 };
 
 struct AssessOptions {
@@ -65,6 +72,7 @@ struct AssessOptions {
     bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     std::optional<UnitSystem> units{}; ///< default: those of the file
+    Required required{};
     std::string rules{}; ///< id of catalog::rule_bodies(); empty: what the file asks for
 };
 
@@ -78,6 +86,6 @@ assess(const Installation& written, Case resolved, const AssessOptions& options)
 
 /// Tries every trade size throughout the run (existing masonry keeps its size).
 [[nodiscard]] SizeAdvice
-advise_size(const Installation& written, const Case& present, TradeSizes sizes);
+advise_size(const Installation& written, const Assessment& present, TradeSizes sizes);
 
 } // namespace fluewright

@@ -103,6 +103,18 @@ auto find_row(const Rows& rows, std::string_view id) {
 
 } // namespace
 
+std::string_view name(Harm harm) {
+    constexpr std::array<std::string_view, harm_count> names{
+        "fire", "draft", "reloading", "upkeep"};
+    return names[static_cast<std::size_t>(harm)];
+}
+
+std::string_view title(Harm harm) {
+    constexpr std::array<std::string_view, harm_count> titles{
+        "Fire and carbon monoxide", "Draft", "Reloading", "Upkeep"};
+    return titles[static_cast<std::size_t>(harm)];
+}
+
 std::string_view name(Severity severity) {
     return severity_names[static_cast<std::size_t>(severity)];
 }

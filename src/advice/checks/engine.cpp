@@ -89,7 +89,9 @@ void add_rule_results(const View& view, CheckResults& results) {
         const checking::Entry* entry = checking::rule_entries()[i];
         assert(entry != nullptr && "a row of rules.csv without a function");
         checking::Verdict v = entry->check(view, catalog::rules()[i]);
-        if (!view.with_words && v.outcome != CheckOutcome::not_met) {
+        const bool open_danger =
+            v.outcome == CheckOutcome::undetermined && row.severity == Severity::danger;
+        if (!view.with_words && v.outcome != CheckOutcome::not_met && !open_danger) {
             continue;
         }
         const double weight = weight_of(v);
@@ -115,6 +117,9 @@ Checked run(const View& view) {
     checked.results = own_results(view);
     add_rule_results(view, checked.results);
     checked.findings = checking::findings_of(checked.results);
+    for (Finding& finding : checked.findings) {
+        finding.harm = harm_of(*finding.matter, finding.severity, view.resolved);
+    }
     return checked;
 }
 
@@ -125,6 +130,14 @@ std::size_t count_of(const CheckResults& results, CheckOutcome outcome) {
         std::count_if(results.begin(), results.end(), [&](const CheckResult& r) {
             return r.outcome == outcome;
         }));
+}
+
+Harm harm_of(const Matter& matter, Severity severity, const Case& resolved) {
+    if (severity == Severity::danger) {
+        return Harm::fire;
+    }
+    const bool open_front = resolved.appliance.type == ApplianceType::fireplace;
+    return matter.harm == Harm::reloading && open_front ? Harm::draft : matter.harm;
 }
 
 std::string_view rule_set_of(const Installation& written, UnitSystem units) {

@@ -72,7 +72,7 @@ std::string_view reply_word(Answer answer) {
 
 Cured once_cured(const Trial& trial) {
     const StateResult& state = trial.score.states[trial.score.limiting];
-    return {.works = trial.score.passes,
+    return {.works = passing(trial).works,
             .state = state_name(trial.resolved, state),
             .kind = state.kind,
             .draft_pa = state.draft_pa,

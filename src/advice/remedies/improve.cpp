@@ -6,8 +6,11 @@
 #include "plan_search.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 #include <limits>
 #include <map>
+#include <tuple>
 
 namespace fluewright {
 namespace {
@@ -18,6 +21,11 @@ double enough() {
 
 /// What is left to spare for the goal: the front compares it, uncapped.
 double left_to_spare(const Plan& plan, Goal goal) {
+    if (goal == Goal::clear_findings) {
+        // What is cleared goes before any draft: that makes less than half a finding.
+        const double spare = plan.score.least_spare;
+        return 0.5 * spare / (1.0 + std::abs(spare)) - static_cast<double>(plan.standing.size());
+    }
     if (goal == Goal::more_to_spare) {
         return plan.score.least_spare;
     }
@@ -32,7 +40,13 @@ int class_of(const Plan& plan) {
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
     constexpr double noise = 0.02;
-    if (made.goal == Goal::more_to_spare) {
+    if (made.goal == Goal::clear_findings) {
+        const auto counted = [](double spare) { return std::clamp(spare, -1.0, enough()); };
+        plan.gain = static_cast<double>(made.standing.size())
+                    - static_cast<double>(plan.standing.size()) + counted(plan.score.least_spare)
+                    - counted(before.least_spare);
+        plan.cures = plan.score.passes && plan.standing.empty();
+    } else if (made.goal == Goal::more_to_spare) {
         plan.gain = std::min(plan.score.least_spare, enough()) - before.least_spare;
         plan.cures = plan.score.passes;
     } else {
@@ -151,6 +165,9 @@ bool helps(const Improvement& made, const Plan& plan) {
     if (made.goal == Goal::less_draft) {
         return plan.score.greatest_over < made.score.greatest_over - noise;
     }
+    if (made.goal == Goal::clear_findings && plan.standing.size() < made.standing.size()) {
+        return true;
+    }
     const std::size_t limiting = made.score.limiting;
     return relative_spare(plan.score.verdicts[limiting], plan.score.states[limiting])
            > made.score.least_spare + noise;
@@ -174,6 +191,13 @@ std::vector<Plan> triples(PlanSearch& searching,
                       + static_cast<std::ptrdiff_t>(std::min(most_pairs, nearest.size())),
                   nearest.end());
     std::vector<Plan> found = searching.with_one_more(nearest, singles);
+    if (made.goal == Goal::clear_findings) {
+        found.erase(std::remove_if(found.begin(),
+                                   found.end(),
+                                   [](const Plan& plan) { return !plan.score.passes; }),
+                    found.end());
+        searching.find_standing(found, made.present.body->id);
+    }
     for (Plan& plan : found) {
         judge_plan(made, plan);
     }
@@ -183,17 +207,60 @@ std::vector<Plan> triples(PlanSearch& searching,
     return found;
 }
 
+/// Of the matters those that every plan leaves standing.
+std::vector<const Matter*> left_standing(const std::vector<const Matter*>& matters,
+                                         const std::vector<Plan>& plans) {
+    std::vector<const Matter*> left;
+    std::copy_if(
+        matters.begin(), matters.end(), std::back_inserter(left), [&](const Matter* matter) {
+            return std::all_of(plans.begin(), plans.end(), [&](const Plan& plan) {
+                return std::find(plan.standing.begin(), plan.standing.end(), matter)
+                       != plan.standing.end();
+            });
+        });
+    return left;
+}
+
+/// Leaves the pairs that most likely clear something: asking what stands against a run takes too
+/// long to do it for thousands. A pair clears about what either of its changes clears.
+void keep_promising(const std::vector<Plan>& singles, PlanSearch::Pairs& pairs) {
+    constexpr std::size_t most_pairs = 200;
+    const auto left = [&](std::size_t i) {
+        const auto& [first, second] = pairs.parents[i];
+        return left_standing(singles[first].standing, {singles[second]}).size();
+    };
+    std::vector<std::tuple<std::size_t, bool, double, std::size_t>> order;
+    for (std::size_t i = 0; i < pairs.plans.size(); ++i) {
+        const Plan& plan = pairs.plans[i];
+        order.emplace_back(left(i), !plan.score.passes, plan.cost, i);
+    }
+    std::sort(order.begin(), order.end());
+    PlanSearch::Pairs kept;
+    for (std::size_t n = 0; n < std::min(most_pairs, order.size()); ++n) {
+        const std::size_t i = std::get<3>(order[n]);
+        kept.plans.push_back(std::move(pairs.plans[i]));
+        kept.parents.push_back(pairs.parents[i]);
+    }
+    pairs = std::move(kept);
+}
+
 std::vector<Plan> search(const Installation& written,
                          const ImproveOptions& options,
                          const std::vector<Remedy>& remedies,
+                         bool pairs_wanted,
                          Improvement& made) {
-    PlanSearch searching(written, options.threads, options.progress);
+    PlanSearch searching(written, options.required, options.threads, options.progress);
+    const bool clearing = made.goal == Goal::clear_findings;
     std::vector<Plan> singles = searching.singles(remedies);
+    if (clearing) {
+        searching.find_standing(singles, made.present.body->id);
+    }
     for (Plan& plan : singles) {
         judge_plan(made, plan);
     }
     std::vector<Plan> all;
-    if (options.pairs || !any_cures(singles)) {
+    made.stuck = left_standing(made.standing, singles);
+    if (pairs_wanted || !any_cures(singles)) {
         std::vector<double> alone;
         std::vector<bool> help;
         for (const Plan& plan : singles) {
@@ -201,13 +268,19 @@ std::vector<Plan> search(const Installation& written,
             help.push_back(helps(made, plan));
         }
         PlanSearch::Pairs pairs = searching.pairs(singles, help);
+        if (clearing) {
+            keep_promising(singles, pairs);
+            searching.find_standing(pairs.plans, made.present.body->id);
+            made.stuck = left_standing(made.stuck, pairs.plans);
+        }
         drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
         for (Plan& plan : pairs.plans) {
             judge_plan(made, plan);
         }
         all = std::move(pairs.plans);
         // Draft that is too strong is a matter of one device; three together are not worth it.
-        if (made.goal == Goal::more_to_spare && !any_cures(singles) && !any_cures(all)) {
+        if (made.goal != Goal::less_draft && made.stuck.empty() && !any_cures(singles)
+            && !any_cures(all)) {
             std::vector<Plan> further = triples(searching, made, all, singles);
             all.insert(all.end(),
                        std::make_move_iterator(further.begin()),
@@ -220,6 +293,30 @@ std::vector<Plan> search(const Installation& written,
     drop_useless(all);
     made.tried = searching.tried();
     return all;
+}
+
+/// What harms most comes first. That the draft is short is a matter of the states.
+Goal goal_of(const Improvement& made) {
+    if (made.present.works()) {
+        return Goal::less_draft;
+    }
+    return made.standing.empty() ? Goal::more_to_spare : Goal::clear_findings;
+}
+
+bool is_cured(const Improvement& made) {
+    return !made.plans.empty() && made.plans.front().cures;
+}
+
+void search_and_choose(const Installation& written,
+                       const ImproveOptions& options,
+                       const std::vector<Remedy>& remedies,
+                       bool pairs_wanted,
+                       Improvement& made) {
+    std::vector<Plan> plans = search(written, options, remedies, pairs_wanted, made);
+    mark_front(plans, made.goal);
+    std::stable_sort(plans.begin(), plans.end(), ranks_before);
+    made.plans.clear();
+    choose_shown(made, std::move(plans), options.most);
 }
 
 } // namespace
@@ -249,17 +346,21 @@ void mark_front(std::vector<Plan>& plans, Goal goal) {
 }
 
 Result<Improvement, Faults> improve(const Installation& written, const ImproveOptions& options) {
-    Result<Assessment, Faults> assessed = assess(
-        written,
-        {.size_search = false, .spread = false, .units = options.units, .rules = options.rules});
+    Result<Assessment, Faults> assessed = assess(written,
+                                                 {.size_search = false,
+                                                  .spread = false,
+                                                  .units = options.units,
+                                                  .required = options.required,
+                                                  .rules = options.rules});
     if (!assessed) {
         return Failure{std::move(assessed).error()};
     }
     Improvement made;
     made.present = std::move(assessed).value();
     made.score = score_of(made.present);
-    made.goal = made.present.works ? Goal::less_draft : Goal::more_to_spare;
-    if (made.present.works && made.score.greatest_over <= 0.0) {
+    made.standing = standing(made.present);
+    made.goal = goal_of(made);
+    if (made.present.works() && made.score.greatest_over <= 0.0) {
         made.outcome = Improvement::Outcome::leave_alone;
         made.sentence = improvement_sentence(made);
         return made;
@@ -269,15 +370,16 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         made.currency = options.prices->currency;
         remedies = priced(std::move(remedies), *options.prices, made.unpriced);
     }
-    std::vector<Plan> plans = search(written, options, remedies, made);
-    mark_front(plans, made.goal);
-    std::stable_sort(plans.begin(), plans.end(), ranks_before);
-    choose_shown(made, std::move(plans), options.most);
+    search_and_choose(written, options, remedies, options.pairs, made);
+    if (!options.pairs && !is_cured(made)) {
+        // What cured by the states alone may have raised a danger.
+        search_and_choose(written, options, remedies, true, made);
+    }
     using Outcome = Improvement::Outcome;
-    made.outcome = made.plans.empty() || !made.plans.front().cures ? Outcome::hopeless
-                   : made.plans.front().steps.size() == 1          ? Outcome::one_cures
-                   : made.plans.front().steps.size() == 2          ? Outcome::two_cure
-                                                                   : Outcome::three_cure;
+    made.outcome = !is_cured(made)                        ? Outcome::hopeless
+                   : made.plans.front().steps.size() == 1 ? Outcome::one_cures
+                   : made.plans.front().steps.size() == 2 ? Outcome::two_cure
+                                                          : Outcome::three_cure;
     made.sentence = improvement_sentence(made);
     if (made.outcome == Outcome::hopeless) {
         made.reason = hopeless_reason(made);

@@ -116,6 +116,22 @@ std::string strongest(const Improvement& made) {
            + shown(c, c.appliance.draft_greatest_pa, Kind::pressure);
 }
 
+/// What no change to the run takes away is done first, by hand.
+std::string stuck_words(const Improvement& made) {
+    std::string titles;
+    for (const Matter* matter : made.stuck) {
+        titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
+    }
+    const auto& findings = made.present.findings;
+    const auto worst = std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) {
+        return finding.matter == made.stuck.front();
+    });
+    const std::string_view remedy = worst == findings.end() || worst->remedy.empty()
+                                        ? made.stuck.front()->remedy
+                                        : std::string_view{worst->remedy};
+    return "First what no change tried here clears: " + titles + ". " + std::string{remedy};
+}
+
 } // namespace
 
 void add_details(const Improvement& made, Plan& plan) {
@@ -125,8 +141,11 @@ void add_details(const Improvement& made, Plan& plan) {
                                    {.size_search = false,
                                     .words = false,
                                     .spread = false,
+                                    .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
+    plan.standing = standing(then);
+    plan.cures = then.works() && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
     plan.raised = gone(then.findings, present.findings);
     plan.cleared = gone(present.findings, then.findings);
     const Difference change = difference(present, then);
@@ -139,8 +158,11 @@ std::string improvement_sentence(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
-        return "Leave it alone: every state passes as it stands; the tightest is "
+        return "Leave it alone: what counts passes as it stands; the tightest condition is "
                + tightest(c, made.score) + ".";
+    }
+    if (made.outcome == Outcome::hopeless && !made.stuck.empty()) {
+        return stuck_words(made);
     }
     if (made.outcome == Outcome::hopeless) {
         return made.goal == Goal::less_draft
@@ -148,13 +170,13 @@ std::string improvement_sentence(const Improvement& made) {
                    : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
-    const std::string after =
-        made.goal == Goal::less_draft
-            ? " Then the appliance holds the draft and every state still passes; the tightest is "
-            : " Then every state passes; the tightest is ";
+    const std::string after = made.goal == Goal::less_draft
+                                  ? " Then the appliance holds the draft and what counts still "
+                                    "passes; the tightest condition is "
+                                  : " Then what counts passes; the tightest condition is ";
     const std::string before =
         made.goal == Goal::less_draft
-            ? "Every state passes as it stands, but the draft is too strong: " + strongest(made)
+            ? "What counts passes as it stands, but the draft is too strong: " + strongest(made)
                   + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(c, best.score) + ".";
@@ -184,7 +206,9 @@ std::string hopeless_reason(const Improvement& made) {
     std::string reason;
     const auto nearest =
         std::max_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
-            return a.score.least_spare < b.score.least_spare;
+            return a.standing.size() != b.standing.size()
+                       ? a.standing.size() > b.standing.size()
+                       : a.score.least_spare < b.score.least_spare;
         });
     if (nearest == made.plans.end()) {
         reason = "No change gains anything in its limiting state, " + tightest(c, made.score) + ".";

@@ -67,9 +67,11 @@ bool is_built(const Plan& plan) {
 } // namespace
 
 PlanSearch::PlanSearch(const Installation& written,
+                       const Required& required,
                        unsigned threads,
                        std::function<void(std::size_t, std::size_t)> progress)
-    : start_(in_short(written)), threads_(std::max(1U, threads)), progress_(std::move(progress)) {
+    : start_(in_short(written)), required_(required), threads_(std::max(1U, threads)),
+      progress_(std::move(progress)) {
     Installation as_outcome = start_;
     as_outcome.observed.clear();
     is_new(as_outcome);
@@ -95,7 +97,7 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
     // Each plan has its own place, so nothing depends on who solves it.
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            if (Result<Trial, Faults> trial = try_out(std::move(plans[i].changed))) {
+            if (Result<Trial, Faults> trial = try_out(std::move(plans[i].changed), required_)) {
                 static_cast<Trial&>(plans[i]) = std::move(trial).value();
             }
             if (first == 0 && progress_) {
@@ -104,6 +106,19 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
         }
     });
     tried_ += plans.size();
+}
+
+void PlanSearch::find_standing(std::vector<Plan>& plans, std::string_view rules) const {
+    const AssessOptions options{.size_search = false,
+                                .words = false,
+                                .spread = false,
+                                .required = required_,
+                                .rules = std::string{rules}};
+    in_parallel(threads_, [&](std::size_t first, std::size_t step) {
+        for (std::size_t i = first; i < plans.size(); i += step) {
+            plans[i].standing = standing(assess(plans[i], options));
+        }
+    });
 }
 
 std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {

@@ -12,6 +12,7 @@ namespace fluewright {
 class PlanSearch {
 public:
     PlanSearch(const Installation& written,
+               const Required& required,
                unsigned threads,
                std::function<void(std::size_t, std::size_t)> progress);
 
@@ -29,6 +30,10 @@ public:
     [[nodiscard]] std::vector<Plan> with_one_more(const std::vector<Plan>& plans,
                                                   const std::vector<Plan>& singles);
 
+    /// Asks of each plan what stands against it, by the rules of that id. Takes some ten times as
+    /// long as solving it.
+    void find_standing(std::vector<Plan>& plans, std::string_view rules) const;
+
     [[nodiscard]] std::size_t tried() const { return tried_; }
 
 private:
@@ -38,6 +43,7 @@ private:
     void solve(std::vector<Plan>& plans);
 
     Installation start_;
+    Required required_;
     unsigned threads_;
     std::function<void(std::size_t, std::size_t)> progress_;
     std::vector<Installation> seen_;

@@ -88,10 +88,12 @@ std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units) {
 class Tabulation {
 public:
     Tabulation(const Installation& written,
+               const Assessment& present,
                const SizeTableOptions& options,
                Depth depth,
                SizeTable& table)
-        : written_(written), table_(table), depth_(depth),
+        : written_(written), table_(table), depth_(depth), required_(present.required),
+          rules_(present.body->id),
           sizes_(options.sizes.value_or(usual_sizes(table.present.units))) {
         const Run& run = table.present.run;
         const std::size_t chimney = run.chimney_start();
@@ -168,9 +170,6 @@ private:
         if (!row.against_rule || row.present || depth_ == Depth::every_size) {
             solve(row);
         }
-        if (row.score && !row.score->passes && !row.against_rule) {
-            row.ruled_out_by = state_name(table_.present, row.score->states[row.score->limiting]);
-        }
         table_.rows.push_back(std::move(row));
     }
 
@@ -188,7 +187,7 @@ private:
             row.ruled_out_by = made.error();
             return;
         }
-        const Result<Trial, Faults> trial = try_out(*made);
+        const Result<Trial, Faults> trial = try_out(*made, required_);
         if (!trial) {
             row.ruled_out_by = "cannot be built this way";
             return;
@@ -198,11 +197,36 @@ private:
             row.against_rule = !row.ruled_out_by.empty();
         }
         row.score = trial->score;
+        judge(*trial, row);
+    }
+
+    /// A danger that the present run has as well is no matter of the size.
+    void judge(const Trial& trial, SizeRow& row) const {
+        const Passing found = passing(trial, required_, rules_);
+        row.works = found.works;
+        if (row.against_rule) {
+            return;
+        }
+        if (!row.score->passes) {
+            row.ruled_out_by = state_name(table_.present, row.score->states[row.score->limiting]);
+            return;
+        }
+        const auto raised =
+            std::find_if(found.standing.begin(), found.standing.end(), [&](const Matter* matter) {
+                return std::find(table_.standing.begin(), table_.standing.end(), matter)
+                       == table_.standing.end();
+            });
+        if (raised != found.standing.end()) {
+            row.ruled_out_by =
+                std::string{name((*raised)->harm)} + ": " + std::string{(*raised)->title};
+        }
     }
 
     const Installation& written_;
     SizeTable& table_;
     Depth depth_;
+    Required required_;
+    std::string rules_;
     TradeSizes sizes_;
     ChosenPipe connector_;
     ChosenPipe chimney_;
@@ -243,17 +267,20 @@ std::string rule_against(const Case& resolved) {
     return {};
 }
 
-SizeTable
-rows_of(const Installation& written, Case present, const SizeTableOptions& options, Depth depth) {
+SizeTable rows_of(const Installation& written,
+                  const Assessment& present,
+                  const SizeTableOptions& options,
+                  Depth depth) {
     SizeTable table;
-    table.present = std::move(present);
+    table.present = present.installation;
+    table.standing = standing(present);
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
     table.keeps_masonry =
         std::any_of(table.present.walls.begin(),
                     table.present.walls.end(),
                     [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
-    Tabulation tabulation(written, options, depth, table);
+    Tabulation tabulation(written, present, options, depth, table);
     if (!tabulation.has_pipe()) {
         return table;
     }
@@ -269,7 +296,8 @@ rows_of(const Installation& written, Case present, const SizeTableOptions& optio
 
 const SizeRow* best_row(const SizeTable& table) {
     const auto order = [&](const SizeRow& row) {
-        return std::tuple{!row.present,
+        return std::tuple{!row.works,
+                          !row.present,
                           std::abs(row.height_m - table.present_height_m),
                           row.connector != row.chimney,
                           row.chimney_m,
@@ -277,8 +305,8 @@ const SizeRow* best_row(const SizeTable& table) {
     };
     const SizeRow* best = nullptr;
     for (const SizeRow& row : table.rows) {
-        const bool passes = row.score && row.score->passes && !row.against_rule;
-        if (passes && (best == nullptr || order(row) < order(*best))) {
+        if (row.score && row.ruled_out_by.empty()
+            && (best == nullptr || order(row) < order(*best))) {
             best = &row;
         }
     }
@@ -300,6 +328,14 @@ const SizeRow* present_row(const SizeTable& table) {
     const auto row = std::find_if(
         table.rows.begin(), table.rows.end(), [](const SizeRow& r) { return r.present; });
     return row == table.rows.end() ? nullptr : &*row;
+}
+
+std::string stands_anyway(const SizeTable& table, const SizeRow& row) {
+    if (row.works || table.standing.empty()) {
+        return {};
+    }
+    return " No size changes what stands against the run: "
+           + std::string{table.standing.front()->title} + '.';
 }
 
 } // namespace fluewright::sizing

@@ -31,12 +31,15 @@ enum class Depth : std::uint8_t {
     no_rule_against, ///< a size that a rule stands against is named only
 };
 
-/// Every size as a row, none of them suggested yet. `present` is `written`, resolved.
-[[nodiscard]] SizeTable
-rows_of(const Installation& written, Case present, const SizeTableOptions& options, Depth depth);
+/// Every size as a row, none of them suggested yet. `present` is the answer about `written`; rules
+/// and what is required are those of it.
+[[nodiscard]] SizeTable rows_of(const Installation& written,
+                                const Assessment& present,
+                                const SizeTableOptions& options,
+                                Depth depth);
 
-/// The present row where it passes, else the smallest that does, at the height nearest to the
-/// present one; null where none passes.
+/// Of the rows nothing rules out, first those that work: the present one, else the smallest, at the
+/// height nearest to the present one; null where there is none.
 [[nodiscard]] const SizeRow* best_row(const SizeTable& table);
 
 /// Of the rows no rule stands against, that with most to spare in its tightest state; null where
@@ -44,5 +47,9 @@ rows_of(const Installation& written, Case present, const SizeTableOptions& optio
 [[nodiscard]] const SizeRow* nearest_row(const SizeTable& table);
 
 [[nodiscard]] const SizeRow* present_row(const SizeTable& table);
+
+/// What stands against the run with a size that nothing rules out, as a sentence after another;
+/// empty where it works.
+[[nodiscard]] std::string stands_anyway(const SizeTable& table, const SizeRow& row);
 
 } // namespace fluewright::sizing

@@ -13,7 +13,7 @@ SizeTrial trial_of(const SizeRow& row) {
     trial.diameter_m = row.connector_m;
     trial.area_over_outlet = row.area_over_outlet;
     trial.ruled_out_by = row.ruled_out_by;
-    trial.passes = row.ruled_out_by.empty();
+    trial.works = row.works;
     if (!row.score) {
         return trial;
     }
@@ -52,13 +52,14 @@ const SizeRow* smallest(const SizeTable& table) {
 std::string reason_for(const SizeTable& table, const SizeRow& best) {
     if (best.present) {
         const SizeRow& least = *smallest(table);
-        return "The present size, " + best.connector + ", carries every state"
+        return "The present size, " + best.connector + ", carries every condition"
                + (least.present ? " and is the smallest that does."
                                 : "; " + least.connector + " would carry them too.");
     }
     const SizeRow* present = sizing::present_row(table);
     return best.connector
-           + " is the smallest size that carries every state and is not smaller than the outlet."
+           + " is the smallest size that carries every condition and is not smaller than the "
+             "outlet."
            + (present == nullptr ? ""
                                  : " The present " + present->connector
                                        + " is ruled out: " + present->ruled_out_by + ".");
@@ -66,7 +67,7 @@ std::string reason_for(const SizeTable& table, const SizeRow& best) {
 
 } // namespace
 
-SizeAdvice advise_size(const Installation& written, const Case& present, TradeSizes sizes) {
+SizeAdvice advise_size(const Installation& written, const Assessment& present, TradeSizes sizes) {
     const SizeTable table = sizing::rows_of(written,
                                             present,
                                             {.heights_m = {}, .separate = false, .sizes = sizes},
@@ -86,18 +87,19 @@ SizeAdvice advise_size(const Installation& written, const Case& present, TradeSi
     if (best == nullptr) {
         const SizeRow* nearest = sizing::nearest_row(table);
         advice.outcome = SizeAdvice::Outcome::none;
-        advice.reason = "No pipe size alone makes this run work"
-                        + (nearest == nullptr ? std::string{"."}
-                                              : "; the nearest, " + nearest->connector + ", "
-                                                    + lacking_words(*nearest, present.units) + " ("
-                                                    + nearest->ruled_out_by + ").");
+        advice.reason =
+            "no size alone makes this run work"
+            + (nearest == nullptr ? std::string{"."}
+                                  : "; the nearest, " + nearest->connector + ", "
+                                        + lacking_words(*nearest, present.installation.units) + " ("
+                                        + nearest->ruled_out_by + ").");
         return advice;
     }
     advice.outcome =
         best->present ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
     advice.suggested = best->connector;
     advice.suggested_diameter_m = best->connector_m;
-    advice.reason = reason_for(table, *best);
+    advice.reason = reason_for(table, *best) + sizing::stands_anyway(table, *best);
     return advice;
 }
 

@@ -1,6 +1,5 @@
 #include "fluewright/advice/sizing/size_table.hpp"
 
-#include "fluewright/model/resolve/resolve.hpp"
 #include "size_rows.hpp"
 
 #include <algorithm>
@@ -55,7 +54,7 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
     if (nearest == nullptr) {
         return "No size keeps to the rules of the trade for this outlet." + masonry;
     }
-    return "No pipe size that was tried carries every state. The nearest is "
+    return "No pipe size that was tried carries every condition. The nearest is "
            + pipe_words(table, *nearest) + ": " + tightest_words(table, *nearest) + "." + masonry
            + " `fluewright improve` looks for other changes.";
 }
@@ -69,29 +68,33 @@ void suggest(SizeTable& table) {
     const auto index = static_cast<std::size_t>(best - table.rows.data());
     table.suggested = index;
     table.rows[index].suggested = true;
-    const std::string tightest = " The tightest state is " + tightest_words(table, *best) + ".";
+    const std::string tightest = " The tightest condition is " + tightest_words(table, *best) + ".";
     table.sentence =
-        best->present
-            ? "Keep the present pipe, " + pipe_words(table, *best)
-                  + ": it carries every state and no rule stands against it." + tightest
-            : "Take " + pipe_words(table, *best)
-                  + ": the smallest that carries every state and is not smaller than the outlet."
-                  + tightest + against_present(table);
+        (best->present
+             ? "Keep the present pipe, " + pipe_words(table, *best)
+                   + ": it carries every condition and no rule stands against it." + tightest
+             : "Take " + pipe_words(table, *best)
+                   + ": the smallest that carries every condition and is not smaller than the "
+                     "outlet."
+                   + tightest + against_present(table))
+        + sizing::stands_anyway(table, *best);
 }
 
 } // namespace
 
 Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
                                          const SizeTableOptions& options) {
-    Result<Case, Faults> resolved = resolve(written);
-    if (!resolved) {
-        return Failure{std::move(resolved).error()};
+    const Result<Assessment, Faults> present = assess(written,
+                                                      {.size_search = false,
+                                                       .words = false,
+                                                       .spread = false,
+                                                       .units = options.units,
+                                                       .required = options.required,
+                                                       .rules = options.rules});
+    if (!present) {
+        return Failure{present.error()};
     }
-    if (options.units) {
-        resolved->units = *options.units;
-    }
-    SizeTable table =
-        sizing::rows_of(written, std::move(resolved).value(), options, sizing::Depth::every_size);
+    SizeTable table = sizing::rows_of(written, *present, options, sizing::Depth::every_size);
     if (table.rows.empty()) {
         table.sentence =
             "The run is all masonry or rectangular; only a liner would change its size. "

@@ -49,17 +49,26 @@ double counted_spare(const Layout& layout) {
                     catalog::default_of(DefaultId::spare_wanted_share).value);
 }
 
+/// Dangers that count.
+std::size_t dangers(const Layout& layout) {
+    const HarmVerdict& fire = layout.assessment.verdict.of(Harm::fire);
+    return fire.counts ? fire.short_of : 0U;
+}
+
 /// What decided between two layouts, in the order of the rules.
 enum class Reason : std::uint8_t { works, failures, spare, warnings, pipe, none };
 
 /// Whether `a` is better than `b`, and by what.
 bool is_better(const Layout& a, const Layout& b, Reason& reason) {
     reason = Reason::works;
-    if (a.score.passes != b.score.passes) {
-        return a.score.passes;
+    if (a.assessment.works() != b.assessment.works()) {
+        return a.assessment.works();
     }
     reason = Reason::failures;
-    if (a.score.passes && a.failures != b.failures) {
+    if (dangers(a) != dangers(b)) {
+        return dangers(a) < dangers(b);
+    }
+    if (a.assessment.works() && a.failures != b.failures) {
         return a.failures < b.failures;
     }
     reason = Reason::spare;
@@ -94,12 +103,22 @@ std::string tightest_words(const Layout& layout) {
     return state_name(c, state) + " (" + figure + ")";
 }
 
+/// What counts and falls short, the worst kind of harm first.
+std::string short_words(const Layout& layout) {
+    const Assessment& a = layout.assessment;
+    if (!layout.score.passes && dangers(layout) == 0) {
+        return tightest_words(layout);
+    }
+    const std::vector<const Matter*> found = standing(a);
+    return found.empty() ? tightest_words(layout) : std::string{found.front()->title};
+}
+
 std::string others_fall_short(const Comparison& made) {
     std::string words;
     for (std::size_t i = 0; i < made.layouts.size(); ++i) {
         const Layout& layout = made.layouts[i];
-        if (i != made.best && !layout.score.passes) {
-            words += ' ' + layout.name + " falls short: " + tightest_words(layout) + ".";
+        if (i != made.best && !layout.assessment.works()) {
+            words += ' ' + layout.name + " falls short: " + short_words(layout) + ".";
         }
     }
     return words;
@@ -114,7 +133,7 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     const UnitSystem units = best.assessment.installation.units;
     switch (reason) {
     case Reason::spare:
-        return "it has most to spare; the tightest state is " + tightest_words(best) + ", of "
+        return "it has most to spare; the tightest condition is " + tightest_words(best) + ", of "
                + next.name + ' ' + tightest_words(next) + ".";
     case Reason::failures:
         return "others draw as well, but it has fewer dangers and faults, "
@@ -130,7 +149,7 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::none:
         break;
     }
-    return "the tightest state is " + tightest_words(best) + ".";
+    return "the tightest condition is " + tightest_words(best) + ".";
 }
 
 /// The best of the others; the one a reader would otherwise take.
@@ -148,17 +167,18 @@ const Layout& next_best(const Comparison& made) {
 std::string sentence_of(const Comparison& made) {
     const Layout& best = made.layouts[made.best];
     if (made.alike) {
-        return "The layouts come to the same: the tightest state is " + tightest_words(best) + ".";
+        return "The layouts come to the same: the tightest condition is " + tightest_words(best)
+               + ".";
     }
-    if (!best.score.passes) {
-        return "None of them carries every state. The nearest is " + best.name + ": "
-               + tightest_words(best) + ". `fluewright improve` looks for what it lacks.";
+    if (!best.assessment.works()) {
+        return "None of them passes what counts. The nearest is " + best.name + ": "
+               + short_words(best) + ". `fluewright improve` looks for what it lacks.";
     }
     Reason reason{};
     const Layout& next = next_best(made);
     is_better(best, next, reason);
     if (reason == Reason::works) {
-        return "Take " + best.name + ": it alone carries every state; the tightest is "
+        return "Take " + best.name + ": it alone passes what counts; the tightest condition is "
                + tightest_words(best) + "." + others_fall_short(made);
     }
     return "Take " + best.name + ": " + why(best, next, reason) + others_fall_short(made);

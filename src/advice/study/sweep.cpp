@@ -14,13 +14,14 @@ namespace {
 /// The installation with the values set, tried.
 Result<Trial, std::string> trial_at(const Installation& written,
                                     const std::vector<Varied>& over,
-                                    const std::vector<double>& at) {
+                                    const std::vector<double>& at,
+                                    const Required& required) {
     std::vector<Change> changes;
     changes.reserve(over.size());
     for (std::size_t i = 0; i < over.size(); ++i) {
         changes.emplace_back(OtherValue{over[i].key, at[i]});
     }
-    return try_out(changes, written);
+    return try_out(changes, written, required);
 }
 
 std::vector<SweepPoint> points_of(const std::vector<Varied>& over) {
@@ -39,14 +40,30 @@ std::vector<SweepPoint> points_of(const std::vector<Varied>& over) {
     return points;
 }
 
+/// What falls short of a trial: the state with least to spare, or else what was found.
+std::string short_of(const Trial& trial, const Passing& found) {
+    if (!trial.score.passes) {
+        return state_name(trial.resolved, trial.score.states[trial.score.limiting]);
+    }
+    return found.standing.empty() ? std::string{} : std::string{found.standing.front()->title};
+}
+
+void take(const Trial& trial, const Required& required, SweepPoint& point) {
+    const Passing found = passing(trial, required);
+    point.works = found.works;
+    point.short_of = short_of(trial, found);
+    point.score = trial.score;
+}
+
 void solve_points(const Installation& written, Sweep& made, const SweepOptions& options) {
     // Each point has its own place, so nothing depends on who solves it.
     in_parallel(std::max(1U, options.threads), [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < made.points.size(); i += step) {
             SweepPoint& point = made.points[i];
-            Result<Trial, std::string> trial = trial_at(written, made.over, point.at);
+            Result<Trial, std::string> trial =
+                trial_at(written, made.over, point.at, options.required);
             if (trial) {
-                point.score = std::move(trial->score);
+                take(*trial, options.required, point);
             } else {
                 point.fault = std::move(trial).error();
             }
@@ -58,8 +75,9 @@ void solve_points(const Installation& written, Sweep& made, const SweepOptions& 
     const auto solved = std::find_if(made.points.begin(), made.points.end(), [](const auto& point) {
         return point.score.has_value();
     });
-    made.shape = solved == made.points.end() ? made.present
-                                             : trial_at(written, made.over, solved->at)->resolved;
+    made.shape = solved == made.points.end()
+                     ? made.present
+                     : trial_at(written, made.over, solved->at, options.required)->resolved;
     made.shape.units = made.present.units;
 }
 
@@ -67,25 +85,26 @@ void solve_points(const Installation& written, Sweep& made, const SweepOptions& 
 SweepTurn turn_between(const Installation& written,
                        const Sweep& made,
                        const SweepPoint& a,
-                       const SweepPoint& b) {
+                       const SweepPoint& b,
+                       const Required& required) {
     constexpr int halvings = 12;
     double passing = a.passes() ? a.at[0] : b.at[0];
     double failing = a.passes() ? b.at[0] : a.at[0];
     const SweepPoint& short_one = a.passes() ? b : a;
     SweepTurn turn;
-    turn.state = short_one.score
-                     ? state_name(made.shape, short_one.score->states[short_one.score->limiting])
-                     : short_one.fault;
+    turn.state = short_one.score ? short_one.short_of : short_one.fault;
     for (int i = 0; i < halvings; ++i) {
         const double middle = 0.5 * (passing + failing);
-        const Result<Trial, std::string> trial = trial_at(written, made.over, {middle});
-        if (trial && trial->score.passes) {
+        const Result<Trial, std::string> trial = trial_at(written, made.over, {middle}, required);
+        SweepPoint between;
+        if (trial) {
+            take(*trial, required, between);
+        }
+        if (between.works) {
             passing = middle;
         } else {
             failing = middle;
-            if (trial) {
-                turn.state = state_name(made.shape, trial->score.states[trial->score.limiting]);
-            }
+            turn.state = trial ? between.short_of : turn.state;
         }
     }
     turn.at = passing;
@@ -93,12 +112,12 @@ SweepTurn turn_between(const Installation& written,
     return turn;
 }
 
-void find_turns(const Installation& written, Sweep& made) {
+void find_turns(const Installation& written, const Required& required, Sweep& made) {
     for (std::size_t i = 1; i < made.points.size(); ++i) {
         const SweepPoint& a = made.points[i - 1];
         const SweepPoint& b = made.points[i];
         if (a.passes() != b.passes()) {
-            made.turns.push_back(turn_between(written, made, a, b));
+            made.turns.push_back(turn_between(written, made, a, b, required));
         }
     }
 }
@@ -126,7 +145,7 @@ sweep(const Installation& written, std::vector<Varied> over, const SweepOptions&
     made.points = points_of(made.over);
     solve_points(written, made, options);
     if (made.over.size() == 1) {
-        find_turns(written, made);
+        find_turns(written, options.required, made);
     }
     made.sentence = sweep_sentence(made);
     return made;

@@ -32,6 +32,12 @@ std::string tightest_words(const Sweep& made, const Score& score) {
     return state_name(made.shape, state) + " (" + figure + ")";
 }
 
+/// The tightest condition of a point, and what stands against it though that passes.
+std::string tightest_at(const Sweep& made, const SweepPoint& point) {
+    return tightest_words(made, *point.score)
+           + (point.score->passes && !point.works ? ", but this stands: " + point.short_of : "");
+}
+
 std::string place_words(const Sweep& made, const SweepPoint& point) {
     std::string words;
     for (std::size_t i = 0; i < made.over.size(); ++i) {
@@ -41,14 +47,21 @@ std::string place_words(const Sweep& made, const SweepPoint& point) {
     return words;
 }
 
-/// The point with the least or the most to spare; null where none was solved.
+/// The point with the least or the most to spare, for the most one that works before one that does
+/// not; null where none was solved.
 const SweepPoint* extreme(const Sweep& made, bool most) {
     const SweepPoint* found = nullptr;
     for (const SweepPoint& point : made.points) {
-        if (point.score
-            && (found == nullptr
-                || (most ? point.score->least_spare > found->score->least_spare
-                         : point.score->least_spare < found->score->least_spare))) {
+        if (!point.score) {
+            continue;
+        }
+        const bool better =
+            found != nullptr && point.works != found->works
+                ? most && point.works
+                : found == nullptr
+                      || (most ? point.score->least_spare > found->score->least_spare
+                               : point.score->least_spare < found->score->least_spare);
+        if (better) {
             found = &point;
         }
     }
@@ -79,7 +92,7 @@ std::string intervals(const Sweep& made) {
 
 std::string where_it_turns(const Sweep& made) {
     std::string words =
-        "Every state passes with the " + made.over[0].key.label + ' ' + intervals(made) + ".";
+        "What counts passes with the " + made.over[0].key.label + ' ' + intervals(made) + ".";
     for (const SweepTurn& turn : made.turns) {
         words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at)
                  + " it is " + turn.state + " that falls short.";
@@ -90,8 +103,8 @@ std::string where_it_turns(const Sweep& made) {
 std::string how_many(const Sweep& made, std::size_t passing) {
     const SweepPoint* best = extreme(made, true);
     return std::to_string(passing) + " of " + std::to_string(made.points.size())
-           + " combinations carry every state; most is to spare at " + place_words(made, *best)
-           + ": the tightest there is " + tightest_words(made, *best->score) + ".";
+           + " combinations pass; most is to spare at " + place_words(made, *best)
+           + ": the tightest there is " + tightest_at(made, *best) + ".";
 }
 
 } // namespace
@@ -111,12 +124,12 @@ std::string sweep_sentence(const Sweep& made) {
                + ".";
     }
     if (passing == 0) {
-        return "No value of the " + over + " carries every state. The nearest is at "
-               + place_words(made, *best) + ": " + tightest_words(made, *best->score) + ".";
+        return "No value of the " + over + " passes. The nearest is at " + place_words(made, *best)
+               + ": " + tightest_at(made, *best) + ".";
     }
     if (passing == made.points.size()) {
         const SweepPoint* worst = extreme(made, false);
-        return "Every state passes with the " + over + ". The tightest is "
+        return "What counts passes with the " + over + ". The tightest is "
                + tightest_words(made, *worst->score) + ", at " + place_words(made, *worst) + ".";
     }
     return made.over.size() == 1 ? where_it_turns(made) : how_many(made, passing);

@@ -1,6 +1,5 @@
 #include "fluewright/advice/study/tolerance_study.hpp"
 
-#include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
 #include "fluewright/core/numeric/sample_statistics.hpp"
 #include "fluewright/core/parallel.hpp"
@@ -41,14 +40,21 @@ struct Outcomes {
     std::vector<std::size_t> counting; ///< indices into Solution::states
     std::vector<double> spare;         ///< runs x counting
     std::vector<Faults> refusals;      ///< of each run; empty where it was computed
+    std::vector<Verdict> verdicts;     ///< of each run
 };
 
 void solve_runs(const Installation& written,
                 const std::vector<VariedInput>& inputs,
+                const Assessment& assessment,
                 const LatinHypercube& places,
                 std::size_t first,
                 std::size_t step,
                 Outcomes& outcomes) {
+    const AssessOptions options{.size_search = false,
+                                .words = false,
+                                .spread = false,
+                                .required = assessment.required,
+                                .rules = std::string{assessment.body->id}};
     Installation varied = written;
     std::vector<Slot> slots;
     slots.reserve(inputs.size());
@@ -60,18 +66,18 @@ void solve_runs(const Installation& written,
             const double place = 2.0 * places.at(run, i) - 1.0;
             *slots[i].value = inputs[i].value + place * inputs[i].half_width;
         }
-        const Result<Score, Faults> scored = score_of(varied);
-        if (!scored) {
-            outcomes.refusals[run] = scored.error();
+        const Result<Assessment, Faults> then = assess(varied, options);
+        if (!then) {
+            outcomes.refusals[run] = then.error();
             continue;
         }
-        // The states that decide come weather by weather, as those that count in an assessment do.
-        assert(scored->verdicts.size() == outcomes.counting.size());
-        std::transform(scored->verdicts.begin(),
-                       scored->verdicts.end(),
+        assert(then->verdicts.size() == assessment.verdicts.size());
+        std::transform(outcomes.counting.begin(),
+                       outcomes.counting.end(),
                        outcomes.spare.begin()
                            + static_cast<std::ptrdiff_t>(run * outcomes.counting.size()),
-                       [](const StateVerdict& verdict) { return verdict.spare; });
+                       [&](std::size_t state) { return then->verdicts[state].spare; });
+        outcomes.verdicts[run] = then->verdict;
     }
 }
 
@@ -110,17 +116,14 @@ StateSpread spread_of(std::size_t column,
     return s;
 }
 
-double working_share(const Outcomes& outcomes, std::size_t computed) {
-    const std::size_t states = outcomes.counting.size();
-    std::size_t working = 0;
+/// Of the runs that were computed, those whose verdict is so.
+template <class Is>
+double share_of(const Outcomes& outcomes, std::size_t computed, const Is& is) {
+    std::size_t found = 0;
     for (std::size_t run = 0; run < outcomes.refusals.size(); ++run) {
-        const double* const spare = outcomes.spare.data() + run * states;
-        working += outcomes.refusals[run].empty()
-                           && std::all_of(spare, spare + states, [](double s) { return s >= 0.0; })
-                       ? 1U
-                       : 0U;
+        found += outcomes.refusals[run].empty() && is(outcomes.verdicts[run]) ? 1U : 0U;
     }
-    return static_cast<double>(working) / static_cast<double>(computed);
+    return static_cast<double>(found) / static_cast<double>(computed);
 }
 
 /// The spare that is seldom undercut, over what is asked: so drafts and doors compare.
@@ -163,9 +166,10 @@ ToleranceStudy study_tolerances(const Installation& written,
     }
     outcomes.spare.resize(options.runs * outcomes.counting.size());
     outcomes.refusals.resize(options.runs);
+    outcomes.verdicts.resize(options.runs);
     const LatinHypercube places(options.runs, study.inputs.size(), options.seed);
     in_parallel(std::max(1U, options.jobs), [&](std::size_t first, std::size_t step) {
-        solve_runs(written, study.inputs, places, first, step, outcomes);
+        solve_runs(written, study.inputs, assessment, places, first, step, outcomes);
     });
     for (const Faults& faults : outcomes.refusals) {
         if (!faults.empty()) {
@@ -181,7 +185,14 @@ ToleranceStudy study_tolerances(const Installation& written,
         study.states.push_back(
             spread_of(column, assessment, outcomes, places, study.inputs.size()));
     }
-    study.working_share = working_share(outcomes, study.runs);
+    study.working_share =
+        share_of(outcomes, study.runs, [](const Verdict& verdict) { return verdict.passes; });
+    for (const Harm harm : harms) {
+        study.sound_share[static_cast<std::size_t>(harm)] =
+            share_of(outcomes, study.runs, [harm](const Verdict& verdict) {
+                return verdict.of(harm).outcome != HarmOutcome::falls_short;
+            });
+    }
     study.tightest = tightest_of(study.states, assessment);
     return study;
 }

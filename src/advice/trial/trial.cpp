@@ -4,7 +4,7 @@
 
 namespace fluewright {
 
-Result<Trial, Faults> try_out(Installation changed) {
+Result<Trial, Faults> try_out(Installation changed, const Required& required) {
     Result<Case, Faults> resolved = resolve(changed);
     if (!resolved) {
         return Failure{std::move(resolved).error()};
@@ -12,24 +12,17 @@ Result<Trial, Faults> try_out(Installation changed) {
     Trial trial;
     trial.changed = std::move(changed);
     trial.resolved = std::move(resolved).value();
-    trial.score = score(trial.resolved);
+    trial.score = score(trial.resolved, required);
     return trial;
 }
 
-Result<Score, Faults> score_of(const Installation& changed) {
-    const Result<Case, Faults> resolved = resolve(changed);
-    if (!resolved) {
-        return Failure{resolved.error()};
-    }
-    return score(*resolved);
-}
-
-Result<Trial, std::string> try_out(std::span<const Change> changes, const Installation& written) {
+Result<Trial, std::string>
+try_out(std::span<const Change> changes, const Installation& written, const Required& required) {
     Result<Installation, std::string> made = changed(changes, written);
     if (!made) {
         return Failure{std::move(made).error()};
     }
-    Result<Trial, Faults> trial = try_out(std::move(made).value());
+    Result<Trial, Faults> trial = try_out(std::move(made).value(), required);
     if (!trial) {
         const Faults& faults = trial.error();
         return Failure{faults.empty() ? std::string{"cannot be built this way"}
@@ -38,8 +31,22 @@ Result<Trial, std::string> try_out(std::span<const Change> changes, const Instal
     return std::move(trial).value();
 }
 
-Result<Trial, std::string> try_out(const Change& change, const Installation& written) {
-    return try_out(std::span{&change, 1}, written);
+Result<Trial, std::string>
+try_out(const Change& change, const Installation& written, const Required& required) {
+    return try_out(std::span{&change, 1}, written, required);
+}
+
+Passing passing(const Trial& trial, const Required& required, const std::string& rules) {
+    if (!trial.score.passes) {
+        return {};
+    }
+    const Assessment then = assess(trial,
+                                   {.size_search = false,
+                                    .words = false,
+                                    .spread = false,
+                                    .required = required,
+                                    .rules = rules});
+    return {.works = then.works(), .standing = standing(then)};
 }
 
 Assessment assess(const Trial& trial, const AssessOptions& options) {
@@ -55,7 +62,7 @@ Score score_of(const Assessment& assessment) {
             made.verdicts.push_back(assessment.verdicts[i]);
         }
     }
-    sum_up(assessment.installation, made);
+    sum_up(assessment.installation, assessment.required, made);
     return made;
 }
 

@@ -3,9 +3,10 @@
 #include "cli/batch/stop_signal.hpp"
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/count_option.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/progress.hpp"
+#include "cli/values/count_option.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
@@ -28,6 +29,7 @@ struct Wanted {
     BatchFormat format{BatchFormat::table};
     BatchColumns columns;
     std::string_view only;
+    Required required;
     unsigned jobs{1};
 };
 
@@ -93,10 +95,12 @@ Result<Wanted, std::string> wanted_of(const Context& context) {
     wanted.columns = std::move(columns).value();
     wanted.only = context.arguments.value(option::only);
     const auto jobs = read_jobs(context);
-    if (!jobs) {
-        return Failure{jobs.error()};
+    const auto required = required_of(context);
+    if (!jobs || !required) {
+        return Failure{!jobs ? jobs.error() : required.error()};
     }
     wanted.jobs = *jobs;
+    wanted.required = *required;
     return wanted;
 }
 
@@ -114,7 +118,7 @@ PackDone work_on(const Pack& pack, const Wanted& wanted) {
             done.whole = false;
             return done;
         }
-        const BatchRow row = assess_record(record);
+        const BatchRow row = assess_record(record, wanted.required);
         done.gain.records += 1;
         done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
@@ -159,6 +163,9 @@ std::string command_of(const Wanted& wanted) {
                                       fmt::join(columns, ","));
     if (!wanted.only.empty()) {
         command += fmt::format(" --only {}", wanted.only);
+    }
+    if (wanted.required != Required{}) {
+        command += fmt::format(" --require {}", list_of(wanted.required));
     }
     return command;
 }
@@ -345,9 +352,10 @@ int run_batch(const Context& context) {
     return all.fault > 0 ? wrong_input : all.short_of_draft > 0 ? falls_short : all_pass;
 }
 
-constexpr std::array<const OptionInfo*, 6> batch_options{&option::batch_format,
+constexpr std::array<const OptionInfo*, 7> batch_options{&option::batch_format,
                                                          &option::fields,
                                                          &option::only,
+                                                         &option::require,
                                                          &option::jobs,
                                                          &option::output,
                                                          &option::resume};

@@ -1,9 +1,10 @@
 #include "check_method.hpp"
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/count_option.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/values/count_option.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/io/json/report_json.hpp"
 #include "fluewright/io/report/report_text.hpp"
 
@@ -51,7 +52,7 @@ int status_of(const Context& context, const Assessment& assessment) {
                                "please report it with the input and `fluewright --version`\n";
         return program_failed;
     }
-    return assessment.works ? all_pass : falls_short;
+    return assessment.works() ? all_pass : falls_short;
 }
 
 int run_check(const Context& context) {
@@ -68,7 +69,12 @@ int run_check(const Context& context) {
     if (!study_options) {
         return refuse(context, wrong_input, study_options.error());
     }
-    const AssessOptions options = assess_options(context);
+    const auto required = required_of(context);
+    if (!required) {
+        return refuse(context, wrong_input, required.error());
+    }
+    AssessOptions options = assess_options(context);
+    options.required = *required;
     const auto assessment = assess(written->installation, options);
     if (!assessment) {
         return tell_faults(context, assessment.error(), *written);
@@ -100,12 +106,13 @@ int run_check(const Context& context) {
     return write_answer(context, report_text(*assessment, report), status);
 }
 
-constexpr std::array<const OptionInfo*, 12> check_options{&option::format,
+constexpr std::array<const OptionInfo*, 13> check_options{&option::format,
                                                           &option::json,
                                                           &option::method,
                                                           &option::units,
                                                           &option::sizes,
                                                           &option::rules,
+                                                          &option::require,
                                                           &option::no_size_search,
                                                           &option::samples,
                                                           &option::seed,
@@ -119,9 +126,12 @@ extern const Command check_command;
 const Command check_command{
     .name = "check",
     .summary = "will it draw? draft, margin, findings and pipe size of a run",
-    .about = "Reads an installation, works out its draft in every way of firing and every weather, "
-             "says what is wrong and which pipe size suits it. Ends with status 1 when a state "
-             "falls short.",
+    .about =
+        "Reads an installation, works out its draft in every way of firing and every weather, and "
+        "answers by kind of harm: fire and carbon monoxide, draft, reloading, upkeep. Says what "
+        "to do and which pipe size suits the run. The answer is short; --details has all of it. "
+        "Ends with status 1 when something that counts falls short; --require chooses what "
+        "does.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = check_options,
     .example = "fluewright check run.json",

@@ -4,6 +4,7 @@
 #include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 
 #include <algorithm>
@@ -51,13 +52,18 @@ int run_compare(const Context& context) {
     std::vector<Layout> layouts;
     std::vector<AnswerFile> inputs;
     std::optional<UnitSystem> units = context.units();
+    const auto required = required_of(context);
+    if (!required) {
+        return refuse(context, wrong_input, required.error());
+    }
     for (std::size_t i = 0; i < files.size(); ++i) {
         const auto written = read_written(context, files[i]);
         if (!written) {
             return written.error();
         }
         auto assessed =
-            assess(written->installation, {.size_search = false, .spread = false, .units = units});
+            assess(written->installation,
+                   {.size_search = false, .spread = false, .units = units, .required = *required});
         if (!assessed) {
             return tell_faults(context, assessed.error(), *written);
         }
@@ -67,12 +73,12 @@ int run_compare(const Context& context) {
         layouts.push_back(layout_of(names[i], written->installation, std::move(assessed).value()));
     }
     const Comparison made = compare(std::move(layouts));
-    const int status = made.layouts[made.best].score.passes ? all_pass : falls_short;
+    const int status = made.layouts[made.best].assessment.works() ? all_pass : falls_short;
     return write_answer(context, answer(context, made, answer_input(inputs)), status);
 }
 
 constexpr std::array compare_options{
-    &option::table_format, &option::json, &option::units, &option::output};
+    &option::table_format, &option::require, &option::json, &option::units, &option::output};
 
 } // namespace
 
@@ -82,8 +88,8 @@ const Command compare_command{
     .summary = "which of these layouts? side by side, differences marked",
     .about = "Checks several layouts and sets them side by side, one column each: margins, door, "
              "gas at the mouth, height, pipe, findings they do not share, and what the files say "
-             "differently. Says which to take and why. Ends with status 1 when none carries every "
-             "state.",
+             "differently. Says which to take and why. Ends with status 1 when none passes what "
+             "counts.",
     .word = {.name = "FILE",
              .text = "two installations or more; - reads standard input",
              .required = true,

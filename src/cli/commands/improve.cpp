@@ -2,10 +2,11 @@
 
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/count_option.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"
+#include "cli/values/count_option.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/io/input/price_reader.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_improve.hpp"
@@ -59,6 +60,11 @@ Result<Wanted, int> wanted_of(const Context& context) {
     wanted.search.pairs = arguments.has(option::pairs);
     wanted.search.units = context.units();
     wanted.search.rules = arguments.value(option::rules);
+    const auto required = required_of(context);
+    if (!required) {
+        return Failure{refuse(context, wrong_input, required.error())};
+    }
+    wanted.search.required = *required;
     const auto most = read_count(
         context,
         {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
@@ -116,7 +122,7 @@ int run_improve(const Context& context) {
         }
     }
     const bool hopeless =
-        improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works;
+        improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works();
     return write_answer(context,
                         answer(context, *improvement, answer_input(*written)),
                         hopeless ? falls_short : all_pass);
@@ -127,6 +133,7 @@ constexpr std::array improve_options{&option::pairs,
                                      &option::prices,
                                      &option::write_plan,
                                      &option::rules,
+                                     &option::require,
                                      &option::jobs,
                                      &option::table_format,
                                      &option::json,
@@ -142,8 +149,9 @@ const Command improve_command{
     .about =
         "Tries the changes that can really be made to a run, alone and where that is not "
         "enough in twos and threes, solves each and ranks them by what they gain against what they "
-        "cost. Says what each does in every state and what it may worsen. Leaves a sound run "
-        "alone; ends with status 1 when nothing that was tried makes the run work.",
+        "cost. Says what each does in every condition and what it may worsen. Clears first what "
+        "harms most. Leaves a run alone that passes what counts; ends with status 1 when nothing "
+        "that was tried makes it pass.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = improve_options,
     .example = "fluewright improve run.json --write-plan 1 better.json",

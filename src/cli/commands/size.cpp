@@ -2,6 +2,7 @@
 #include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/core/quantity/quantity_range.hpp"
 #include "fluewright/io/report/report_size.hpp"
 
@@ -28,6 +29,11 @@ int run_size(const Context& context) {
         }
         options.heights_m = std::move(heights).value();
     }
+    const auto required = required_of(context);
+    if (!required) {
+        return refuse(context, wrong_input, required.error());
+    }
+    options.required = *required;
     const auto written = read_written(context, arguments.words.front());
     if (!written) {
         return written.error();
@@ -36,7 +42,8 @@ int run_size(const Context& context) {
     if (!table) {
         return tell_faults(context, table.error(), *written);
     }
-    const int status = table->suggested ? all_pass : falls_short;
+    const bool works = table->suggested && table->rows[*table->suggested].works;
+    const int status = works ? all_pass : falls_short;
     if (context.wants_json()) {
         return write_answer(context, size_table_json(*table, answer_input(*written)), status);
     }
@@ -51,6 +58,7 @@ int run_size(const Context& context) {
 constexpr std::array size_options{&option::heights,
                                   &option::separate,
                                   &option::sizes,
+                                  &option::require,
                                   &option::table_format,
                                   &option::json,
                                   &option::units,
@@ -61,11 +69,12 @@ constexpr std::array size_options{&option::heights,
 extern const Command size_command;
 const Command size_command{
     .name = "size",
-    .summary = "which pipe size? every trade size against every state",
+    .summary = "which pipe size? every trade size against every condition",
     .about = "Tries every trade size throughout the run, and with --heights every height of the "
-             "mouth, in every state: margins, how far the door opens, gas at the mouth, its speed, "
-             "and the state or rule that rules a size out. Suggests one. Ends with status 1 when "
-             "none carries every state.",
+             "chimney top, in every condition: margins, how far the door opens, gas at the mouth, "
+             "its speed, "
+             "and the condition or rule that rules a size out. Suggests one. Ends with status 1 "
+             "when none makes the run pass what counts.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = size_options,
     .example = "fluewright size run.json --heights 3..7m:5",

@@ -2,10 +2,11 @@
 
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/count_option.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"
+#include "cli/values/count_option.hpp"
+#include "cli/values/require_option.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 
 #include <array>
@@ -69,6 +70,11 @@ int run_sweep(const Context& context) {
         return refuse(context, wrong_input, jobs.error());
     }
     options.threads = *jobs;
+    const auto required = required_of(context);
+    if (!required) {
+        return refuse(context, wrong_input, required.error());
+    }
+    options.required = *required;
     const auto written = read_written(context, arguments.words.front());
     if (!written) {
         return written.error();
@@ -94,6 +100,7 @@ int run_sweep(const Context& context) {
 
 constexpr std::array sweep_options{&option::over,
                                    &option::chart_format,
+                                   &option::require,
                                    &option::json,
                                    &option::jobs,
                                    &option::units,

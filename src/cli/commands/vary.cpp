@@ -1,8 +1,8 @@
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
-#include "cli/shell/count_option.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"
+#include "cli/values/count_option.hpp"
 #include "fluewright/advice/study/variations.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 

@@ -4,8 +4,8 @@
 namespace fluewright::cli {
 
 enum ExitStatus : int {
-    all_pass = 0,      ///< done; of a check: every state passes
-    falls_short = 1,   ///< computed, and something falls short
+    all_pass = 0,      ///< done; of a check: nothing that counts falls short
+    falls_short = 1,   ///< computed, and something that counts falls short
     wrong_input = 2,   ///< usage or input at fault
     no_access = 3,     ///< cannot read or write
     program_failed = 4 ///< the solver or the program failed

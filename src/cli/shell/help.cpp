@@ -20,8 +20,8 @@ constexpr std::string_view what_it_is =
 using Pair = std::array<std::string_view, 2>;
 
 constexpr std::array exit_statuses{
-    Pair{"0", "done; of a check: every state that counts passes"},
-    Pair{"1", "computed, and something falls short"},
+    Pair{"0", "done; of a check: nothing that counts falls short (see --require)"},
+    Pair{"1", "computed, and something that counts falls short"},
     Pair{"2", "usage or input at fault; nothing was computed"},
     Pair{"3", "cannot read or write"},
     Pair{"4", "the solver or the program failed; please report it"},

@@ -36,8 +36,12 @@ constexpr OptionInfo chart_format{
     chart_formats};
 constexpr OptionInfo color{
     "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
-constexpr OptionInfo details{
-    "--details", "", "", "add the profile along the run in every state, and every size tried", {}};
+constexpr OptionInfo details{"--details",
+                             "",
+                             "",
+                             "everything: all weathers, the profile along the run, joints, parts, "
+                             "every check, every size, what was assumed and understood",
+                             {}};
 constexpr OptionInfo fields{
     "--fields",
     "",
@@ -102,6 +106,13 @@ constexpr OptionInfo rules{"--rules",
                            "rules of installation to hold the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
+constexpr OptionInfo require{
+    "--require",
+    "",
+    "LIST",
+    "what has to pass: fire, draft, reloading, upkeep, parted by commas; default fire,draft, and "
+    "reloading where the door smokes opened less than a quarter",
+    {}};
 constexpr OptionInfo samples{
     "--samples", "", "N", "runs over the values with a \u00b1; default 2000", {}};
 constexpr OptionInfo seed{"--seed",
@@ -169,6 +180,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::over,
         &option::pairs,
         &option::prices,
+        &option::require,
         &option::resume,
         &option::rules,
         &option::samples,

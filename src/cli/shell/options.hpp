@@ -42,6 +42,7 @@ extern const OptionInfo output;
 extern const OptionInfo over;
 extern const OptionInfo pairs;
 extern const OptionInfo prices;
+extern const OptionInfo require;
 extern const OptionInfo resume;
 extern const OptionInfo rules;
 extern const OptionInfo separate;

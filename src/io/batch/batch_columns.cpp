@@ -2,6 +2,7 @@
 #include "io/results/csv_rows.hpp"
 #include "io/results/finding_rows.hpp"
 #include "io/results/results.hpp"
+#include "io/results/verdict_rows.hpp"
 #include "io/text/csv_text.hpp"
 
 #include <algorithm>
@@ -15,6 +16,15 @@ namespace {
 
 constexpr std::array<std::string_view, 3> batch_outcome_words{"pass", "short", "fault"};
 constexpr std::span<const std::string_view> any_word{};
+
+/// What a kind of harm came to, null where nothing was computed.
+constexpr auto outcome = [](Harm harm) {
+    return [harm](const BatchRow& row) {
+        return row.outcome == Outcome::fault
+                   ? std::nullopt
+                   : std::optional{row.harms[static_cast<std::size_t>(harm)]};
+    };
+};
 
 /// A number of a row, null where it does not exist.
 constexpr auto known = [](double BatchRow::*member) {
@@ -40,10 +50,33 @@ const Record<BatchRow>& record_of<BatchRow>() {
          {"title", Kind::number, "of the installation", &BatchRow::title, any_word, false},
          {"outcome",
           Kind::number,
-          "pass: every state that counts passes; short: one does not; fault: nothing was computed",
+          "pass: nothing that counts falls short; short: something does; fault: nothing was "
+          "computed",
           [](const BatchRow& row) { return row.outcome; },
           batch_outcome_words},
-         {"limiting_state", "way of firing with least to spare", &BatchRow::limiting_state},
+         {"fire_outcome",
+          Kind::number,
+          "what fire and carbon monoxide came to; null for a fault",
+          outcome(Harm::fire),
+          harm_outcome_words},
+         {"draft_outcome",
+          Kind::number,
+          "what draft came to",
+          outcome(Harm::draft),
+          harm_outcome_words},
+         {"reloading_outcome",
+          Kind::number,
+          "what reloading came to",
+          outcome(Harm::reloading),
+          harm_outcome_words},
+         {"upkeep_outcome",
+          Kind::number,
+          "what upkeep came to",
+          outcome(Harm::upkeep),
+          harm_outcome_words},
+         {"limiting_state",
+          "of the ways of firing that what counts hangs on, that with least to spare",
+          &BatchRow::limiting_state},
          {"limiting_weather", "its weather", &BatchRow::limiting_weather},
          {"margin_state",
           "of high and low fire that with least draft to spare",

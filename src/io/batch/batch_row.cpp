@@ -103,7 +103,7 @@ std::string_view name(Outcome outcome) {
     return names[static_cast<std::size_t>(outcome)];
 }
 
-BatchRow assess_record(const BatchRecord& record) {
+BatchRow assess_record(const BatchRecord& record, const Required& required) {
     BatchRow row;
     row.number = record.number;
     row.source = record.source;
@@ -126,13 +126,17 @@ BatchRow assess_record(const BatchRecord& record) {
     options.size_search = false;
     options.spread = false;
     options.words = false;
+    options.required = required;
     const Result<Assessment, Faults> assessed = assess(*read, options);
     if (!assessed) {
         take_fault(locate(assessed.error(), record.text, record.source), row);
         return row;
     }
     const Assessment& a = *assessed;
-    row.outcome = a.works ? Outcome::pass : Outcome::short_of_draft;
+    row.outcome = a.works() ? Outcome::pass : Outcome::short_of_draft;
+    for (const HarmVerdict& verdict : a.verdict.harms) {
+        row.harms[static_cast<std::size_t>(verdict.harm)] = verdict.outcome;
+    }
     const StateResult& limiting = a.solution.states[a.limiting];
     row.limiting_state = name(limiting.kind);
     row.limiting_weather = a.installation.weathers[limiting.weather].name;

@@ -47,13 +47,18 @@ std::string checks_reference_markdown() {
         "is the worst of them: danger (fire, or smoke and carbon monoxide in the room), fault (the "
         "run does not do its work in some state), warning (a limit of the trade or of a rule is "
         "passed), note. Checks are made by the physics, by trade practice, and, where one is "
-        "chosen, by a body of rules (us, uk, ca, au, de).\n";
+        "chosen, by a body of rules (us, uk, ca, au, de). "
+        "Beside the severity stands the kind of harm: fire (with carbon monoxide), draft, "
+        "reloading "
+        "or upkeep. A danger counts as fire, whatever its kind, and the smoke of an open front as "
+        "draft.\n";
     for (const Matter& matter : matters()) {
         fmt::format_to(std::back_inserter(text),
-                       "\n## {}\n\n**{}** ({}). {}\n\nWhat to do: {}\n\n",
+                       "\n## {}\n\n**{}** ({}; {}). {}\n\nWhat to do: {}\n\n",
                        matter.id,
                        matter.title,
                        name(matter.severity),
+                       name(matter.harm),
                        matter.meaning,
                        matter.remedy);
         for (const Check& check : checks()) {

@@ -32,6 +32,13 @@ std::string who_asks(const Check& check) {
                        check.id);
 }
 
+/// "Draft. A danger counts as fire and carbon monoxide, whatever its kind."
+std::string kind_of_harm(const Matter& matter) {
+    return std::string{title(matter.harm)}
+           + (matter.harm == Harm::fire ? "."
+                                        : ". As a danger it counts as fire and carbon monoxide.");
+}
+
 std::string asked(const Check& check) {
     return fmt::format("{}. For {}. {}.", check.rule, check.applies, name(check.severity));
 }
@@ -44,6 +51,7 @@ std::string explain_matter(const Matter& matter, const Style& style) {
                   {.first = 0, .rest = 2},
                   style.width);
     out += section("What it means and why it matters", matter.meaning, style);
+    out += section("Kind of harm", kind_of_harm(matter), style);
     out += section("What to do", matter.remedy, style);
     for (const Check& check : checks()) {
         if (check.matter == &matter) {
@@ -66,6 +74,7 @@ std::string explain_check(const Check& check, const Style& style) {
         out += section("Another source", fmt::format("{}.", check.disagrees), style);
     }
     out += section("What it means and why it matters", matter.meaning, style);
+    out += section("Kind of harm", kind_of_harm(matter), style);
     out += section("What to do", matter.remedy, style);
     out += section("Finding", fmt::format("`fluewright explain {}`", matter.id), style);
     return style.unicode ? out : in_plain_letters(out);

@@ -25,7 +25,7 @@ std::string size_sentence(const SizeAdvice& size) {
         return with_reason(
             fmt::format("Pipe size: {} suggested in place of {}", size.suggested, size.present));
     case SizeAdvice::Outcome::none:
-        return with_reason("Pipe size: no size alone makes this run work");
+        return "Pipe size: " + size.reason;
     case SizeAdvice::Outcome::nothing_to_size:
         break;
     }
@@ -78,14 +78,15 @@ void add_group(const Case& resolved, std::string_view group, const Style& style,
 
 } // namespace
 
+std::string size_in_short(const Assessment& a, const ReportOptions& options) {
+    return options.size_searched ? paragraph(size_sentence(a.size), inset, options.style.width)
+                                 : "  Pipe size: not computed (--no-size-search).\n";
+}
+
 std::string size_text(const Assessment& a, const ReportOptions& options) {
     const Style& style = options.style;
-    std::string out = heading("Size", style);
-    if (!options.size_searched) {
-        return out + "  Pipe size: not computed (--no-size-search).\n";
-    }
-    out += paragraph(size_sentence(a.size), inset, style.width);
-    if (!options.details || a.size.trials.empty()) {
+    std::string out = heading("Size", style) + size_in_short(a, options);
+    if (!options.size_searched || a.size.trials.empty()) {
         return out;
     }
     const results::TextColumns<results::SizeEntry> figures({"area_over_outlet", "least_margin_pa"},
@@ -103,8 +104,9 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
         cells.push_back({!size.least_opening_share ? "-"
                          : share >= 1.0            ? "fully"
                                         : format_quantity(share, Kind::fraction, style.units)});
-        cells.push_back(size.ruled_out_by.empty() ? TableCell{"ok", Ink::good}
-                                                  : TableCell{"no", Ink::bad});
+        cells.push_back(!size.ruled_out_by.empty() ? TableCell{"no", Ink::bad}
+                        : size.works               ? TableCell{"ok", Ink::good}
+                                                   : TableCell{"not alone", Ink::warning});
         cells.push_back({std::string{size.ruled_out_by}});
         table.add(std::move(cells));
     }

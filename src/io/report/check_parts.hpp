@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/io/report/report_text.hpp"
+#include "fluewright/io/text/text_layout.hpp"
 
 #include <string>
 
@@ -12,20 +13,38 @@ struct StateRow;
 namespace fluewright::report {
 
 [[nodiscard]] std::string heading(std::string_view text, const Style& style);
+/// A paragraph each line of which is inked.
+[[nodiscard]] std::string
+inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style);
 [[nodiscard]] std::string verdict_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
+/// The same of the weather that decides.
+[[nodiscard]] std::string deciding_weather_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string size_in_short(const Assessment& assessment, const ReportOptions& options);
+/// With every size that was tried.
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
 /// "stove-ordinance, looked up"
 [[nodiscard]] std::string origin_of(const fluewright::Check& check);
+/// "1. DANGER: Joints under pressure, elbow 2", with what is said behind the title.
+[[nodiscard]] std::string
+finding_title(int number, const Finding& finding, const std::string& behind, const Style& style);
+/// Whether the short report says two findings as one.
+[[nodiscard]] bool is_same_matter(const Finding& one, const Finding& other);
+/// Each matter once: place, figure and limit, what to do.
+[[nodiscard]] std::string findings_in_short(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
 /// What the checks came to that are not findings: how many, and what the open ones lack.
+[[nodiscard]] std::string checks_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string checks_in_short(const Assessment& assessment, const Style& style);
+/// How many joints need something.
+[[nodiscard]] std::string joints_in_short(const JointReport& joints, const Style& style);
+/// Below the verdict: how likely each kind of harm does not fall short.
 [[nodiscard]] std::string
-checks_text(const Assessment& assessment, const Style& style, bool details);
-/// One sentence below the verdict: how far it holds.
-[[nodiscard]] std::string tolerances_in_short(const ToleranceStudy& study, const Style& style);
+tolerances_in_short(const Assessment& assessment, const ToleranceStudy& study, const Style& style);
 [[nodiscard]] std::string
 tolerances_text(const Assessment& assessment, const ToleranceStudy& study, const Style& style);
 [[nodiscard]] std::string spread_text(const Assessment& assessment, const Style& style);
+[[nodiscard]] std::string assumptions_in_short(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string assumptions_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string understood_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string profiles_text(const Assessment& assessment, const Style& style);
@@ -40,6 +59,9 @@ room_words(const Assessment& assessment, std::size_t weather, const Style& style
 /// Every joint in one state: pressure and leak.
 [[nodiscard]] std::string joints_text(const results::StateRow& state, const Style& style);
 [[nodiscard]] std::string cautions_text(const Style& style);
+[[nodiscard]] std::string cautions_in_short(const Style& style);
+/// Where the rest is to be had.
+[[nodiscard]] std::string hint_text(const Assessment& assessment, const Style& style);
 
 /// A whole report with its last line, in letters the terminal can show.
 [[nodiscard]] std::string

@@ -124,17 +124,29 @@ struct Rows {
         return table;
     }
 
+    [[nodiscard]] std::string tables() const {
+        const TextTable open = doors();
+        return drafts().text(style, states_inset)
+               + (open.empty() ? "" : '\n' + open.text(style, states_inset));
+    }
+
+    /// Of the notes those that a person must not miss.
+    [[nodiscard]] std::vector<std::string> short_notes() const {
+        std::vector<std::string> lines;
+        each([&](const StateResult& state, const StateVerdict&) {
+            if (!has_working_point(state)) {
+                lines.push_back(not_computed(state));
+            }
+        });
+        return lines;
+    }
+
     /// What the tables cannot say in a cell.
     [[nodiscard]] std::vector<std::string> notes() const {
         std::vector<std::string> lines;
         each([&](const StateResult& state, const StateVerdict&) {
             if (!has_working_point(state)) {
-                lines.push_back(fmt::format(
-                    "{}: not computed; {}",
-                    name(state.kind),
-                    state.status == Status::no_flow
-                        ? "no flow up the flue brings run and appliance, or door, into balance."
-                        : "the solver gave up."));
+                lines.push_back(not_computed(state));
             }
             if (state.kind == StateKind::free_burn) {
                 lines.push_back(capacity_words(state));
@@ -147,6 +159,15 @@ struct Rows {
             lines.push_back(room_words(a, weather, style));
         }
         return lines;
+    }
+
+    [[nodiscard]] static std::string not_computed(const StateResult& state) {
+        return fmt::format(
+            "{}: not computed; {}",
+            name(state.kind),
+            state.status == Status::no_flow
+                ? "no flow up the flue brings run and appliance, or door, into balance."
+                : "the solver gave up.");
     }
 
     [[nodiscard]] std::string capacity_words(const StateResult& state) const {
@@ -179,10 +200,7 @@ std::string states_text(const Assessment& a, const Style& style) {
     for (std::size_t weather = 0; weather < weathers.size(); ++weather) {
         const Rows rows{a, style, weather};
         out += heading(weather_words(weathers[weather], style), style);
-        out += rows.drafts().text(style, states_inset);
-        if (const TextTable doors = rows.doors(); !doors.empty()) {
-            out += '\n' + doors.text(style, states_inset);
-        }
+        out += rows.tables();
         for (const std::string& line : rows.notes()) {
             out += paragraph(line, {.first = states_inset, .rest = 2 * states_inset}, style.width);
         }
@@ -193,11 +211,29 @@ std::string states_text(const Assessment& a, const Style& style) {
     out += '\n';
     out +=
         paragraph("Draft: pressure in the flue at the outlet below that of the room. Margin: draft "
-                  "less the draft needed; the run is short where it is negative. Top edge: room "
+                  "less the draft required; the run is short where it is negative. Top edge: room "
                   "less firebox at the upper edge of the open door; smoke stays in while it is "
                   "positive.",
                   {.first = states_inset, .rest = states_inset},
                   style.width);
+    return out;
+}
+
+std::string deciding_weather_text(const Assessment& a, const Style& style) {
+    const auto& weathers = a.installation.weathers;
+    if (a.limiting >= a.solution.states.size()) {
+        return {};
+    }
+    const std::size_t weather = a.solution.states[a.limiting].weather;
+    const Rows rows{a, style, weather};
+    const std::string_view which =
+        weathers.size() > 1 ? "The weather that decides, " : "The weather, ";
+    std::string out =
+        heading(fmt::format("{}{}", which, weather_words(weathers[weather], style)), style);
+    out += rows.tables();
+    for (const std::string& line : rows.short_notes()) {
+        out += paragraph(line, {.first = states_inset, .rest = 2 * states_inset}, style.width);
+    }
     return out;
 }
 

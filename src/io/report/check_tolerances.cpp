@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/checks/keys_in_words.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "io/text/words.hpp"
@@ -105,18 +106,29 @@ std::string causes_text(const Assessment& a, const ToleranceStudy& study, const 
 
 } // namespace
 
-std::string tolerances_in_short(const ToleranceStudy& study, const Style& style) {
+std::string
+tolerances_in_short(const Assessment& a, const ToleranceStudy& study, const Style& style) {
     if (study.runs == 0) {
         return {};
     }
+    std::string by_harm;
+    for (const HarmVerdict& v : a.verdict.harms) {
+        if (v.outcome != HarmOutcome::does_not_apply) {
+            const double share = study.sound_share[static_cast<std::size_t>(v.harm)];
+            by_harm += fmt::format("{}{} in {}",
+                                   by_harm.empty() ? "" : ", ",
+                                   name(v.harm),
+                                   share_words(share, study.runs));
+        }
+    }
     return paragraph(
-        study.working_share >= 1.0 ? "It draws in every state with every \u00b1 of the file, too."
-        : study.working_share <= 0.0
-            ? "It falls short wherever within the \u00b1 of the file the values are."
-            : fmt::format(
-                "With the \u00b1 of the file the chance that it draws in every state is {}.",
-                share_words(study.working_share, study.runs)),
-        {.first = 0, .rest = 0},
+        fmt::format(
+            "Within the \u00b1 of the file ({} runs) it does not fall short of: {}; of what "
+            "counts in {}.",
+            study.runs,
+            by_harm,
+            share_words(study.working_share, study.runs)),
+        inset,
         style.width);
 }
 
@@ -132,10 +144,10 @@ std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, co
     }
     out += states_table(a, study, style);
     const std::string all =
-        study.working_share >= 1.0 ? fmt::format("Every state passes in all {} runs", study.runs)
+        study.working_share >= 1.0 ? fmt::format("What counts passes in all {} runs", study.runs)
         : study.working_share <= 0.0
-            ? fmt::format("Not one of {} runs passes in every state", study.runs)
-            : fmt::format("Every state passes in {} of {} runs",
+            ? fmt::format("What counts passes in not one of {} runs", study.runs)
+            : fmt::format("What counts passes in {} of {} runs",
                           share_words(study.working_share, study.runs),
                           study.runs);
     out += paragraph(

@@ -72,7 +72,8 @@ private:
         out_ += report::heading("Side by side", style_);
         TextTable table(columns(""));
         row(table, "every state", [](const Layout& layout) {
-            return layout.score.passes ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad};
+            return layout.assessment.works() ? TableCell{"ok", Ink::good}
+                                             : TableCell{"SHORT", Ink::bad};
         });
         run(table);
         states(table);
@@ -182,9 +183,9 @@ private:
                             "needed.";
         words +=
             any_door ? " Opens: how far the door may be opened with the smoke staying in." : "";
-        words += comparison_.alike                                    ? ""
-                 : comparison_.layouts[comparison_.best].score.passes ? " < the one to take."
-                                                                      : " < the nearest.";
+        words += comparison_.alike                                          ? ""
+                 : comparison_.layouts[comparison_.best].assessment.works() ? " < the one to take."
+                                                                            : " < the nearest.";
         for (const Layout& layout : comparison_.layouts) {
             if (has_other_weathers(layout)) {
                 words += ' ' + layout.name

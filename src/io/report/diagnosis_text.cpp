@@ -23,16 +23,6 @@ std::string per_cent(double share) {
     return share > 0.995 ? "over 99 %" : format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
 }
 
-std::string inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style) {
-    std::string out;
-    std::size_t blanks = indent.first;
-    for (const std::string& line : wrap(text, style.width - std::max(indent.first, indent.rest))) {
-        out += std::string(blanks, ' ') + inked(line, ink, style) + '\n';
-        blanks = indent.rest;
-    }
-    return out;
-}
-
 std::string times_words(double times) {
     return times >= 100.0 ? "over 100 times" : format_number(times, 2) + " times";
 }
@@ -57,7 +47,7 @@ struct Writer {
                                               : ", which does not fit: take it again";
             }
             out += fact.fits ? paragraph(line, item, style.width)
-                             : inked_paragraph(line, item, Ink::warning, style);
+                             : report::inked_paragraph(line, item, Ink::warning, style);
         }
         return out;
     }
@@ -101,7 +91,7 @@ struct Writer {
 
     [[nodiscard]] std::string cause(const Explanation& e, int number) const {
         std::string title = fmt::format("{}. {}: {}", number, per_cent(e.probability), e.title);
-        std::string out = number == 1 ? inked_paragraph(title, item, Ink::heading, style)
+        std::string out = number == 1 ? report::inked_paragraph(title, item, Ink::heading, style)
                                       : paragraph(title, item, style.width);
         for (const SizedCause& sized : e.causes) {
             if (sized.has_size) {
@@ -229,9 +219,9 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
     if (diagnosis.urgent.empty()) {
         return {};
     }
-    std::string out = inked_paragraph("FIRST, NOW", flush, Ink::bad, style);
+    std::string out = report::inked_paragraph("FIRST, NOW", flush, Ink::bad, style);
     for (const std::string& line : diagnosis.urgent) {
-        out += inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
+        out += report::inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
     }
     return out + '\n';
 }
@@ -249,7 +239,7 @@ std::string check_text(const NextCheck& check, const Style& style) {
 }
 
 std::string standing_text(const Diagnosis& diagnosis, const Style& style) {
-    std::string out = inked_paragraph(diagnosis.sentence, flush, Ink::heading, style);
+    std::string out = report::inked_paragraph(diagnosis.sentence, flush, Ink::heading, style);
     const std::size_t told = std::min(diagnosis.explanations.size(), leading_causes);
     for (std::size_t i = 0; i < told; ++i) {
         const Explanation& e = diagnosis.explanations[i];
@@ -264,7 +254,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     const Style& style = options.style;
     const Writer writer{diagnosis, style};
     std::string out = urgent_text(diagnosis, style);
-    out += inked_paragraph(
+    out += report::inked_paragraph(
         diagnosis.sentence, flush, diagnosis.nothing_explains ? Ink::warning : Ink::heading, style);
     if (!diagnosis.title.empty()) {
         out += paragraph("Installation: " + diagnosis.title, flush, style.width);

@@ -77,6 +77,19 @@ std::string origin_of(const fluewright::Check& check) {
     return fmt::format("{}, {}", check.source, check.mark);
 }
 
+std::string
+finding_title(int number, const Finding& finding, const std::string& behind, const Style& style) {
+    const std::string word = severity_word(finding.severity);
+    std::string lines =
+        paragraph(fmt::format("{}. {}: {}{}", number, word, finding.matter->title, behind),
+                  {.first = 2, .rest = 5},
+                  style.width);
+    if (const auto at = lines.find(word); at != std::string::npos) {
+        lines.replace(at, word.size(), inked(word, severity_ink(finding.severity), style));
+    }
+    return lines;
+}
+
 std::string findings_text(const Assessment& a, const Style& style) {
     if (a.findings.empty()) {
         return heading("Findings", style) + "  None.\n";
@@ -85,15 +98,11 @@ std::string findings_text(const Assessment& a, const Style& style) {
     int number = 0;
     for (const Finding& finding : a.findings) {
         const Matter& matter = *finding.matter;
-        const std::string word = severity_word(finding.severity);
-        std::string title = fmt::format("{}. {}: {}", ++number, word, matter.title);
-        title += finding.place.empty() ? "" : ", " + finding.place;
-        title += finding.state.empty() ? "" : " (" + finding.state + ')';
-        std::string lines = paragraph(title, {.first = 2, .rest = 5}, style.width);
-        if (const auto at = lines.find(word); at != std::string::npos) {
-            lines.replace(at, word.size(), inked(word, severity_ink(finding.severity), style));
-        }
-        out += lines;
+        out += finding_title(++number,
+                             finding,
+                             (finding.place.empty() ? "" : ", " + finding.place)
+                                 + (finding.state.empty() ? "" : " (" + finding.state + ')'),
+                             style);
         out += paragraph(finding.message, {.first = 5, .rest = 5}, style.width);
         out += paragraph(
             fmt::format("What to do: {}",

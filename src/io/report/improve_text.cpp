@@ -33,6 +33,11 @@ public:
         }
         heading("As it stands");
         out_ += paragraph(made_.present.sentence, inset, style_.width);
+        for (const HarmVerdict& verdict : made_.present.verdict.harms) {
+            if (verdict.counts && verdict.outcome == HarmOutcome::falls_short) {
+                out_ += paragraph(verdict.sentence, inset, style_.width);
+            }
+        }
         if (!made_.plans.empty()) {
             changes();
             states();
@@ -78,6 +83,13 @@ private:
                                          * c.appliance.draft_greatest_pa,
                                      Kind::pressure,
                                      style_.units);
+        }
+        if (plan.score.passes && !plan.cures && !plan.standing.empty()) {
+            std::string left;
+            for (const Matter* matter : plan.standing) {
+                left += (left.empty() ? "" : "; ") + std::string{matter->title};
+            }
+            return "not enough: still stands: " + left;
         }
         const std::string spare =
             verdict.kind == Kind::pressure

@@ -17,12 +17,12 @@ namespace {
 constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr Indent inset{.first = 2, .rest = 2};
 
-std::string coloured_paragraph(
-    std::string_view text, Indent indent, std::size_t width, Ink ink, const Style& style) {
+} // namespace
+
+std::string inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style) {
     std::string out;
-    std::string_view lines = text;
-    const std::string plain = paragraph(lines, indent, width);
-    lines = plain;
+    const std::string plain = paragraph(text, indent, style.width);
+    std::string_view lines = plain;
     while (!lines.empty()) {
         const std::size_t end = lines.find('\n');
         out += inked(lines.substr(0, end), ink, style) + '\n';
@@ -31,48 +31,8 @@ std::string coloured_paragraph(
     return out;
 }
 
-std::string limiting_words(const Assessment& a, const Style& style) {
-    const StateResult& state = a.solution.states[a.limiting];
-    const StateVerdict& verdict = a.verdicts[a.limiting];
-    const std::string where = state_words(a.installation, state);
-    if (!has_working_point(state) && !is_door_open(state.kind)) {
-        return fmt::format("Limiting state: {}, not computed.", where);
-    }
-    if (verdict.kind == Kind::fraction) {
-        const std::string stated = format_quantity(
-            std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, style.units);
-        const std::string wanted =
-            format_quantity(state.door.opening_share - verdict.spare, Kind::fraction, style.units);
-        return a.installation.appliance.type == ApplianceType::fireplace
-                   ? fmt::format("Limiting state: {}. Smoke stays in over {} of the opening, {} is "
-                                 "wanted.",
-                                 where,
-                                 stated,
-                                 wanted)
-                   : fmt::format("Limiting state: {}. The door may be opened {} of the way, {} is "
-                                 "wanted.",
-                                 where,
-                                 stated,
-                                 wanted);
-    }
-    std::string share;
-    if (state.draft_needed_pa > 0.0) {
-        share = fmt::format(
-            " ({})",
-            signed_quantity(state.margin_pa() / state.draft_needed_pa, Kind::fraction, style));
-    }
-    return fmt::format("Limiting state: {}. Draft {}, needed {}, margin {}{}.",
-                       where,
-                       format_quantity(state.draft_pa, Kind::pressure, style.units),
-                       format_quantity(state.draft_needed_pa, Kind::pressure, style.units),
-                       signed_quantity(state.margin_pa(), Kind::pressure, style),
-                       share);
-}
-
-} // namespace
-
 std::string heading(std::string_view text, const Style& style) {
-    return '\n' + coloured_paragraph(text, flush_left, style.width, Ink::heading, style);
+    return '\n' + inked_paragraph(text, flush_left, Ink::heading, style);
 }
 
 std::string quantity(double si, Kind kind, const Style& style) {
@@ -105,31 +65,6 @@ std::string with_unit(std::string_view words, Kind kind, const Style& style) {
     return fmt::format("{}\n{}", words, customary_unit(kind, style.units));
 }
 
-std::string verdict_text(const Assessment& a, const Style& style) {
-    std::string out;
-    for (const StateResult& state : a.solution.states) {
-        if (state.status == Status::no_answer) {
-            out +=
-                coloured_paragraph(fmt::format("The solver found no answer for {}; do not build on "
-                                               "the figures below. Please report it.",
-                                               state_words(a.installation, state)),
-                                   flush_left,
-                                   style.width,
-                                   Ink::bad,
-                                   style);
-        }
-    }
-    out += coloured_paragraph(
-        a.sentence, flush_left, style.width, a.works ? Ink::good : Ink::bad, style);
-    if (a.limiting < a.solution.states.size() && a.limiting < a.verdicts.size()) {
-        out += paragraph(limiting_words(a, style), flush_left, style.width);
-    }
-    if (!a.installation.title.empty()) {
-        out += paragraph("Installation: " + a.installation.title, flush_left, style.width);
-    }
-    return out;
-}
-
 std::string spread_text(const Assessment& a, const Style& style) {
     if (a.limiting >= a.solution.states.size()) {
         return {};
@@ -139,7 +74,7 @@ std::string spread_text(const Assessment& a, const Style& style) {
     out += paragraph(
         fmt::format(
             "How fast the gas gives its heat to the pipe is the least certain figure. In the "
-            "limiting state ({}) the draft comes to {} as computed, and to {} with the least "
+            "limiting condition ({}) the draft comes to {} as computed, and to {} with the least "
             "heat transfer one can defend, that of the European calculation (EN 13384-1).",
             state_words(a.installation, state),
             format_quantity(state.draft_pa, Kind::pressure, style.units),
@@ -157,6 +92,14 @@ std::string cautions_text(const Style& style) {
     return out;
 }
 
+std::string cautions_in_short(const Style& style) {
+    std::string out = heading("Before you build or light", style);
+    for (const std::string_view caution : short_cautions()) {
+        out += paragraph(fmt::format("- {}", caution), {.first = 2, .rest = 4}, style.width);
+    }
+    return out;
+}
+
 std::string signed_off(std::string report,
                        std::string_view version,
                        std::string_view file,
@@ -167,32 +110,53 @@ std::string signed_off(std::string report,
     return style.unicode ? std::move(report) : in_plain_letters(report);
 }
 
+namespace {
+
+/// What a person needs who has to act; everything else is in the long one.
+std::string short_report(const Assessment& assessment, const ReportOptions& options) {
+    const Style& style = options.style;
+    std::string out = deciding_weather_text(assessment, style);
+    out += '\n' + size_in_short(assessment, options);
+    if (options.trade != nullptr) {
+        out += joints_in_short(options.trade->joints, style);
+    }
+    out += checks_in_short(assessment, style);
+    out += assumptions_in_short(assessment, style);
+    out += findings_in_short(assessment, style);
+    out += cautions_in_short(style);
+    return out + hint_text(assessment, style);
+}
+
+std::string long_report(const Assessment& assessment, const ReportOptions& options) {
+    const Style& style = options.style;
+    std::string out = states_text(assessment, style);
+    out += size_text(assessment, options);
+    out += findings_text(assessment, style);
+    out += checks_text(assessment, style);
+    if (options.trade != nullptr) {
+        out += trade_text(*options.trade, style);
+    }
+    if (options.tolerances != nullptr) {
+        out += tolerances_text(assessment, *options.tolerances, style);
+    }
+    out += spread_text(assessment, style);
+    out += profiles_text(assessment, style);
+    out += assumptions_text(assessment, style);
+    out += understood_text(assessment, style);
+    return out + cautions_text(style);
+}
+
+} // namespace
 } // namespace report
 
 std::string report_text(const Assessment& assessment, const ReportOptions& options) {
-    const Style& style = options.style;
-    std::string out = report::verdict_text(assessment, style);
+    std::string out = report::verdict_text(assessment, options.style);
     if (options.tolerances != nullptr) {
-        out += report::tolerances_in_short(*options.tolerances, style);
+        out += report::tolerances_in_short(assessment, *options.tolerances, options.style);
     }
-    out += report::states_text(assessment, style);
-    out += report::size_text(assessment, options);
-    out += report::findings_text(assessment, style);
-    out += report::checks_text(assessment, style, options.details);
-    if (options.trade != nullptr) {
-        out += report::trade_text(*options.trade, style, options.details);
-    }
-    if (options.tolerances != nullptr) {
-        out += report::tolerances_text(assessment, *options.tolerances, style);
-    }
-    out += report::spread_text(assessment, style);
-    if (options.details) {
-        out += report::profiles_text(assessment, style);
-    }
-    out += report::assumptions_text(assessment, style);
-    out += report::understood_text(assessment, style);
-    out += report::cautions_text(style);
-    return report::signed_off(std::move(out), options.version, options.file, style);
+    out += options.details ? report::long_report(assessment, options)
+                           : report::short_report(assessment, options);
+    return report::signed_off(std::move(out), options.version, options.file, options.style);
 }
 
 } // namespace fluewright

@@ -97,7 +97,8 @@ private:
         }
         cells.push_back({std::move(area)});
         const bool passes = row.ruled_out_by.empty();
-        cells.push_back(passes                           ? TableCell{"ok", Ink::good}
+        cells.push_back(passes && row.works              ? TableCell{"ok", Ink::good}
+                        : passes                         ? TableCell{"not alone", Ink::warning}
                         : row.against_rule || !row.score ? TableCell{"no", Ink::quiet}
                                                          : TableCell{"SHORT", Ink::bad});
         std::string words = row.ruled_out_by;

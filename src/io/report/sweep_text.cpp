@@ -60,9 +60,11 @@ private:
             }
             const Score& score = *point.score;
             verdicts.add({{at},
-                          score.passes ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad},
-                          {(score.passes ? "tightest: " : "")
-                           + report::state_words(sweep_.shape, score.states[score.limiting])}});
+                          point.works ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad},
+                          {point.works ? "tightest: "
+                                             + report::state_words(sweep_.shape,
+                                                                   score.states[score.limiting])
+                                       : point.short_of}});
             scored.push_back({.cells = {{at}}, .score = &score});
         }
         out_ += verdicts.text(style_, 2);

@@ -1,6 +1,7 @@
 #include "trade_text.hpp"
 
 #include "check_parts.hpp"
+#include "fluewright/advice/checks/keys_in_words.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 
@@ -84,15 +85,12 @@ std::string joints_text(const JointReport& joints, const Style& style) {
     return heading("Joints that need something", style) + lines;
 }
 
-std::string surfaces_text(const HotSurfaces& surfaces, const Style& style, bool details) {
+std::string surfaces_text(const HotSurfaces& surfaces, const Style& style) {
     const auto shown = [&](double kelvin) {
         return format_quantity(kelvin, Kind::temperature, style.units);
     };
     std::string lines;
     for (const HotSurface& hot : surfaces.parts) {
-        if (!details && !hot.rating_k && !hot.wall_k) {
-            continue;
-        }
         std::string text = fmt::format("- {}: {} at high fire", hot.place, shown(hot.surface_k));
         if (hot.rating_k) {
             text += fmt::format("; {} {} ({})",
@@ -168,7 +166,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
     return out;
 }
 
-std::string upkeep_text(const Maintenance& m, const Style& style, bool details) {
+std::string upkeep_text(const Maintenance& m, const Style& style) {
     if (!m.applies) {
         return {};
     }
@@ -188,14 +186,6 @@ std::string upkeep_text(const Maintenance& m, const Style& style, bool details) 
                                  m.sweep.source),
                      inset,
                      style.width);
-    if (!details && m.parts.size() > 1) {
-        std::string by_part;
-        for (const PartDeposit& part : m.parts) {
-            by_part +=
-                fmt::format("{}{} {}", by_part.empty() ? "" : ", ", part.place, name(part.risk));
-        }
-        out += paragraph("By part: " + by_part + ".", inset, style.width);
-    }
     if (!m.look_first.empty()) {
         out += paragraph(
             "Look first at: " + joined_with(m.look_first, "; ") + ".", inset, style.width);
@@ -206,21 +196,19 @@ std::string upkeep_text(const Maintenance& m, const Style& style, bool details) 
                                  m.thickness_source),
                      inset,
                      style.width);
-    if (details) {
-        for (const PartDeposit& part : m.parts) {
-            out += paragraph(fmt::format("- {}: {}; {}", part.place, name(part.risk), part.reason),
-                             inset,
-                             style.width);
-        }
-        out += paragraph(m.disagreement, inset, style.width);
+    for (const PartDeposit& part : m.parts) {
+        out += paragraph(fmt::format("- {}: {}; {}", part.place, name(part.risk), part.reason),
+                         inset,
+                         style.width);
     }
+    out += paragraph(m.disagreement, inset, style.width);
     return out;
 }
 
-std::string trade_text(const TradeAdvice& advice, const Style& style, bool details) {
-    return joints_text(advice.joints, style) + surfaces_text(advice.surfaces, style, details)
+std::string trade_text(const TradeAdvice& advice, const Style& style) {
+    return joints_text(advice.joints, style) + surfaces_text(advice.surfaces, style)
            + (advice.demand ? demand_text(*advice.demand, style) : "")
-           + upkeep_text(advice.upkeep, style, details);
+           + upkeep_text(advice.upkeep, style);
 }
 
 } // namespace fluewright::report

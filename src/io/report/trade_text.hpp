@@ -6,21 +6,16 @@
 
 #include <string>
 #include <string_view>
-#include <vector>
 
 /// The sections of the report about joints, heat and upkeep.
 namespace fluewright::report {
 
 [[nodiscard]] std::string joints_text(const JointReport& joints, const Style& style);
-[[nodiscard]] std::string
-surfaces_text(const HotSurfaces& surfaces, const Style& style, bool details);
+[[nodiscard]] std::string surfaces_text(const HotSurfaces& surfaces, const Style& style);
 [[nodiscard]] std::string demand_text(const HeatDemand& demand, const Style& style);
-[[nodiscard]] std::string upkeep_text(const Maintenance& upkeep, const Style& style, bool details);
+[[nodiscard]] std::string upkeep_text(const Maintenance& upkeep, const Style& style);
 
 /// All of them, in this order.
-[[nodiscard]] std::string trade_text(const TradeAdvice& advice, const Style& style, bool details);
-
-/// Keys of the file in words, parts gathered: "`clearance` of parts 1 and 3, `site.roof.pitch`".
-[[nodiscard]] std::string keys_in_words(const std::vector<std::string>& pointers);
+[[nodiscard]] std::string trade_text(const TradeAdvice& advice, const Style& style);
 
 } // namespace fluewright::report

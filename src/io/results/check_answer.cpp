@@ -6,6 +6,7 @@
 #include "state_rows.hpp"
 #include "tolerance_rows.hpp"
 #include "trade_rows.hpp"
+#include "verdict_rows.hpp"
 
 namespace fluewright::results {
 namespace {
@@ -41,7 +42,7 @@ template <>
 const Record<LimitingRow>& record_of<LimitingRow>() {
     static const Record<LimitingRow> record{
         "limiting_state",
-        "the state that counts with least to spare",
+        "of the states that what counts hangs on, that with least to spare",
         {{"index", "into the states, from 0", [](const LimitingRow& l) { return l.of.limiting; }},
          {"state", "way of firing", [](const LimitingRow& l) { return l.state().kind; }},
          {"weather",
@@ -66,10 +67,18 @@ const Record<CheckRow>& record_of<CheckRow>() {
     static const Record<CheckRow> record{
         "check_answer",
         "whether the run draws, what is wrong with it and which pipe size suits it",
-        {{"works", "every state that counts passes", [](const CheckRow& c) { return c.of.works; }},
+        {{"works",
+          "nothing that counts falls short; see `verdict`",
+          [](const CheckRow& c) { return c.of.works(); }},
          {"sentence",
-          "the verdict",
+          "the verdict in a sentence or two",
           [](const CheckRow& c) -> decltype(auto) { return (c.of.sentence); }},
+         {"what_counts",
+          "kinds of harm that `works` hangs on",
+          [](const CheckRow& c) { return what_counts(c.of); }},
+         {"verdict",
+          "by kind of harm, what harms most first",
+          [](const CheckRow& c) { return harm_rows(c.of); }},
          {"limiting_state",
           "null where no state counts",
           [](const CheckRow& c) {

@@ -4,6 +4,7 @@
 #include "layout_rows.hpp"
 #include "results.hpp"
 #include "state_rows.hpp"
+#include "verdict_rows.hpp"
 
 namespace fluewright::results {
 namespace {
@@ -41,6 +42,9 @@ const Record<LayoutRow>& record_of<LayoutRow>() {
     static constexpr auto of = [](auto member) {
         return [member](const LayoutRow& l) { return l.of().*member; };
     };
+    static constexpr auto outcome = [](Harm harm) {
+        return [harm](const LayoutRow& l) { return l.of().assessment.verdict.of(harm).outcome; };
+    };
     static const Record<LayoutRow> record{
         "layout",
         "one layout, checked",
@@ -48,8 +52,16 @@ const Record<LayoutRow>& record_of<LayoutRow>() {
           "the file without folder and ending, where that tells them apart",
           of(&Layout::name)},
          {"works",
-          "every state that counts passes",
-          [](const LayoutRow& l) { return l.of().score.passes; }},
+          "nothing that counts falls short",
+          [](const LayoutRow& l) { return l.of().assessment.works(); }},
+         {"fire_outcome", Kind::number, "by kind of harm", outcome(Harm::fire), harm_outcome_words},
+         {"draft_outcome", Kind::number, "the same", outcome(Harm::draft), harm_outcome_words},
+         {"reloading_outcome",
+          Kind::number,
+          "the same",
+          outcome(Harm::reloading),
+          harm_outcome_words},
+         {"upkeep_outcome", Kind::number, "the same", outcome(Harm::upkeep), harm_outcome_words},
          {"best",
           "the one to build, or the nearest",
           [](const LayoutRow& l) { return l.at == l.all.best; }},
@@ -78,7 +90,7 @@ const Record<LayoutRow>& record_of<LayoutRow>() {
           [](const LayoutRow& l) { return if_finite(l.of().least_area_m2); }},
          {{"sizes", "inside"}, "inside diameters of the straights, in order", of(&Layout::sizes)},
          {"states",
-          "those that decide",
+          "those that decide about a kind of harm",
           [](const LayoutRow& l) {
               return state_rows(l.of().assessment.installation, l.of().score);
           }},

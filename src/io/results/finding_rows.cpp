@@ -1,5 +1,7 @@
 #include "finding_rows.hpp"
 
+#include "verdict_rows.hpp"
+
 #include <array>
 
 namespace fluewright::results {
@@ -92,6 +94,12 @@ const Record<Finding>& record_of<Finding>() {
           "the worst of its checks",
           [](const Finding& f) { return f.severity; },
           severity_words},
+         {"harm",
+          Kind::number,
+          "kind of harm; a danger is one of fire, whatever its matter, and the smoke of an open "
+          "front counts as draft",
+          [](const Finding& f) { return f.harm; },
+          harm_words},
          {"title", "a few words", [](const Finding& f) { return f.matter->title; }},
          {"place", "in words; empty where it is about the whole", &Finding::place},
          {"part", part_meaning, [](const Finding& f) { return part_number(f.part); }},

@@ -35,7 +35,7 @@ std::vector<std::string_view> ids_of(const std::vector<const Matter*>& matters) 
 
 constexpr std::array<std::string_view, 5> improvement_outcomes{
     "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
-constexpr std::array<std::string_view, 2> goals{"more to spare", "less draft"};
+constexpr std::array<std::string_view, 3> goals{"clear findings", "more to spare", "less draft"};
 constexpr std::string_view spare_meaning = "of the state with least to spare, over what is asked";
 
 } // namespace
@@ -81,7 +81,7 @@ const Record<PlanRow>& record_of<PlanRow>() {
           "of what the goal asks for",
           [](const PlanRow& p) { return if_finite(p.of.gain); }},
          {"cures",
-          "every state that decides passes, and the goal is met",
+          "nothing that counts falls short, and the goal is met",
           [](const PlanRow& p) { return p.of.cures; }},
          {"too_strong",
           "more draft than the appliance holds, and not so before",
@@ -96,8 +96,11 @@ const Record<PlanRow>& record_of<PlanRow>() {
           "index of that state, from 0",
           [](const PlanRow& p) { return p.of.score.limiting; }},
          {"states",
-          "those that decide",
+          "those that decide about a kind of harm",
           [](const PlanRow& p) { return state_rows(p.all.present.installation, p.of.score); }},
+         {"left_standing",
+          "ids of findings that count and make it fall short then",
+          [](const PlanRow& p) { return ids_of(p.of.standing); }},
          {"findings_raised",
           "ids of findings of which there was none before",
           [](const PlanRow& p) { return ids_of(p.of.raised); }},
@@ -117,15 +120,18 @@ const Record<PresentRow>& record_of<PresentRow>() {
         "present",
         "the run as it stands",
         {{"works",
-          "every state that counts passes",
-          [](const PresentRow& p) { return p.of.present.works; }},
+          "nothing that counts falls short",
+          [](const PresentRow& p) { return p.of.present.works(); }},
          {"sentence",
           "its verdict",
           [](const PresentRow& p) -> decltype(auto) { return (p.of.present.sentence); }},
          {"least_relative_spare",
           spare_meaning,
           [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
-         {"states", "those that decide", [](const PresentRow& p) {
+         {"standing",
+          "ids of findings that count and make it fall short",
+          [](const PresentRow& p) { return ids_of(p.of.standing); }},
+         {"states", "those that decide about a kind of harm", [](const PresentRow& p) {
               return state_rows(p.of.present.installation, p.of.score);
           }}}};
     return record;
@@ -146,11 +152,14 @@ const Record<Improvement>& record_of<Improvement>() {
          {"goal",
           Kind::number,
           "what is asked of a change",
-          [](const Improvement& i) { return goals[i.goal == Goal::more_to_spare ? 0 : 1]; },
+          [](const Improvement& i) { return goals[static_cast<std::size_t>(i.goal)]; },
           goals},
          {"sentence", "the answer", &Improvement::sentence},
          {"reason", "why nothing helps; empty else", &Improvement::reason},
          {"present", "the run as it stands", [](const Improvement& i) { return PresentRow{i}; }},
+         {"stuck",
+          "ids of standing findings that no change which was tried clears",
+          [](const Improvement& i) { return ids_of(i.stuck); }},
          {"cost_unit",
           "of every cost: effort, or the currency of the prices",
           [](const Improvement& i) -> std::string_view {
@@ -184,6 +193,7 @@ std::string improvement_csv(const Improvement& improvement) {
     // The run as it stands is the plan without a change.
     Plan none;
     none.score = improvement.score;
+    none.standing = improvement.standing;
     append_with_states(csv_cells(PlanRow{improvement, none}),
                        std::optional{state_rows(c, improvement.score)},
                        out);

@@ -20,6 +20,7 @@ SizeEntry entry_of(const Assessment& a, const SizeTrial& trial) {
             .height_m = a.installation.total_rise_m(),
             .area_over_outlet = trial.area_over_outlet,
             .ruled_out_by = trial.ruled_out_by,
+            .works = trial.works,
             .present = trial.id == a.size.present,
             .suggested = trial.id == a.size.suggested,
             .least_margin_pa = computed ? if_finite(trial.least_spare_pa) : std::nullopt,
@@ -34,6 +35,7 @@ SizeEntry entry_of(const SizeTable& table, const SizeRow& row) {
                     .height_m = row.height_m,
                     .area_over_outlet = row.area_over_outlet,
                     .ruled_out_by = row.ruled_out_by,
+                    .works = row.works,
                     .present = row.present,
                     .suggested = row.suggested};
     if (row.score) {
@@ -80,10 +82,11 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
           "of the narrower of the two",
           &SizeEntry::area_over_outlet},
          {"works",
-          "nothing rules it out",
-          [](const SizeEntry& e) { return e.ruled_out_by.empty(); }},
+          "nothing that counts falls short in the run with it",
+          [](const SizeEntry& e) { return e.works; }},
          {"ruled_out_by",
-          "a rule or a state; null where it works",
+          "a rule, a state, or a danger the present run has not; null where it is no matter of "
+          "size",
           [](const SizeEntry& e) { return unless_empty(e.ruled_out_by); }},
          {"present", "the pipe as it is", &SizeEntry::present},
          {"suggested", "the one to take", &SizeEntry::suggested},
@@ -97,7 +100,8 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
           "all of it",
           &SizeEntry::least_opening_share},
          {"states",
-          "those that decide; null where only the size was asked for, or it was not solved",
+          "those that decide about a kind of harm; null where only the size was asked for, or it "
+          "was not solved",
           &SizeEntry::states}}};
     return record;
 }

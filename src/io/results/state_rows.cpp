@@ -1,6 +1,7 @@
 #include "state_rows.hpp"
 
 #include "io/text/words.hpp"
+#include "verdict_rows.hpp"
 
 #include <array>
 #include <cmath>
@@ -42,7 +43,7 @@ const Record<StateRow>& record_of<StateRow>() {
     static const Record<StateRow> record{
         "state",
         "one way of firing in one weather",
-        {{"state", "way of firing", [](const StateRow& s) { return s.state.kind; }},
+        {{{"state", "condition"}, "way of firing", [](const StateRow& s) { return s.state.kind; }},
          {"weather",
           "name of the weather",
           [](const StateRow& s) -> const std::string& {
@@ -53,8 +54,13 @@ const Record<StateRow>& record_of<StateRow>() {
           "whether run and appliance come into balance; else the figures are null",
           [](const StateRow& s) { return report::name(s.state.status); },
           status_words},
+         {"harm",
+          Kind::number,
+          "kind of harm it is about",
+          [](const StateRow& s) { return s.verdict.harm; },
+          harm_words},
          {"counts",
-          "whether it decides the verdict; other states inform only",
+          "whether it decides about that; other states inform only",
           [](const StateRow& s) { return s.verdict.counts; }},
          {"passes",
           "whether it gives what is asked of it",
@@ -77,7 +83,7 @@ const Record<StateRow>& record_of<StateRow>() {
           Kind::temperature,
           "gas at the outlet",
           [](const StateRow& s) { return of_fire(s, s.state.gas_temperature_k); }},
-         {{"mouth_temperature", "mouth"},
+         {{"mouth_temperature", "top"},
           Kind::temperature,
           "gas at the mouth",
           [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_temperature_k); }},
@@ -89,7 +95,7 @@ const Record<StateRow>& record_of<StateRow>() {
           Kind::pressure,
           "pressure in the flue at the outlet below that of the room",
           [](const StateRow& s) { return of_flow(s, s.state.draft_pa); }},
-         {{"draft_needed", "needed"},
+         {{"draft_needed", "required"},
           Kind::pressure,
           "draft the appliance asks for; null with the door open and in a cold start",
           needed_pa},

@@ -52,10 +52,12 @@ const Record<SweepTurn>& record_of<SweepTurn>() {
         {{"at", "in the unit of the quantity", &SweepTurn::at},
          {"passes",
           Kind::number,
-          "on which side every state passes",
+          "on which side the run works",
           [](const SweepTurn& t) { return sides[t.passes_above ? 0 : 1]; },
           sides},
-         {"falls_short", "the state that does on the other side", &SweepTurn::state}}};
+         {"falls_short",
+          "what does on the other side: a state, or the title of a finding",
+          &SweepTurn::state}}};
     return record;
 }
 
@@ -68,15 +70,18 @@ const Record<PointRow>& record_of<PointRow>() {
           "of each quantity, in its unit",
           [](const PointRow& p) -> decltype(auto) { return (p.of.at); }},
          {"works",
-          "every state that decides passes",
+          "nothing that counts falls short",
           [](const PointRow& p) { return p.of.passes(); }},
+         {"falls_short",
+          "what does: a state, or the title of a finding; null where it works",
+          [](const PointRow& p) { return unless_empty(p.of.short_of); }},
          {"least_relative_spare",
           "of the state with least to spare, over what is asked",
           [](const PointRow& p) {
               return p.of.score ? if_finite(p.of.score->least_spare) : std::nullopt;
           }},
          {"states",
-          "those that decide; null where nothing was solved",
+          "those that decide about a kind of harm; null where nothing was solved",
           [](const PointRow& p) {
               return p.of.score ? std::optional{state_rows(p.sweep.shape, *p.of.score)}
                                 : std::nullopt;

@@ -1,5 +1,7 @@
 #include "tolerance_rows.hpp"
 
+#include "verdict_rows.hpp"
+
 namespace fluewright::results {
 namespace {
 
@@ -19,6 +21,21 @@ std::vector<SpreadRow> spreads_of(const StudyRow& study) {
     std::vector<SpreadRow> rows;
     for (const StateSpread& spread : study.study.states) {
         rows.push_back({study, spread});
+    }
+    return rows;
+}
+
+struct SoundRow {
+    Harm harm;
+    double share;
+};
+
+std::vector<SoundRow> sound_of(const StudyRow& study) {
+    std::vector<SoundRow> rows;
+    for (std::size_t i = 0; i < harms.size() && study.study.runs > 0; ++i) {
+        if (study.of.verdict.harms[i].outcome != HarmOutcome::does_not_apply) {
+            rows.push_back({harms[i], study.study.sound_share[i]});
+        }
     }
     return rows;
 }
@@ -55,6 +72,16 @@ const Record<ShareRow>& record_of<ShareRow>() {
         "what a spread matters",
         {{"pointer", "into the file", &ShareRow::pointer},
          {"first_order", "its share of the variance, by itself", &ShareRow::first_order}}};
+    return record;
+}
+
+template <>
+const Record<SoundRow>& record_of<SoundRow>() {
+    static const Record<SoundRow> record{
+        "sound_share",
+        "how likely a kind of harm does not fall short",
+        {{"harm", Kind::number, "kind of harm", &SoundRow::harm, harm_words},
+         {"share", "of the runs", &SoundRow::share}}};
     return record;
 }
 
@@ -110,10 +137,13 @@ const Record<StudyRow>& record_of<StudyRow>() {
           "every value with a spread",
           [](const StudyRow& s) -> decltype(auto) { return (s.study.inputs); }},
          {"working_share",
-          "of the runs: every state that counts passes",
+          "of the runs: nothing that counts falls short",
           [](const StudyRow& s) {
               return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
           }},
+         {"harms",
+          "by kind of harm; none where no run was computed",
+          [](const StudyRow& s) { return sound_of(s); }},
          {"tightest",
           "index into the states, from 0: passes least often, then has least to spare",
           [](const StudyRow& s) {

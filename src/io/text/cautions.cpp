@@ -21,10 +21,25 @@ constexpr std::array<std::string_view, 6> texts{
     "every joint before you trust the run.",
 };
 
+constexpr std::array<std::string_view, 4> short_texts{
+    "This is arithmetic, not approval: nobody has looked at the real run. Local code comes first, "
+    "then the makers' instructions, then this.",
+    "Fire: keep the clearances they ask for to everything that can burn. Sweep the flue; a "
+    "chimney fire is hotter than any condition above.",
+    "Carbon monoxide has no smell and kills: alarms by the heater and where people sleep. If one "
+    "sounds or heads ache: everybody out, call for help.",
+    "Have a trained, where the law asks licensed, sweep or fitter look at the run; then a small "
+    "fire, a draft reading, a match to every joint.",
+};
+
 } // namespace
 
 std::span<const std::string_view> cautions() {
     return texts;
+}
+
+std::span<const std::string_view> short_cautions() {
+    return short_texts;
 }
 
 } // namespace fluewright

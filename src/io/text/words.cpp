@@ -68,7 +68,7 @@ bool has_wall_temperature(const Case& resolved, const StateResult& state, std::s
 
 bool was_computed(const SizeTrial& trial) {
     const auto is_set = [](double value) { return value < 0.0 || value > 0.0; };
-    return trial.passes || is_set(trial.least_spare_pa) || is_set(trial.least_opening_share);
+    return trial.works || is_set(trial.least_spare_pa) || is_set(trial.least_opening_share);
 }
 
 std::string_view name(Status status) {

@@ -56,7 +56,7 @@ TEST_CASE("every point is what a check of the changed file says", "[sweep]") {
         }
         const auto assessed = assess(changed, {.size_search = false, .spread = false});
         REQUIRE(assessed.has_value());
-        CHECK(point.passes() == assessed->works);
+        CHECK(point.passes() == assessed->works());
         const auto& states = point.score->states;
         for (const StateResult& state : states) {
             const auto same =
@@ -84,7 +84,7 @@ TEST_CASE("the turn is where the verdict turns", "[sweep]") {
     };
     CHECK(passes(turn.at));
     CHECK_FALSE(passes(turn.at - 0.002));
-    CHECK(holds(made.sentence, "Every state passes"));
+    CHECK(holds(made.sentence, "What counts passes"));
     CHECK(holds(made.sentence, "that falls short"));
 }
 
@@ -169,7 +169,7 @@ TEST_CASE("text, CSV and JSON tell the same points", "[sweep]") {
     CHECK(json.at("points").size() == 5);
     CHECK(json.at("over").at(0).at("unit") == "K");
     const std::string csv = sweep_csv(made);
-    CHECK(csv.starts_with("outdoor_k,works,least_relative_spare,fault,state,weather,"));
+    CHECK(csv.starts_with("outdoor_k,works,falls_short,least_relative_spare,fault,state,weather,"));
     CHECK(count_of(csv, "\r\n") == 1 + 5 * made.points.front().score->states.size());
     Style style;
     style.units = UnitSystem::us;

@@ -63,7 +63,7 @@ TEST_CASE("the chance to pass is the part of the spread below the draft there is
     in.tolerances = {{"/appliance/draft_needed/high", 4.0}};
     const ToleranceStudy result = study(in);
     const Assessment a = assessed(in);
-    CHECK_FALSE(a.works);
+    CHECK_FALSE(a.works());
     CHECK(of(result, a, StateKind::high_fire).passing_share == Approx(3.0 / 8.0).margin(1e-3));
     CHECK(result.working_share == Approx(3.0 / 8.0).margin(1e-3));
     CHECK(a.solution.states[result.states[result.tightest].state].kind == StateKind::high_fire);

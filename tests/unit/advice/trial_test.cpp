@@ -141,7 +141,7 @@ TEST_CASE("a damper that tames the draft does so in the written file", "[trial]"
     REQUIRE(made.has_value());
     REQUIRE(made->plans.front().steps.front().kind == RemedyKind::fit_damper);
     const Assessment found = checked(as_file(made->plans.front().changed));
-    CHECK(found.works);
+    CHECK(found.works());
     CHECK_FALSE(has(found, "draft-too-strong"));
     check_promises(in, {.most = 12});
 }
@@ -238,7 +238,7 @@ TEST_CASE("once cured means what a check of the cured file says", "[trial]") {
             CAPTURE(explanation.title);
             const Assessment found = checked(as_file(explanation.cured->installation));
             const StateResult& tightest = found.solution.states[found.limiting];
-            CHECK(explanation.cured->works == found.works);
+            CHECK(explanation.cured->works == found.works());
             CHECK(explanation.cured->state == state_name(found.installation, tightest));
             CHECK(explanation.cured->draft_pa == Approx(tightest.draft_pa).margin(1e-9));
             ++cures;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/harm.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
 
 #include <cstdint>
@@ -33,6 +34,7 @@ enum class CheckOutcome : std::uint8_t { not_met, undetermined, met, does_not_ap
 /// A bad thing, whatever the installation and whoever says so. Its id is the id of the finding.
 struct Matter {
     std::string_view id; ///< names the bad thing
+    Harm harm;           ///< what it threatens; as a danger it is a matter of fire and CO anyway
     Severity severity;   ///< as physics or trade see it; where only bodies speak of it, the worst
     bool per_place;      ///< each place of the run is a finding of its own
     std::string_view title;   ///< a few words

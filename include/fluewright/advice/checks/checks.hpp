@@ -24,9 +24,14 @@ struct Checked {
 struct CheckOptions {
     std::string_view body{"none"}; ///< id of catalog::rule_bodies()
     /// Write messages, and results that are met, undetermined or do not apply. Without, only what
-    /// is not met is there, without messages: for who counts findings only.
+    /// is not met is there, and what is undetermined of the dangers, without messages: for who
+    /// wants the verdict only.
     bool with_words{true};
 };
+
+/// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever says
+/// so, and the smoke of an open front one of draft.
+[[nodiscard]] Harm harm_of(const Matter& matter, Severity severity, const Case& resolved);
 
 /// The rules the file asks for: its own `rules`, else us with US units, else none.
 [[nodiscard]] std::string_view rule_set_of(const Installation& written, UnitSystem units);

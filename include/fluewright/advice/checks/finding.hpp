@@ -34,6 +34,7 @@ using CheckResults = std::vector<CheckResult>;
 struct Finding {
     const Matter* matter{};
     Severity severity{}; ///< the worst of the sources not met
+    Harm harm{};         ///< harm_of()
     std::string place;
     int part{-1}; ///< index in the run, or -1
     std::string state;

@@ -26,16 +26,20 @@ struct PriceList {
 
 /// What is asked of a change.
 enum class Goal : std::uint8_t {
-    more_to_spare, ///< a state that decides falls short
-    less_draft,    ///< all pass, and the draft is more than the appliance holds
+    clear_findings, ///< a danger or fault counts and stands, whatever the states are
+    more_to_spare,  ///< a state that is required falls short
+    less_draft,     ///< what is required passes, and the draft is more than the appliance holds
 };
 
 /// One change or several together, tried, with what comes of it.
 struct Plan : Trial {
     std::vector<Remedy> steps;
-    double cost{};     ///< effort, or the user's price
-    double gain{};     ///< of what the goal asks for; more than enough counts as enough
-    bool cures{};      ///< every state that decides passes, and the goal is met
+    double cost{}; ///< effort, or the user's price
+    double gain{}; ///< of what the goal asks for; more than enough counts as enough
+    bool cures{};  ///< what is required passes, and the goal is met
+    /// standing() with the change made: of every plan where findings are to be cleared, else of
+    /// those shown.
+    std::vector<const Matter*> standing;
     bool too_strong{}; ///< more draft than the appliance holds, and not so before
     bool on_front{};   ///< no other plan costs no more and leaves more to spare
     std::size_t rank{};
@@ -54,6 +58,7 @@ struct ImproveOptions {
     std::size_t most{5};
     std::optional<PriceList> prices{};
     std::optional<UnitSystem> units{};
+    Required required{};
     std::string rules{}; ///< id of a set of rules; empty: what the file asks for
     unsigned threads{1}; ///< the answer does not depend on it
     /// Called now and then with the runs solved and those to solve; may be empty.
@@ -72,13 +77,15 @@ struct Improvement {
     Outcome outcome{};
     Goal goal{};
     Assessment present;
-    Score score;                       ///< of the present installation
-    std::string sentence;              ///< the answer, for a person
-    std::string reason;                ///< why nothing helps; empty else
-    std::vector<Plan> plans;           ///< the best by rank, then the rest of the front, by rank
-    std::size_t tried{};               ///< runs solved; no two of them are the same
-    std::vector<std::string> unpriced; ///< titles left out for want of a price
-    std::string currency;              ///< empty: cost is effort
+    Score score;                         ///< of the present installation
+    std::vector<const Matter*> standing; ///< against the present installation
+    std::vector<const Matter*> stuck;    ///< of these, what no change that was tried clears
+    std::string sentence;                ///< the answer, for a person
+    std::string reason;                  ///< why nothing helps; empty else
+    std::vector<Plan> plans;             ///< the best by rank, then the rest of the front, by rank
+    std::size_t tried{};                 ///< runs solved; no two of them are the same
+    std::vector<std::string> unpriced;   ///< titles left out for want of a price
+    std::string currency;                ///< empty: cost is effort
 };
 
 /// Searches single changes, pairs where asked for or where no single change cures, and where no

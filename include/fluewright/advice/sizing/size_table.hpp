@@ -13,6 +13,8 @@ struct SizeTableOptions {
     std::vector<double> heights_m;     ///< of the mouth over the outlet; empty: as it stands
     bool separate{false};              ///< connector and chimney may differ
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
+    Required required{};
+    std::string rules{};               ///< as in AssessOptions
     std::optional<UnitSystem> units{}; ///< default: those of the file
 };
 
@@ -25,7 +27,8 @@ struct SizeRow {
     double height_m{};
     double area_over_outlet{};  ///< the narrower of the two
     std::optional<Score> score; ///< empty where it cannot be built
-    std::string ruled_out_by;   ///< a rule or a state; empty where it passes
+    std::string ruled_out_by;   ///< a rule, a state, or a danger the present run has not
+    bool works{};               ///< what `check` says of the run with it
     bool against_rule{};        ///< a rule of the trade stands against it, however it draws
     bool present{};
     bool suggested{};
@@ -38,6 +41,7 @@ struct SizeTable {
     bool separate{};
     bool several_heights{};
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
+    std::vector<const Matter*> standing; ///< against the present run, whatever its size
     std::vector<SizeRow> rows;
     std::optional<std::size_t> suggested; ///< index of the row
     std::string sentence;                 ///< the suggestion and why

@@ -40,10 +40,10 @@ struct Comparison {
 
 /// Chooses among at least two layouts.
 ///
-/// Order    those that carry every state before those that do not, and of these the ones with fewer
-///          dangers and faults; then by what the tightest state has to spare, of which more than
-///          `spare_wanted_share` counts as enough; then fewer warnings, less pipe; then the order
-///          given.
+/// Order    those that work before those that do not, of both those with fewer dangers that count,
+///          and of those that work the ones with fewer dangers and faults; then by what the
+///          tightest state has to spare, of which more than `spare_wanted_share` counts as enough;
+///          then fewer warnings, less pipe; then the order given.
 [[nodiscard]] Comparison compare(std::vector<Layout> layouts);
 
 } // namespace fluewright

@@ -17,15 +17,17 @@ struct SweepPoint {
     std::vector<double> at;     ///< SI, one for each quantity
     std::optional<Score> score; ///< empty where the run cannot be built or computed so
     std::string fault;          ///< why, then
+    bool works{};               ///< what `check` says of the file with the values
+    std::string short_of;       ///< what falls short there: a state, or what stands against it
 
-    [[nodiscard]] bool passes() const { return score && score->passes; }
+    [[nodiscard]] bool passes() const { return works; }
 };
 
 /// Where, between two neighbouring values of one quantity, the verdict turns.
 struct SweepTurn {
     double at{};         ///< SI
-    bool passes_above{}; ///< every state passes at greater values
-    std::string state;   ///< that falls short on the other side
+    bool passes_above{}; ///< the run works at greater values
+    std::string state;   ///< what falls short on the other side: a state, or what was found
 };
 
 struct Sweep {
@@ -43,7 +45,8 @@ struct Sweep {
 
 struct SweepOptions {
     std::optional<UnitSystem> units{}; ///< default: those of the file
-    unsigned threads{1};               ///< the answer does not depend on it
+    Required required{};
+    unsigned threads{1}; ///< the answer does not depend on it
     /// Called now and then with the points solved and those to solve; may be empty.
     std::function<void(std::size_t, std::size_t)> progress{};
 };

@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/assessment.hpp"
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -33,7 +34,9 @@ struct StateSpread {
 struct ToleranceStudy {
     std::vector<VariedInput> inputs;
     std::vector<StateSpread> states;
-    double working_share{}; ///< of the runs: every state that counts passes
+    double working_share{}; ///< of the runs: what is required passes
+    /// Of the runs, by kind of harm: nothing of it falls short.
+    std::array<double, harm_count> sound_share{};
     std::size_t tightest{}; ///< index into `states`: passes least often, then has least to spare
     std::size_t runs{};     ///< computed
     std::size_t refused{};  ///< runs whose values together describe nothing that can be built
@@ -51,8 +54,8 @@ struct ToleranceOptions {
 /// no part of the installation).
 [[nodiscard]] bool has_tolerances(const Installation& written);
 
-/// Solves the states that count with every value that has a spread moved anywhere within it, all
-/// at once and independently: no value within the limits is likelier than another.
+/// Solves and checks the installation with every value that has a spread moved anywhere within it,
+/// all at once and independently: no value within the limits is likelier than another.
 ///
 /// Source  JCGM 100:2008 (GUM) 4.3.7: where only limits are known, the distribution over them is
 ///         uniform   [gum-2008, from memory]

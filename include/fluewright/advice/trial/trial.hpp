@@ -16,16 +16,26 @@ struct Trial {
 };
 
 /// Resolves and scores an installation that is changed already. Faults: those of resolve().
-[[nodiscard]] Result<Trial, Faults> try_out(Installation changed);
-
-/// Only the score of it: for who tries thousands.
-[[nodiscard]] Result<Score, Faults> score_of(const Installation& changed);
+[[nodiscard]] Result<Trial, Faults> try_out(Installation changed, const Required& required = {});
 
 /// Makes the changes, resolves and scores. Failure: why this cannot be built, a sentence without
 /// its full stop.
 [[nodiscard]] Result<Trial, std::string> try_out(std::span<const Change> changes,
-                                                 const Installation& written);
-[[nodiscard]] Result<Trial, std::string> try_out(const Change& change, const Installation& written);
+                                                 const Installation& written,
+                                                 const Required& required = {});
+[[nodiscard]] Result<Trial, std::string>
+try_out(const Change& change, const Installation& written, const Required& required = {});
+
+/// What `check` would answer about a trial, as far as it can pass or not.
+struct Passing {
+    bool works{};
+    std::vector<const Matter*> standing; ///< standing(); empty where a state falls short already
+};
+
+/// Asks the verdict. Of a trial whose states fall short the findings are not looked for, as it
+/// cannot pass. `required` is that of the trial; `rules` as in AssessOptions.
+[[nodiscard]] Passing
+passing(const Trial& trial, const Required& required = {}, const std::string& rules = {});
 
 /// The whole answer about a trial, with profile and findings: that of assess() on its installation.
 [[nodiscard]] Assessment assess(const Trial& trial, const AssessOptions& options);

@@ -3,6 +3,7 @@
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/io/results/columns.hpp"
 
+#include <array>
 #include <cstddef>
 #include <span>
 #include <string>
@@ -32,6 +33,7 @@ struct BatchRow {
     std::size_t line{};
     std::string title;
     Outcome outcome{};
+    std::array<HarmOutcome, harm_count> harms{}; ///< meaningless for a fault
     std::string limiting_state;
     std::string limiting_weather;
     std::string margin_state; ///< of high and low fire that with least to spare over its need
@@ -50,7 +52,7 @@ struct BatchRow {
 };
 
 /// Reads and assesses one record. Never fails: a fault becomes a row.
-[[nodiscard]] BatchRow assess_record(const BatchRecord& record);
+[[nodiscard]] BatchRow assess_record(const BatchRecord& record, const Required& required = {});
 
 /// The columns a line can have; see results::batch_record().
 [[nodiscard]] std::span<const results::ColumnInfo> batch_columns();

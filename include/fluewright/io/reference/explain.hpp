@@ -27,8 +27,8 @@ struct UnknownKey {
     std::string help;    ///< the nearest key, or empty
 };
 
-/// What has a page: findings, checks and rules, ways of firing, causes, looks and readings,
-/// changes, bodies of rules, sources; with hyphens between their words.
+/// What has a page: findings, checks and rules, kinds of harm, ways of firing, causes, looks and
+/// readings, changes, bodies of rules, sources; with hyphens between their words.
 [[nodiscard]] std::vector<std::string> explained_ids();
 
 /// The page of an id; all of them where one id stands for several things. Capitals, blanks and

@@ -13,16 +13,17 @@ namespace fluewright {
 
 struct ReportOptions {
     Style style{};
-    std::string_view version{}; ///< of the program
-    std::string_view file{};    ///< as the user named it
-    bool details{false};        ///< the profile along the run in every state, and every size tried
-    bool size_searched{true};   ///< otherwise the size line says that it was not computed
-    const TradeAdvice* trade{}; ///< joints, heat and upkeep, where they are wanted
+    std::string_view version{};         ///< of the program
+    std::string_view file{};            ///< as the user named it
+    bool details{false};                ///< everything; otherwise what fits a screen or two
+    bool size_searched{true};           ///< otherwise the size line says that it was not computed
+    const TradeAdvice* trade{};         ///< joints, heat and upkeep, where they are wanted
     const ToleranceStudy* tolerances{}; ///< where the file gives any
 };
 
-/// Verdict, states, size, findings, what the trade says, spread, assumptions, what was understood,
-/// cautions: in this order, in lines of at most style.width columns.
+/// The verdict by kind of harm, the conditions in the weather that decides, size, findings,
+/// cautions; with details all weathers, what the trade says, spread, profiles, assumptions and what
+/// was understood as well. Lines of at most style.width columns.
 [[nodiscard]] std::string report_text(const Assessment& assessment, const ReportOptions& options);
 
 } // namespace fluewright

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "command.hpp"
+#include "cli/shell/command.hpp"
 #include "fluewright/core/result.hpp"
 
 #include <cstdint>

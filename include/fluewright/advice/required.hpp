@@ -1,0 +1,37 @@
+#pragma once
+
+#include "fluewright/advice/checks/harm.hpp"
+#include "fluewright/core/result.hpp"
+
+#include <array>
+#include <string>
+#include <string_view>
+
+/// What has to pass: the choice of the one who asks.
+namespace fluewright {
+
+/// The kinds of harm that decide exit status, outcome of a batch, goal of a search for changes and
+/// probability. As it is made: fire, draft, and reloading where it cannot be done at all.
+struct Required {
+    std::array<bool, harm_count> asked{true, true, false, false};
+    /// Reloading counts, though not asked for, where smoke comes out of a door that is opened less
+    /// far than `door_opening_least`.
+    bool narrow_door{true};
+
+    [[nodiscard]] constexpr bool asks(Harm harm) const {
+        return asked[static_cast<std::size_t>(harm)];
+    }
+
+    [[nodiscard]] bool operator==(const Required&) const = default;
+};
+
+/// Reads "fire,draft". Failure: what is wrong with the list, a sentence without its full stop.
+[[nodiscard]] Result<Required, std::string> read_required(std::string_view list);
+
+/// The list that reads so; empty for what counts where nothing is chosen.
+[[nodiscard]] std::string list_of(const Required& required);
+
+/// "fire, draft; reloading if the door smokes less than 25 % open", for a person.
+[[nodiscard]] std::string in_words(const Required& required);
+
+} // namespace fluewright

@@ -1,0 +1,70 @@
+#include "fluewright/advice/required.hpp"
+
+#include "fluewright/core/nearest_word.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+#include <vector>
+
+namespace fluewright {
+namespace {
+
+std::vector<std::string_view> all_names() {
+    std::vector<std::string_view> names;
+    for (const Harm harm : harms) {
+        names.push_back(name(harm));
+    }
+    return names;
+}
+
+std::string joined(const Required& required, std::string_view between) {
+    std::string text;
+    for (const Harm harm : harms) {
+        if (required.asks(harm)) {
+            text += (text.empty() ? std::string_view{} : between);
+            text += name(harm);
+        }
+    }
+    return text;
+}
+
+} // namespace
+
+Result<Required, std::string> read_required(std::string_view list) {
+    Required required{.asked = {}, .narrow_door = false};
+    const std::vector<std::string_view> names = all_names();
+    while (!list.empty()) {
+        const std::size_t comma = std::min(list.find(','), list.size());
+        const std::string_view word = list.substr(0, comma);
+        list.remove_prefix(std::min(comma + 1, list.size()));
+        const auto found = std::find(names.begin(), names.end(), word);
+        if (found == names.end()) {
+            const auto nearest = nearest_word(word, names);
+            return Failure{"`" + std::string{word} + "` is no kind of harm; "
+                           + (nearest ? "did you mean `" + std::string{*nearest} + "`?"
+                                      : "there are fire, draft, reloading and upkeep")};
+        }
+        required.asked[static_cast<std::size_t>(found - names.begin())] = true;
+    }
+    if (joined(required, ",").empty()) {
+        return Failure{
+            std::string{"nothing is listed; there are fire, draft, reloading and upkeep"}};
+    }
+    return required;
+}
+
+std::string list_of(const Required& required) {
+    return required == Required{} ? std::string{} : joined(required, ",");
+}
+
+std::string in_words(const Required& required) {
+    if (!required.narrow_door) {
+        return joined(required, ", ");
+    }
+    const double least = catalog::default_of(DefaultId::door_opening_least).value;
+    return joined(required, ", ") + "; reloading if the door smokes less than "
+           + format_quantity(least, Kind::fraction, UnitSystem::metric, 2) + " open";
+}
+
+} // namespace fluewright

@@ -1,0 +1,182 @@
+#include "fluewright/advice/verdict.hpp"
+
+#include "fluewright/advice/assessment.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "verdict_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+namespace fluewright {
+namespace {
+
+bool has_open_front(const Case& resolved) {
+    return resolved.appliance.type == ApplianceType::fireplace;
+}
+
+/// Matters that a condition has in its figures already: what the room takes is off the draft.
+constexpr std::array<std::string_view, 3> in_the_states{
+    "draft-short", "house-starves-the-fire", "smoke-at-door"};
+
+bool is_in_the_states(const Matter& matter) {
+    return std::find(in_the_states.begin(), in_the_states.end(), matter.id) != in_the_states.end();
+}
+
+class Judging {
+public:
+    explicit Judging(const Assessment& a) : a_(a) {}
+
+    [[nodiscard]] HarmVerdict judged(Harm harm) const {
+        HarmVerdict v;
+        v.harm = harm;
+        v.counts = a_.required.asks(harm);
+        if (harm == Harm::reloading && !has_reloading()) {
+            v.outcome = HarmOutcome::does_not_apply;
+            v.counts = false;
+            return v;
+        }
+        const bool unsolved = take_states(v);
+        take_findings(v);
+        take_open_checks(v);
+        v.outcome = v.short_of > 0           ? HarmOutcome::falls_short
+                    : unsolved || v.open > 0 ? HarmOutcome::cannot_tell
+                                             : HarmOutcome::passes;
+        return v;
+    }
+
+private:
+    [[nodiscard]] bool has_reloading() const {
+        return a_.installation.appliance.has_door && !has_open_front(a_.installation);
+    }
+
+    /// The states of a kind: the tightest, and how many fall short. Returns whether one of them has
+    /// no answer.
+    [[nodiscard]] bool take_states(HarmVerdict& v) const {
+        bool unsolved = false;
+        double least = std::numeric_limits<double>::infinity();
+        for (std::size_t i = 0; i < a_.verdicts.size(); ++i) {
+            const StateVerdict& verdict = a_.verdicts[i];
+            const StateResult& state = a_.solution.states[i];
+            if (!verdict.counts || verdict.harm != v.harm) {
+                continue;
+            }
+            const bool no_answer = state.status == Status::no_answer;
+            unsolved = unsolved || no_answer;
+            v.short_of += !verdict.passes && !no_answer ? 1U : 0U;
+            const auto required = required_spare(verdict, state, a_.required);
+            v.counts = v.counts || (required && *required < 0.0);
+            const double spare = relative_spare(verdict, state);
+            if (!v.state || spare < least) {
+                least = spare;
+                v.state = i;
+                v.kind = verdict.kind;
+                const bool draft = verdict.kind == Kind::pressure;
+                v.figure = draft ? state.draft_pa : state.door.opening_share;
+                v.limit = *v.figure - verdict.spare;
+            }
+        }
+        return unsolved;
+    }
+
+    /// The findings of a kind, which come by severity and weight: the first of them is the worst.
+    /// Where a state falls short, the finding that says the same is named.
+    void take_findings(HarmVerdict& v) const {
+        const bool state_is_worst = v.short_of > 0;
+        bool any_fails = false;
+        for (std::size_t i = 0; i < a_.findings.size(); ++i) {
+            const Finding& finding = a_.findings[i];
+            if (finding.harm != v.harm) {
+                continue;
+            }
+            const bool fails = falls_short(finding);
+            v.short_of += fails ? 1U : 0U;
+            v.mentioned += fails ? 0U : 1U;
+            const std::string_view of_a_state =
+                v.kind == Kind::fraction ? "smoke-at-door" : "draft-short";
+            const bool fails_first = fails && !any_fails;
+            any_fails = any_fails || fails;
+            if (!v.finding || (state_is_worst ? finding.matter->id == of_a_state : fails_first)) {
+                v.finding = i;
+            }
+        }
+        if (any_fails && !state_is_worst) {
+            const Finding& worst = a_.findings[*v.finding];
+            v.state.reset();
+            v.kind = worst.kind;
+            v.figure = worst.figure;
+            v.limit = worst.limit;
+        }
+    }
+
+    void take_open_checks(HarmVerdict& v) const {
+        if (v.harm != Harm::fire) {
+            return;
+        }
+        for (std::size_t i = 0; i < a_.checks.size(); ++i) {
+            const CheckResult& result = a_.checks[i];
+            if (result.outcome != CheckOutcome::undetermined
+                || result.check->severity != Severity::danger) {
+                continue;
+            }
+            ++v.open;
+            // A rule weighs more than a habit of the trade; then the order of the table stands.
+            if (!v.check || (a_.checks[*v.check].check->advice && !result.check->advice)) {
+                v.check = i;
+            }
+        }
+    }
+
+    const Assessment& a_;
+};
+
+} // namespace
+
+std::string_view name(HarmOutcome outcome) {
+    constexpr std::array<std::string_view, 4> names{
+        "passes", "falls short", "cannot tell", "does not apply"};
+    return names[static_cast<std::size_t>(outcome)];
+}
+
+bool falls_short(const Finding& finding) {
+    switch (finding.harm) {
+    case Harm::fire:
+        return finding.severity == Severity::danger;
+    case Harm::draft:
+        return finding.severity <= Severity::failure && !is_in_the_states(*finding.matter);
+    case Harm::reloading:
+        return false;
+    case Harm::upkeep:
+        break;
+    }
+    return finding.severity <= Severity::warning;
+}
+
+std::vector<const Matter*> standing(const Assessment& assessment) {
+    std::vector<const Matter*> matters;
+    for (const Finding& finding : assessment.findings) {
+        if (assessment.verdict.of(finding.harm).counts && falls_short(finding)
+            && std::find(matters.begin(), matters.end(), finding.matter) == matters.end()) {
+            matters.push_back(finding.matter);
+        }
+    }
+    return matters;
+}
+
+Verdict judge_harms(const Assessment& assessment, bool words) {
+    Verdict verdict;
+    verdict.passes = true;
+    const Judging judging(assessment);
+    for (const Harm harm : harms) {
+        HarmVerdict& v = verdict.harms[static_cast<std::size_t>(harm)];
+        v = judging.judged(harm);
+        verdict.passes = verdict.passes && !(v.counts && v.outcome == HarmOutcome::falls_short);
+        if (words) {
+            v.sentence = harm_sentence(assessment, v);
+            v.first = first_to_do(assessment, v);
+        }
+    }
+    return verdict;
+}
+
+} // namespace fluewright

@@ -1,0 +1,206 @@
+#include "verdict_words.hpp"
+
+#include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+
+#include <algorithm>
+
+namespace fluewright {
+namespace {
+
+std::string count_words(std::size_t count, std::string_view one, std::string_view many) {
+    return std::to_string(count) + ' ' + std::string{count == 1 ? one : many};
+}
+
+class Words {
+public:
+    Words(const Assessment& a, const HarmVerdict& v) : a_(a), v_(v) {}
+
+    [[nodiscard]] std::string fire() const {
+        if (v_.outcome == HarmOutcome::falls_short) {
+            return count_words(v_.short_of, "danger", "dangers")
+                   + (v_.short_of == 1 ? ": " : ", worst: ") + finding();
+        }
+        std::string words = "No danger found";
+        if (v_.mentioned > 0) {
+            words += "; " + lesser();
+        }
+        words += '.';
+        if (v_.open > 0) {
+            words += " " + count_words(v_.open, "check is", "checks are")
+                     + " undetermined, as the file does not say; first: " + open_check();
+        }
+        return words;
+    }
+
+    [[nodiscard]] std::string draft() const {
+        if (v_.outcome == HarmOutcome::falls_short && !v_.state) {
+            return "Every condition has its draft, but: " + finding();
+        }
+        std::size_t counting = 0;
+        std::size_t failing = 0;
+        for (const StateVerdict& verdict : a_.verdicts) {
+            if (verdict.counts && verdict.harm == Harm::draft) {
+                ++counting;
+                failing += verdict.passes ? 0U : 1U;
+            }
+        }
+        if (v_.outcome == HarmOutcome::cannot_tell) {
+            return "The solver found no answer for a condition.";
+        }
+        if (failing == 0) {
+            return "Draft is adequate in every condition checked; smallest margin " + margin()
+                   + (v_.mentioned > 0 ? "; " + lesser() : "") + '.';
+        }
+        return "Draft falls short in "
+               + (failing == counting
+                      ? "every condition checked"
+                      : std::to_string(failing) + " of " + std::to_string(counting) + " conditions")
+               + "; worst " + margin() + '.';
+    }
+
+    [[nodiscard]] std::string reloading() const {
+        if (v_.outcome == HarmOutcome::does_not_apply) {
+            return a_.installation.appliance.has_door ? "An open front is judged as draft."
+                                                      : "There is no door to reload through.";
+        }
+        const StateResult& state = a_.solution.states[*v_.state];
+        const double share = state.door.opening_share;
+        const std::string wanted = shown(*v_.limit, Kind::fraction);
+        const std::string where = " on embers (" + weather(state) + ')';
+        if (share >= 1.0) {
+            return "The door may be opened wide" + where + '.';
+        }
+        if (share <= 0.0) {
+            return "Smoke comes out of the door at once" + where + "; open " + wanted
+                   + " is wanted.";
+        }
+        return (v_.outcome == HarmOutcome::falls_short ? "The door may be opened only "
+                                                       : "The door may be opened ")
+               + shown(share, Kind::fraction) + " of the way" + where + "; " + wanted
+               + " is wanted.";
+    }
+
+    [[nodiscard]] std::string upkeep() const {
+        if (v_.outcome == HarmOutcome::falls_short) {
+            return (v_.short_of == 1 ? std::string{}
+                                     : count_words(v_.short_of, "matter", "matters") + ", worst: ")
+                   + finding();
+        }
+        return v_.mentioned > 0
+                   ? "Nothing falls short; " + count_words(v_.mentioned, "note", "notes") + "."
+                   : "Nothing found.";
+    }
+
+    /// Title, place, state and figures of the worst finding.
+    [[nodiscard]] std::string finding() const {
+        const std::string& message = a_.findings[*v_.finding].message;
+        return title_and_place() + (message.empty() ? "." : ". " + message);
+    }
+
+private:
+    [[nodiscard]] std::string shown(double value, Kind kind) const {
+        return format_quantity(value, kind, a_.installation.units, kind == Kind::fraction ? 2 : 3);
+    }
+
+    [[nodiscard]] const std::string& weather(const StateResult& state) const {
+        return a_.installation.weathers[state.weather].name;
+    }
+
+    [[nodiscard]] std::string title_and_place() const {
+        const Finding& f = a_.findings[*v_.finding];
+        std::string words{f.matter->title};
+        words += f.place.empty() ? "" : ", " + f.place;
+        // Of several states the worst comes first.
+        const std::string state = f.state.substr(0, f.state.find("; also "));
+        return words + (state.empty() ? "" : " (" + state + ')');
+    }
+
+    /// What is mentioned only: "2 further findings"
+    [[nodiscard]] std::string lesser() const {
+        return count_words(v_.mentioned, "further finding", "further findings");
+    }
+
+    [[nodiscard]] std::string open_check() const {
+        const CheckResult& result = a_.checks[*v_.check];
+        return keys_in_words(result.missing) + "; asked is: " + std::string{result.check->rule}
+               + '.';
+    }
+
+    /// "+3.2 Pa: 15.2 Pa of 12 Pa required (low fire, mild day)"
+    [[nodiscard]] std::string margin() const {
+        const StateResult& state = a_.solution.states[*v_.state];
+        if (v_.kind == Kind::fraction) {
+            return "at the open front, where smoke stays in over "
+                   + shown(std::clamp(*v_.figure, 0.0, 1.0), Kind::fraction) + " of the opening ("
+                   + weather(state) + ')';
+        }
+        const double spare_pa = *v_.figure - *v_.limit;
+        return (spare_pa > 0.0 ? "+" : "") + shown(spare_pa, Kind::pressure) + ", "
+               + shown(*v_.figure, Kind::pressure) + " where " + shown(*v_.limit, Kind::pressure)
+               + " is required (" + state_name(a_.installation, state) + ')';
+    }
+
+    const Assessment& a_;
+    const HarmVerdict& v_;
+};
+
+std::string lower_first(std::string_view words) {
+    std::string text{words};
+    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z') {
+        text.front() = static_cast<char>(text.front() - 'A' + 'a');
+    }
+    return text;
+}
+
+} // namespace
+
+std::string harm_sentence(const Assessment& a, const HarmVerdict& v) {
+    const Words words(a, v);
+    switch (v.harm) {
+    case Harm::fire:
+        return words.fire();
+    case Harm::draft:
+        return words.draft();
+    case Harm::reloading:
+        return words.reloading();
+    case Harm::upkeep:
+        break;
+    }
+    return words.upkeep();
+}
+
+std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
+    if (v.outcome == HarmOutcome::falls_short && v.finding) {
+        const Finding& finding = a.findings[*v.finding];
+        return finding.remedy.empty() ? std::string{finding.matter->remedy} : finding.remedy;
+    }
+    return {};
+}
+
+std::string headline(const Verdict& verdict) {
+    std::string counted;
+    std::string uncounted;
+    std::string undecided;
+    const auto add = [](std::string& list, const HarmVerdict& v) {
+        list += (list.empty() ? "" : ", ") + lower_first(title(v.harm));
+    };
+    for (const HarmVerdict& v : verdict.harms) {
+        if (v.outcome == HarmOutcome::falls_short) {
+            add(v.counts ? counted : uncounted, v);
+        } else if (v.outcome == HarmOutcome::cannot_tell) {
+            add(undecided, v);
+        }
+    }
+    std::string text = counted.empty() ? "Nothing that counts falls short."
+                                       : "This run falls short: " + counted + '.';
+    if (!uncounted.empty()) {
+        text += " Short, but not counted: " + uncounted + '.';
+    }
+    if (!undecided.empty()) {
+        text += " Not all decided: " + undecided + '.';
+    }
+    return text;
+}
+
+} // namespace fluewright
