@@ -132,6 +132,21 @@ std::string stuck_words(const Improvement& made) {
     return "First what no change tried here clears: " + titles + ". " + std::string{remedy};
 }
 
+/// What the changes can do where something is to be done by hand first.
+std::string beside_that(const Improvement& made) {
+    const auto best =
+        std::min_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
+            return a.standing.size() < b.standing.size();
+        });
+    std::string titles;
+    for (const Matter* matter : best->cleared) {
+        titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
+    }
+    return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
+           + ". The tightest condition is then " + tightest(made.present.installation, best->score)
+           + ".";
+}
+
 } // namespace
 
 void add_details(const Improvement& made, Plan& plan) {
@@ -201,6 +216,9 @@ std::string nothing_tames_it(const Improvement& made) {
 std::string hopeless_reason(const Improvement& made) {
     if (made.goal == Goal::less_draft) {
         return nothing_tames_it(made);
+    }
+    if (!made.stuck.empty()) {
+        return made.plans.empty() ? std::string{} : beside_that(made);
     }
     const Case& c = made.present.installation;
     std::string reason;

@@ -112,10 +112,10 @@ extern const Command sweep_command;
 const Command sweep_command{
     .name = "sweep",
     .summary = "how does it change? one or two numbers over a range",
-    .about = "Solves every state at every value of one number of the file, or of every pair of "
+    .about = "Solves every condition at every value of one number of the file, or of every pair of "
              "two: outdoor, height, diameter, burn_rate, a key such as moisture, or the pointer of "
-             "any number, such as /run/0/up. Says from where to where every state passes. "
-             "--format svg draws it. Ends with status 1 when no value carries every state.",
+             "any number, such as /run/0/up. Says from where to where what counts passes. "
+             "--format svg draws it. Ends with status 1 when no value does.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = sweep_options,
     .example = "fluewright sweep run.json --over outdoor=-20..15degC:8 --over height=3..8m:6",

@@ -249,7 +249,9 @@ void append_table_row(const BatchRow& row, std::string& text) {
                    "{:<{}} {:<7} {:<{}} {:>11}\n",
                    id,
                    id_width,
-                   row.outcome == Outcome::pass ? "ok" : "SHORT",
+                   row.harms.front() == HarmOutcome::falls_short ? "DANGER"
+                   : row.outcome == Outcome::pass                ? "ok"
+                                                                 : "SHORT",
                    state.substr(0, state_width),
                    state_width,
                    spare);

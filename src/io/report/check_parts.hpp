@@ -2,6 +2,7 @@
 
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
 
 #include <string>
 
@@ -16,6 +17,10 @@ namespace fluewright::report {
 /// A paragraph each line of which is inked.
 [[nodiscard]] std::string
 inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style);
+/// "Fire, CO": a kind of harm, short enough for a column.
+[[nodiscard]] std::string_view label_of(Harm harm);
+/// "DANGER", "SHORT", "ok"; "short" where it does not count.
+[[nodiscard]] TableCell outcome_cell(const HarmVerdict& verdict);
 [[nodiscard]] std::string verdict_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
 /// The same of the weather that decides.

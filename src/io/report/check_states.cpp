@@ -173,12 +173,13 @@ struct Rows {
     [[nodiscard]] std::string capacity_words(const StateResult& state) const {
         const Firing& high = a.installation.appliance.high;
         if (state.capacity_kg_s <= 0.0) {
-            return "Capacity: no burn rate at which this run gives the draft needed.";
+            return "Capacity: no burn rate at which this run gives the draft required.";
         }
-        return fmt::format("Capacity: at the draft needed the run carries up to {} of fuel; a high "
-                           "fire burns {}.",
-                           shown(state.capacity_kg_s, Kind::mass_rate),
-                           shown(high.burn_rate_kg_s, Kind::mass_rate));
+        return fmt::format(
+            "Capacity: at the draft required the run carries up to {} of fuel; a high "
+            "fire burns {}.",
+            shown(state.capacity_kg_s, Kind::mass_rate),
+            shown(high.burn_rate_kg_s, Kind::mass_rate));
     }
 
     [[nodiscard]] std::string standing_words(const StateResult& state) const {

@@ -54,7 +54,7 @@ std::string states_table(const Assessment& a, const ToleranceStudy& study, const
     }
     return table.text(style, inset.first)
            + paragraph(
-               "Margin over the draft needed; of the reload, how far the door may be opened.",
+               "Margin over the draft required; of the reload, how far the door may be opened.",
                inset,
                style.width);
 }

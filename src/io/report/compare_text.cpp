@@ -71,10 +71,15 @@ private:
     void tables() {
         out_ += report::heading("Side by side", style_);
         TextTable table(columns(""));
-        row(table, "every state", [](const Layout& layout) {
+        row(table, "what counts", [](const Layout& layout) {
             return layout.assessment.works() ? TableCell{"ok", Ink::good}
                                              : TableCell{"SHORT", Ink::bad};
         });
+        for (const Harm harm : harms) {
+            row(table, report::label_of(harm), [harm](const Layout& layout) {
+                return report::outcome_cell(layout.assessment.verdict.of(harm));
+            });
+        }
         run(table);
         states(table);
         counts(table);
@@ -180,7 +185,7 @@ private:
                 return layout.assessment.installation.appliance.has_door;
             });
         std::string words = "* the layouts differ. ! falls short. Margin: draft less the draft "
-                            "needed.";
+                            "required.";
         words +=
             any_door ? " Opens: how far the door may be opened with the smoke staying in." : "";
         words += comparison_.alike                                          ? ""

@@ -164,7 +164,7 @@ private:
     }
 
     void states() {
-        heading("What each does in every state");
+        heading("What each does in every condition");
         const Case& c = made_.present.installation;
         for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
             std::vector<TableColumn> columns{{.heading = c.weathers[weather].name}};
@@ -187,7 +187,7 @@ private:
             }
             out_ += table.text(style_, 2);
         }
-        line("! falls short. Margin: draft less the draft needed.", inset);
+        line("! falls short. Margin: draft less the draft required.", inset);
     }
 
     void

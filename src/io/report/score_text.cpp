@@ -100,8 +100,8 @@ std::string door_words(double share, bool passes, const Style& style) {
 }
 
 std::string score_legend(const Case& shape, const Style& style) {
-    std::string words = "! falls short. Margin: draft less the draft needed. Mouth: gas at the "
-                        "mouth, and its speed at high fire.";
+    std::string words = "! falls short. Margin: draft less the draft required. Top: gas at the "
+                        "chimney top, and its speed at high fire.";
     if (shape.appliance.has_door) {
         words += " Door: how far it may be opened with the smoke staying in; "
                  + format_quantity(door_wanted(shape), Kind::fraction, style.units) + " is asked.";

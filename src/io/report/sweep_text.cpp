@@ -86,7 +86,7 @@ private:
                 return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
             });
         }
-        std::string legend = "! some state falls short. Margin: draft less the draft needed, least "
+        std::string legend = "! it falls short. Margin: draft less the draft required, least "
                              "of all states and weathers.";
         if (sweep_.shape.appliance.has_door) {
             legend += " Door: how far it may be opened with the smoke staying in; "

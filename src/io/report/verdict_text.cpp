@@ -11,7 +11,19 @@ namespace {
 constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr std::size_t inset = 2;
 
-/// Short enough for a column.
+std::string lines_text(const Assessment& a, const Style& style) {
+    TextTable table({{}, {}, {.wraps = true}});
+    for (const HarmVerdict& v : a.verdict.harms) {
+        table.add({{std::string{label_of(v.harm)}}, outcome_cell(v), {v.sentence}});
+        if (!v.first.empty()) {
+            table.add({{}, {}, {"First: " + v.first}});
+        }
+    }
+    return table.text(style, inset);
+}
+
+} // namespace
+
 std::string_view label_of(Harm harm) {
     return harm == Harm::fire ? "Fire, CO" : title(harm);
 }
@@ -32,19 +44,6 @@ TableCell outcome_cell(const HarmVerdict& v) {
     }
     return {"-", Ink::quiet};
 }
-
-std::string lines_text(const Assessment& a, const Style& style) {
-    TextTable table({{}, {}, {.wraps = true}});
-    for (const HarmVerdict& v : a.verdict.harms) {
-        table.add({{std::string{label_of(v.harm)}}, outcome_cell(v), {v.sentence}});
-        if (!v.first.empty()) {
-            table.add({{}, {}, {"First: " + v.first}});
-        }
-    }
-    return table.text(style, inset);
-}
-
-} // namespace
 
 std::string verdict_text(const Assessment& a, const Style& style) {
     std::string out;

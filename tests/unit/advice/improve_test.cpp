@@ -180,6 +180,32 @@ TEST_CASE("a tight house gets an inlet of the size it needs", "[improve]") {
     check_cured_by(in, "air-inlet");
 }
 
+TEST_CASE("what harms most is cleared first", "[improve]") {
+    const Improvement made = improved(example("weaving-mill"));
+    CHECK(made.goal == Goal::clear_findings);
+    CHECK(made.standing.front()->id == "fan-reverses-flue");
+    CHECK(made.outcome == Outcome::one_cures);
+    CHECK(best(made) == "stop-fans");
+    CHECK(made.plans.front().standing.empty());
+    // Who asks for the draft alone has nothing to do.
+    const auto draft = read_required("draft");
+    REQUIRE(draft.has_value());
+    CHECK(improved(example("weaving-mill"), {.required = *draft}).goal == Goal::less_draft);
+}
+
+TEST_CASE("what no change to the run clears is named with what to do", "[improve]") {
+    const Improvement made = improved(example("weigh-house"));
+    CHECK(made.outcome == Outcome::hopeless);
+    REQUIRE(made.stuck.size() == 1);
+    CHECK(made.stuck.front()->id == "floor-unprotected");
+    CHECK(made.sentence.find("First what no change tried here clears: Floor not protected. Lay")
+          == 0);
+    CHECK(made.reason.find("Shield does not count") != std::string::npos);
+    for (const Plan& plan : made.plans) {
+        CHECK_FALSE(plan.cures);
+    }
+}
+
 TEST_CASE("a fit of joints carries on as one of its two ways", "[improve]") {
     Installation in = sound();
     in.run[0].joint = JointFit::loose;
