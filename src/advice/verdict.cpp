@@ -109,20 +109,18 @@ private:
         }
     }
 
+    /// Of fire alone: an open check of what kills leaves the answer open. Advice does not, such as
+    /// the thickness of a deposit that a new flue has not yet.
     void take_open_checks(HarmVerdict& v) const {
         if (v.harm != Harm::fire) {
             return;
         }
         for (std::size_t i = 0; i < a_.checks.size(); ++i) {
             const CheckResult& result = a_.checks[i];
-            if (result.outcome != CheckOutcome::undetermined
-                || result.check->severity != Severity::danger) {
-                continue;
-            }
-            ++v.open;
-            // A rule weighs more than a habit of the trade; then the order of the table stands.
-            if (!v.check || (a_.checks[*v.check].check->advice && !result.check->advice)) {
-                v.check = i;
+            if (result.outcome == CheckOutcome::undetermined && !result.check->advice
+                && result.check->severity == Severity::danger) {
+                ++v.open;
+                v.check = v.check.value_or(i); // the table has the weightiest first
             }
         }
     }

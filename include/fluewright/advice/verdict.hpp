@@ -34,12 +34,12 @@ struct HarmVerdict {
     bool counts{};           ///< whether the run passes hangs on it
     std::size_t short_of{};  ///< states and findings that make it fall short
     std::size_t mentioned{}; ///< further findings of the kind that do not
-    std::size_t open{};      ///< checks of the kind that could not be decided
+    std::size_t open{};      ///< rules of the kind that could not be decided
 
     // The worst of it, or where it passes the tightest:
     std::optional<std::size_t> state;   ///< index into the states
     std::optional<std::size_t> finding; ///< index into the findings
-    std::optional<std::size_t> check;   ///< index into the checks: the weightiest open one
+    std::optional<std::size_t> check;   ///< index into the checks: the first open one
     Kind kind{Kind::number};
     std::optional<double> figure; ///< SI
     std::optional<double> limit;  ///< SI

@@ -18,9 +18,8 @@ std::string judged(Harm harm) {
     case Harm::fire:
         return "It falls short by one finding that is a danger: a broken clearance, pipe where it "
                "must not pass, a joint that lets gas into a room, fans that draw it in, a missing "
-               "alarm. Warnings of the kind are mentioned. Checks that lack a value of the file "
-               "are "
-               "counted; with one of them open nobody can tell.";
+               "alarm. Warnings of the kind are mentioned. Rules that lack a value of the file "
+               "are counted; with one of them open nobody can tell.";
     case Harm::draft:
         return "It falls short where high or low fire has less draft than required in one of the "
                "weathers, where smoke comes over the opening of an open fireplace, and by a "

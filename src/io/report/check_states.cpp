@@ -39,6 +39,7 @@ struct Rows {
     const Assessment& a;
     const Style& style;
     std::size_t weather;
+    bool all; ///< otherwise without the cold start and a door that decides nothing
 
     template <class Visit>
     void each(const Visit& visit) const {
@@ -69,7 +70,7 @@ struct Rows {
         headings.push_back({.heading = ""});
         TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
-            if (is_door_open(state.kind)) {
+            if (is_door_open(state.kind) || (!all && state.kind == StateKind::cold_start)) {
                 return;
             }
             const results::StateRow row{a.installation, state, verdict};
@@ -103,7 +104,7 @@ struct Rows {
         headings.push_back({.heading = ""});
         TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
-            if (!is_door_open(state.kind)) {
+            if (!is_door_open(state.kind) || (!all && !verdict.counts)) {
                 return;
             }
             const bool embers = state.kind == StateKind::door_open_embers;
@@ -199,7 +200,7 @@ std::string states_text(const Assessment& a, const Style& style) {
     std::string out;
     const auto& weathers = a.installation.weathers;
     for (std::size_t weather = 0; weather < weathers.size(); ++weather) {
-        const Rows rows{a, style, weather};
+        const Rows rows{a, style, weather, true};
         out += heading(weather_words(weathers[weather], style), style);
         out += rows.tables();
         for (const std::string& line : rows.notes()) {
@@ -226,7 +227,7 @@ std::string deciding_weather_text(const Assessment& a, const Style& style) {
         return {};
     }
     const std::size_t weather = a.solution.states[a.limiting].weather;
-    const Rows rows{a, style, weather};
+    const Rows rows{a, style, weather, false};
     const std::string_view which =
         weathers.size() > 1 ? "The weather that decides, " : "The weather, ";
     std::string out =

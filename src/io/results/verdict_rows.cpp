@@ -46,7 +46,7 @@ const Record<HarmRow>& record_of<HarmRow>() {
           "further findings of the kind, which do not",
           [](const HarmRow& h) { return h.verdict.mentioned; }},
          {"undetermined",
-          "checks of the kind that lack a value of the file",
+          "rules of the kind that lack a value of the file; advice is not counted",
           [](const HarmRow& h) { return h.verdict.open; }},
          {"state",
           "way of firing that is worst or tightest; null where no state decides",
@@ -73,7 +73,7 @@ const Record<HarmRow>& record_of<HarmRow>() {
               return finding == nullptr ? nullptr : &finding->place;
           }},
          {"check",
-          "id of the weightiest undetermined check; null where there is none",
+          "id of the first of them; null where there is none",
           [](const HarmRow& h) {
               return h.verdict.check ? std::optional{h.of.checks[*h.verdict.check].check->id}
                                      : std::nullopt;
