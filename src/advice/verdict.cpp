@@ -61,9 +61,8 @@ private:
             if (!verdict.counts || verdict.harm != v.harm) {
                 continue;
             }
-            const bool no_answer = state.status == Status::no_answer;
-            unsolved = unsolved || no_answer;
-            v.short_of += !verdict.passes && !no_answer ? 1U : 0U;
+            unsolved = unsolved || state.status == Status::no_answer;
+            v.short_of += verdict.passes ? 0U : 1U;
             const auto required = required_spare(verdict, state, a_.required);
             v.counts = v.counts || (required && *required < 0.0);
             const double spare = relative_spare(verdict, state);
