@@ -70,6 +70,12 @@ public:
 
     [[nodiscard]] bool solid_fuel() const;
 
+    /// Whether the appliance has this condition. Free burn is a fire whose air somebody has opened:
+    /// what is not loaded by hand has none.
+    [[nodiscard]] bool has(const StateResult& state) const {
+        return state.kind != StateKind::free_burn || heater().has_door;
+    }
+
     [[nodiscard]] bool fireplace() const { return heater().type == ApplianceType::fireplace; }
 
     [[nodiscard]] std::vector<const Piece*> connector() const;

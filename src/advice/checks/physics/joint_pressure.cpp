@@ -27,11 +27,11 @@ struct PressedJoint {
     }
 };
 
-/// Free burn is a fire whose air somebody has opened: an appliance that is not loaded by hand has
-/// no such condition.
-bool burns_so(const Case& c, const StateResult& state) {
-    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire
-           || (state.kind == StateKind::free_burn && c.appliance.has_door);
+/// With a fire and the door shut.
+bool burns_shut(const View& view, const StateResult& state) {
+    return view.has(state)
+           && (state.kind == StateKind::high_fire || state.kind == StateKind::low_fire
+               || state.kind == StateKind::free_burn);
 }
 
 SmokeSpace space_of(Zone zone) {
@@ -146,7 +146,7 @@ void joint_pressure(Subject& s) {
     std::vector<PressedJoint> worst;
     JointHarm most = JointHarm::none;
     for (const StateResult& state : s.view.states()) {
-        if (state.stations.empty() || !burns_so(s.resolved, state)) {
+        if (state.stations.empty() || !burns_shut(s.view, state)) {
             continue;
         }
         if (const std::optional<PressedJoint> joint = worst_joint(s.view, state)) {

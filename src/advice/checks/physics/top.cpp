@@ -23,7 +23,8 @@ double froude_of(const Case& c, const StateResult& state) {
 void top(Subject& s) {
     const double least = catalog::default_of(DefaultId::top_froude_least).value;
     for (const StateResult& state : s.view.states()) {
-        if (fire_of(state.kind) != Fire::burning || state.flow.mouth_velocity_m_s <= 0.0) {
+        if (fire_of(state.kind) != Fire::burning || !s.view.has(state)
+            || state.flow.mouth_velocity_m_s <= 0.0) {
             continue;
         }
         const double froude = froude_of(s.resolved, state);

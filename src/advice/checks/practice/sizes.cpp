@@ -1,4 +1,5 @@
 #include "advice/checks/subject.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -31,7 +32,7 @@ void smaller_than_outlet(Subject& s) {
     f->message = "From " + f->place + " on the flue has " + s.show(ratio, Kind::fraction)
                  + " of the outlet's area ("
                  + s.show(s.resolved.appliance.outlet_diameter_m, Kind::length) + " outlet, "
-                 + s.show(least->diameter_m, Kind::length) + " flue).";
+                 + s.show(circle_diameter_m(least->area_m2), Kind::length) + " flue).";
 }
 
 void reduced(Subject& s) {
