@@ -60,7 +60,10 @@ std::string scripts_of(const std::vector<Outcome>& outcomes,
     std::string text;
     for (const auto& [table, count] : with) {
         text += fmt::format(
-            "- {} rows of {}.csv, by tests/published/reference/{}.py\n", count, table, table);
+            "- {} rows of {}.csv, which tests/published/reference/{}.py computes anew\n",
+            count,
+            table,
+            table);
     }
     return text
            + fmt::format("- {} rows whose calculation is not part of this tree: their source says "
