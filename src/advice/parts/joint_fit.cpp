@@ -87,7 +87,7 @@ std::string end_adapter(const EndFacts& below, const EndFacts& above) {
 }
 
 std::string_view shape_word(const EndFacts& end) {
-    return end.oval ? "oval" : end.rectangular ? "square" : "round";
+    return shape_name(!end.rectangular, end.oval);
 }
 
 /// An adapter of shape, with the round size it leads to: what round pipe to ask for.

@@ -110,6 +110,16 @@ double fitting_length_m(const Piece& piece) {
     return piece.part->taper_length_m.value_or(0.1) + 2.0 * collar_m;
 }
 
+/// "oval-to-round " of a part that changes the shape as well as the size; else nothing.
+std::string shape_change(const Job& job, const Piece& piece) {
+    const Run& run = job.view.resolved.run;
+    const FlueBore& above = piece.run_part->bore;
+    const FlueBore& below = piece.index > 0 ? run.part(piece.index - 1)->bore : run.collar.bore;
+    const std::string_view from = shape_name(below.round(), below.oval);
+    const std::string_view to = shape_name(above.round(), above.oval);
+    return from == to ? "" : std::string{from} + "-to-" + std::string{to} + ' ';
+}
+
 std::string fitting_name(const Job& job, const Piece& piece) {
     const std::string wall = piece.wall->name;
     const std::string angle = job.view.show(piece.section->turn_rad, Kind::angle);
@@ -119,9 +129,9 @@ std::string fitting_name(const Job& job, const Piece& piece) {
     case PartKind::tee:
         return wall + (piece.section->cleanout ? ", tee with cleanout" : ", tee");
     case PartKind::reducer:
-        return wall + ", reducer";
+        return wall + ", " + shape_change(job, piece) + "reducer";
     case PartKind::increaser:
-        return wall + ", increaser";
+        return wall + ", " + shape_change(job, piece) + "increaser";
     case PartKind::damper:
         return "damper";
     case PartKind::screen:

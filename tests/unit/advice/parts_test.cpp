@@ -282,3 +282,24 @@ TEST_CASE("fittings that touch leave nothing to cut and say so") {
     CHECK(list.stretches[1].off_m > 0.0);
     CHECK_FALSE(list.stretches[1].note.empty());
 }
+
+TEST_CASE("an oval collar takes an adapter or a reducer that ends round") {
+    Installation in = shed();
+    in.appliance.outlet = {};
+    in.appliance.outlet.width_m = 8.0 * 0.0254;
+    in.appliance.outlet.depth_m = 5.0 * 0.0254;
+    in.appliance.outlet.shape = SectionShape::oval;
+    const PartsList round = listed(in);
+    CHECK(line_of(round, "oval-to-round adapter, 8 in x 5 in below 6 in") != nullptr);
+    // Oval pipe first, and a reducer that leads to round.
+    in.run[0].diameter_m.reset();
+    Part reducer = named(PartKind::reducer);
+    reducer.diameter_m = 0.1524;
+    in.run.insert(in.run.begin() + 1, reducer);
+    const PartsList list = listed(in);
+    CHECK(line_of(list, "oval-to-round reducer") != nullptr);
+    CHECK(line_of(list, "oval-to-round adapter") == nullptr);
+    REQUIRE_FALSE(list.stretches.empty());
+    CHECK(list.stretches.front().size == "oval 8 in x 5 in");
+    CHECK(list.stretches.back().size == "6 in");
+}

@@ -107,6 +107,11 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
 /// "6 in" or "150 mm" for a trade size, else the diameter in the given units.
 [[nodiscard]] std::string size_name(double diameter_m, UnitSystem units);
 
+/// "round", "oval" or "square", as adapters are named; rectangular counts as square.
+[[nodiscard]] constexpr std::string_view shape_name(bool round, bool oval) {
+    return round ? "round" : oval ? "oval" : "square";
+}
+
 /// The size a part is sold by: size_name() of a round one, else its sides: "oval 8 in x 5 in".
 [[nodiscard]] std::string bore_name(const FlueBore& bore, UnitSystem units);
 
