@@ -12,6 +12,17 @@ double draft_with_floor(const Case& resolved, const StateResult& state) {
     return solve_state(model, state.kind, Detail::totals).draft_pa;
 }
 
+/// How far each loading door may be opened at once and in the minute after.
+void add_door_moments(const Case& resolved, std::vector<StateResult>& states) {
+    for (StateResult& state : states) {
+        if (is_door_open(state.kind) && resolved.appliance.type != ApplianceType::fireplace) {
+            const FlueModel model(resolved,
+                                  surroundings_of(resolved, state.weather, Fire::burning));
+            state.door.moments = open_door_moments(model, state);
+        }
+    }
+}
+
 } // namespace
 
 Result<Assessment, Faults> assess(const Installation& written, const AssessOptions& options) {
@@ -34,6 +45,9 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     const TradeSizes sizes = options.sizes.value_or(
         a.installation.units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric);
     a.solution = solve(a.installation, Detail::stations);
+    if (options.spread) {
+        add_door_moments(a.installation, a.solution.states);
+    }
     a.required = options.required;
     for (const StateResult& state : a.solution.states) {
         a.verdicts.push_back(judge(a.installation, state));

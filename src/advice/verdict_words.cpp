@@ -4,6 +4,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright {
 namespace {
@@ -69,7 +70,8 @@ public:
         const std::string wanted = shown(*v_.limit, Kind::fraction);
         const std::string where = " on embers (" + weather(state) + ')';
         if (share >= 1.0) {
-            return "The door may be opened wide" + where + '.';
+            return "The door may be opened wide" + where + over_time(state.door) + mixed(state.door)
+                   + '.';
         }
         if (share <= 0.0) {
             return "Smoke comes out of the door at once" + where + "; open " + wanted
@@ -77,8 +79,8 @@ public:
         }
         return (v_.outcome == HarmOutcome::falls_short ? "The door may be opened only "
                                                        : "The door may be opened ")
-               + shown(share, Kind::fraction) + " of the way" + where + "; " + wanted
-               + " is wanted.";
+               + shown(share, Kind::fraction) + " of the way" + where + over_time(state.door)
+               + mixed(state.door) + "; " + wanted + " is wanted.";
     }
 
     [[nodiscard]] std::string upkeep() const {
@@ -101,6 +103,28 @@ public:
 private:
     [[nodiscard]] std::string shown(double value, Kind kind) const {
         return format_quantity(value, kind, a_.installation.units, kind == Kind::fraction ? 2 : 3);
+    }
+
+    /// How long the door may stand wide open, where that was looked at.
+    [[nodiscard]] std::string over_time(const DoorResult& door) const {
+        if (door.moments.empty()) {
+            return {};
+        }
+        const double wide_s = wide_open_s(door.moments);
+        if (std::isinf(wide_s)) {
+            return " and stand so for a minute and longer";
+        }
+        return wide_s > 0.0 ? ", and stand wide for " + shown(wide_s, Kind::duration)
+                            : ", " + shown(door.moments.front().share_by_velocity, Kind::fraction)
+                                  + " at once";
+    }
+
+    /// The cautious end, where it says less.
+    [[nodiscard]] std::string mixed(const DoorResult& door) const {
+        return door.opening_share_mixed < std::min(1.0, door.opening_share)
+                   ? " (" + shown(std::max(0.0, door.opening_share_mixed), Kind::fraction)
+                         + " if smoke and air mix in the firebox)"
+                   : std::string{};
     }
 
     [[nodiscard]] const std::string& weather(const StateResult& state) const {

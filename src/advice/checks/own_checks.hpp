@@ -223,10 +223,12 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "smoke-at-door",
      .basis = Basis::physics,
      .needs_solution = true,
-     .rule = "room minus box at the top edge of the opening >= 0",
+     .rule =
+         "mean velocity of the air through the opening >= 0.24 m/s, over half of a loading door "
+         "a minute after it was opened, or over the whole of an open front",
      .applies = "a door, or an open front",
-     .source = "judgement",
-     .mark = "computed"},
+     .source = "ashrae-chimney",
+     .mark = "from memory"},
     {.id = "smoke-at-joints",
      .basis = Basis::physics,
      .needs_solution = true,

@@ -255,8 +255,9 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .per_place = false,
      .title = "Smoke at the opened door",
      .meaning =
-         "With the door open the run must draw enough air through the whole opening that the room "
-         "exceeds the firebox even at the top edge. Here it cannot, so smoke rolls out at the top.",
+         "Through an open door the run must draw air fast enough to keep the smoke in. Here it "
+         "cannot, so smoke rolls out at the top, before the door is half open or out of an open "
+         "front.",
      .remedy = "Open the air control a minute before, open the door slowly and no further than "
                "stated, on embers, not on flames."},
     {.id = "smoke-at-joints",

@@ -92,6 +92,13 @@ struct Rows {
                                                     : std::string{none}};
     }
 
+    /// How far a door may be opened.
+    [[nodiscard]] std::string opened(double share) const {
+        return share >= 1.0   ? "fully"
+               : share <= 0.0 ? "not at all"
+                              : format_quantity(share, Kind::fraction, style.units, 2);
+    }
+
     [[nodiscard]] TextTable doors() const {
         const bool open_front = a.installation.appliance.type == ApplianceType::fireplace;
         const results::TextColumns<results::StateRow> flow({"gas_flow_kg_s"}, style);
@@ -100,7 +107,12 @@ struct Rows {
         std::vector<TableColumn> headings{{.heading = open_front ? "open front" : "door open"}};
         flow.add_headings(headings);
         door.add_headings(headings);
-        headings.push_back({.heading = "may be\nopened", .align = Align::right});
+        if (!open_front) {
+            headings.push_back({.heading = "opened\nat once", .align = Align::right});
+        }
+        headings.push_back(
+            {.heading = open_front ? "smoke\nheld" : "a minute\nafter", .align = Align::right});
+        headings.push_back({.heading = "if it\nmixes", .align = Align::right});
         headings.push_back({.heading = ""});
         TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
@@ -115,10 +127,13 @@ struct Rows {
             } else {
                 cells.insert(cells.end(), door.size(), TableCell{std::string{none}});
             }
-            const double share = state.door.opening_share;
-            cells.push_back({share >= 1.0   ? "fully"
-                             : share <= 0.0 ? "not at all"
-                                            : shown(share, Kind::fraction)});
+            if (!open_front) {
+                cells.push_back({state.door.moments.empty()
+                                     ? std::string{none}
+                                     : opened(state.door.moments.front().share_by_velocity)});
+            }
+            cells.push_back({opened(state.door.opening_share)});
+            cells.push_back({opened(state.door.opening_share_mixed)});
             cells.push_back(verdict_cell(state, verdict));
             table.add(std::move(cells));
         });
@@ -214,8 +229,9 @@ std::string states_text(const Assessment& a, const Style& style) {
     out +=
         paragraph("Draft: pressure in the flue at the outlet below that of the room. Margin: draft "
                   "less the draft required; the run is short where it is negative. Top edge: room "
-                  "less firebox at the upper edge of the open door; smoke stays in while it is "
-                  "positive.",
+                  "less firebox at the upper edge of the open door. Opened: how far, until the air "
+                  "comes in slower than 0.24 m/s on average; if it mixes: until smoke comes out of "
+                  "a firebox in which smoke and air mix, the cautious end.",
                   {.first = states_inset, .rest = states_inset},
                   style.width);
     return out;

@@ -1,3 +1,4 @@
+#include "finding_rows.hpp"
 #include "io/text/words.hpp"
 #include "state_rows.hpp"
 
@@ -110,6 +111,15 @@ const Record<ColdRow>& record_of<ColdRow>() {
     return record;
 }
 
+namespace {
+
+std::optional<double> share_at(const DoorResult& door, std::size_t moment) {
+    return door.moments.empty() ? std::optional<double>{}
+                                : std::optional{door.moments[moment].share_by_velocity};
+}
+
+} // namespace
+
 template <>
 const Record<DoorResult>& record_of<DoorResult>() {
     static const Record<DoorResult> record{
@@ -128,7 +138,26 @@ const Record<DoorResult>& record_of<DoorResult>() {
          {{"box_temperature", "firebox"},
           Kind::temperature,
           "in the firebox",
-          [](const DoorResult& d) { return d.box_temperature_k; }}}};
+          [](const DoorResult& d) { return d.box_temperature_k; }},
+         {{"opened_at_once", "at once"},
+          Kind::fraction,
+          "how far the door may be opened at once, by mean face velocity; over 1: wholly",
+          [](const DoorResult& d) { return share_at(d, 0); }},
+         {"opened_after_20_s",
+          Kind::fraction,
+          "the same after 20 s",
+          [](const DoorResult& d) { return share_at(d, 1); }},
+         {{"opened_in_mixed_box", "if mixed"},
+          Kind::fraction,
+          "how far a minute after, if smoke and air mix throughout the firebox: the cautious end",
+          [](const DoorResult& d) { return d.opening_share_mixed; }},
+         {"wide_open",
+          Kind::duration,
+          "how long it may stand wide open; null where longer than a minute, or not looked at",
+          [](const DoorResult& d) {
+              return d.moments.empty() ? std::optional<double>{}
+                                       : if_finite(wide_open_s(d.moments));
+          }}}};
     return record;
 }
 

@@ -201,7 +201,7 @@ std::vector<Probe> probes() {
          nothing},
         {"smoke-at-door",
          [](Installation& in) {
-             in.appliance.door = {0.5, 0.4, std::nullopt};
+             in.appliance.door = {0.9, 0.7, std::nullopt};
          },
          nothing},
         {"smoke-at-joints",

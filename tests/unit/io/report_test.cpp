@@ -61,7 +61,7 @@ Assessment made_up() {
         state.draft_pa = 8.0;
         state.draft_needed_pa = 12.0;
         state.gas_temperature_k = 500.0;
-        state.door.opening_share = 0.4;
+        state.door.opening_share = state.door.opening_share_mixed = 0.4;
         for (std::size_t section : {0U, 0U, 1U, 2U, 3U}) {
             state.stations.push_back({.section = section, .gas_temperature_k = 480.0});
         }

@@ -1,4 +1,5 @@
 #include "advice/checks/subject.hpp"
+#include "fluewright/advice/score.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -74,13 +75,14 @@ void short_or_strong(Subject& s, const StateResult& state) {
 
 void opened_door(Subject& s, const StateResult& state) {
     const bool open_front = s.resolved.appliance.type == ApplianceType::fireplace;
+    const double wanted = door_wanted(s.resolved);
     CheckResult* f =
         s.hold(own("smoke-at-door"),
-               state.door.opening_share >= 1.0,
+               state.door.opening_share >= wanted,
                {.kind = Kind::fraction,
                 .figure = state.door.opening_share,
-                .limit = 1.0,
-                .weight = 1.0 - state.door.opening_share},
+                .limit = wanted,
+                .weight = 1.0 - state.door.opening_share / wanted},
                {.section = nullptr,
                 .place = open_front ? std::string_view{"the open front"} : "the loading door",
                 .state = &state});
