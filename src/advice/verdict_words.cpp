@@ -114,14 +114,20 @@ private:
         if (std::isinf(wide_s)) {
             return " and stand so for a minute and longer";
         }
-        return wide_s > 0.0 ? ", and stand wide for " + shown(wide_s, Kind::duration)
-                            : ", " + shown(door.moments.front().share_by_velocity, Kind::fraction)
-                                  + " at once";
+        const double at_once = door.moments.front().share_by_velocity;
+        constexpr double worth_telling = 0.02;
+        if (wide_s <= 0.0) {
+            return at_once - door.opening_share < worth_telling
+                       ? std::string{}
+                       : ", " + shown(at_once, Kind::fraction) + " at once";
+        }
+        return ", and stand wide for " + shown(wide_s, Kind::duration);
     }
 
     /// The cautious end, where it says less.
     [[nodiscard]] std::string mixed(const DoorResult& door) const {
-        return door.opening_share_mixed < std::min(1.0, door.opening_share)
+        constexpr double wide = 0.995;
+        return door.opening_share_mixed < std::min(wide, door.opening_share)
                    ? " (" + shown(std::max(0.0, door.opening_share_mixed), Kind::fraction)
                          + " if smoke and air mix in the firebox)"
                    : std::string{};
