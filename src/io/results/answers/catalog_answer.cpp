@@ -1,6 +1,6 @@
-#include "csv_rows.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
-#include "results.hpp"
+#include "io/results/csv_rows.hpp"
+#include "io/results/results.hpp"
 
 #include <algorithm>
 

@@ -1,8 +1,8 @@
-#include "csv_rows.hpp"
-#include "finding_rows.hpp"
+#include "io/results/csv_rows.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/results.hpp"
+#include "io/results/warmup_rows.hpp"
 #include "io/text/words.hpp"
-#include "results.hpp"
-#include "warmup_rows.hpp"
 
 #include <cmath>
 

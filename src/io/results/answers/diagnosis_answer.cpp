@@ -1,7 +1,7 @@
-#include "finding_rows.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
-#include "results.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/results.hpp"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
-#include "finding_rows.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
-#include "results.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/results.hpp"
 
 namespace fluewright::results {
 namespace {

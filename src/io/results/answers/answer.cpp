@@ -1,8 +1,8 @@
-#include "answer.hpp"
+#include "io/results/answer.hpp"
 
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/io/text/cautions.hpp"
-#include "record.hpp"
+#include "io/results/record.hpp"
 
 #include <array>
 #include <cmath>

@@ -1,8 +1,8 @@
-#include "csv_rows.hpp"
-#include "finding_rows.hpp"
 #include "fluewright/io/report/report_improve.hpp"
-#include "results.hpp"
-#include "state_rows.hpp"
+#include "io/results/csv_rows.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/results.hpp"
+#include "io/results/state_rows.hpp"
 
 namespace fluewright::results {
 namespace {

@@ -1,12 +1,12 @@
-#include "finding_rows.hpp"
 #include "fluewright/io/json/report_json.hpp"
-#include "installation_rows.hpp"
-#include "results.hpp"
-#include "size_rows.hpp"
-#include "state_rows.hpp"
-#include "tolerance_rows.hpp"
-#include "trade_rows.hpp"
-#include "verdict_rows.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/installation_rows.hpp"
+#include "io/results/results.hpp"
+#include "io/results/size_rows.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/tolerance_rows.hpp"
+#include "io/results/trade_rows.hpp"
+#include "io/results/verdict_rows.hpp"
 
 namespace fluewright::results {
 namespace {

@@ -1,10 +1,10 @@
-#include "csv_rows.hpp"
-#include "finding_rows.hpp"
 #include "fluewright/io/report/report_compare.hpp"
-#include "layout_rows.hpp"
-#include "results.hpp"
-#include "state_rows.hpp"
-#include "verdict_rows.hpp"
+#include "io/results/csv_rows.hpp"
+#include "io/results/finding_rows.hpp"
+#include "io/results/layout_rows.hpp"
+#include "io/results/results.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/verdict_rows.hpp"
 
 namespace fluewright::results {
 namespace {
