@@ -18,7 +18,7 @@ std::vector<std::string_view> all_names() {
     return names;
 }
 
-std::string joined(const Required& required, std::string_view between) {
+std::string required_words(const Required& required, std::string_view between) {
     std::string text;
     for (const Harm harm : harms) {
         if (required.asks(harm)) {
@@ -47,7 +47,7 @@ Result<Required, std::string> read_required(std::string_view list) {
         }
         required.asked[static_cast<std::size_t>(found - names.begin())] = true;
     }
-    if (joined(required, ",").empty()) {
+    if (required_words(required, ",").empty()) {
         return Failure{
             std::string{"nothing is listed; there are fire, draft, reloading and upkeep"}};
     }
@@ -55,15 +55,15 @@ Result<Required, std::string> read_required(std::string_view list) {
 }
 
 std::string list_of(const Required& required) {
-    return required == Required{} ? std::string{} : joined(required, ",");
+    return required == Required{} ? std::string{} : required_words(required, ",");
 }
 
 std::string in_words(const Required& required) {
     if (!required.narrow_door) {
-        return joined(required, ", ");
+        return required_words(required, ", ");
     }
     const double least = catalog::default_of(DefaultId::door_opening_least).value;
-    return joined(required, ", ") + "; reloading if the door smokes less than "
+    return required_words(required, ", ") + "; reloading if the door smokes less than "
            + format_quantity(least, Kind::fraction, UnitSystem::metric, 2) + " open";
 }
 

@@ -13,9 +13,9 @@ std::string count_words(std::size_t count, std::string_view one, std::string_vie
     return std::to_string(count) + ' ' + std::string{count == 1 ? one : many};
 }
 
-class Words {
+class HarmWords {
 public:
-    Words(const Assessment& a, const HarmVerdict& v) : a_(a), v_(v) {}
+    HarmWords(const Assessment& a, const HarmVerdict& v) : a_(a), v_(v) {}
 
     [[nodiscard]] std::string fire() const {
         if (v_.outcome == HarmOutcome::falls_short) {
@@ -186,7 +186,7 @@ std::string lower_first(std::string_view words) {
 } // namespace
 
 std::string harm_sentence(const Assessment& a, const HarmVerdict& v) {
-    const Words words(a, v);
+    const HarmWords words(a, v);
     switch (v.harm) {
     case Harm::fire:
         return words.fire();

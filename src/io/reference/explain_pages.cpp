@@ -192,7 +192,7 @@ std::string body_page(std::string_view id, const Style& style) {
     std::string out = title_line(fmt::format("{}: {} (a body of rules)", id, body.name), style);
     out += section("Who decides", fmt::format("{}.", body.decides), style);
     std::vector<std::string_view> asks;
-    for (const Check& check : checks()) {
+    for (const fluewright::Check& check : fluewright::checks()) {
         if (check.body == id) {
             asks.push_back(check.id);
         }
@@ -212,7 +212,7 @@ std::string source_page(std::string_view id, const Style& style) {
     }
     out += section("Kind", fmt::format("{}.", source.kind), style);
     const std::size_t before = out.size();
-    add_resting("Checks that rest on it", checks(), id, style, out);
+    add_resting("Checks that rest on it", fluewright::checks(), id, style, out);
     add_resting("Figures that are assumed or held against", catalog::defaults(), id, style, out);
     add_resting("Fuels", catalog::fuels(), id, style, out);
     add_resting("Walls", catalog::walls(), id, style, out);

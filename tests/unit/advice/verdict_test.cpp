@@ -1,12 +1,10 @@
 // The answer by kind of harm: what counts, what falls short, which line says so.
 #include "catch.hpp"
 #include "fluewright/advice/trial/trial.hpp"
-#include "fluewright/io/input/json_reader.hpp"
+#include "unit/examples.hpp"
 
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 
 using namespace fluewright;
 using Catch::Matchers::Contains;
@@ -14,14 +12,6 @@ using Catch::Matchers::Contains;
 namespace {
 
 const std::filesystem::path examples = std::filesystem::path{PROJECT_SOURCE_DIR} / "examples";
-
-Installation example(const std::string& name) {
-    std::ifstream file(examples / (name + ".json"));
-    const std::string text{std::istreambuf_iterator<char>(file), {}};
-    auto read = read_installation(text, name);
-    REQUIRE(read.has_value());
-    return std::move(read).value();
-}
 
 Assessment answer(const Installation& in, const Required& required = {}) {
     auto made = assess(in, {.size_search = false, .spread = false, .required = required});

@@ -31,7 +31,7 @@ bool names(const Faults& faults, std::string_view pointer) {
         faults.begin(), faults.end(), [&](const Fault& fault) { return fault.pointer == pointer; });
 }
 
-bool assumes(const Case& c, std::string_view pointer) {
+bool is_assumed(const Case& c, std::string_view pointer) {
     return std::any_of(c.assumptions.begin(), c.assumptions.end(), [&](const Assumption& a) {
         return a.pointer == pointer;
     });
@@ -62,8 +62,8 @@ TEST_CASE("in the open the air round the heater is that of the weather") {
                           Detail::totals)
                   .draft_pa
               == Approx(0.0).margin(1e-12));
-        CHECK_FALSE(assumes(c, "/site/room/temperature"));
-        CHECK_FALSE(assumes(c, "/site/house/volume"));
+        CHECK_FALSE(is_assumed(c, "/site/room/temperature"));
+        CHECK_FALSE(is_assumed(c, "/site/house/volume"));
     }
 }
 
@@ -90,7 +90,7 @@ TEST_CASE("nothing said of the room makes a house, and says so") {
                                            "/site/house/air_changes_at_50_pa",
                                            "/site/house/appliance_level"}) {
         CAPTURE(pointer);
-        CHECK(assumes(c, pointer));
+        CHECK(is_assumed(c, pointer));
     }
     // 20 K of warmth over the upper half of 5 m, less the outlet's height: two pascals and more.
     const double idle = room_pa(c, StateKind::standing);
@@ -133,7 +133,7 @@ TEST_CASE("one of two pressures leaves the other to the house") {
     c = plain::resolved(in);
     CHECK(room_pa(c, StateKind::high_fire) == -2.0);
     CHECK(room_pa(c, StateKind::standing) == -2.0);
-    CHECK_FALSE(assumes(c, "/site/house/volume"));
+    CHECK_FALSE(is_assumed(c, "/site/house/volume"));
 }
 
 TEST_CASE("a tight house is pulled lower by the same fire") {
