@@ -9,8 +9,7 @@
 namespace fluewright {
 namespace {
 
-constexpr double longest_cell_m = 1.5;
-constexpr int least_cells = 2;
+constexpr double longest_cell_m = 1.25;
 constexpr double least_pull_w_m2k = 1e-6;
 
 } // namespace
@@ -42,38 +41,32 @@ FlueModel::Straight::Stage FlueModel::Straight::stage_along(double xi, double ga
     stage.xi = xi;
     stage.distance_m = straight_parts::cube(xi);
     stage.gas_k = gas_k;
-    stage.reynolds = reynolds_ * std::pow(balance_.gas_k / gas_k, straight_parts::viscosity_power);
+    stage.reynolds =
+        reynolds_ * (1.0 - straight_parts::viscosity_power * (gas_k - balance_.gas_k) / gas_k);
     return stage;
 }
 
 void FlueModel::Straight::march_beside_memory() {
-    const int count =
-        model_.case_->cells_factor
-        * std::max(least_cells, static_cast<int>(std::ceil(section_.length_m / longest_cell_m)));
+    const int count = model_.case_->cells_factor
+                      * static_cast<int>(std::ceil(section_.length_m / longest_cell_m));
     const double step = prepared_.xi_length / count;
     double gas_k = flow_.temperature_k;
     for (int i = 0; i < count; ++i) {
         const double xi = prepared_.xi_start + step * i;
         const double start_m = straight_parts::cube(xi);
-        double pull_per_m = 0.0;
-        double aim_k = gas_k;
-        double middle_k = gas_k;
+        // By the wall half way and the gas as it comes in: what the wall gives is nearly a straight
+        // line over the gas temperature.
+        set_gas_at(gas_k);
+        const WallBalance::Answer wall = balance_beside_memory(xi + 0.5 * step);
+        const double pull_w_m2k =
+            std::max(wall.flux_slope_w_m2k * wall.wall_per_gas, least_pull_w_m2k);
+        const double aim_k = gas_k - wall.flux_w_m2 / pull_w_m2k;
+        const double pull_per_m = heated_ * pull_w_m2k / specific_heat_j_kgk_;
         const auto at = [&](double place_m) {
             return aim_k + (gas_k - aim_k) * std::exp(-pull_per_m * (place_m - start_m));
         };
-        // With the gas as it comes in, and then with that half way.
-        const double middle_xi = xi + 0.5 * step;
-        for (int pass = 0; pass < 2; ++pass) {
-            set_gas_at(middle_k);
-            const WallBalance::Answer wall = balance_beside_memory(middle_xi);
-            const double pull_w_m2k =
-                std::max(wall.flux_slope_w_m2k * wall.wall_per_gas, least_pull_w_m2k);
-            aim_k = middle_k - wall.flux_w_m2 / pull_w_m2k;
-            pull_per_m = heated_ * pull_w_m2k / specific_heat_j_kgk_;
-            middle_k = at(straight_parts::cube(middle_xi));
-            flow_.wall_k = wall.inner_k;
-            flow_.wall_start_k = i == 0 ? wall.inner_k : flow_.wall_start_k;
-        }
+        flow_.wall_k = wall.inner_k;
+        flow_.wall_start_k = i == 0 ? wall.inner_k : flow_.wall_start_k;
         std::array<Stage, 2> stages;
         for (std::size_t point = 0; point < stages.size(); ++point) {
             const double here = xi + Gauss<2>::points[point] * step;
