@@ -169,7 +169,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
 
 void house(Subject& s) {
     for (const StateResult& state : s.view.states()) {
-        if (sets_flow(state)) {
+        if (sets_flow(state) && !is_open(s.resolved.shelter)) {
             starved(s, state);
         }
         fans(s, state);
