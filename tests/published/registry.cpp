@@ -60,6 +60,7 @@ Registry every_check() {
     add_atmosphere_checks(registry);
     add_combustion_checks(registry);
     add_dew_point_checks(registry);
+    add_door_checks(registry);
     add_flow_checks(registry);
     add_house_checks(registry);
     add_heat_checks(registry);

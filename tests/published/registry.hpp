@@ -37,6 +37,7 @@ void add_gas_checks(Registry& registry);
 void add_atmosphere_checks(Registry& registry);
 void add_combustion_checks(Registry& registry);
 void add_dew_point_checks(Registry& registry);
+void add_door_checks(Registry& registry);
 void add_flow_checks(Registry& registry);
 void add_house_checks(Registry& registry);
 void add_heat_checks(Registry& registry);

@@ -1,7 +1,7 @@
 #include "door_open.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/physics/openings.hpp"
+#include "fluewright/physics/door_flow.hpp"
 #include "model/march/flow_search.hpp"
 #include "walls_before.hpp"
 
@@ -13,7 +13,6 @@ namespace fluewright {
 namespace {
 
 constexpr double entry_loss = 0.5; ///< sharp-edged entry into the outlet
-constexpr double equal_density_kg_m3 = 1e-9;
 constexpr double least_door_flow_share = 0.05;
 constexpr double greatest_door_flow_share = 100.0;
 constexpr double usual_flow_share = 2.5; ///< where the search begins
@@ -100,21 +99,12 @@ public:
     /// Air in through the opening less smoke out [kg/s].
     [[nodiscard]] double net_inflow_kg_s(double top_pa, double box_density_kg_m3) const {
         const DoorOpening& door = appliance_.door;
-        const double lift = (room_density_kg_m3_ - box_density_kg_m3) * constants::gravity_m_s2;
-        const double in_factor =
-            openings::door_discharge * door.width_m * std::sqrt(2.0 * room_density_kg_m3_);
-        const double out_factor =
-            openings::door_discharge * door.width_m * std::sqrt(2.0 * box_density_kg_m3);
-        if (lift * door.height_m < equal_density_kg_m3) {
-            const double root = std::sqrt(std::abs(top_pa)) * door.height_m;
-            return top_pa >= 0.0 ? in_factor * root : -out_factor * root;
-        }
-        const auto power = [](double pa) { return pa > 0.0 ? pa * std::sqrt(pa) : 0.0; };
-        const double bottom_pa = top_pa + lift * door.height_m;
-        const double third = 2.0 / (3.0 * lift);
-        return third
-               * (in_factor * (power(bottom_pa) - power(top_pa))
-                  - out_factor * (power(-top_pa) - power(-bottom_pa)));
+        return door_flow::through({.width_m = door.width_m,
+                                   .height_m = door.height_m,
+                                   .room_density_kg_m3 = room_density_kg_m3_,
+                                   .box_density_kg_m3 = box_density_kg_m3},
+                                  top_pa)
+            .net_in_kg_s();
     }
 
     [[nodiscard]] double air_kg_s(double flow_kg_s) const { return flow_kg_s - fuel_kg_s_; }
