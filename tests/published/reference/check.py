@@ -28,6 +28,7 @@ import expansion
 import friction_fluids
 import house
 import march_scipy
+import states_scipy
 import water_iapws
 from table import FOLDER
 
@@ -62,7 +63,7 @@ def main():
     found = 0
     with tempfile.TemporaryDirectory() as folder:
         for module in (area_changes_fluids, atmosphere_fluids, bends_fluids, friction_fluids,
-                       march_scipy, water_iapws):
+                       march_scipy, states_scipy, water_iapws):
             table = module.table()
             table.write(folder)
             for difference in differences(table.name, folder, getattr(module, "CLOSE", CLOSE)):

@@ -2,13 +2,10 @@
 polynomials, transport by the single-gas fits and Wilke's rule, radiation by Leckner. Written apart
 from the program; only published coefficients are the same."""
 
-import csv
 import math
-import pathlib
 
 import numpy as np
 
-DATA = pathlib.Path(__file__).resolve().parents[3] / "data"
 GAS_CONSTANT = 8.314462618
 NAMES = ("N2", "O2", "CO2", "H2O", "Ar", "SO2")
 MOLAR = np.array([28.0134, 31.9988, 44.0095, 18.01528, 39.948, 64.0638]) * 1e-3
@@ -51,21 +48,15 @@ LECKNER_DIOXIDE = np.array([[-3.9893, 2.7669, -2.1081, 0.39163],
                             [-0.23678, 0.19731, -0.19544, 0.044644]])
 
 
-def catalog(name):
-    with open(DATA / (name + ".csv"), newline="") as file:
-        return {row["id"]: row
-                for row in csv.DictReader(line for line in file if not line.startswith("#"))}
-
-
 def saturation_pa(kelvin):
     """Vapour pressure of water by the short formula the European standard gives."""
     celsius = kelvin - 273.15
     return math.exp(23.6448 - 4077.9 / (celsius + 236.67))
 
 
-def products(fuel, moisture, dioxide_dry, humidity):
-    """Mole fractions of the wet flue gas. One kg of dry fuel; air is found from the CO2 of the dry
-    gas; kg water per kg dry air in `humidity`."""
+def burnt(fuel, moisture, dioxide_dry, humidity):
+    """Moles of wet flue gas of one kg of dry fuel; air is found from the CO2 of the dry gas; kg
+    water per kg dry air in `humidity`."""
     share = {key: float(fuel[key + "_pct"]) / 100.0
              for key in ("carbon", "hydrogen", "oxygen", "nitrogen", "sulphur")}
     carbon = share["carbon"] / 12.011e-3
@@ -93,6 +84,12 @@ def products(fuel, moisture, dioxide_dry, humidity):
             high = air
     water = moisture / (1.0 - moisture) + humidity * air * (AIR @ MOLAR)
     moles[3] = hydrogen / 2.0 + water / MOLAR[3]
+    return moles
+
+
+def products(fuel, moisture, dioxide_dry, humidity):
+    """Mole fractions of the wet flue gas."""
+    moles = burnt(fuel, moisture, dioxide_dry, humidity)
     return moles / moles.sum()
 
 
