@@ -1,9 +1,12 @@
 """Writes the installations on which the march is held against scipy: one JSON object a line, in the
 input format of the program. Deterministic: every property walks through its own list, and the
-lengths of the lists share no factor, so that the combinations differ."""
+lengths of the lists share no factor, so that the combinations differ. Behind them stands one for each
+wall, fuel and material of the catalog, laid out so that its figures tell: narrow, fast and hot."""
 
 import json
 import pathlib
+
+import second_copy
 
 FILE = pathlib.Path(__file__).resolve().parent / "march_installations.jsonl"
 COUNT = 72
@@ -76,8 +79,46 @@ def installation(i):
     }
 
 
+def plain(title, fuel, wall, gas_c, own=None):
+    """One upright pipe through room and open air."""
+    greatest = {"natural gas": 10, "propane": 12}.get(fuel, 11)
+    made = {
+        "title": title,
+        "site": {"altitude": "0 m", "attic_temperature": "10 degC", "chase_temperature": "10 degC",
+                 "room": {"temperature": "20 degC", "pressure": "0 Pa", "humidity": "50 %"},
+                 "weather": [{"outdoor_temperature": "0 degC", "wind": "0 m/s", "humidity": "80 %"}]},
+        "appliance": {"type": "boiler", "fuel": {"name": fuel, "moisture": "0 %"},
+                      "outlet": {"diameter": "100 mm"}, "carbon_dioxide": "%d %%" % greatest,
+                      "gas_flow": "16 g/s", "gas_temperature": "%d degC" % gas_c,
+                      "efficiency": "75 %", "draft_needed": "10 Pa"},
+        "run": [{"part": "straight", "up": "6 m", "diameter": "100 mm", "wall": wall,
+                 "zone": "room"},
+                {"part": "straight", "up": "3 m", "zone": "outdoors"},
+                {"part": "cap", "loss": 0.5}],
+    }
+    if own:
+        made["walls"] = {wall: own}
+    return made
+
+
+def behind_a_gap(material):
+    return {"kind": "masonry", "inner_emissivity": 0.9, "outer_emissivity": 0.9,
+            "roughness": "1 mm",
+            "layers": [{"material": "carbon steel", "thickness": "0.5 mm"},
+                       {"material": "air gap", "thickness": "10 mm"},
+                       {"material": material, "thickness": "40 mm"}]}
+
+
+def every_entry():
+    made = [plain("wall: " + wall, "wood", wall, 420) for wall in second_copy.WALLS]
+    made += [plain("fuel: " + fuel, fuel, "insulated 25 mm", 600) for fuel in second_copy.FUELS]
+    made += [plain("material: " + material, "wood", "own wall", 420, behind_a_gap(material))
+             for material in second_copy.MATERIALS]
+    return made
+
+
 def installations():
-    return [installation(i) for i in range(COUNT)]
+    return [installation(i) for i in range(COUNT)] + every_entry()
 
 
 if __name__ == "__main__":

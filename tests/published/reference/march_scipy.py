@@ -76,6 +76,11 @@ class Run:
         self.gas = Gas(products(fuels[fuel["name"]], si(fuel["moisture"]),
                                 si(heater["carbon_dioxide"]), humidity), self.pressure)
         self.flow, self.inlet = si(heater["gas_flow"]), si(heater["gas_temperature"])
+        for name, own in written.get("walls", {}).items():
+            layers = "|".join("%s %g" % (layer["material"], 1e3 * si(layer["thickness"]))
+                              for layer in own["layers"])
+            walls = dict(walls, **{name: dict(own, layers=layers,
+                                              roughness_mm=1e3 * si(own["roughness"]))})
         self.pieces = []
         for part in written["run"]:
             self.pieces.append(Piece(part, self.pieces[-1] if self.pieces else None))
@@ -127,10 +132,12 @@ class Run:
             return (h * (t - inner) + glowing) * per_metre - heat
 
         end = max(t, before) if kept else t
-        near = wall.air_k + 1e-4 * (end - wall.air_k)
-        far = wall.air_k + 0.9 * (end - wall.air_k)
-        while surplus(far) * surplus(near) > 0:  # the outer face comes close to the gas
-            far += 0.5 * (end - far)
+        # From the air upwards: far beyond the answer a wall of wool has no inner face at all.
+        share, near = 0.08, wall.air_k + 1e-4 * (end - wall.air_k)
+        far = wall.air_k + share * (end - wall.air_k)
+        while surplus(far) * surplus(near) > 0:
+            near, share = far, share + 0.4 * (1 - share)
+            far = wall.air_k + share * (end - wall.air_k)
         face = brentq(surplus, near, far, xtol=1e-6, rtol=1e-12)
         heat, inner = taken(face)
         # The layers are cylinders of the hydraulic diameter: heat is per their face, not per corner.

@@ -27,7 +27,8 @@ def scipys(written, tables):
 
 
 if __name__ == "__main__":
-    written, tables = installations(), [make() for make in (second_copy.walls, second_copy.materials, second_copy.fuels)]
+    written = installations()
+    tables = [second_copy.walls(), second_copy.materials(), second_copy.fuels()]
     fast = statistics.median(ours(sys.argv[1]) for _ in range(ROUNDS))
     slow = statistics.median(scipys(written, tables) for _ in range(ROUNDS))
     print("%d installations: scipy %.2f s, the program %.6f s, ratio %.0f"

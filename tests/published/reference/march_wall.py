@@ -117,5 +117,5 @@ class Wall:
             # Integral of k(T) from the outer to the inner face is drop_k.
             k_here = k20 + slope * (t - 293.15)
             t = (t + drop_k / k_here if slope == 0 else
-                 t + (math.sqrt(k_here ** 2 + 2 * slope * drop_k) - k_here) / slope)
+                 t + (math.sqrt(max(k_here ** 2 + 2 * slope * drop_k, 0.0)) - k_here) / slope)
         return heat, t
