@@ -56,6 +56,7 @@ std::set<std::string> Inputs::unused() const {
 
 Registry every_check() {
     Registry registry;
+    add_appliance_checks(registry);
     add_gas_checks(registry);
     add_atmosphere_checks(registry);
     add_combustion_checks(registry);

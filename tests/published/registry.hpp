@@ -33,6 +33,7 @@ struct Check {
 
 using Registry = std::map<std::string, Check>;
 
+void add_appliance_checks(Registry& registry);
 void add_gas_checks(Registry& registry);
 void add_atmosphere_checks(Registry& registry);
 void add_combustion_checks(Registry& registry);

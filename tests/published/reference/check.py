@@ -20,6 +20,7 @@ except ImportError as problem:
 
 import acid_dew_point
 import again
+import appliances_scipy
 import area_changes_fluids
 import atmosphere_fluids
 import bends_fluids
@@ -28,6 +29,7 @@ import expansion
 import friction_fluids
 import house
 import march_scipy
+import rare_terms
 import states_scipy
 import water_iapws
 from table import FOLDER
@@ -62,8 +64,8 @@ def differences(name, folder, close):
 def main():
     found = 0
     with tempfile.TemporaryDirectory() as folder:
-        for module in (area_changes_fluids, atmosphere_fluids, bends_fluids, friction_fluids,
-                       march_scipy, states_scipy, water_iapws):
+        for module in (appliances_scipy, area_changes_fluids, atmosphere_fluids, bends_fluids,
+                       friction_fluids, march_scipy, rare_terms, states_scipy, water_iapws):
             table = module.table()
             table.write(folder)
             for difference in differences(table.name, folder, getattr(module, "CLOSE", CLOSE)):

@@ -54,9 +54,9 @@ def saturation_pa(kelvin):
     return math.exp(23.6448 - 4077.9 / (celsius + 236.67))
 
 
-def burnt(fuel, moisture, dioxide_dry, humidity):
-    """Moles of wet flue gas of one kg of dry fuel; air is found from the CO2 of the dry gas; kg
-    water per kg dry air in `humidity`."""
+def burnt(fuel, moisture, dioxide_dry, humidity, ratio=None):
+    """Moles of wet flue gas of one kg of dry fuel; air is found from the CO2 of the dry gas, or
+    is `ratio` times the least; kg water per kg dry air in `humidity`."""
     share = {key: float(fuel[key + "_pct"]) / 100.0
              for key in ("carbon", "hydrogen", "oxygen", "nitrogen", "sulphur")}
     carbon = share["carbon"] / 12.011e-3
@@ -74,14 +74,18 @@ def burnt(fuel, moisture, dioxide_dry, humidity):
         moles[5] += sulphur
         return moles
 
-    low, high = burnt_oxygen / AIR[1], 1e3 * burnt_oxygen / AIR[1]
-    for _ in range(200):
+    least = burnt_oxygen / AIR[1]
+    low, high = least, 1e3 * least
+    for _ in range(200 if ratio is None else 0):
         air = 0.5 * (low + high)
         moles = gas(air)
         if moles[2] / moles.sum() > dioxide_dry:
             low = air
         else:
             high = air
+    if ratio is not None:
+        air = ratio * least
+        moles = gas(air)
     water = moisture / (1.0 - moisture) + humidity * air * (AIR @ MOLAR)
     moles[3] = hydrogen / 2.0 + water / MOLAR[3]
     return moles

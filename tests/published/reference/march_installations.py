@@ -114,6 +114,15 @@ def every_entry():
     made += [plain("fuel: " + fuel, fuel, "insulated 25 mm", 600) for fuel in second_copy.FUELS]
     made += [plain("material: " + material, "wood", "own wall", 420, behind_a_gap(material))
              for material in second_copy.MATERIALS]
+    return made + [short_pieces()]
+
+
+def short_pieces():
+    """Pieces of a diameter each, every one behind a turn: all of it lies in the entry of the gas."""
+    made = plain("short pieces", "wood", "single-wall steel", 420)
+    piece = [{"part": "straight", "up": "0.1 m"}, {"part": "fitting", "loss": 0.3}]
+    first, rest = made["run"][0], made["run"][1:]
+    made["run"] = [dict(first, up="0.1 m")] + piece[1:] + 12 * piece + rest
     return made
 
 

@@ -77,6 +77,10 @@ void add_area_changes(Registry& registry) {
 }
 
 void add_openings(Registry& registry) {
+    registry["bend_spacing_factor"] = {
+        "loss with a turn behind over loss without", "", [](const Inputs& in) {
+            return fittings::bend_spacing_factor(angle_of(in), in.number("spacing_over_diameter"));
+        }};
     add_loss(registry, "disc_damper", [](const Inputs& in) {
         return fittings::disc_damper(angle_of(in), in.number_or("free_area_shut", 0.0));
     });
