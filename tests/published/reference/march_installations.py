@@ -118,11 +118,12 @@ def every_entry():
 
 
 def short_pieces():
-    """Pieces of a diameter each, every one behind a turn: all of it lies in the entry of the gas."""
-    made = plain("short pieces", "wood", "single-wall steel", 420)
-    piece = [{"part": "straight", "up": "0.1 m"}, {"part": "fitting", "loss": 0.3}]
-    first, rest = made["run"][0], made["run"][1:]
-    made["run"] = [dict(first, up="0.1 m")] + piece[1:] + 12 * piece + rest
+    """Short pieces, every one behind a turn: all of it lies in the entry of the gas."""
+    made = plain("short pieces", "wood", "single-wall steel", 600)
+    piece = [{"part": "straight", "up": "0.04 m"}, {"part": "fitting", "loss": 0.1}]
+    first, rest = made["run"][0], made["run"][2:]
+    made["run"] = ([dict(first, up="0.04 m")] + piece[1:] + 50 * piece
+                   + [{"part": "straight", "up": "0.04 m", "zone": "outdoors"}] + rest)
     return made
 
 

@@ -5,7 +5,7 @@ import math
 import numpy as np
 
 import second_copy
-from march_gas import Gas
+from march_gas import CONDUCTIVITY, NAMES, VISCOSITY, Gas
 from table import Table
 
 COMMON = dict(tolerance="0.0005", tolerance_kind="relative", mark="computed",
@@ -19,7 +19,7 @@ def heating_values(rows):
     for c, h, o, n, s, ash in ((60, 6, 20, 10, 2, 2), (50, 6, 38, 0, 0, 6)):
         value = 0.3491 * c + 1.1783 * h + 0.1005 * s - 0.1034 * o - 0.0151 * n - 0.0211 * ash
         rows.add("gross_heating_value_channiwala", dict(c=c, h=h, o=o, n=n, s=s, ash=ash), value,
-                 place="Channiwala and Parikh 2002", topic="Heating value: rich in nitrogen or ash")
+                 tolerance="0.00001", place="Channiwala and Parikh 2002", topic="Heating value: rich in nitrogen or ash")
 
 
 def gas_amounts(rows):
@@ -37,26 +37,40 @@ def gas_amounts(rows):
         for _ in range(100):
             middle = 0.5 * (low + high)
             low, high = (middle, high) if missing(middle) > 0 else (low, middle)
-        gas = 1.0 + low * 28.9651
-        rows.add("gas_per_fuel", dict(c=55, h=6, o=39 - n, n=n, co2_pct=10), gas,
+        rows.add("air_per_fuel", dict(c=55, h=6, o=39 - n, n=n, co2_pct=10), low * 28.9651,
                  tolerance="0.0001", place="balance of masses",
-                 topic="Gas per fuel: rich in nitrogen")
+                 topic="Air per fuel: rich in nitrogen")
 
 
 def emissivities(rows):
-    """Carbon dioxide and water alone and together, thin air and dense, cool and hot."""
+    """Carbon dioxide and water, in paths so short and air so thin or dense that the pressure term
+    tells."""
     for pascal in (60000.0, 300000.0):
         for carbon, water in ((0.3, 0.0), (0.0, 0.3), (0.15, 0.15)):
-            for t in (500.0, 900.0, 1300.0):
+            for t, length_m in ((500.0, 0.01), (500.0, 0.1), (900.0, 0.01), (1300.0, 0.02)):
                 # A trace of the other gas adds nothing and keeps the logarithms finite.
                 fractions = np.array([1 - carbon - water, 0, max(carbon, 1e-15),
                                       max(water, 1e-15), 0, 0])
-                value = Gas(fractions, pascal).emissivity(t, 0.5 / 0.95)
+                value = Gas(fractions, pascal).emissivity(t, length_m / 0.95)
                 rows.add("gas_emissivity",
-                         dict(x_co2=carbon, x_h2o=water, length_m=0.5, t_k=t, pressure_pa=pascal),
-                         value, tolerance="0.0002", tolerance_kind="absolute",
+                         dict(x_co2=carbon, x_h2o=water, length_m=length_m, t_k=t,
+                              pressure_pa=pascal), value,
                          place="Leckner 1972 in Modest's form",
                          topic="Gas emissivity: away from the pressure of the sea")
+
+
+def single_gases(rows):
+    """Each gas by the fits the theory page names, the coefficients entered twice."""
+    for number, name in enumerate(NAMES):
+        for t in (300.0, 450.0, 900.0):
+            a, b, c, d = VISCOSITY[number]
+            rows.add("species_viscosity", dict(species=name, t_k="%g" % t),
+                     0.1 * math.exp(a * math.log(t) + b / t + c / t ** 2 + d),
+                     tolerance="0.00002", place="NASA TM-4513", topic="Viscosity of gases: fits")
+            rows.add("species_conductivity", dict(species=name, t_k="%g" % t),
+                     float(CONDUCTIVITY[number] @ (t / 1000.0) ** np.arange(4)),
+                     tolerance="0.00002", place="cubic fits of theory eq. 9",
+                     topic="Conductivity of gases: fits")
 
 
 def bends(rows):
@@ -90,9 +104,42 @@ def heat_capacities(rows):
                  topic="Warm-up time constant: every material")
 
 
+def conductivities(rows):
+    """Steels by EN 1993-1-2; the others by the second entry, at two temperatures."""
+    steels = {"carbon steel": (54.0, -0.0333), "galvanized steel": (54.0, -0.0333),
+              "stainless steel": (14.6, 0.0127)}
+    for name, (at_20, slope, _, _, _) in second_copy.MATERIALS.items():
+        for t in (20.0, 220.0):
+            value = at_20 + slope * (t - 20.0)
+            if name in steels:
+                value = steels[name][0] + steels[name][1] * t
+            rows.add("material_conductivity", dict(material=name, t_c="%g" % t), value,
+                     source="en1993-1-2" if name in steels else COMMON["source"],
+                     place="k = 54 - 0.0333 t; austenitic 14.6 + 0.0127 t" if name in steels
+                     else "second entry",
+                     topic="Conductivity of steel" if name in steels
+                     else "Conductivity of wall materials: entered twice")
+
+
+def wall_heats(rows):
+    """Heat that each wall of the catalog stores; its layers entered twice."""
+    for name, (layers, _, _, _) in second_copy.WALLS.items():
+        radius, heat = 0.075, 0.0
+        for layer in layers.split("|"):
+            material, millimetres = layer.rsplit(" ", 1)
+            outer = radius + float(millimetres) * 1e-3
+            if material != "air gap":
+                _, _, density, specific, _ = second_copy.MATERIALS[material]
+                heat += density * specific * (outer ** 2 - radius ** 2) / (2 * 0.075)
+            radius = outer
+        rows.add("wall_heat", dict(wall=name), 1e-3 * heat, place="sum over the layers",
+                 topic="Heat stored in a wall")
+
+
 def table():
     rows = Table("rare_terms", "RT", **COMMON)
-    for add in (heating_values, gas_amounts, emissivities, bends, heat_capacities):
+    for add in (heating_values, gas_amounts, emissivities, single_gases, bends, heat_capacities,
+                conductivities, wall_heats):
         add(rows)
     return rows
 

@@ -41,3 +41,6 @@ FACE_M_S = 0.24
 KINDLING_K = 373.15
 KINDLING_SHARE = 0.3
 AIR_J_KGK = 1006.0
+
+# A fire that wants for air (64).
+STARVED_POWER = 0.6

@@ -2,9 +2,11 @@
 wind, an opened door on a fire and on embers, kindling and preheat. Code and constants are its own."""
 
 import json
+import math
 import pathlib
 
 import second_copy
+import state_constants as known
 from state_door import Door
 from state_flue import Flue, greatest_root
 from table import Table
@@ -40,6 +42,12 @@ def figures(flue):
         if flue.house:
             yield ("state_room_pressure", state, flue.room_at(fire.flow - fire.fuel),
                    "0.0001", "relative", "States: room pressure in a house")
+    high, low = flue.fires["high"], flue.fires["low"]
+    power = (math.log((high.t - flue.room_k) / (low.t - flue.room_k))
+             / math.log(high.flow / low.flow))
+    held = flue.room_k + (high.t - flue.room_k) * 0.5 ** min(max(power, 0.0), known.STARVED_POWER)
+    yield ("state_tended_temperature", "high_fire", held - 273.15, "0.001", "relative",
+           "States: gas of a fire that gets half its air")
     flow, most = free_burn(flue)
     yield "state_flow", "free_burn", 1e3 * flow, "0.0005", "relative", "States: flow of a free burn"
     if most:

@@ -1,4 +1,5 @@
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/physics/combustion.hpp"
 #include "rebuilt.hpp"
 #include "registry.hpp"
 
@@ -21,6 +22,23 @@ ApplianceType type_of(const std::string& name) {
         }
     }
     throw std::runtime_error("no such appliance: " + name);
+}
+
+/// A figure of the tables, which a second entry is held against.
+double default_of(const Inputs& in) {
+    const catalog::Default* row = catalog::find_default(in.text("id"));
+    if (row == nullptr) {
+        throw std::runtime_error("no such default: " + in.text("id"));
+    }
+    return row->value;
+}
+
+double fitting_loss(const Inputs& in) {
+    const catalog::Fitting* row = catalog::find_fitting(in.text("id"));
+    if (row == nullptr) {
+        throw std::runtime_error("no such fitting: " + in.text("id"));
+    }
+    return row->loss;
 }
 
 /// An appliance of which a file says next to nothing.
@@ -61,6 +79,8 @@ Check of_appliance(const char* quantity, const char* unit, double (*read)(const 
 } // namespace
 
 void add_appliance_checks(Registry& registry) {
+    registry["default_value"] = {"value", "", default_of};
+    registry["fitting_loss"] = {"loss coefficient", "", fitting_loss};
     registry["appliance_gas_flow"] = of_fire(
         "mass flow", "g/s", [](const Firing& fire) { return fire.gas_flow_kg_s / gram_kg; });
     registry["appliance_gas_temperature"] =
@@ -75,6 +95,12 @@ void add_appliance_checks(Registry& registry) {
         "heat per kelvin", "W/K", [](const ApplianceCase& a) { return a.lining.transfer_w_k; });
     registry["appliance_lining_heat"] = of_appliance(
         "heat per kelvin", "kJ/K", [](const ApplianceCase& a) { return a.lining.heat_j_k / kilo; });
+    registry["fuel_gas"] = of_appliance("gas over fuel", "kg/kg", [](const ApplianceCase& a) {
+        return combustion::burn(
+                   a.analysis,
+                   {.moisture = a.moisture, .air_ratio = 1.5, .air_humidity_kg_kg = 0.0})
+            .gas_per_fuel_kg_kg;
+    });
     registry["fuel_net_heat"] = of_appliance("heating value", "MJ/kg", [](const ApplianceCase& a) {
         return a.net_heating_value_j_kg / mega;
     });

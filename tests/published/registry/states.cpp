@@ -2,6 +2,7 @@
 
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/warmup/tended.hpp"
 #include "registry.hpp"
 
 #include <filesystem>
@@ -97,6 +98,9 @@ void add_state_checks(Registry& registry) {
         figure("share of the opening", "-", [](const Solved& s) {
             return s.state.door.opening_share_mixed;
         });
+    registry["state_tended_temperature"] = figure("gas temperature", "degC", [](const Solved& s) {
+        return tended_temperature_k(*s.resolved, GasChoice::high_fire, 0.5) - ice_point_k;
+    });
     registry["state_turning"] = figure("mean temperature of the flue", "degC", [](const Solved& s) {
         return s.state.cold.turning_k - ice_point_k;
     });

@@ -1,6 +1,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/warmup/storing_wall.hpp"
+#include "rebuilt.hpp"
 #include "registry.hpp"
 
 #include <cmath>
@@ -42,6 +43,26 @@ WallPlace place_of(const WallBuild& wall, const Inputs& in) {
             .height_m = 3.0};
 }
 
+/// Heat that a wall of the catalog stores, on its inner face.
+double wall_heat_kj_m2k(const Inputs& in) {
+    Installation written;
+    written.site.weather.push_back(rebuilt::calm(273.15));
+    written.appliance.type = ApplianceType::stove;
+    written.appliance.heat_input_w.high = 10e3;
+    written.run.push_back(rebuilt::up(5.0, in.text("wall")));
+    written.run.front().diameter_m = 0.15;
+    const Case c = rebuilt::resolved(written);
+    const WallBuild& wall = c.walls[c.sections.back().wall];
+    return StoringWall({.wall = &wall,
+                        .inside_diameter_m = 0.15,
+                        .ambient_k = 293.15,
+                        .air_pressure_pa = constants::standard_pressure_pa,
+                        .wind_m_s = 0.0,
+                        .height_m = 3.0})
+               .heat_capacity_j_m2k()
+           * 1e-3;
+}
+
 double time_constant_min(const Inputs& in) {
     const WallBuild wall = wall_named(in.text("layers"));
     const StoringWall storing(place_of(wall, in));
@@ -75,6 +96,16 @@ double to_63_percent_min(const Inputs& in) {
 } // namespace
 
 void add_warmup_checks(Registry& registry) {
+    registry["material_conductivity"] = {
+        "conductivity", "W/(m K)", [](const Inputs& in) {
+            const catalog::Material* row = catalog::find_material(in.text("material"));
+            if (row == nullptr) {
+                throw std::runtime_error("no material " + in.text("material"));
+            }
+            return row->conductivity_w_mk
+                   + row->conductivity_slope_w_mk2 * (in.number("t_c") - 20.0);
+        }};
+    registry["wall_heat"] = {"heat of a wall", "kJ/(m2 K)", wall_heat_kj_m2k};
     registry["warmup_time_constant"] = {"time constant", "min", time_constant_min};
     registry["warmup_63_percent"] = {"time to 63 % of the heat", "min", to_63_percent_min};
 }
