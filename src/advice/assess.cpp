@@ -4,12 +4,45 @@
 namespace fluewright {
 namespace {
 
-/// Draft of one state with the other inside coefficient.
-double draft_with_floor(const Case& resolved, const StateResult& state) {
+/// Drafts of every state with a fire behind a shut door, with one inside coefficient.
+std::vector<double> drafts_with(const Case& resolved, const Solution& solution, InsideHeat heat) {
     Case other = resolved;
-    other.inside_heat = InsideHeat::european_floor;
-    const FlueModel model(other, surroundings_of(other, state.weather, fire_of(state.kind)));
-    return solve_state(model, state.kind, Detail::totals).draft_pa;
+    other.inside_heat = heat;
+    std::vector<double> drafts(solution.states.size());
+    std::optional<FlueModel> first;
+    std::optional<FlueModel> model;
+    std::size_t weather = other.weathers.size();
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        const StateResult& state = solution.states[i];
+        if (!has_closed_fire(state.kind)) {
+            continue;
+        }
+        if (state.weather != weather) {
+            weather = state.weather;
+            const Surroundings air = surroundings_of(other, weather, Fire::burning);
+            if (first) {
+                model.emplace(*first, air);
+            } else {
+                first.emplace(other, air);
+                model.emplace(*first);
+            }
+        }
+        drafts[i] = solve_state(*model, state.kind, Detail::totals).draft_pa;
+    }
+    return drafts;
+}
+
+std::vector<std::optional<DraftEnds>> draft_ends_of(const Case& resolved,
+                                                    const Solution& solution) {
+    const std::vector<double> least = drafts_with(resolved, solution, InsideHeat::european_floor);
+    const std::vector<double> most = drafts_with(resolved, solution, InsideHeat::opposed_upper);
+    std::vector<std::optional<DraftEnds>> ends(solution.states.size());
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        if (has_closed_fire(solution.states[i].kind)) {
+            ends[i] = {.least_heat_pa = least[i], .most_heat_pa = most[i]};
+        }
+    }
+    return ends;
 }
 
 /// How far each loading door may be opened at once and in the minute after.
@@ -53,8 +86,8 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
         a.verdicts.push_back(judge(a.installation, state));
     }
     a.limiting = limiting_state(a.solution.states, a.verdicts, a.required);
-    if (options.spread && a.limiting < a.solution.states.size()) {
-        a.limiting_draft_other_pa = draft_with_floor(a.installation, a.solution.states[a.limiting]);
+    if (options.spread) {
+        a.draft_ends = draft_ends_of(a.installation, a.solution);
     }
     Checked checked =
         check_all(written, a.installation, a.solution, {.body = body, .with_words = options.words});

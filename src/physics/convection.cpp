@@ -90,4 +90,12 @@ double blend(double forced, double natural) {
     return cube_root(forced * forced * forced + natural * natural * natural);
 }
 
+double opposed_factor(double buoyancy) {
+    return std::pow(1.0 + buoyancy, opposed_power);
+}
+
+double opposed_buoyancy_per_grashof(double re, double pr) {
+    return opposed_scale / (std::pow(floored_reynolds(re), 2.625) * std::sqrt(pr));
+}
+
 } // namespace fluewright::convection

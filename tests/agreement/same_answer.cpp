@@ -222,8 +222,17 @@ Differences compare(const Assessment& one, const Assessment& other) {
     found.number("works", one.works() ? 1 : 0, other.works() ? 1 : 0);
     found.number(
         "limiting", static_cast<double>(one.limiting), static_cast<double>(other.limiting));
-    found.number(
-        "limiting_draft_other_pa", one.limiting_draft_other_pa, other.limiting_draft_other_pa);
+    compare_lists("draft ends",
+                  one.draft_ends,
+                  other.draft_ends,
+                  [&](const std::string& heading, const auto& a, const auto& b) {
+                      found.under(heading);
+                      const DraftEnds of_one = a.value_or(DraftEnds{});
+                      const DraftEnds of_other = b.value_or(DraftEnds{});
+                      found.number("least_heat_pa", of_one.least_heat_pa, of_other.least_heat_pa);
+                      found.number("most_heat_pa", of_one.most_heat_pa, of_other.most_heat_pa);
+                  });
+    found.under("verdict");
     found.word("sentence", one.sentence, other.sentence);
     for (const Harm harm : harms) {
         compare_harms(one.verdict.of(harm), other.verdict.of(harm), found);

@@ -45,6 +45,13 @@ struct SizeAdvice {
     std::vector<SizeTrial> trials;
 };
 
+/// How far the draft of a state may be off by the inside coefficient alone, the least certain
+/// figure of all: its drafts at the two ends of what can be defended.
+struct DraftEnds {
+    double least_heat_pa{}; ///< InsideHeat::european_floor
+    double most_heat_pa{};  ///< InsideHeat::opposed_upper
+};
+
 struct Assessment {
     Case installation;
     Solution solution;
@@ -52,9 +59,8 @@ struct Assessment {
     Required required;                  ///< what has to pass
     Verdict verdict;                    ///< by kind of harm
     std::size_t limiting{};             ///< limiting_state(); one past the last where none counts
-    /// Draft in the limiting state if only the floored forced flow heats the wall, as the European
-    /// calculation has it: the other end of what can be defended.
-    double limiting_draft_other_pa{};
+    /// Beside solution.states, of those with a fire behind a shut door; empty where not asked for.
+    std::vector<std::optional<DraftEnds>> draft_ends;
     std::string sentence;            ///< the verdict, for a person
     const catalog::RuleBody* body{}; ///< whose rules the checks hold it against
     CheckResults checks; ///< what every check came to; without words what is not met, and what is
@@ -69,7 +75,7 @@ struct Assessment {
 struct AssessOptions {
     bool size_search{true};
     bool words{true};  ///< write the sentence, and figures into the messages of findings
-    bool spread{true}; ///< solve the limiting state with the other inside coefficient as well
+    bool spread{true}; ///< find draft_ends
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     std::optional<UnitSystem> units{}; ///< default: those of the file
     Required required{};

@@ -107,4 +107,23 @@ inline constexpr double tall_wall_factor_gas = 0.10546832084258748;
 /// [theory eq. 22]
 [[nodiscard]] double blend(double forced, double natural);
 
+/// What free convection that opposes a turbulent flow multiplies the Nusselt number of forced flow
+/// by. Gas that is cooled as it rises is the mirror image of a liquid that is heated as it falls.
+///
+///   Nu / Nu_forced = (1 + 4500 Gr / (Re^2.625 Pr^0.5))^0.31
+///
+/// `buoyancy` is 4500 Gr / (Re^2.625 Pr^0.5), Gr over the diameter and without sign.
+///
+/// Source   Jackson and Hall's correlation for opposed flow   [jackson-1989, from memory]
+/// Range    Re above 5000: pipes of stoves and furnaces lie below. Some 30 % above blend() there in
+///          the whole inside coefficient, more at a low fire; the most that can be defended
+[[nodiscard]] double opposed_factor(double buoyancy);
+
+/// The power and the scale of opposed_factor().
+inline constexpr double opposed_power = 0.31;
+inline constexpr double opposed_scale = 4500.0;
+
+/// 4500 / (Re^2.625 Pr^0.5) at floored_reynolds(re), with Gr still to come.
+[[nodiscard]] double opposed_buoyancy_per_grashof(double re, double pr);
+
 } // namespace fluewright::convection

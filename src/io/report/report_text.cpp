@@ -3,6 +3,9 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/results/state_rows.hpp"
+#include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
 #include "trade_text.hpp"
 
@@ -65,22 +68,54 @@ std::string with_unit(std::string_view words, Kind kind, const Style& style) {
     return fmt::format("{}\n{}", words, customary_unit(kind, style.units));
 }
 
+namespace {
+
+/// Whether the draft is enough at one end of the inside coefficient and too little at the other.
+bool turns_on_heat(const results::CheckedState& row) {
+    const StateResult& state = row.figures.state;
+    const double needed_pa = state.draft_needed_pa;
+    return row.figures.verdict.counts && state.kind != StateKind::free_burn
+           && (row.ends->least_heat_pa >= needed_pa) != (row.ends->most_heat_pa >= needed_pa);
+}
+
+} // namespace
+
 std::string spread_text(const Assessment& a, const Style& style) {
-    if (a.limiting >= a.solution.states.size()) {
+    const results::TextColumns<results::CheckedState> figures(
+        {"draft_least_heat_pa", "draft_pa", "draft_most_heat_pa", "draft_needed_pa"}, style);
+    std::vector<TableColumn> headings{{.heading = "condition", .wraps = true}};
+    figures.add_headings(headings);
+    TextTable table(std::move(headings));
+    std::string turning;
+    for (const results::CheckedState& row : results::checked_states(a)) {
+        if (row.ends == nullptr) {
+            continue;
+        }
+        const std::string condition = state_words(a.installation, row.figures.state);
+        std::vector<TableCell> cells{{condition}};
+        figures.add_cells(row, cells);
+        if (row.figures.state.kind == StateKind::free_burn) {
+            cells.back() = {"-"}; // it takes whatever draft there is
+        }
+        table.add(std::move(cells));
+        if (row.figures.is_solved() && turns_on_heat(row)) {
+            turning += (turning.empty() ? "" : "; ") + condition;
+        }
+    }
+    if (table.empty()) {
         return {};
     }
-    const StateResult& state = a.solution.states[a.limiting];
     std::string out = heading("Spread", style);
-    out += paragraph(
-        fmt::format(
-            "How fast the gas gives its heat to the pipe is the least certain figure. In the "
-            "limiting condition ({}) the draft comes to {} as computed, and to {} with the least "
-            "heat transfer one can defend, that of the European calculation (EN 13384-1).",
-            state_words(a.installation, state),
-            format_quantity(state.draft_pa, Kind::pressure, style.units),
-            format_quantity(a.limiting_draft_other_pa, Kind::pressure, style.units)),
-        inset,
-        style.width);
+    out += paragraph("How fast the gas gives its heat to the pipe is the least certain figure. The "
+                     "draft as computed stands between those with the least heat one can defend, "
+                     "that of the European calculation (EN 13384-1), and with the most, that of "
+                     "turbulent flow which its own cooled layer opposes.",
+                     inset,
+                     style.width);
+    out += table.text(style, inset.first);
+    if (!turning.empty()) {
+        out += paragraph("Enough or not hangs on it here: " + turning + ".", inset, style.width);
+    }
     return out;
 }
 

@@ -26,6 +26,12 @@ Maybe of_turning(const ColdRow& c, double value) {
     return c.of.state.cold.turning_k > 0.0 && std::isfinite(value) ? Maybe{value} : Maybe{};
 }
 
+Maybe end_of(const CheckedState& c, double DraftEnds::*end) {
+    return c.ends != nullptr && c.figures.is_solved() && std::isfinite(c.ends->*end)
+               ? Maybe{c.ends->*end}
+               : Maybe{};
+}
+
 constexpr std::string_view leak_meaning = "what the joint does at that pressure";
 
 } // namespace
@@ -44,6 +50,16 @@ std::vector<JointRow> joints_of(const StateRow& s) {
         for (const report::Joint& joint : report::joints_of(s.installation, s.state)) {
             rows.push_back({s, joint});
         }
+    }
+    return rows;
+}
+
+std::vector<CheckedState> checked_states(const Assessment& a) {
+    std::vector<CheckedState> rows;
+    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
+        const bool has_ends = i < a.draft_ends.size() && a.draft_ends[i];
+        rows.push_back({.figures = {a.installation, a.solution.states[i], a.verdicts[i]},
+                        .ends = has_ends ? &*a.draft_ends[i] : nullptr});
     }
     return rows;
 }
@@ -298,6 +314,18 @@ const Record<CheckedState>& record_of<CheckedState>() {
             columns.push_back(
                 {column, [&column](const CheckedState& c) { return column.get(c.figures); }});
         }
+        columns.push_back(
+            {{"draft_least_heat", "least heat"},
+             Kind::pressure,
+             "if the gas gives the pipe the least heat one can defend: floored "
+             "forced flow alone; null but with a fire behind a shut door",
+             [](const CheckedState& c) { return end_of(c, &DraftEnds::least_heat_pa); }});
+        columns.push_back(
+            {{"draft_most_heat", "most heat"},
+             Kind::pressure,
+             "if it gives it the most: turbulent flow opposed by its cooled layer; "
+             "null likewise",
+             [](const CheckedState& c) { return end_of(c, &DraftEnds::most_heat_pa); }});
         columns.push_back({"room", "the air of the room", [](const CheckedState& c) {
                                return RoomRow{c.figures};
                            }});

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/score.hpp"
+#include "fluewright/advice/assessment.hpp"
 #include "io/text/words.hpp"
 #include "record.hpp"
 
@@ -24,6 +24,7 @@ struct StateRow {
 /// The same with what `check` tells of it: along the run, at the joints, at the door.
 struct CheckedState {
     StateRow figures;
+    const DraftEnds* ends{}; ///< null where none were looked for
 };
 
 /// The outlet, or the upper end of a section of the run.
@@ -61,6 +62,9 @@ template <>
 const Record<StateRow>& record_of<StateRow>();
 template <>
 const Record<CheckedState>& record_of<CheckedState>();
+
+/// The states of an assessment.
+[[nodiscard]] std::vector<CheckedState> checked_states(const Assessment& assessment);
 
 /// The states of a score.
 [[nodiscard]] std::vector<StateRow> state_rows(const Case& installation, const Score& score);

@@ -1,4 +1,3 @@
-#include "fluewright/core/numeric/cube_root.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/friction.hpp"
 #include "straight.hpp"
@@ -67,6 +66,9 @@ FlueModel::Straight::Straight(const FlueModel& model,
         resolved.inside_heat == InsideHeat::disturbed
             ? cube(convection::tall_wall_factor_gas) * gravity * pressure_over_r * pressure_over_r
             : 0.0;
+    opposed_scale_ = resolved.inside_heat == InsideHeat::opposed_upper
+                         ? gravity * pressure_over_r * pressure_over_r * cube(section.diameter_m)
+                         : 0.0;
     if (!model.memory_.empty()) {
         remember(model.memory_[static_cast<std::size_t>(&section - resolved.sections.data())]);
     }
@@ -92,6 +94,12 @@ void FlueModel::Straight::set_gas_at(double gas_k) {
     // A tall wall has h = F k (g dT Pr / (T nu^2))^(1/3); in the cube the powers collapse.
     balance_.natural_cubed_w3_m6k4 = natural_scale_ * conductivity * conductivity
                                      * specific_heat_j_kgk_ / (viscosity * cube(gas_k));
+    if (opposed_scale_ > 0.0) {
+        const double grashof_per_k = opposed_scale_ / (viscosity * viscosity * cube(gas_k));
+        balance_.opposed_per_k = grashof_per_k
+                                 * convection::opposed_buoyancy_per_grashof(
+                                     reynolds_, specific_heat_j_kgk_ * viscosity / conductivity);
+    }
 }
 
 /// The loss at a place, for the gas last set.
@@ -136,9 +144,8 @@ double FlueModel::Straight::expected_transfer_units(double xi) {
     const double outside_w_m2k = balance_.outside->at(ambient_k_ + half_k).flux_w_m2 / half_k;
     const double radiated_w_m2k =
         4.0 * usual_emissivity * balance_.radiating_w_m2k4 * cube(ambient_k_ + half_k);
-    const double inside_w_m2k = cube_root(cube(entry_at(xi) * forced_w_m2k_)
-                                          + balance_.natural_cubed_w3_m6k4 * std::abs(half_k))
-                                + radiated_w_m2k;
+    balance_.forced_w_m2k = entry_at(xi) * forced_w_m2k_;
+    const double inside_w_m2k = balance_.carried_at(half_k).w_m2k + radiated_w_m2k;
     expected_share_ = inside_w_m2k / (inside_w_m2k + outside_w_m2k);
     return heated_ * outside_w_m2k * expected_share_ / specific_heat_j_kgk_ * section_.length_m;
 }

@@ -79,6 +79,7 @@ private:
     double flux_diameter_;
     double heated_; ///< inside area per metre over mass flow [m s/kg]
     double natural_scale_;
+    double opposed_scale_; ///< of the Grashof number; 0 where the two convections add
     const WallMemory* memory_{};
     double memory_start_{};   ///< logarithm of what the wall was hotter by than the air
     double memory_rise_{};    ///< and its growth along the straight

@@ -1,6 +1,6 @@
 #include "wall_balance.hpp"
 
-#include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/physics/convection.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,6 +24,7 @@ constexpr double gas_reach_share = 0.3;
 /// the balance itself shows; about, for sensitivities only.
 constexpr double forced_power = 0.2;
 constexpr double natural_cubed_power = -2.2;
+constexpr double opposed_gas_power = -2.6;
 constexpr double glow_power = 3.3;
 
 } // namespace
@@ -42,11 +43,17 @@ EmissionFit::Absorbed WallBalance::absorbed_at(double wall_k) {
     return here;
 }
 
+WallBalance::Carried WallBalance::opposed_at(double difference_k) const {
+    const double buoyancy = opposed_per_k * std::abs(difference_k);
+    const double carried = forced_w_m2k * convection::opposed_factor(buoyancy);
+    return {.w_m2k = carried,
+            .growth_w_m2k = carried * convection::opposed_power * buoyancy / (1.0 + buoyancy)};
+}
+
 WallBalance::Answer WallBalance::solve(double guess_k) {
     const double gas_2 = gas_k * gas_k;
     const double gas_glow =
         radiating_w_m2k4 * emission->emissivity(gas_k, log_path) * gas_2 * gas_2;
-    const double forced_cubed = forced_w_m2k * forced_w_m2k * forced_w_m2k;
     double low = std::min(gas_k, outside->ambient_k());
     double high = std::max(gas_k, outside->ambient_k());
     if (kept_w_m2k > 0.0) {
@@ -57,14 +64,11 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
     WallHeat::Value out{};
     double step_k = 0.0;
     double difference_k = 0.0;
-    double carried = 0.0;
-    double natural_cubed = 0.0;
+    Carried carried{};
     double slope = 0.0;
     for (int i = 0; i < most_steps; ++i) {
         difference_k = gas_k - wall_k;
-        // h_n ~ |dT|^(1/3): its cube is linear, and the blend takes one root.
-        natural_cubed = natural_cubed_w3_m6k4 * std::abs(difference_k);
-        carried = cube_root(forced_cubed + natural_cubed);
+        carried = carried_at(difference_k);
         const EmissionFit::Absorbed absorbed = absorbed_at(wall_k);
         const double wall_2 = wall_k * wall_k;
         const double wall_glow = radiating_w_m2k4 * absorbed.absorptivity * wall_2 * wall_2;
@@ -73,8 +77,8 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
             out.flux_w_m2 += kept_w_m2k * (wall_k - before_k);
             out.slope_w_m2k += kept_w_m2k;
         }
-        const double miss = carried * difference_k + gas_glow - wall_glow - out.flux_w_m2;
-        slope = carried + natural_cubed / (3.0 * carried * carried)
+        const double miss = carried.w_m2k * difference_k + gas_glow - wall_glow - out.flux_w_m2;
+        slope = carried.w_m2k + carried.growth_w_m2k
                 + wall_glow * (4.0 / wall_k + absorbed.log_slope_per_k) + out.slope_w_m2k;
         (miss > 0.0 ? low : high) = wall_k;
         double next_k = wall_k + miss / slope;
@@ -87,18 +91,21 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
             break;
         }
     }
-    const double per_root = 1.0 / (carried * carried * slope);
     const double relative = difference_k / gas_k;
+    const bool opposed = opposed_per_k > 0.0;
+    // What the forced coefficient has in the whole; of the cubes the rest is three times the
+    // growth.
+    const double forced = opposed ? carried.w_m2k : carried.w_m2k - 3.0 * carried.growth_w_m2k;
+    const double gas_power = opposed ? opposed_gas_power : natural_cubed_power;
     const double wall_per_gas =
-        (carried + glow_power * gas_glow / gas_k) / slope
-        + per_root
-              * (natural_cubed * (1.0 + natural_cubed_power * relative) / 3.0
-                 + forced_cubed * forced_power * relative);
+        (carried.w_m2k + glow_power * gas_glow / gas_k
+         + carried.growth_w_m2k * (1.0 + gas_power * relative) + forced * forced_power * relative)
+        / slope;
     return {.inner_k = wall_k,
             .flux_w_m2 = out.flux_w_m2 + out.slope_w_m2k * step_k,
             .flux_slope_w_m2k = out.slope_w_m2k,
             .wall_per_gas = wall_per_gas,
-            .wall_per_forced_k = per_root * forced_cubed * difference_k};
+            .wall_per_forced_k = forced * difference_k / slope};
 }
 
 } // namespace fluewright

@@ -225,12 +225,20 @@ void WarmRun::pass_cell(const Cell& cell,
         const double forced =
             cell.entry * convection::pipe_gnielinski_gas_floored(flux * s.diameter_m / viscosity)
             * p.fit.conductivity_prandtl_w_mk(u) / s.diameter_m;
-        const double natural_cubed = case_->inside_heat == InsideHeat::disturbed
-                                         ? cube(convection::tall_wall_factor_gas) * gravity
-                                               * density_k * density_k * conductivity * conductivity
-                                               * specific_heat / (viscosity * cube(mean_k))
-                                               * std::abs(difference_k)
-                                         : 0.0;
+        // g rho^2 |dT| / (T mu^2): the Grashof number without its length.
+        const double buoyant = gravity * density_k * density_k * std::abs(difference_k)
+                               / (viscosity * viscosity * cube(mean_k));
+        const double prandtl = specific_heat * viscosity / conductivity;
+        double carried = forced;
+        if (case_->inside_heat == InsideHeat::disturbed) {
+            carried = cube_root(cube(forced)
+                                + cube(convection::tall_wall_factor_gas * conductivity) * buoyant
+                                      * prandtl);
+        } else if (case_->inside_heat == InsideHeat::opposed_upper) {
+            carried *= convection::opposed_factor(buoyant * cube(s.diameter_m)
+                                                  * convection::opposed_buoyancy_per_grashof(
+                                                      flux * s.diameter_m / viscosity, prandtl));
+        }
         const double radiating = 0.5 * (case_->walls[s.wall].inner_emissivity + 1.0) * p.thinner
                                  * constants::stefan_boltzmann_w_m2k4;
         const double emissivity = emission.emissivity(mean_k, p.log_path);
@@ -241,7 +249,7 @@ void WarmRun::pass_cell(const Cell& cell,
                        * (emissivity * mean_k * cube(mean_k) - absorptivity * face_k * cube(face_k))
                        / difference_k;
         }
-        coefficient = cube_root(cube(forced) + natural_cubed) + std::max(radiated, 0.0);
+        coefficient = carried + std::max(radiated, 0.0);
         const double capacity_w_k = p.flow_kg_s * specific_heat;
         const double units = coefficient * inside_m2 / capacity_w_k;
         heat_rate = -capacity_w_k * std::expm1(-units);

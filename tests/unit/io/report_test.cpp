@@ -74,7 +74,8 @@ Assessment made_up() {
                               .harm = door ? Harm::reloading : Harm::draft});
     }
     a.limiting = 0;
-    a.limiting_draft_other_pa = 9.0;
+    a.draft_ends.resize(a.solution.states.size());
+    a.draft_ends[0] = {.least_heat_pa = 13.0, .most_heat_pa = 7.0};
     Finding& finding = a.findings.emplace_back();
     finding.matter = &matter;
     finding.severity = Severity::failure;
@@ -156,12 +157,24 @@ TEST_CASE("a state without a working point says so in words", "[report]") {
 TEST_CASE("a number that is not finite is a word in text and null in JSON", "[report]") {
     Assessment a = made_up();
     a.solution.states[0].draft_pa = std::numeric_limits<double>::quiet_NaN();
-    a.limiting_draft_other_pa = std::numeric_limits<double>::infinity();
+    a.draft_ends[0]->most_heat_pa = std::numeric_limits<double>::infinity();
     a.verdict = judge_harms(a, true);
     CHECK_THAT(text_of(a), Contains("not computed"));
     const auto json = nlohmann::json::parse(report_json(a, {}))["result"];
     CHECK(json["states"][0]["draft_pa"].is_null());
-    CHECK(json["limiting_state"]["draft_with_european_heat_pa"].is_null());
+    CHECK(json["states"][0]["draft_most_heat_pa"].is_null());
+    CHECK(json["states"][0]["draft_least_heat_pa"] == 13.0);
+}
+
+TEST_CASE("the spread of the inside coefficient names what hangs on it", "[report]") {
+    Assessment a = made_up();
+    const std::string text = text_of(a, {.details = true});
+    CHECK_THAT(text, Contains("Enough or not hangs on it here: high fire, frost."));
+    CHECK_THAT(text, Contains("high fire, frost          13      8          7        12"));
+    a.draft_ends[0]->least_heat_pa = 11.0;
+    CHECK_THAT(text_of(a, {.details = true}), !Contains("Enough or not hangs on it"));
+    a.draft_ends.clear();
+    CHECK_THAT(text_of(a, {.details = true}), !Contains("\nSpread\n"));
 }
 
 TEST_CASE("a step in size and an added mouth are called so", "[report]") {

@@ -164,6 +164,42 @@ TEST_CASE("a model taken over to other air is the model made for it") {
     CHECK(taken.draft_pa(taken.solve(stream)) != calm.draft_pa(calm.solve(stream)));
 }
 
+TEST_CASE("the two ends of the inside coefficient lie on both sides of the usual one") {
+    Installation in = plain::stack(5.0, 0.15, 0.01);
+    const double flow_kg_s = GENERATE(4e-3, 8e-3, 1.6e-2);
+    const auto drawn = [&](InsideHeat heat, int cells_factor) {
+        Case c = plain::resolved(in);
+        c.inside_heat = heat;
+        c.cells_factor = cells_factor;
+        const FlueModel model = plain::burning(c);
+        return model.solve(plain::gas(flow_kg_s, 600.0));
+    };
+    const MarchResult least = drawn(InsideHeat::european_floor, 1);
+    const MarchResult usual = drawn(InsideHeat::disturbed, 1);
+    const MarchResult most = drawn(InsideHeat::opposed_upper, 1);
+    CHECK(least.heat_loss_w < usual.heat_loss_w);
+    CHECK(usual.heat_loss_w < most.heat_loss_w);
+    CHECK(least.buoyancy_pa > usual.buoyancy_pa);
+    CHECK(usual.buoyancy_pa > most.buoyancy_pa);
+    const MarchResult fine = drawn(InsideHeat::opposed_upper, 8);
+    CHECK(most.heat_loss_w == Approx(fine.heat_loss_w).epsilon(plain::closed_form));
+    CHECK(most.buoyancy_pa == Approx(fine.buoyancy_pa).epsilon(plain::closed_form));
+}
+
+// Where the gas is as warm as the wall nothing opposes, and the balance is that of forced flow.
+TEST_CASE("opposed flow falls back to forced flow without buoyancy") {
+    const double forced = 7.0;
+    WallBalance balance{};
+    balance.gas_k = 500.0;
+    balance.forced_w_m2k = forced;
+    balance.opposed_per_k = 0.05;
+    CHECK(balance.carried_at(0.0).w_m2k == Approx(forced));
+    const WallBalance::Carried at = balance.carried_at(100.0);
+    CHECK(at.w_m2k == Approx(forced * std::pow(6.0, 0.31)));
+    const double wider = balance.carried_at(100.1).w_m2k - balance.carried_at(99.9).w_m2k;
+    CHECK(at.growth_w_m2k == Approx(100.0 * wider / 0.2).epsilon(1e-4));
+}
+
 // The fast forms the march uses, held to the slow ones of physics.
 TEST_CASE("floored pipe flow with one power is the published form") {
     const double re = GENERATE(10.0, 500.0, 2000.0, 2300.0, 3000.0, 8000.0, 5e4);

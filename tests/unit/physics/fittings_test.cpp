@@ -166,6 +166,11 @@ TEST_CASE("convection falls back to its limits") {
     REQUIRE(convection::entry_factor_local(0.0) == Approx(1.0));
     REQUIRE(convection::blend(5.0, 0.0) == Approx(5.0));
     REQUIRE(convection::blend(0.0, 3.0) == Approx(3.0));
+    REQUIRE(convection::opposed_factor(0.0) == Approx(1.0));
+    // By hand: at Re 10000, Pr 0.72 and Gr 1e8 the buoyancy is 4500e8 / (10^10.5 0.8485) = 16.8.
+    REQUIRE(convection::opposed_buoyancy_per_grashof(1e4, 0.72) * 1e8
+            == Approx(16.77).epsilon(2e-3));
+    REQUIRE(convection::opposed_factor(16.77) == Approx(2.441).epsilon(1e-3));
     REQUIRE(convection::blend(2.0, 2.0) == Approx(2.0 * std::cbrt(2.0)));
     const double ra = 1e18;
     REQUIRE(convection::vertical_plate_churchill_1975(ra, 0.7) / std::cbrt(ra)

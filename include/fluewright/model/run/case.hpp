@@ -195,6 +195,7 @@ struct Assumption {
 enum class InsideHeat : std::uint8_t {
     disturbed,      ///< floored forced flow and free convection of the cooled layer: the middle
     european_floor, ///< floored forced flow alone: the least that can be defended
+    opposed_upper,  ///< forced flow times convection::opposed_factor(): the most
 };
 
 struct Case {

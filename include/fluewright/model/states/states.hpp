@@ -88,6 +88,11 @@ enum class Detail : std::uint8_t { stations, totals };
     return kind == StateKind::door_open_high || kind == StateKind::door_open_embers;
 }
 
+/// Whether a fire burns behind a shut door.
+[[nodiscard]] constexpr bool has_closed_fire(StateKind kind) {
+    return fire_of(kind) == Fire::burning && !is_door_open(kind);
+}
+
 /// Gas at the outlet of a fire with the room as it is in the model's weather: what an energy
 /// balance gives is told over the air the fire takes, a measured temperature is itself.
 [[nodiscard]] inline double gas_temperature_k(const FlueModel& model, const Firing& fire) {

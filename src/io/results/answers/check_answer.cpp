@@ -22,14 +22,6 @@ struct LimitingRow {
     [[nodiscard]] const StateResult& state() const { return of.solution.states[of.limiting]; }
 };
 
-std::vector<CheckedState> checked_states(const Assessment& a) {
-    std::vector<CheckedState> rows;
-    for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
-        rows.push_back({{a.installation, a.solution.states[i], a.verdicts[i]}});
-    }
-    return rows;
-}
-
 /// A member of what the trade says, where that was asked for.
 template <auto Member>
 auto of_trade(const CheckRow& c) {
@@ -50,15 +42,9 @@ const Record<LimitingRow>& record_of<LimitingRow>() {
           [](const LimitingRow& l) -> decltype(auto) {
               return (l.of.installation.weathers[l.state().weather].name);
           }},
-         {"draft",
-          Kind::pressure,
-          "at the outlet",
-          [](const LimitingRow& l) { return if_finite(l.state().draft_pa); }},
-         {"draft_with_european_heat",
-          Kind::pressure,
-          "if only the floored forced flow heats the wall, as the European calculation has it: the "
-          "other end of what can be defended",
-          [](const LimitingRow& l) { return if_finite(l.of.limiting_draft_other_pa); }}}};
+         {"draft", Kind::pressure, "at the outlet", [](const LimitingRow& l) {
+              return if_finite(l.state().draft_pa);
+          }}}};
     return record;
 }
 
