@@ -78,6 +78,11 @@ constexpr std::array appliance_fields{
                  gas_temperature,
                  {"Gas temperature at the outlet, as measured or from the label.", "280 degC"}),
         &Appliance::gas_temperature_k},
+    choice_field<&Appliance::gas_temperature_kind>(
+        text("gas_temperature_kind",
+             {"What that temperature is: the true one, as labels and tests have it, or the reading "
+              "of a bare probe, which sees the colder wall and shows less; left out, the true one.",
+              "true gas"})),
     Field<Appliance>{
         quantity("draft_needed",
                  draft,

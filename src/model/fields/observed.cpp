@@ -77,6 +77,11 @@ constexpr std::array observation_fields{
     Field<Observation>{
         quantity("gas_temperature", seen_gas, {"Gas temperature measured.", "210 degC"}),
         &Observation::gas_temperature_k},
+    choice_field<&Observation::gas_temperature_kind>(
+        text("gas_temperature_kind",
+             {"What that temperature is: the reading of a bare probe, which sees the colder wall "
+              "and shows less than the gas, or the true one; left out, a bare probe's.",
+              "bare probe"})),
     Field<Observation>{quantity("surface_temperature",
                                 seen_surface,
                                 {"Surface temperature measured.", "190 degC"}),

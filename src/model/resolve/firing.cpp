@@ -249,6 +249,26 @@ double draft_needed(const CaseWork& work, const catalog::ApplianceDefault& defau
     return value;
 }
 
+/// The heat that goes with the temperature at the outlet.
+void settle_outlet(const CaseWork& work, const GasFit& gas, End end, Firing& firing) {
+    const double room_k = work.made.room_temperature_k;
+    if (firing.gas_temperature_k > hottest_gas_k || firing.gas_temperature_k < room_k) {
+        work.fault(
+            "/appliance",
+            "the heat left over by the efficiency would bring the gas at the outlet to "
+                + format_quantity(firing.gas_temperature_k, Kind::temperature, work.made.units),
+            "check burn rate, efficiency and gas flow against each other");
+        firing.gas_temperature_k = hottest_gas_k;
+    }
+    firing.heat_to_flue_w = firing.gas_flow_kg_s
+                            * (gas.enthalpy_j_kg(gas_fit_range.u_of(firing.gas_temperature_k))
+                               - gas.enthalpy_j_kg(gas_fit_range.u_of(room_k)));
+    if (useful_is_the_rest(work, end)) {
+        firing.heat_output_w =
+            std::max(0.0, firing.heat_in_fuel_w - firing.heat_to_flue_w - firing.heat_unburned_w);
+    }
+}
+
 /// Gas temperature at the outlet: as measured, or what the energy balance leaves. [theory eq. 12]
 void outlet_temperature(const CaseWork& work,
                         const catalog::ApplianceDefault& defaults,
@@ -286,21 +306,7 @@ void outlet_temperature(const CaseWork& work,
         const double rise = sensible * firing.heat_in_fuel_w / firing.gas_flow_kg_s;
         firing.gas_temperature_k = gas.temperature_k(room_enthalpy + rise, room_k + 200.0);
     }
-    if (firing.gas_temperature_k > hottest_gas_k || firing.gas_temperature_k < room_k) {
-        work.fault(
-            "/appliance",
-            "the heat left over by the efficiency would bring the gas at the outlet to "
-                + format_quantity(firing.gas_temperature_k, Kind::temperature, work.made.units),
-            "check burn rate, efficiency and gas flow against each other");
-        firing.gas_temperature_k = hottest_gas_k;
-    }
-    firing.heat_to_flue_w =
-        firing.gas_flow_kg_s
-        * (gas.enthalpy_j_kg(gas_fit_range.u_of(firing.gas_temperature_k)) - room_enthalpy);
-    if (useful_is_the_rest(work, end)) {
-        firing.heat_output_w =
-            std::max(0.0, firing.heat_in_fuel_w - firing.heat_to_flue_w - firing.heat_unburned_w);
-    }
+    settle_outlet(work, gas, end, firing);
 }
 
 Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
@@ -331,6 +337,16 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
 }
 
 } // namespace
+
+void take_gas_temperature(const CaseWork& work, GasChoice fire, double gas_k) {
+    const bool high = fire == GasChoice::high_fire;
+    Firing& firing = high ? work.made.appliance.high : work.made.appliance.low;
+    firing.gas_temperature_k = gas_k;
+    settle_outlet(work,
+                  work.made.gases[static_cast<std::size_t>(fire)].products(),
+                  high ? End::high : End::low,
+                  firing);
+}
 
 void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     ApplianceCase& a = work.made.appliance;

@@ -86,6 +86,7 @@ Result<Case, Faults> resolve(const Installation& installation) {
     resolving::run(work);
     resolving::burn(work);
     resolving::joints(work);
+    resolving::probe(work);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }

@@ -2,6 +2,7 @@
 
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/march/march.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/run/case.hpp"
 
@@ -45,6 +46,13 @@ void appliance(const CaseWork& work);
 
 /// High and low fire of the appliance: what burns, and what it sends up.
 void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults);
+
+/// Gives a fire this temperature at the outlet, and the heat that goes with it.
+void take_gas_temperature(const CaseWork& work, GasChoice fire, double gas_k);
+
+/// Gas temperatures of the file that a bare probe has shown: the true ones in their place. The run
+/// must be known.
+void probe(const CaseWork& work);
 
 void fuel(const CaseWork& work); ///< of the appliance: analysis, moisture, heating value
 

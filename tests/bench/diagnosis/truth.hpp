@@ -62,13 +62,14 @@ private:
     struct Look {
         double draft_pa{};
         double gas_k{};
+        double shown_gas_k{}; ///< the same by a bare probe
         double joints_pa{};
         double door_share{};
         double flow_share{1.0};
         double room_pa{};
         double coldest_k{};
         std::vector<double> part_draft_pa;
-        std::vector<double> part_gas_k;
+        std::vector<double> part_gas_k; ///< as a bare probe shows it
         std::vector<double> part_gas_share;
     };
 

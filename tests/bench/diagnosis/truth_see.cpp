@@ -1,3 +1,4 @@
+#include "fluewright/model/march/probe_reading.hpp"
 #include "fluewright/model/warmup/tended.hpp"
 #include "truth.hpp"
 
@@ -106,6 +107,14 @@ Truth::Look Truth::look(Doing doing, const Moment& moment) const {
     result.part_gas_k.resize(written_.run.size());
     result.part_gas_share.resize(written_.run.size(), 1.0);
     const double fire_kg_s = state.stations.front().flow_kg_s;
+    const auto shown = [&](const Station& s, double wall_k) {
+        return probe_reading_k(c.gas_high().products(),
+                               s.gas_temperature_k,
+                               wall_k,
+                               s.velocity_m_s,
+                               c.air_pressure_pa);
+    };
+    result.shown_gas_k = shown(state.stations.front(), wall_at_outlet_k(state.stations));
     for (std::size_t i = 0; i < state.stations.size(); ++i) {
         const Station& s = state.stations[i];
         if (s.inner_wall_k > 0.0) {
@@ -117,7 +126,7 @@ Truth::Look Truth::look(Doing doing, const Moment& moment) const {
         for (std::size_t part = 0; i > 0 && part < place_of_part_.size(); ++part) {
             if (c.sections[i - 1].part == static_cast<int>(place_of_part_[part])) {
                 result.part_draft_pa[part] = -s.pressure_in_zone_pa;
-                result.part_gas_k[part] = s.gas_temperature_k;
+                result.part_gas_k[part] = shown(s, s.inner_wall_k);
                 result.part_gas_share[part] =
                     s.flow_kg_s > fire_kg_s ? fire_kg_s / s.flow_kg_s : 1.0;
             }
@@ -303,7 +312,7 @@ Truth::answer(const std::string& kind, const std::string& what, const std::strin
         const double draft = point == 0 ? high.draft_pa : high.part_draft_pa[point - 1];
         o.draft_pa = misread(draft, 0.6 + 0.05 * std::abs(draft), 10.0);
     } else if (kind == "gas-temperature" || kind == "gas-upper") {
-        const double gas_k = point == 0 ? high.gas_k : high.part_gas_k[point - 1];
+        const double gas_k = point == 0 ? high.shown_gas_k : high.part_gas_k[point - 1];
         o.gas_temperature_k = misread(gas_k, 5.0 + 0.03 * rise, 80.0);
     } else if (kind == "room-pressure") {
         o.room_pressure_pa = misread(high.room_pa, 0.5 + 0.08 * std::abs(high.room_pa), 4.0);

@@ -266,3 +266,24 @@ TEST_CASE("the tables of diagnosis fit together", "[diagnosis]") {
               == Approx(symptom.most).margin(1e-6));
     }
 }
+
+TEST_CASE("a gas temperature read is held against what its thermometer shows", "[diagnosis]") {
+    Installation written = example("tannery");
+    Observation seen;
+    seen.state = StateKind::high_fire;
+    seen.at = "outlet";
+    seen.gas_temperature_k = 550.0;
+    written.observed = {seen};
+    const auto expected_k = [&](std::optional<GasReading> kind) {
+        written.observed.front().gas_temperature_kind = kind;
+        return diagnosis_of(written).seen.front();
+    };
+    const auto by_default = expected_k({});
+    const auto by_probe = expected_k(GasReading::bare_probe);
+    const auto true_gas = expected_k(GasReading::true_gas);
+    CHECK(by_default.words == by_probe.words);
+    CHECK_THAT(by_probe.words, Contains("by a bare probe"));
+    CHECK(by_default.expected == by_probe.expected);
+    CHECK_THAT(true_gas.words, !Contains("probe"));
+    CHECK(true_gas.expected != by_probe.expected);
+}

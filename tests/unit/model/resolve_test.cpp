@@ -1,3 +1,4 @@
+#include "fluewright/model/march/probe_reading.hpp"
 #include "plain_run.hpp"
 
 #include <algorithm>
@@ -50,6 +51,42 @@ TEST_CASE("what is written is taken, and not assumed") {
     CHECK_FALSE(assumes(c, "/appliance/burn_rate/high"));
     CHECK_FALSE(assumes(c, "/appliance/draft_needed/high"));
     CHECK_FALSE(assumes(c, "/site/altitude"));
+}
+
+TEST_CASE("what a bare probe has shown is less than the gas") {
+    Installation in = plain::stack(4.0, 0.15, 0.01);
+    const Case taken = plain::resolved(in);
+    CHECK(assumes(taken, "/appliance/gas_temperature_kind"));
+    in.appliance.gas_temperature_kind = GasReading::true_gas;
+    const Case stated = plain::resolved(in);
+    CHECK_FALSE(assumes(stated, "/appliance/gas_temperature_kind"));
+    CHECK(stated.appliance.high.gas_temperature_k == 600.0);
+    in.appliance.gas_temperature_kind = GasReading::bare_probe;
+    const Case c = plain::resolved(in);
+    const Firing& high = c.appliance.high;
+    const Firing& low = c.appliance.low;
+    CHECK(high.gas_temperature_k - 600.0 > low.gas_temperature_k - 450.0);
+    CHECK(low.gas_temperature_k > 453.0);
+    CHECK(high.gas_temperature_k < 690.0);
+    CHECK(high.heat_to_flue_w > stated.appliance.high.heat_to_flue_w);
+    CHECK(assumes(c, "/appliance"));
+    // The march with that gas shows the probe what the file says.
+    const FlueModel model = plain::burning(c);
+    std::vector<Station> stations(model.station_count());
+    model.solve(plain::gas(high.gas_flow_kg_s, high.gas_temperature_k), stations);
+    CHECK(probe_reading_k(c.gas_high().products(),
+                          high.gas_temperature_k,
+                          wall_at_outlet_k(stations),
+                          stations.front().velocity_m_s,
+                          c.air_pressure_pa)
+          == Approx(600.0).margin(0.1));
+    // Where no heat passes the wall, wall and gas are one and the probe is right.
+    const Case warm = [&] {
+        Installation insulated = plain::stack(4.0, 0.15, 9.9);
+        insulated.appliance.gas_temperature_kind = GasReading::bare_probe;
+        return plain::resolved(insulated);
+    }();
+    CHECK(warm.appliance.high.gas_temperature_k == Approx(600.0).margin(2.0));
 }
 
 TEST_CASE("the gas at the outlet carries off what efficiency leaves") {

@@ -89,7 +89,8 @@ struct Appliance {
     HighLow carbon_dioxide; ///< share of the dry gas
     HighLow oxygen;         ///< share of the dry gas
     HighLow gas_flow_kg_s;
-    HighLow gas_temperature_k; ///< at the outlet
+    HighLow gas_temperature_k;               ///< at the outlet
+    Choice<GasReading> gas_temperature_kind; ///< "true gas" or "bare probe"
     HighLow draft_needed_pa;
     Given preheat_w; ///< heat sent up the flue before lighting
     Given draft_greatest_pa;

@@ -26,6 +26,9 @@ enum class BurnRateBasis : std::uint8_t { as_fired, dry };
 
 enum class EfficiencyBasis : std::uint8_t { net, gross };
 
+/// What a gas temperature tells: a bare probe shows less than the gas, for it sees the wall.
+enum class GasReading : std::uint8_t { true_gas, bare_probe };
+
 enum class FloorKind : std::uint8_t { burnable, noncombustible };
 
 enum class FloorBuild : std::uint8_t { sheet, slab, close_masonry, hollow_masonry };
@@ -66,6 +69,10 @@ enum class StateKind : std::uint8_t {
 
 [[nodiscard]] constexpr auto words_of(EfficiencyBasis) {
     return std::to_array<std::string_view>({"net", "gross"});
+}
+
+[[nodiscard]] constexpr auto words_of(GasReading) {
+    return std::to_array<std::string_view>({"true gas", "bare probe"});
 }
 
 [[nodiscard]] constexpr auto words_of(FloorKind) {

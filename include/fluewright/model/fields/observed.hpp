@@ -37,6 +37,7 @@ struct Observation {
     Word at;                        ///< "outlet", "mouth", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;
+    Choice<GasReading> gas_temperature_kind; ///< "true gas" or "bare probe"
     Given surface_temperature_k;
     Given room_pressure_pa;
     Given carbon_dioxide;

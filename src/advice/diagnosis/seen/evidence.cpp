@@ -1,6 +1,7 @@
 #include "evidence.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/march/probe_reading.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -215,7 +216,12 @@ double reading_predicted(const Evidence& e, const Altered& altered, const Lookup
     case Seen::draft:
         return point.draft_pa;
     case Seen::gas_temperature:
-        return point.gas_temperature_k;
+        return e.by_probe ? probe_reading_k(altered.made.gas_high().products(),
+                                            point.gas_temperature_k,
+                                            point.inner_k,
+                                            point.velocity_m_s,
+                                            altered.made.air_pressure_pa)
+                          : point.gas_temperature_k;
     case Seen::surface_temperature:
         return point.surface_k;
     case Seen::carbon_dioxide:

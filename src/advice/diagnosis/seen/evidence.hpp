@@ -45,6 +45,7 @@ struct Evidence {
     const Check* look{};       ///< what a look reveals
     double value{};            ///< of a reading, SI
     double spread{};           ///< its standard deviation, without that of the computation
+    bool by_probe{};           ///< of a gas temperature: what a bare probe shows
     std::size_t observation{}; ///< index in the file's list
 
     [[nodiscard]] bool is_reading() const { return seen >= Seen::draft; }

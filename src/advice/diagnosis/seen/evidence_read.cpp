@@ -40,6 +40,9 @@ struct Reader {
         flag(e, Seen::window, seen.better_with_window_open, e.situation.doing);
         words(e, seen);
         reading(e, Seen::draft, "draft", seen.draft_pa);
+        // What a person holds into the flue is a bare probe, unless the file says otherwise.
+        e.by_probe =
+            seen.gas_temperature_kind.value_or(GasReading::bare_probe) == GasReading::bare_probe;
         reading(e, Seen::gas_temperature, "gas_temperature", seen.gas_temperature_k);
         reading(e, Seen::surface_temperature, "surface_temperature", seen.surface_temperature_k);
         reading(e, Seen::room_pressure, "room_pressure", seen.room_pressure_pa);

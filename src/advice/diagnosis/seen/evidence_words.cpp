@@ -109,6 +109,7 @@ std::string words(const Evidence& e, const Case& c) {
     if (e.is_reading()) {
         text = std::string{reading_words(e.seen)} + ' '
                + format_quantity(e.value, kind_of(e.seen), c.units);
+        text += e.seen == Seen::gas_temperature && e.by_probe ? " by a bare probe" : "";
         text += has_place(e.seen) ? ' ' + place_words(e, c.run) : std::string{};
     } else if (e.seen == Seen::look) {
         text = std::string{e.look->look} + " found " + (e.answer == Answer::yes ? "bad" : "good");

@@ -1,6 +1,7 @@
 #include "prediction.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/march/probe_reading.hpp"
 #include "fluewright/model/warmup/tended.hpp"
 
 #include <algorithm>
@@ -59,6 +60,8 @@ std::vector<Point> points_of(const Case& c, const StateResult& state, std::size_
         const auto index = std::min(static_cast<std::size_t>(part + 1), parts + 1);
         points[index] = {.draft_pa = -s.pressure_in_zone_pa,
                          .gas_temperature_k = s.gas_temperature_k,
+                         .inner_k = i == 0 ? 0.0 : s.inner_wall_k,
+                         .velocity_m_s = s.velocity_m_s,
                          .surface_k = s.outer_wall_k,
                          .gas_share = s.flow_kg_s > fire_kg_s ? fire_kg_s / s.flow_kg_s : 1.0};
         if (i + 1 == state.stations.size()) {
@@ -66,6 +69,7 @@ std::vector<Point> points_of(const Case& c, const StateResult& state, std::size_
         }
     }
     points[0].draft_pa = state.draft_pa;
+    points[0].inner_k = wall_at_outlet_k(state.stations);
     if (points.size() > 1) {
         points[0].surface_k = points[1].surface_k;
     }

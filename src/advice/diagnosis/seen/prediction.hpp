@@ -13,6 +13,8 @@ namespace fluewright::diagnosis {
 struct Point {
     double draft_pa{}; ///< the flue below the air round it
     double gas_temperature_k{};
+    double inner_k{}; ///< of the wall a probe sees here; 0: none is near
+    double velocity_m_s{};
     double surface_k{};
     double gas_share{1.0}; ///< of the fire's gas in what flows here
 };
