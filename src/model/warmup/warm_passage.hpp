@@ -32,7 +32,8 @@ struct WarmRun::Passage {
     double buoyancy_pa{};
     double losses_pa{}; ///< friction, fittings and acceleration: all grow with the flow squared
     double lost_w{};
-    double change_k{}; ///< greatest change of a node in this pass
+    std::vector<CellHeat> cells; ///< those passed so far
+    double change_k{};           ///< greatest change of a node in this pass
 
     void set_dilution(double share) {
         air_share = share;

@@ -27,6 +27,12 @@ struct FlowControl {
     bool tended{};           ///< whether somebody turns the damper where draft is too strong
 };
 
+/// What passes the wall of a cell.
+struct CellHeat {
+    double given_w{}; ///< by the gas
+    double lost_w{};  ///< to the air around
+};
+
 struct WarmStage {
     double flow_kg_s{};
     double open_flow_kg_s{}; ///< what the resistance would let through
@@ -36,6 +42,10 @@ struct WarmStage {
     double dew_point_k{};
     double given_w{}; ///< by the gas, between outlet and mouth
     double lost_w{};  ///< to the air around
+    std::vector<CellHeat> cells;
+    double lift_pa{}; ///< of the gas at rest, the room at the pressure outdoors
+    double room_pa{};
+    double run_resistance_pa_s2_kg2{}; ///< loss along the run over flow squared
 };
 
 class WarmRun {

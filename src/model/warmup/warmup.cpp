@@ -49,6 +49,8 @@ private:
     void step(double step_s);
     void record(const WarmStage& stage, const FireDemand& demand);
     void watch(double step_s, const WarmStage& stage, const std::vector<Faces>& before);
+    void note_starving(const WarmStage& stage, const FireDemand& demand);
+    void add_heat(double share_s, const WarmStage& stage);
     void finish();
     [[nodiscard]] FlowControl control(const FireDemand& demand) const;
     [[nodiscard]] std::vector<Faces> faces() const;
@@ -277,8 +279,13 @@ void Course::step(double step_s) {
     made_.balance.given_j +=
         step_s * ((1.0 - diagonal) * first.given_w + diagonal * second.given_w);
     made_.balance.lost_j += step_s * ((1.0 - diagonal) * first.lost_w + diagonal * second.lost_w);
+    if (!late.out) {
+        add_heat(step_s * (1.0 - diagonal), first);
+        add_heat(step_s * diagonal, second);
+    }
     if (!late.out && second.open_flow_kg_s < late.gas_flow_kg_s) {
         made_.starved_s += step_s;
+        note_starving(second, late);
     }
     watch(step_s, second, before);
     last_ = second;
@@ -286,6 +293,33 @@ void Course::step(double step_s) {
     if (time_s_ >= next_record_s_ * (1.0 - rounding)) {
         record(second, late);
         next_record_s_ += options_.record_s;
+    }
+}
+
+void Course::note_starving(const WarmStage& stage, const FireDemand& demand) {
+    std::optional<Starving>& worst = made_.worst_starved;
+    const double asked = demand.gas_flow_kg_s;
+    if (worst && stage.flow_kg_s / asked >= worst->flow_kg_s / worst->asked_kg_s) {
+        return;
+    }
+    worst = {.time_s = time_s_,
+             .asked_kg_s = asked,
+             .flow_kg_s = stage.flow_kg_s,
+             .lift_pa = stage.lift_pa,
+             .room_pa = stage.room_pa,
+             .heater_pa = control(demand).resistance_pa_s2_kg2 * asked * asked,
+             .run_pa = stage.run_resistance_pa_s2_kg2 * asked * asked};
+}
+
+/// What passed the walls of each part in a stretch of time.
+void Course::add_heat(double share_s, const WarmStage& stage) {
+    std::size_t part = 0;
+    for (std::size_t i = 0; i < stage.cells.size(); ++i) {
+        while (made_.parts[part].section != run_.cells()[i].section) {
+            ++part;
+        }
+        made_.parts[part].taken_j += share_s * stage.cells[i].given_w;
+        made_.parts[part].lost_j += share_s * stage.cells[i].lost_w;
     }
 }
 
@@ -341,6 +375,16 @@ Warmup Course::run() {
 }
 
 } // namespace
+
+Starved Starving::why() const {
+    if (lift_pa <= 0.0) {
+        return Starved::by_the_flue;
+    }
+    if (room_pa < 0.0 && (lift_pa + room_pa <= 0.0 || lift_pa >= heater_pa + run_pa)) {
+        return Starved::by_the_room;
+    }
+    return run_pa > heater_pa ? Starved::by_the_run : Starved::by_the_heater;
+}
 
 double WarmupBalance::error() const {
     const double miss = given_j - stored_j - lost_j;

@@ -2,7 +2,10 @@
 
 #include "fluewright/model/warmup/burn_plan.hpp"
 
+#include <array>
+#include <cstdint>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 /// From a cold flue through a fire to a cold flue again.   [theory eq. 55 to 59]
@@ -45,6 +48,36 @@ struct WarmupPart {
     Spell clean; ///< inner wall everywhere above the creosote threshold, while the fire burns
     double hottest_inner_k{};
     double hottest_outer_k{};
+    double taken_j{}; ///< from the gas, while the fire burned
+    double lost_j{};  ///< of that, to the air around
+
+    /// What its wall kept of it.
+    [[nodiscard]] double kept_j() const { return taken_j - lost_j; }
+};
+
+/// Why a fire gets less air than it asks.
+enum class Starved : std::uint8_t {
+    by_the_flue,   ///< the gas in it is too cold to rise
+    by_the_room,   ///< it would draw enough if the room were not below outdoors
+    by_the_run,    ///< what the flow loses on its way is more than what it loses in the heater
+    by_the_heater, ///< the flue does not yet lift what the heater takes for that flow
+};
+
+[[nodiscard]] constexpr auto words_of(Starved) {
+    return std::to_array<std::string_view>({"flue", "room", "run", "heater"});
+}
+
+/// The moment at which a fire wants most for air.
+struct Starving {
+    double time_s{};
+    double asked_kg_s{};
+    double flow_kg_s{};
+    double lift_pa{};   ///< of the gas in the flue, the room at the pressure outdoors
+    double room_pa{};   ///< the room against outdoors
+    double heater_pa{}; ///< what the flow asked would lose in the heater
+    double run_pa{};    ///< and along the run
+
+    [[nodiscard]] Starved why() const;
 };
 
 /// Heat given by the gas = heat stored in the walls + heat lost to the air around.
@@ -74,6 +107,7 @@ struct Warmup {
     std::optional<double> holds_low_s;  ///< after the fire: draft at least that needed at low fire
     std::optional<double> holds_zero_s; ///< after the fire: draft above nothing
     double starved_s{};                 ///< time in which the flue drew less than the fire asked
+    std::optional<Starving> worst_starved; ///< by the share of the flow that is missing
     WarmupBalance balance;
     double end_s{};
 };

@@ -3,6 +3,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/march/dew_points.hpp"
+#include "fluewright/model/run/tar.hpp"
 #include "fluewright/physics/expansion.hpp"
 
 #include <algorithm>
@@ -41,8 +42,6 @@ void cold_wall(Subject& s, const StateResult& state) {
     }
     const Section& section = s.resolved.sections[coldest->section];
     const DewPoints dew = dew_points(s, state);
-    const bool makes_tar = s.resolved.appliance.fuel_group == FuelGroup::wood
-                           && s.resolved.appliance.type != ApplianceType::fireplace;
     const bool wet = coldest->inner_wall_k < dew.water_k;
     const auto hold = [&](std::size_t row, double limit_k, std::string_view what) {
         CheckResult* f = s.hold(row,
@@ -62,7 +61,7 @@ void cold_wall(Subject& s, const StateResult& state) {
     if (!wet && dew.acid_k > 0.0) {
         hold(own("wall-below-acid-dew-point"), dew.acid_k, "its acid settles");
     }
-    if (!wet && makes_tar) {
+    if (!wet && makes_tar(s.resolved.appliance)) {
         hold(own("wall-below-creosote-threshold"),
              catalog::default_of(DefaultId::creosote_threshold_k).value,
              "tar settles");

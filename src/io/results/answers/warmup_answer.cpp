@@ -1,3 +1,4 @@
+#include "fluewright/advice/upkeep/warmup_hints.hpp"
 #include "io/results/csv_rows.hpp"
 #include "io/results/finding_rows.hpp"
 #include "io/results/results.hpp"
@@ -30,6 +31,20 @@ struct WarmupRow {
     const Case& installation;
     std::span<const WarmupInWeather> courses;
 };
+
+struct HintRow {
+    const CourseRow& course;
+    WarmupHint of;
+};
+
+std::vector<HintRow> hints_of(const CourseRow& course) {
+    std::vector<HintRow> rows;
+    for (WarmupHint& hint :
+         warmup_hints(course.installation, course.in.weather, course.in.course)) {
+        rows.push_back({course, hint});
+    }
+    return rows;
+}
 
 std::vector<CourseRow> courses_of(const WarmupRow& warmup) {
     std::vector<CourseRow> rows;
@@ -154,9 +169,70 @@ const Record<WarmPartRow>& record_of<WarmPartRow>() {
           Kind::temperature,
           "of the inner wall",
           [](const WarmPartRow& p) { return p.of.hottest_inner_k; }},
-         {"hottest_outer", Kind::temperature, "of the outer wall", [](const WarmPartRow& p) {
-              return p.of.hottest_outer_k;
+         {"hottest_outer",
+          Kind::temperature,
+          "of the outer wall",
+          [](const WarmPartRow& p) { return p.of.hottest_outer_k; }},
+         {"heat_taken",
+          Kind::energy,
+          "from the gas, while the fire burned",
+          [](const WarmPartRow& p) { return p.of.taken_j; }},
+         {"heat_lost", Kind::energy, "of that, to the air around", [](const WarmPartRow& p) {
+              return p.of.lost_j;
           }}}};
+    return record;
+}
+
+template <>
+const Record<Starving>& record_of<Starving>() {
+    static const Record<Starving> record{
+        "starving",
+        "the moment at which the fire wants most for air, by the share of its flow",
+        {{"time", Kind::duration, "after the match", &Starving::time_s},
+         {"asked", Kind::gas_flow, "flue gas of the fire that is meant", &Starving::asked_kg_s},
+         {"flow", Kind::gas_flow, "flue gas that the flue draws", &Starving::flow_kg_s},
+         {"lift",
+          Kind::pressure,
+          "of the gas in the flue, the room at the pressure outdoors",
+          &Starving::lift_pa},
+         {"room_pressure", Kind::pressure, "against outdoors", &Starving::room_pa},
+         {"heater_loss",
+          Kind::pressure,
+          "what the flow asked would lose in the heater, its air control open",
+          &Starving::heater_pa},
+         {"run_loss", Kind::pressure, "and along the run", &Starving::run_pa},
+         {"because_of", "what holds it back", [](const Starving& s) { return s.why(); }}}};
+    return record;
+}
+
+template <>
+const Record<HintRow>& record_of<HintRow>() {
+    static const Record<HintRow> record{
+        "warmup_hint",
+        "what shortens the warm-up, with the figures that speak for it; the others are null",
+        {{"what", "to do", [](const HintRow& h) { return h.of.what; }},
+         {"place",
+          "first part of the run it is about, in words; null for the run as a whole",
+          [](const HintRow& h) {
+              return h.of.section ? std::optional{report::section_words(h.course.installation,
+                                                                        *h.of.section)}
+                                  : std::nullopt;
+          }},
+         {"idle_draft",
+          Kind::pressure,
+          "of the flue with no fire",
+          [](const HintRow& h) { return h.of.idle_draft_pa; }},
+         {"area_over_outlet",
+          "area of the flue over that of the outlet, the greatest",
+          [](const HintRow& h) { return h.of.area_over_outlet; }},
+         {"heat_kept",
+          Kind::energy,
+          "by the walls it is about, while the fire burned",
+          [](const HintRow& h) { return h.of.kept_j; }},
+         {"heat_lost",
+          Kind::energy,
+          "by the walls it is about to the air around, while the fire burned",
+          [](const HintRow& h) { return h.of.lost_j; }}}};
     return record;
 }
 
@@ -241,6 +317,14 @@ const Record<CourseRow>& record_of<CourseRow>() {
           Kind::duration,
           "time in which the flue drew less than the fire asked",
           of(&Warmup::starved_s)},
+         {"worst_starved",
+          "null where it never is",
+          [](const CourseRow& c) -> const Starving* {
+              return c.in.course.worst_starved ? &*c.in.course.worst_starved : nullptr;
+          }},
+         {"quicker",
+          "what shortens a warm-up that is slow, what does most first",
+          [](const CourseRow& c) { return hints_of(c); }},
          {"fire_out", Kind::duration, "after the match", of(&Warmup::fire_out_s)},
          {"after_fire",
           "how long the draft holds",

@@ -1,11 +1,12 @@
-#include "check_parts.hpp"
 #include "fluewright/io/report/report_warmup.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "io/report/check_parts.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/results/warmup_rows.hpp"
 #include "io/text/words.hpp"
+#include "warmup_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -15,15 +16,13 @@
 namespace fluewright {
 namespace {
 
+using report::minutes;
+
 constexpr std::size_t warmup_inset = 2;
 constexpr Indent indented{.first = 2, .rest = 4};
-constexpr double minute_s = 60.0;
+using report::minute_s;
 constexpr double most_rows = 26.0;
 constexpr std::string_view no_time = "-";
-
-std::string minutes(double seconds) {
-    return format_number(std::round(seconds / minute_s * 10.0) / 10.0, 4);
-}
 
 std::string minutes_or(const std::optional<double>& seconds, std::string_view otherwise) {
     return seconds ? minutes(*seconds) + " min" : std::string{otherwise};
@@ -116,13 +115,19 @@ struct Writer {
                     paragraph(sentence, {.first = warmup_inset, .rest = warmup_inset}, style.width);
             }
         }
-        if (w.starved_s >= minute_s) {
-            out +=
-                paragraph(fmt::format("For {} min the flue draws less than the fire asks; it burns "
-                                      "lower than planned.",
-                                      minutes(w.starved_s)),
-                          {.first = warmup_inset, .rest = warmup_inset},
-                          style.width);
+        if (w.starved_s >= minute_s && w.worst_starved) {
+            out += paragraph(report::starved_words(w, style),
+                             {.first = warmup_inset, .rest = warmup_inset},
+                             style.width);
+        }
+        const std::vector<std::string> quicker = report::quicker_words(c, in, style);
+        if (!quicker.empty()) {
+            out += paragraph("What shortens it, by the figures of this run:",
+                             {.first = warmup_inset, .rest = warmup_inset},
+                             style.width);
+            for (const std::string& line : quicker) {
+                out += paragraph("- " + line, indented, style.width);
+            }
         }
         return out;
     }
