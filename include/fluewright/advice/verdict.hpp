@@ -58,9 +58,9 @@ struct Verdict {
     }
 };
 
-/// Whether the finding makes its kind fall short: of fire a danger, of draft a fault that the states
-/// do not have in their figures, of upkeep a warning or worse. Of reloading none does: how far the
-/// door may be opened is judged.
+/// Whether the finding makes its kind fall short: of fire a danger, of draft a fault that the
+/// states do not have in their figures, of upkeep a warning or worse. Of reloading none does: how
+/// far the door may be opened is judged.
 [[nodiscard]] bool falls_short(const Finding& finding);
 
 /// Judges what an assessment has solved and found. `assessment.verdict` is not looked at; sentences

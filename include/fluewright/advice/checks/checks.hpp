@@ -29,8 +29,8 @@ struct CheckOptions {
     bool with_words{true};
 };
 
-/// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever says
-/// so, and the smoke of an open front one of draft.
+/// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever
+/// says so, and the smoke of an open front one of draft.
 [[nodiscard]] Harm harm_of(const Matter& matter, Severity severity, const Case& resolved);
 
 /// The rules the file asks for: its own `rules`, else us with US units, else none.
