@@ -19,7 +19,8 @@ def heating_values(rows):
     for c, h, o, n, s, ash in ((60, 6, 20, 10, 2, 2), (50, 6, 38, 0, 0, 6)):
         value = 0.3491 * c + 1.1783 * h + 0.1005 * s - 0.1034 * o - 0.0151 * n - 0.0211 * ash
         rows.add("gross_heating_value_channiwala", dict(c=c, h=h, o=o, n=n, s=s, ash=ash), value,
-                 tolerance="0.00001", place="Channiwala and Parikh 2002", topic="Heating value: rich in nitrogen or ash")
+                 tolerance="0.00001", place="Channiwala and Parikh 2002",
+                 topic="Heating value: rich in nitrogen or ash")
 
 
 def gas_amounts(rows):
@@ -71,6 +72,10 @@ def single_gases(rows):
                      float(CONDUCTIVITY[number] @ (t / 1000.0) ** np.arange(4)),
                      tolerance="0.00002", place="cubic fits of theory eq. 9",
                      topic="Conductivity of gases: fits")
+        at_end = float(CONDUCTIVITY[number] @ 1.1 ** np.arange(4))
+        rows.add("species_conductivity", dict(species=name, t_k="1400"),
+                 at_end * (1400.0 / 1100.0) ** 0.75, place="beyond the fits by a power",
+                 topic="Conductivity of gases: fits")
 
 
 def bends(rows):
@@ -132,7 +137,8 @@ def wall_heats(rows):
                 _, _, density, specific, _ = second_copy.MATERIALS[material]
                 heat += density * specific * (outer ** 2 - radius ** 2) / (2 * 0.075)
             radius = outer
-        rows.add("wall_heat", dict(wall=name), 1e-3 * heat, place="sum over the layers",
+        rows.add("wall_heat", dict(wall=name), 1e-3 * heat, tolerance="0.00001",
+                 place="sum over the layers",
                  topic="Heat stored in a wall")
 
 
