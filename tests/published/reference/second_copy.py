@@ -1,5 +1,6 @@
 """What the reference computations take of walls, materials and fuels: the figures of data/ entered a
-second time, so that a slip in either is seen. Who changes a figure there changes it here, too, with
+second time, so that a slip in either is seen. Copied once: it holds what is changed by
+mistake from then on, not a slip that was there before. Who changes a figure there changes it here, too, with
 its source in hand."""
 
 # layers from the gas outwards in mm; emissivity inside and outside; roughness in mm
