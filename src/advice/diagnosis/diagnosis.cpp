@@ -14,13 +14,11 @@
 
 namespace fluewright {
 
-using namespace diagnosis;
-
 namespace {
 
 constexpr std::size_t leading_rows = 3;
 
-std::string key_of(const Candidate& candidate) {
+std::string key_of(const diagnosis::Candidate& candidate) {
     return std::string{candidate.check->id} + ' ' + candidate.blank.at.value_or("");
 }
 
@@ -32,8 +30,8 @@ struct Diagnoser::Work {
 
     Installation written;
     Case resolved;
-    Engine engine;
-    std::vector<Candidate> offered; ///< with the latest diagnosis
+    diagnosis::Engine engine;
+    std::vector<diagnosis::Candidate> offered; ///< with the latest diagnosis
     std::set<std::string> skipped;
 };
 
@@ -53,17 +51,19 @@ Result<Diagnoser, Faults> Diagnoser::open(const Installation& written) {
 
 Diagnosis Diagnoser::diagnose() {
     Work& w = *work_;
-    const std::vector<Evidence> evidence = evidence_in(w.written, w.resolved);
+    const std::vector<diagnosis::Evidence> evidence = diagnosis::evidence_in(w.written, w.resolved);
     w.engine.weigh(evidence);
-    OutcomeBuilder builder(w.written, w.resolved, w.engine, evidence);
+    diagnosis::OutcomeBuilder builder(w.written, w.resolved, w.engine, evidence);
     Diagnosis result = builder.build();
 
-    std::vector<Candidate> open = candidates(w.written, w.resolved);
-    std::erase_if(open, [&](const Candidate& c) { return w.skipped.contains(key_of(c)); });
+    std::vector<diagnosis::Candidate> open = diagnosis::candidates(w.written, w.resolved);
+    std::erase_if(open,
+                  [&](const diagnosis::Candidate& c) { return w.skipped.contains(key_of(c)); });
     const std::vector<std::size_t> leading = builder.leading(leading_rows);
-    std::vector<Ranked> ranked = rank_checks(w.engine, w.written, std::move(open), leading);
+    std::vector<diagnosis::Ranked> ranked =
+        diagnosis::rank_checks(w.engine, w.written, std::move(open), leading);
     w.offered.clear();
-    for (Ranked& entry : ranked) {
+    for (diagnosis::Ranked& entry : ranked) {
         NextCheck check = builder.next_check(entry);
         check.number = w.offered.size();
         result.checks.push_back(std::move(check));
@@ -76,17 +76,17 @@ bool Diagnoser::answer(const NextCheck& check, const Reply& reply) {
     if (check.number >= work_->offered.size()) {
         return false;
     }
-    const Candidate& candidate = work_->offered[check.number];
-    if (candidate.answers == AnswerKind::quantity) {
+    const diagnosis::Candidate& candidate = work_->offered[check.number];
+    if (candidate.answers == diagnosis::AnswerKind::quantity) {
         if (!reply.value) {
             return false;
         }
-        work_->written.observed.push_back(answered(candidate, *reply.value));
+        work_->written.observed.push_back(diagnosis::answered(candidate, *reply.value));
         return true;
     }
-    for (const Answer answer : answers_of(candidate)) {
-        if (reply.word == reply_word(answer)) {
-            work_->written.observed.push_back(answered(candidate, answer));
+    for (const diagnosis::Answer answer : diagnosis::answers_of(candidate)) {
+        if (reply.word == diagnosis::reply_word(answer)) {
+            work_->written.observed.push_back(diagnosis::answered(candidate, answer));
             return true;
         }
     }
@@ -145,7 +145,7 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
     for (const Remedy& step : plan.steps) {
         better.steps.push_back(step.what);
     }
-    better.outcome = once_cured(plan);
+    better.outcome = diagnosis::once_cured(plan);
     diagnosis.better = std::move(better);
 }
 

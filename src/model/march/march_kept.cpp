@@ -28,7 +28,7 @@ void FlueModel::Straight::remember(const WallMemory& memory) {
 
 /// For the gas last set.
 WallBalance::Answer FlueModel::Straight::balance_beside_memory(double xi) {
-    const double along = (straight_parts::cube(xi) - prepared_.start_m) / section_.length_m;
+    const double along = (cube(xi) - prepared_.start_m) / section_.length_m;
     balance_.forced_w_m2k = entry_at(xi) * forced_w_m2k_;
     balance_.kept_w_m2k = memory_->kept_w_m2k;
     balance_.before_k = ambient_k_ + std::exp(memory_start_ + memory_rise_ * along);
@@ -39,7 +39,7 @@ WallBalance::Answer FlueModel::Straight::balance_beside_memory(double xi) {
 FlueModel::Straight::Stage FlueModel::Straight::stage_along(double xi, double gas_k) const {
     Stage stage{};
     stage.xi = xi;
-    stage.distance_m = straight_parts::cube(xi);
+    stage.distance_m = cube(xi);
     stage.gas_k = gas_k;
     stage.reynolds =
         reynolds_ * (1.0 - straight_parts::viscosity_power * (gas_k - balance_.gas_k) / gas_k);
@@ -53,7 +53,7 @@ void FlueModel::Straight::march_beside_memory() {
     double gas_k = flow_.temperature_k;
     for (int i = 0; i < count; ++i) {
         const double xi = prepared_.xi_start + step * i;
-        const double start_m = straight_parts::cube(xi);
+        const double start_m = cube(xi);
         // By the wall half way and the gas as it comes in: what the wall gives is nearly a straight
         // line over the gas temperature.
         set_gas_at(gas_k);
@@ -70,10 +70,10 @@ void FlueModel::Straight::march_beside_memory() {
         std::array<Stage, 2> stages;
         for (std::size_t point = 0; point < stages.size(); ++point) {
             const double here = xi + Gauss<2>::points[point] * step;
-            stages[point] = stage_along(here, at(straight_parts::cube(here)));
+            stages[point] = stage_along(here, at(cube(here)));
         }
         add_pressures(stages, step);
-        gas_k = at(straight_parts::cube(xi + step));
+        gas_k = at(cube(xi + step));
     }
     flow_.temperature_k = gas_k;
 }

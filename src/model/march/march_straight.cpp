@@ -14,10 +14,7 @@
 namespace fluewright {
 namespace {
 
-using straight_parts::cube;
 using straight_parts::viscosity_power;
-
-constexpr double gravity = constants::gravity_m_s2;
 
 /// A straight gets one cell for each of these steps in y, by the loss near its start.
 constexpr double cell_transfer_units = 0.4;
@@ -62,13 +59,14 @@ FlueModel::Straight::Straight(const FlueModel& model,
     heated_ = section.perimeter_m / flow.flow_kg_s;
     const double pressure_over_r =
         model.surroundings_.air_pressure_pa / flow.fit.gas_constant_j_kgk;
-    natural_scale_ =
-        resolved.inside_heat == InsideHeat::disturbed
-            ? cube(convection::tall_wall_factor_gas) * gravity * pressure_over_r * pressure_over_r
-            : 0.0;
-    opposed_scale_ = resolved.inside_heat == InsideHeat::opposed_upper
-                         ? gravity * pressure_over_r * pressure_over_r * cube(section.diameter_m)
+    natural_scale_ = resolved.inside_heat == InsideHeat::disturbed
+                         ? cube(convection::tall_wall_factor_gas) * constants::gravity_m_s2
+                               * pressure_over_r * pressure_over_r
                          : 0.0;
+    opposed_scale_ =
+        resolved.inside_heat == InsideHeat::opposed_upper
+            ? constants::gravity_m_s2 * pressure_over_r * pressure_over_r * cube(section.diameter_m)
+            : 0.0;
     if (!model.memory_.empty()) {
         remember(model.memory_[static_cast<std::size_t>(&section - resolved.sections.data())]);
     }

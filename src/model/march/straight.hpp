@@ -1,6 +1,7 @@
 #pragma once
 
 #include "flow.hpp"
+#include "fluewright/core/numeric/cube_root.hpp"
 #include "fluewright/physics/friction.hpp"
 #include "gauss.hpp"
 #include "wall_balance.hpp"
@@ -12,10 +13,6 @@ namespace straight_parts {
 
 /// Of the temperature, about: what viscosity grows with.
 inline constexpr double viscosity_power = 0.7;
-
-constexpr double cube(double x) {
-    return x * x * x;
-}
 
 } // namespace straight_parts
 

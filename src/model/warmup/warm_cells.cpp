@@ -11,10 +11,6 @@ namespace {
 constexpr double longest_cell_m = 0.15;
 constexpr int least_cells = 3;
 
-double cube(double x) {
-    return x * x * x;
-}
-
 } // namespace
 
 WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cells_factor)

@@ -15,7 +15,6 @@
 namespace fluewright {
 namespace {
 
-constexpr double gravity = constants::gravity_m_s2;
 constexpr double settled_k = 1e-5;
 constexpr double settled_flow = 1e-7;
 constexpr double settled_pa = 1e-4;
@@ -26,10 +25,6 @@ constexpr double least_left_share = 1e-3; ///< joints leave this much of the flo
 /// The least that flows up a flue with a fire below, of the flow at high fire: gas that is hot at
 /// the outlet finds its way even where the flue as a whole does not draw yet.
 constexpr double trickle_share = 0.03;
-
-double cube(double x) {
-    return x * x * x;
-}
 
 } // namespace
 
@@ -118,8 +113,8 @@ void WarmRun::pass_cell(const Cell& cell,
             cell.entry * convection::pipe_gnielinski_gas_floored(flux * s.diameter_m / viscosity)
             * p.fit.conductivity_prandtl_w_mk(u) / s.diameter_m;
         // g rho^2 |dT| / (T mu^2): the Grashof number without its length.
-        const double buoyant = gravity * density_k * density_k * std::abs(difference_k)
-                               / (viscosity * viscosity * cube(mean_k));
+        const double buoyant = constants::gravity_m_s2 * density_k * density_k
+                               * std::abs(difference_k) / (viscosity * viscosity * cube(mean_k));
         const double prandtl = specific_heat * viscosity / conductivity;
         double carried = forced;
         if (case_->inside_heat == InsideHeat::disturbed) {
@@ -170,10 +165,12 @@ void WarmRun::pass_cell(const Cell& cell,
             entering_k - nodes[0]);
     const double density =
         density_k / 6.0 * (1.0 / entering_k + 4.0 / middle_k + 1.0 / p.temperature_k);
-    const double thinning =
-        1.0 - around_.outdoor_density_kg_m3 * gravity * cell.height_m / around_.air_pressure_pa;
+    const double thinning = 1.0
+                            - around_.outdoor_density_kg_m3 * constants::gravity_m_s2
+                                  * cell.height_m / around_.air_pressure_pa;
     const double re = flux * s.diameter_m / p.fit.viscosity_pa_s(gas_fit_range.u_of(middle_k));
-    p.buoyancy_pa += (around_.outdoor_density_kg_m3 - density) * thinning * gravity * cell.rise_m;
+    p.buoyancy_pa += (around_.outdoor_density_kg_m3 - density) * thinning * constants::gravity_m_s2
+                     * cell.rise_m;
     p.losses_pa += 0.5 * flux * flux
                    * (friction::churchill_1977(re, s.roughness_m / s.diameter_m) * cell.length_m
                           / (s.diameter_m * density)

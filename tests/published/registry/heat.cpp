@@ -11,7 +11,7 @@ namespace {
 
 using namespace fluewright;
 
-double kelvin(const Inputs& in, const std::string& name) {
+double in_kelvin(const Inputs& in, const std::string& name) {
     return in.number(name) + constants::celsius_zero_k;
 }
 
@@ -58,7 +58,7 @@ double gap_conductivity_mw_mk(const Inputs& in) {
                            .outer_emissivity = in.number("emissivity"),
                            .pressure_pa = in.number("pressure_pa")};
     return 1e3 * gap.width_m
-           * air_gap::conductance_w_m2k(gap, kelvin(in, "hot_c"), kelvin(in, "cold_c"));
+           * air_gap::conductance_w_m2k(gap, in_kelvin(in, "hot_c"), in_kelvin(in, "cold_c"));
 }
 
 /// A gap so wide and thin of air that radiation to a black outer face is all that is left.
@@ -69,7 +69,7 @@ double radiation_coefficient(const Inputs& in) {
                            .inner_emissivity = in.number("emissivity"),
                            .outer_emissivity = 1.0,
                            .pressure_pa = 1e-12};
-    return air_gap::conductance_w_m2k(gap, kelvin(in, "surface_c"), kelvin(in, "around_c"));
+    return air_gap::conductance_w_m2k(gap, in_kelvin(in, "surface_c"), in_kelvin(in, "around_c"));
 }
 
 void add_walls(Registry& registry) {
@@ -77,13 +77,13 @@ void add_walls(Registry& registry) {
         "equivalent conductivity", "mW/(m K)", gap_conductivity_mw_mk};
     registry["radiation_coefficient"] = {
         "radiation coefficient", "W/(m2 K)", radiation_coefficient};
-    registry["expansion_carbon_steel"] = {"lengthening from 20 degC", "mm/m", [](const Inputs& in) {
-                                              return 1e3
-                                                     * expansion::carbon_steel(kelvin(in, "t_c"));
-                                          }};
+    registry["expansion_carbon_steel"] = {
+        "lengthening from 20 degC", "mm/m", [](const Inputs& in) {
+            return 1e3 * expansion::carbon_steel(in_kelvin(in, "t_c"));
+        }};
     registry["expansion_stainless_steel"] = {
         "lengthening from 20 degC", "mm/m", [](const Inputs& in) {
-            return 1e3 * expansion::stainless_steel(kelvin(in, "t_c"));
+            return 1e3 * expansion::stainless_steel(in_kelvin(in, "t_c"));
         }};
 }
 
@@ -107,7 +107,7 @@ void add_gas_radiation(Registry& registry) {
                                                        * in.number("diameter_m"),
                                            .pressure_pa = constants::standard_pressure_pa};
             return gas_radiation::flux_w_m2(
-                path, in.number("emissivity"), kelvin(in, "gas_c"), kelvin(in, "wall_c"));
+                path, in.number("emissivity"), in_kelvin(in, "gas_c"), in_kelvin(in, "wall_c"));
         }};
     registry["emission_fit_flux"] = {"heat flux to the wall", "W/m2", [](const Inputs& in) {
                                          const EmissionFit fit(in.number("x_co2"),
@@ -115,8 +115,8 @@ void add_gas_radiation(Registry& registry) {
                                                                in.number("diameter_m"),
                                                                constants::standard_pressure_pa);
                                          return fit.flux_w_m2(in.number("emissivity"),
-                                                              kelvin(in, "gas_c"),
-                                                              kelvin(in, "wall_c"));
+                                                              in_kelvin(in, "gas_c"),
+                                                              in_kelvin(in, "wall_c"));
                                      }};
 }
 
