@@ -10,14 +10,6 @@
 namespace fluewright {
 namespace {
 
-std::vector<std::string_view> all_names() {
-    std::vector<std::string_view> names;
-    for (const Harm harm : harms) {
-        names.push_back(name(harm));
-    }
-    return names;
-}
-
 std::string required_words(const Required& required, std::string_view between) {
     std::string text;
     for (const Harm harm : harms) {
@@ -31,9 +23,15 @@ std::string required_words(const Required& required, std::string_view between) {
 
 } // namespace
 
+std::vector<std::string_view> harm_names() {
+    std::vector<std::string_view> names(harms.size());
+    std::transform(harms.begin(), harms.end(), names.begin(), [](Harm harm) { return name(harm); });
+    return names;
+}
+
 Result<Required, std::string> read_required(std::string_view list) {
     Required required{.asked = {}, .narrow_door = false};
-    const std::vector<std::string_view> names = all_names();
+    const std::vector<std::string_view> names = harm_names();
     while (!list.empty()) {
         const std::size_t comma = std::min(list.find(','), list.size());
         const std::string_view word = list.substr(0, comma);

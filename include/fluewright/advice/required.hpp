@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// What has to pass: the choice of the one who asks.
 namespace fluewright {
@@ -24,6 +25,9 @@ struct Required {
 
     [[nodiscard]] bool operator==(const Required&) const = default;
 };
+
+/// What a list may name: every kind of harm, in order.
+[[nodiscard]] std::vector<std::string_view> harm_names();
 
 /// Reads "fire,draft". Failure: what is wrong with the list, a sentence without its full stop.
 [[nodiscard]] Result<Required, std::string> read_required(std::string_view list);

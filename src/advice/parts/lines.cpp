@@ -114,7 +114,9 @@ double fitting_length_m(const Piece& piece) {
 std::string shape_change(const Job& job, const Piece& piece) {
     const Run& run = job.view.resolved.run;
     const FlueBore& above = piece.run_part->bore;
-    const FlueBore& below = piece.index > 0 ? run.part(piece.index - 1)->bore : run.collar.bore;
+    const FlueBore& below = piece.index > 0
+                                ? run.parts[static_cast<std::size_t>(piece.index) - 1].bore
+                                : run.collar.bore;
     const std::string_view from = shape_name(below.round(), below.oval);
     const std::string_view to = shape_name(above.round(), above.oval);
     return from == to ? "" : std::string{from} + "-to-" + std::string{to} + ' ';

@@ -1,4 +1,5 @@
 #include "explain_pages.hpp"
+#include "fluewright/advice/required.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/io/reference/explain.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -40,14 +41,6 @@ std::vector<std::string_view> ids_of_conditions() {
     return {words.begin(), words.end()};
 }
 
-std::vector<std::string_view> ids_of_harms() {
-    std::vector<std::string_view> ids;
-    for (const Harm harm : harms) {
-        ids.push_back(name(harm));
-    }
-    return ids;
-}
-
 constexpr std::array kinds{
     PageKind{"a finding",
              [] { return all_ids(matters()); },
@@ -59,7 +52,7 @@ constexpr std::array kinds{
              [](std::string_view id, const Style& style) {
                  return explain_check(*find_check(id), style);
              }},
-    PageKind{"a kind of harm", ids_of_harms, harm_page},
+    PageKind{"a kind of harm", harm_names, harm_page},
     PageKind{"a way of firing", ids_of_conditions, condition_page},
     PageKind{"a cause",
              [] { return all_ids(diagnosis::causes()); },
