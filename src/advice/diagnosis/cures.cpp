@@ -164,15 +164,17 @@ Cure held_back(const Installation& /*written*/, const Case& c) {
 }
 
 Cure smaller_opening(const Installation& /*written*/, const Case& c) {
+    if (!c.appliance.has_door) {
+        return {};
+    }
     const DoorOpening& door = c.appliance.door;
     double flue_m2 = c.appliance.outlet_area_m2;
     for (const Section& section : c.sections) {
         flue_m2 = section.kind == PartKind::straight ? std::min(flue_m2, section.area_m2) : flue_m2;
     }
     const double height_m = opening_over_flue * flue_m2 / door.width_m;
-    return !c.appliance.has_door || door.height_m <= height_m
-               ? Cure{}
-               : Cure{remedy(RemedyKind::lower_door_opening, height_m)};
+    return door.height_m <= height_m ? Cure{}
+                                     : Cure{remedy(RemedyKind::lower_door_opening, height_m)};
 }
 
 Cure brighter(const Installation& /*written*/, const Case& c) {
