@@ -27,12 +27,22 @@ const Firing& fire_before(const ApplianceCase& appliance, StateKind kind) {
     return kind == StateKind::door_open_embers ? appliance.low : appliance.high;
 }
 
-GasStream gas_before(const FlueModel& model, StateKind kind) {
+/// The run beside that fire.
+std::vector<Station> stations_before(const FlueModel& model, StateKind kind) {
     const Firing& fire = fire_before(model.resolved().appliance, kind);
-    return {.gas = kind == StateKind::door_open_embers ? GasChoice::low_fire : GasChoice::high_fire,
-            .air_share = 0.0,
-            .flow_kg_s = fire.gas_flow_kg_s,
-            .temperature_k = gas_temperature_k(model, fire)};
+    std::vector<Station> stations(model.station_count());
+    (void)model.solve(
+        {.gas = kind == StateKind::door_open_embers ? GasChoice::low_fire : GasChoice::high_fire,
+         .air_share = 0.0,
+         .flow_kg_s = fire.gas_flow_kg_s,
+         .temperature_k = gas_temperature_k(model, fire)},
+        stations);
+    return stations;
+}
+
+/// The model with its walls as they are `elapsed_s` after.
+FlueModel remembering(const FlueModel& model, std::span<const Station> fire, double elapsed_s) {
+    return {model, walls_before(model.resolved(), fire, elapsed_s)};
 }
 
 class OpenDoor {
@@ -184,15 +194,6 @@ double left_at_top(const FlowPoint& p) {
     return p.left_pa();
 }
 
-/// The model with its walls as they are `elapsed_s` after the fire before; for ever: as it is.
-std::optional<FlueModel> remembering(const FlueModel& model, StateKind kind, double elapsed_s) {
-    return std::isfinite(elapsed_s)
-               ? std::optional<FlueModel>{std::in_place,
-                                          model,
-                                          walls_before(model, gas_before(model, kind), elapsed_s)}
-               : std::nullopt;
-}
-
 } // namespace
 
 void solve_door_open(const FlueModel& model,
@@ -200,7 +201,10 @@ void solve_door_open(const FlueModel& model,
                      double elapsed_s,
                      Detail detail,
                      StateResult& state) {
-    const std::optional<FlueModel> remembered = remembering(model, state.kind, elapsed_s);
+    std::optional<FlueModel> remembered; // an open front has always been open
+    if (std::isfinite(elapsed_s)) {
+        remembered.emplace(remembering(model, stations_before(model, state.kind), elapsed_s));
+    }
     const FlueModel& warm = remembered ? *remembered : model;
     const OpenDoor open(warm, room, state.kind, elapsed_s);
     const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
@@ -253,13 +257,14 @@ std::vector<DoorMoment> open_door_moments(const FlueModel& model, const StateRes
     std::vector<DoorMoment> moments(door_moments_s.size());
     const FlueModel in_room(model, state.room.pressure_pa);
     const RoomLaw room(in_room, state.kind);
+    const std::vector<Station> fire = stations_before(in_room, state.kind);
     double start = state.gas_flow_kg_s;
     for (std::size_t i = 0; i < moments.size(); ++i) {
         const double elapsed_s = door_moments_s[i];
-        const std::optional<FlueModel> warm = remembering(in_room, state.kind, elapsed_s);
-        const OpenDoor open(*warm, room, state.kind, elapsed_s);
+        const FlueModel warm = remembering(in_room, fire, elapsed_s);
+        const OpenDoor open(warm, room, state.kind, elapsed_s);
         const auto point_at = [&](double flow) { return open.point(flow); };
-        FlowSearch search(point_at, range_of(*warm, open));
+        FlowSearch search(point_at, range_of(warm, open));
         moments[i] = moment_at(open, search.greatest_balance(left_at_top, start), elapsed_s);
         start = moments[i].gas_flow_kg_s > 0.0 ? moments[i].gas_flow_kg_s : start;
     }

@@ -93,7 +93,8 @@ solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInR
 
 void tell_house(const FlueModel& model, StateResult& state) {
     const HouseAir& house = model.surroundings().house;
-    state.room.idle_pressure_pa = house.room_pressure_pa(0.0);
+    state.room.idle_pressure_pa =
+        model.surroundings().room_pressure_pa; // as surroundings_of() has it
     state.room.neutral_height_m = house.neutral_height_m(state.room.pressure_pa);
     state.room.pressure_without_fans_pa =
         house.has_fans() ? house.room_pressure_pa(state.room.taken_kg_s, Fans::off)

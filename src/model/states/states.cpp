@@ -244,17 +244,24 @@ StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
     return solve_in_room(model, kind, detail, nullptr);
 }
 
+/// In its room or with its house. `at_high_fire` as for free_burn(); joints of a run in a house
+/// pass air by a room pressure that each state has of its own, so that there it serves nothing.
+StateResult
+solve_one(const FlueModel& model, StateKind kind, Detail detail, const StateResult* at_high_fire) {
+    const bool in_house = model.surroundings().house.known();
+    StateResult state = in_house && model.has_leaks() && fire_of(kind) == Fire::burning
+                            ? solve_with_house(model, kind, detail, solve_alone)
+                            : solve_in_room(model, kind, detail, at_high_fire);
+    if (in_house) {
+        tell_house(model, state);
+    }
+    return state;
+}
+
 } // namespace
 
 StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
-    if (!model.surroundings().house.known()) {
-        return solve_alone(model, kind, detail);
-    }
-    StateResult state = model.has_leaks() && fire_of(kind) == Fire::burning
-                            ? solve_with_house(model, kind, detail, solve_alone)
-                            : solve_alone(model, kind, detail);
-    tell_house(model, state);
-    return state;
+    return solve_one(model, kind, detail, nullptr);
 }
 
 std::vector<StateKind> states_of(const Case& resolved) {
@@ -280,19 +287,12 @@ Solution solve(const Case& resolved, Detail detail) {
         const FlueModel idle(*model, surroundings_of(resolved, weather, Fire::out));
         const std::size_t high_fire = solution.states.size(); // the first of states_of()
         for (const StateKind kind : kinds) {
-            // Joints of a run in a house pass air by a room pressure that each state has of its
-            // own.
-            const bool shares = kind == StateKind::free_burn && !tended_damper
-                                && !(burning_air.house.known() && model->has_leaks());
-            StateResult state =
-                fire_of(kind) == Fire::out ? solve_state(idle, kind, detail)
-                : shares ? solve_in_room(*model, kind, detail, &solution.states[high_fire])
-                         : solve_state(*model, kind, detail);
-            if (shares && burning_air.house.known()) {
-                tell_house(*model, state);
-            }
-            state.weather = weather;
-            solution.states.push_back(std::move(state));
+            const bool shares = kind == StateKind::free_burn && !tended_damper;
+            solution.states.push_back(solve_one(fire_of(kind) == Fire::out ? idle : *model,
+                                                kind,
+                                                detail,
+                                                shares ? &solution.states[high_fire] : nullptr));
+            solution.states.back().weather = weather;
         }
     }
     return solution;

@@ -26,16 +26,13 @@ double kept_w_m2k(const WallLayer& layer, double elapsed_s) {
 } // namespace
 
 std::vector<WallMemory>
-walls_before(const FlueModel& model, const GasStream& fire, double elapsed_s) {
-    const Case& c = model.resolved();
-    std::vector<Station> stations(model.station_count());
-    (void)model.solve(fire, stations);
+walls_before(const Case& c, std::span<const Station> fire, double elapsed_s) {
     std::vector<WallMemory> memory(c.sections.size());
     for (std::size_t i = 0; i < c.sections.size(); ++i) {
         const Section& section = c.sections[i];
         if (section.length_m > 0.0) {
-            memory[i] = {.inner_start_k = stations[i + 1].inner_wall_start_k,
-                         .inner_end_k = stations[i + 1].inner_wall_k,
+            memory[i] = {.inner_start_k = fire[i + 1].inner_wall_start_k,
+                         .inner_end_k = fire[i + 1].inner_wall_k,
                          .kept_w_m2k = kept_w_m2k(c.walls[section.wall].layers[0], elapsed_s)};
         }
     }

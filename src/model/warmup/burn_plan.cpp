@@ -151,11 +151,11 @@ FireDemand BurnPlan::at(std::size_t index, double into_s) const {
 
 double BurnPlan::aim_k(double burn_rate_kg_s) const {
     const ApplianceCase& a = case_->appliance;
-    const auto of = [&](const Firing& fire) {
-        return fire.gas_temperature_k
-               + (fire.gas_temperature_given ? 0.0 : room_k_ - case_->room_temperature_k);
-    };
-    return over_burn_rate(a, burn_rate_kg_s, room_k_, of(a.low), of(a.high));
+    return over_burn_rate(a,
+                          burn_rate_kg_s,
+                          room_k_,
+                          case_->gas_temperature_k(a.low, room_k_),
+                          case_->gas_temperature_k(a.high, room_k_));
 }
 
 } // namespace fluewright

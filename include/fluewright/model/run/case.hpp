@@ -226,6 +226,13 @@ struct Case {
     int cells_factor{1};              ///< multiplies the number of cells of every straight
     double mouth_tolerance_pa{1e-10}; ///< how near a run with leaks must meet the pressure outdoors
 
+    /// Gas at the outlet of a fire that takes air of `room_k`: what the balance of heat gives is
+    /// told over that air, a measured temperature is itself.
+    [[nodiscard]] double gas_temperature_k(const Firing& fire, double room_k) const {
+        return fire.gas_temperature_k
+               + (fire.gas_temperature_given ? 0.0 : room_k - room_temperature_k);
+    }
+
     [[nodiscard]] const FlueGas& gas_high() const { return gases[0]; }
 
     [[nodiscard]] const FlueGas& gas_low() const { return gases[1]; }

@@ -93,12 +93,10 @@ enum class Detail : std::uint8_t { stations, totals };
     return fire_of(kind) == Fire::burning && !is_door_open(kind);
 }
 
-/// Gas at the outlet of a fire with the room as it is in the model's weather: what an energy
-/// balance gives is told over the air the fire takes, a measured temperature is itself.
+/// Gas at the outlet of a fire with the room as it is in the model's weather.
 [[nodiscard]] inline double gas_temperature_k(const FlueModel& model, const Firing& fire) {
-    const double room_k = model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)];
-    return fire.gas_temperature_k
-           + (fire.gas_temperature_given ? 0.0 : room_k - model.resolved().room_temperature_k);
+    return model.resolved().gas_temperature_k(
+        fire, model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)]);
 }
 
 /// How far the door of a solved state may be opened at each of door_moments_s. The model must be
