@@ -29,7 +29,7 @@ TABLES = {
                            "unburned_share_high_pct", "unburned_share_low_pct",
                            "draft_needed_high_pa", "draft_needed_low_pa", "low_fire_share_pct",
                            "load_density_kg_m3", "burn_hours_high", "lining_area_m2",
-                           "lining_mass_kg"),
+                           "lining_mass_kg", "warmed_pipe_share_pct"),
 }
 
 

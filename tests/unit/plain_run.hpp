@@ -18,6 +18,7 @@ inline Installation stack(double height_m, double diameter_m, double resistance_
     in.appliance.burn_rate_kg_s = {0.3e-3, 1.0e-3};
     in.appliance.gas_temperature_k = {450.0, 600.0};
     in.appliance.draft_needed_pa = {6.0, 12.0};
+    in.appliance.warmed_pipe_share = 0.0;
     in.site.altitude_m = 0.0;
     in.site.room.temperature_k = 293.15;
     in.site.room.pressure_pa = 0.0;

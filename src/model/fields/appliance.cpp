@@ -28,6 +28,8 @@ constexpr Limits sill{Kind::length, 0.0, 5.0, "doors and fireplace fronts"};
 constexpr Limits box_side{Kind::length, 0.05, 5.0, "fireboxes this program is made for"};
 constexpr Limits lining_area{Kind::area, 0.0, 50.0, "fireboxes this program is made for"};
 constexpr Limits lining_mass{Kind::mass, 0.0, 10000.0, "a sheet stove to a masonry heater"};
+constexpr Limits warmed_pipe{
+    Kind::fraction, 0.0, 0.4, "a heater in its jacket to a glowing top under the collar"};
 constexpr Limits box_volume{Kind::volume, 0.001, 20.0, "fireboxes this program is made for"};
 
 constexpr std::array appliance_fields{
@@ -109,6 +111,15 @@ constexpr std::array appliance_fields{
     Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
                      &Appliance::legs_m},
     choice_field<&Appliance::floor>(text("floor", {"What the heater stands on.", "burnable"})),
+    Field<Appliance>{
+        quantity(
+            "warmed_pipe",
+            warmed_pipe,
+            {"How much of the gas's rise over the room the heater's top and the air that rises "
+             "from it add to the room's temperature round the pipe at the collar; half of it is "
+             "left half a meter on. Left out, what heaters of this kind do.",
+             "16 %"}),
+        &Appliance::warmed_pipe_share},
     Field<Appliance>{
         text("damper_allowed", {"Whether its maker allows a damper in the pipe.", "true"}),
         &Appliance::damper_allowed},

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/model/march/march.hpp"
+#include "fluewright/physics/warmed_pipe.hpp"
 
 #include <cmath>
 
@@ -19,8 +20,9 @@ struct FlueModel::Flow {
     double pressure_pa{};
     double height_m{};
     double distance_m{};
-    double wall_k{};       ///< inner face at the end of the last straight; 0 before the first
-    double wall_start_k{}; ///< and near its lower end
+    double wall_k{};             ///< inner face at the end of the last straight; 0 before the first
+    double wall_start_k{};       ///< and near its lower end
+    double warmer_at_collar_k{}; ///< what is round the pipe there than the room
     double area_m2{};
     bool wants_wall{}; ///< whether wall_k is asked for
     MarchResult sums;
@@ -33,6 +35,13 @@ struct FlueModel::Flow {
         log_path = share > 0.0 && radiating > 0.0
                        ? std::log((fit.carbon_dioxide + fit.water_vapour) / radiating)
                        : 0.0;
+    }
+
+    /// How much warmer than its zone it is round the pipe this far from the collar, by the heater.
+    [[nodiscard]] double warmer_k(Zone zone, double from_collar_m, double gas_over_zone_k) const {
+        return zone == Zone::room && warmer_at_collar_k > 0.0
+                   ? warmed_pipe::around_k(warmer_at_collar_k, from_collar_m, gas_over_zone_k)
+                   : 0.0;
     }
 
     [[nodiscard]] double enthalpy_j_kg() const {

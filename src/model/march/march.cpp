@@ -42,7 +42,10 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
     s.inner_wall_start_k = section.length_m > 0.0 ? flow.wall_start_k : 0.0;
     s.outer_wall_k = flow.wall_k;
     if (section.length_m > 0.0 && flow.wall_k > 0.0) {
-        s.outer_wall_k = heats_[prepared_[index].heat]->outer_k(flow.wall_k);
+        const WallHeat& wall = *heats_[prepared_[index].heat];
+        s.outer_wall_k = wall.outer_k(
+            flow.wall_k,
+            flow.warmer_k(section.zone, flow.distance_m, flow.temperature_k - wall.ambient_k()));
     }
     return s;
 }
@@ -60,6 +63,7 @@ MarchResult FlueModel::march(const GasStream& stream,
     flow.pressure_pa = outlet_pressure_pa;
     flow.area_m2 = case_->appliance.outlet_area_m2;
     flow.wants_wall = !stations.empty();
+    flow.warmer_at_collar_k = surroundings_.warmer_at_collar_k(*case_, stream.temperature_k);
     flow.sums.outlet_pressure_pa = outlet_pressure_pa;
     flow.sums.enthalpy_in_w = flow.flow_kg_s * flow.enthalpy_j_kg();
 

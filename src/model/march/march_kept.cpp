@@ -30,6 +30,7 @@ void FlueModel::Straight::remember(const WallMemory& memory) {
 WallBalance::Answer FlueModel::Straight::balance_beside_memory(double xi) {
     const double along = (cube(xi) - prepared_.start_m) / section_.length_m;
     balance_.forced_w_m2k = entry_at(xi) * forced_w_m2k_;
+    balance_.warmer_k = warmer_at(xi);
     balance_.kept_w_m2k = memory_->kept_w_m2k;
     balance_.before_k = ambient_k_ + std::exp(memory_start_ + memory_rise_ * along);
     return balance_.solve(balance_.before_k);

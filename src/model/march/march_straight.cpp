@@ -111,6 +111,7 @@ void FlueModel::Straight::take_stage(double xi) {
                                .wall_per_forced_k = 0.0};
     if (!equal) {
         balance_.forced_w_m2k = entry * forced_w_m2k_;
+        balance_.warmer_k = warmer_at(xi);
         answer = balance_.solve(wall_guess_k(entry));
     }
     const double per_wall_k =

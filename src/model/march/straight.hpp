@@ -45,6 +45,13 @@ private:
         return 1.0 + prepared_.entry_scale / (xi * xi);
     }
 
+    /// How much warmer than its zone it is round the pipe there, for the gas last set.
+    [[nodiscard]] double warmer_at(double xi) const {
+        return flow_.warmer_k(section_.zone,
+                              flow_.distance_m + cube(xi) - prepared_.start_m,
+                              balance_.gas_k - ambient_k_);
+    }
+
     void remember(const WallMemory& memory);
     WallBalance::Answer balance_beside_memory(double xi);
     [[nodiscard]] Stage stage_along(double xi, double gas_k) const;

@@ -1,6 +1,7 @@
 #include "fluewright/model/march/surroundings.hpp"
 
 #include "fluewright/physics/atmosphere.hpp"
+#include "fluewright/physics/warmed_pipe.hpp"
 
 namespace fluewright {
 namespace {
@@ -10,6 +11,14 @@ double between(double room_k, double outdoor_k, double share) {
 }
 
 } // namespace
+
+double Surroundings::warmer_at_collar_k(const Case& resolved, double gas_k) const {
+    return is_open(resolved.shelter)
+               ? 0.0
+               : warmed_pipe::at_collar_k(resolved.appliance.warmed_pipe_share,
+                                          gas_k,
+                                          temperature_k[static_cast<std::size_t>(Zone::room)]);
+}
 
 Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
     const WeatherCase& w = c.weathers[weather];

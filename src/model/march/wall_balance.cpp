@@ -54,8 +54,9 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
     const double gas_2 = gas_k * gas_k;
     const double gas_glow =
         radiating_w_m2k4 * emission->emissivity(gas_k, log_path) * gas_2 * gas_2;
-    double low = std::min(gas_k, outside->ambient_k());
-    double high = std::max(gas_k, outside->ambient_k());
+    const double around_k = outside->ambient_k() + warmer_k;
+    double low = std::min(gas_k, around_k);
+    double high = std::max(gas_k, around_k);
     if (kept_w_m2k > 0.0) {
         low = std::min(low, before_k);
         high = std::max(high, before_k);
@@ -72,7 +73,7 @@ WallBalance::Answer WallBalance::solve(double guess_k) {
         const EmissionFit::Absorbed absorbed = absorbed_at(wall_k);
         const double wall_2 = wall_k * wall_k;
         const double wall_glow = radiating_w_m2k4 * absorbed.absorptivity * wall_2 * wall_2;
-        out = outside->at(wall_k);
+        out = warmer_k > 0.0 ? outside->at(wall_k, warmer_k) : outside->at(wall_k);
         if (kept_w_m2k > 0.0) {
             out.flux_w_m2 += kept_w_m2k * (wall_k - before_k);
             out.slope_w_m2k += kept_w_m2k;

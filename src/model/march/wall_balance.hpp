@@ -19,6 +19,7 @@ struct WallBalance {
                                   ///< difference between gas and wall
     double opposed_per_k{}; ///< InsideHeat::opposed_upper: buoyancy of convection::opposed_factor()
                             ///< per kelvin between gas and wall; 0: the two add by their cubes
+    double warmer_k{};      ///< what is round the wall than its place, by the heater
     double kept_w_m2k{};    ///< what a wall that was at `before_k` gives per kelvin it has cooled
     double before_k{};
 

@@ -149,14 +149,26 @@ WallHeat::Value WallHeat::at(double inner_k) const {
     return {conductance * difference_k, conductance + 0.25 * u * change};
 }
 
-double WallHeat::outer_k(double inner_k) const {
+WallHeat::Value WallHeat::at(double inner_k, double warmer_k) const {
+    constexpr double least_difference_k = 1e-3;
+    const double difference_k =
+        std::copysign(std::fmax(std::abs(inner_k - place_.ambient_k), least_difference_k),
+                      inner_k - place_.ambient_k);
+    const Value alone = at(place_.ambient_k + difference_k);
+    const double conductance = alone.flux_w_m2 / difference_k;
+    const double steeper = (alone.slope_w_m2k - conductance) / difference_k;
+    return {alone.flux_w_m2 - conductance * warmer_k, alone.slope_w_m2k - steeper * warmer_k};
+}
+
+double WallHeat::outer_k(double inner_k, double warmer_k) const {
     const double difference_k = inner_k - place_.ambient_k;
     const Branch& branch = branch_of(difference_k);
     const double u = std::fmax(fourth_root(std::abs(difference_k)), branch.start[0]);
     const std::size_t i = branch.piece_of(u);
     const auto& c = branch.piece[i].outer_share;
     const double w = u - branch.start[i];
-    return place_.ambient_k + difference_k * (c[0] + w * (c[1] + w * (c[2] + w * c[3])));
+    const double share = c[0] + w * (c[1] + w * (c[2] + w * c[3]));
+    return place_.ambient_k + warmer_k + (difference_k - warmer_k) * share;
 }
 
 } // namespace fluewright

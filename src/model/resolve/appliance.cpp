@@ -68,6 +68,15 @@ void appliance(const CaseWork& work) {
                     defaults->source,
                     defaults->mark);
     }
+    a.warmed_pipe_share = written.warmed_pipe_share.value_or(defaults->warmed_pipe_share);
+    if (!written.warmed_pipe_share) {
+        work.assume("/appliance/warmed_pipe",
+                    "heater's warmth round the pipe at the collar, of the gas's rise over the room",
+                    Kind::fraction,
+                    a.warmed_pipe_share,
+                    "judgement",
+                    "judgement");
+    }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
     door(work, *defaults);
 }

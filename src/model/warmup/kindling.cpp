@@ -70,7 +70,10 @@ void Column::straight(const Section& section) {
     const double rise_m = section.rise_m / cells;
     for (int cell = 0; cell < cells; ++cell) {
         const double start_k = temperature_k;
-        const double per_m = exponent_per_m(start_k);
+        // The coefficient of the gas half way along the cell.
+        const double halfway_k =
+            wall_k + (start_k - wall_k) * std::exp(-0.5 * exponent_per_m(start_k) * length_m);
+        const double per_m = exponent_per_m(halfway_k);
         for (std::size_t i = 0; i < places.size(); ++i) {
             const double gas_k =
                 wall_k + (start_k - wall_k) * std::exp(-per_m * length_m * places[i]);

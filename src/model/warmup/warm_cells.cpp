@@ -21,6 +21,7 @@ WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cel
     emission_of_section_.resize(sections.size());
     double height_m = 0.0;
     double since_m = 0.0;
+    double distance_m = 0.0;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         const Section& s = sections[i];
         leaks_ = leaks_ || s.leaks();
@@ -52,22 +53,20 @@ WarmRun::WarmRun(const Case& resolved, const Surroundings& surroundings, int cel
         emission_of_section_[i] = emissions_.size();
         emissions_.emplace_back(
             pure.carbon_dioxide, pure.water_vapour, s.diameter_m, around_.air_pressure_pa);
-        add_cells(i, since_m, height_m, cells_factor);
+        add_cells(i, {since_m, height_m, distance_m}, cells_factor);
+        distance_m += s.length_m;
         height_m += s.rise_m;
         since_m += s.length_m;
     }
 }
 
-void WarmRun::add_cells(std::size_t index,
-                        double since_disturbance_m,
-                        double height_m,
-                        int factor) {
+void WarmRun::add_cells(std::size_t index, const Start& start, int factor) {
     const Section& s = case_->sections[index];
     const int count =
         factor
         * std::max(least_cells, static_cast<int>(std::ceil(s.length_m / longest_cell_m - 1e-9)));
     const double start_m =
-        convection::entry_start_over_diameter * s.diameter_m + since_disturbance_m;
+        convection::entry_start_over_diameter * s.diameter_m + start.since_disturbance_m;
     const double root_start = cube_root(start_m);
     const double root_step = (cube_root(start_m + s.length_m) - root_start) / count;
     const double scale =
@@ -93,7 +92,8 @@ void WarmRun::add_cells(std::size_t index,
              .length_m = length_m,
              .rise_m = steepness * length_m,
              .entry = entry,
-             .height_m = height_m + steepness * (0.5 * (before_m + behind_m) - start_m)});
+             .height_m = start.height_m + steepness * (0.5 * (before_m + behind_m) - start_m),
+             .distance_m = start.distance_m + 0.5 * (before_m + behind_m) - start_m});
         node_count_ += walls_[wall_of_section_[index]].node_count();
         before_m = behind_m;
     }

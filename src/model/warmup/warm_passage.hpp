@@ -17,15 +17,16 @@ struct WarmRun::Passage {
     GasFit fit;
     double air_share{};
     double log_path{};
-    double thinner{1.0};     ///< emission besides the path's
-    bool turned{};           ///< a damper for strong draft is
-    double started_kg_s{};   ///< flow at the outlet
-    double flow_kg_s{};      ///< here
-    double outlet_pa{};      ///< static pressure at the outlet the passage begins with
-    double room_pa{};        ///< at the height of the outlet
-    double height_m{};       ///< over the outlet
-    double from_room_kg_s{}; ///< what joints and openings take out of the room, net
-    double given_w{};        ///< by the gas, to the walls
+    double thinner{1.0};         ///< emission besides the path's
+    bool turned{};               ///< a damper for strong draft is
+    double started_kg_s{};       ///< flow at the outlet
+    double flow_kg_s{};          ///< here
+    double outlet_pa{};          ///< static pressure at the outlet the passage begins with
+    double room_pa{};            ///< at the height of the outlet
+    double height_m{};           ///< over the outlet
+    double warmer_at_collar_k{}; ///< what is round the pipe there than the room
+    double from_room_kg_s{};     ///< what joints and openings take out of the room, net
+    double given_w{};            ///< by the gas, to the walls
     double temperature_k{};
     double enthalpy_j_kg{};
     double area_m2{};

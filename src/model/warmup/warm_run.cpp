@@ -5,6 +5,7 @@
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/friction.hpp"
 #include "fluewright/physics/openings.hpp"
+#include "fluewright/physics/warmed_pipe.hpp"
 #include "model/march/open_share.hpp"
 #include "outlet_search.hpp"
 #include "warm_passage.hpp"
@@ -142,12 +143,16 @@ void WarmRun::pass_cell(const Cell& cell,
         heat_rate = -capacity_w_k * std::expm1(-units);
         mean_k = face_k + (entering_k - face_k) * heat_rate / (coefficient * inside_m2);
     }
+    const double warmer_k =
+        s.zone == Zone::room ? warmed_pipe::around_k(
+            p.warmer_at_collar_k, cell.distance_m, mean_k - wall.place().ambient_k)
+                             : 0.0;
     const double outer_before_k = nodes.back();
     const double face_before_k = nodes[0];
     const StoringWall::Heat heat = wall.step({.inside_w_m2k = heat_rate / inside_m2,
                                               .gas_k = entering_k,
                                               .outside_w_m2k = wall.outside_w_m2k(outer_before_k),
-                                              .ambient_k = wall.place().ambient_k},
+                                              .ambient_k = wall.place().ambient_k + warmer_k},
                                              step_s,
                                              start,
                                              nodes);
@@ -192,6 +197,7 @@ void WarmRun::follow(const WarmGas& gas,
     p.area_m2 = case_->appliance.outlet_area_m2;
     p.buoyancy_pa = p.losses_pa = p.lost_w = p.given_w = p.change_k = 0.0;
     p.height_m = p.from_room_kg_s = 0.0;
+    p.warmer_at_collar_k = around_.warmer_at_collar_k(*case_, gas.temperature_k);
     p.cells.clear();
     std::size_t next = 0;
     for (std::size_t i = 0; i < case_->sections.size(); ++i) {

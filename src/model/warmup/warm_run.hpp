@@ -58,8 +58,9 @@ public:
         std::size_t first_node; ///< in the vector of all temperatures
         double length_m;
         double rise_m;
-        double entry;    ///< mean entry factor
-        double height_m; ///< of its middle over the outlet
+        double entry;      ///< mean entry factor
+        double height_m;   ///< of its middle over the outlet
+        double distance_m; ///< of its middle along the run from the outlet
     };
 
     [[nodiscard]] const std::vector<Cell>& cells() const { return cells_; }
@@ -102,7 +103,15 @@ private:
                 const std::vector<double>& start_k,
                 std::vector<double>& nodes_k,
                 Passage& passage) const;
-    void add_cells(std::size_t section, double since_disturbance_m, double height_m, int factor);
+
+    /// Where a straight begins.
+    struct Start {
+        double since_disturbance_m;
+        double height_m;
+        double distance_m;
+    };
+
+    void add_cells(std::size_t section, const Start& start, int factor);
 
     const Case* case_;
     Surroundings around_;

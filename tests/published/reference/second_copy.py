@@ -97,6 +97,10 @@ FUELS = {
     "propane": (81.71, 18.29, 0, 0, 0, 50.33, 0),
 }
 
+# What a bare stove adds to the air round its pipe, and where half of it is left, m
+WARMED_PIPE = {"stove": 0.16}
+WARMED_HALF_M = 0.5
+
 # air ratio at high and low fire; efficiency, unburned at high and low, % of the net heat; needed
 # draft at high and low, Pa; low fire, % of high; load, kg/m3; hours of a load at high fire; lining, m2
 # and kg

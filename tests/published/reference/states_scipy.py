@@ -57,11 +57,11 @@ def figures(flue):
         door = Door(flue, embers)
         flow, box_k = door.working_point()
         velocity, mixed = door.shares()
-        yield ("state_flow", state, 1e3 * flow, "0.004", "relative",
+        yield ("state_flow", state, 1e3 * flow, "0.005", "relative",
                "States: flow of the run with the door open")
         yield ("state_box_temperature", state, box_k - 273.15, "0.5", "absolute",
                "States: box behind an open door")
-        yield ("state_opening_share", state, velocity, "0.004", "relative",
+        yield ("state_opening_share", state, velocity, "0.005", "relative",
                "States: how far a door opens, by face velocity")
         yield ("state_opening_share_mixed", state, mixed, "0.006", "relative",
                "States: how far a door opens, mixed box")
@@ -76,7 +76,7 @@ def figures(flue):
     # The program takes the coefficients at the lower end of each cell, which tells where the gas
     # loses much of its heat.
     kindling = flue.kindling_lift() + flue.room_at(0.0)
-    yield ("state_draft", "cold_start", kindling, "0.001" if door.open_front else "0.014",
+    yield ("state_draft", "cold_start", kindling, "0.001" if door.open_front else "0.004",
            "relative", "States: draft of kindling gas")
 
 

@@ -63,6 +63,38 @@ TEST_CASE("cooling under a constant coefficient is exponential") {
     CHECK(left == Approx(std::exp(-transfer_units)).epsilon(plain::closed_form));
 }
 
+// Beside a heater the excess e over the room obeys e' = -(N/L) (e - d(x)), so that its end is
+// exp(-N) (e_0 + integral of N/L d(x) exp(N x/L)).   [theory eq. 74]
+TEST_CASE("a heater warms what is round the pipe on its collar") {
+    const double resistance = 3000.0;
+    const double transfer_units = GENERATE(0.1, 1.0, 3.0);
+    const double diameter_m = 0.15;
+    const double height_m = 10.0;
+    const double share = 0.16;
+    Case c = plain::resolved(plain::stack(height_m, diameter_m, plain::adiabatic_m2k_w));
+    c.appliance.warmed_pipe_share = share;
+    plain::set_resistance(c, resistance);
+    const double room_k = 293.15;
+    const double start_k = 297.15;
+    const double cp = c.gas_high().products().specific_heat_j_kgk(gas_fit_range.u_of(295.0));
+    const double flow_kg_s =
+        std::numbers::pi * diameter_m * height_m / (transfer_units * cp * resistance);
+    const MarchResult m = plain::burning(c).solve(plain::gas(flow_kg_s, start_k));
+    const double left = (m.mouth_temperature_k - room_k) / (start_k - room_k);
+    double gained = 0.0;
+    constexpr int slices = 20000;
+    for (int i = 0; i < slices; ++i) {
+        const double along = (i + 0.5) / slices;
+        const double reach = along * height_m / 0.5;
+        gained += transfer_units * share / (1.0 + reach * reach) * std::exp(transfer_units * along)
+                  / slices;
+    }
+    CHECK(left == Approx(std::exp(-transfer_units) * (1.0 + gained)).epsilon(1e-3));
+    c.shelter = Shelter::outdoors; // where the wind carries the warmth off
+    const MarchResult bare = plain::burning(c).solve(plain::gas(flow_kg_s, start_k));
+    CHECK(bare.mouth_temperature_k < m.mouth_temperature_k);
+}
+
 TEST_CASE("laminar pipe obeys Hagen and Poiseuille") {
     const double diameter_m = GENERATE(0.08, 0.15);
     const Case c = plain::resolved(plain::stack(20.0, diameter_m, plain::adiabatic_m2k_w));

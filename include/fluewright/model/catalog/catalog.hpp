@@ -123,6 +123,7 @@ struct ApplianceDefault {
     double burn_hours_high;    ///< hours one such load lasts at high fire
     double lining_area_m2;     ///< hot surface that the air from an open door passes
     double lining_mass_kg;     ///< lining and body behind it
+    double warmed_pipe_share;  ///< of the gas's rise over the room, round the pipe at the collar
     std::string_view source;
     std::string_view mark;
     std::string_view note;

@@ -94,6 +94,7 @@ struct Appliance {
     HighLow draft_needed_pa;
     Given preheat_w; ///< heat sent up the flue before lighting
     Given draft_greatest_pa;
+    Given warmed_pipe_share; ///< of the gas's rise over the room, round the pipe at the collar
     Door door;
     Firebox firebox;
 

@@ -29,6 +29,10 @@ struct Surroundings {
                                               * constants::gravity_m_s2 * height_m
                                   : 0.0;
     }
+
+    /// How much warmer than the room a heater with gas of this temperature makes what is round the
+    /// pipe on its collar [K]. In the open the wind carries that off.   [theory eq. 74]
+    [[nodiscard]] double warmer_at_collar_k(const Case& resolved, double gas_k) const;
 };
 
 /// The air in weather number `weather` of the case.

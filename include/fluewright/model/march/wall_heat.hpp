@@ -55,8 +55,12 @@ public:
 
     [[nodiscard]] Value at(double inner_k) const;
 
+    /// The same where a heater warms what is round the wall by `warmer_k`: the conductance of the
+    /// wall in its place, times the lesser difference.   [theory eq. 74]
+    [[nodiscard]] Value at(double inner_k, double warmer_k) const;
+
     /// Temperature of the outer face, to the same accuracy.
-    [[nodiscard]] double outer_k(double inner_k) const;
+    [[nodiscard]] double outer_k(double inner_k, double warmer_k = 0.0) const;
 
     [[nodiscard]] double ambient_k() const { return place_.ambient_k; }
 

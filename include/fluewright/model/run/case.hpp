@@ -123,8 +123,9 @@ struct ApplianceCase {
     bool has_door{};
     DoorOpening door;
     FireboxLining lining;
-    double door_passage_share{};   ///< of the appliance's resistance that stays with the door open
-    double embers_share{};         ///< burn rate over embers over that of high fire
+    double door_passage_share{}; ///< of the appliance's resistance that stays with the door open
+    double embers_share{};       ///< burn rate over embers over that of high fire
+    double warmed_pipe_share{};  ///< of the gas's rise over the room, round the pipe at the collar
     double dew_point_acid_share{}; ///< SO3 over SO2
 };
 
