@@ -59,6 +59,12 @@ bool among_aliases(std::string_view asked, std::string_view aliases) {
 template <class Rows>
 auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_type* {
     const std::string_view asked = without_blanks_around(id);
+    // Most files write names as the tables do, which costs no look at letters and aliases.
+    const auto exact = std::find_if(
+        rows.begin(), rows.end(), [&](const auto& candidate) { return candidate.id == asked; });
+    if (exact != rows.end()) {
+        return &*exact;
+    }
     const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& candidate) {
         if constexpr (requires { candidate.aliases; }) {
             if (among_aliases(asked, candidate.aliases)) {

@@ -26,17 +26,13 @@ bool same_place(const WallPlace& a, const WallPlace& b) {
 } // namespace
 
 FlueModel::FlueModel(const Case& resolved, const Surroundings& surroundings)
-    : case_(&resolved), surroundings_(surroundings) {
-    prepare_sections();
-    prepare_heats(nullptr);
-    prepare_emissions();
-}
+    : case_(&resolved), surroundings_(surroundings),
+      layout_(std::make_shared<const Layout>(layout_of(resolved))),
+      heats_(std::make_shared<const Heats>(heats_of(nullptr))) {}
 
 FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
-    : case_(model.case_), surroundings_(surroundings), prepared_(model.prepared_),
-      heat_owners_(model.heat_owners_), emissions_(model.emissions_), has_leaks_(model.has_leaks_) {
-    prepare_heats(&model);
-}
+    : case_(model.case_), surroundings_(surroundings), layout_(model.layout_),
+      heats_(std::make_shared<const Heats>(heats_of(model.heats_.get()))) {}
 
 double FlueModel::uniform_lift_pa(double density_kg_m3) const {
     return surroundings_.room_pressure_pa - surroundings_.mouth_pressure_pa
@@ -44,18 +40,19 @@ double FlueModel::uniform_lift_pa(double density_kg_m3) const {
                  * case_->total_rise_m();
 }
 
-void FlueModel::prepare_sections() {
-    const auto& sections = case_->sections;
-    prepared_.resize(sections.size());
+FlueModel::Layout FlueModel::layout_of(const Case& resolved) {
+    const auto& sections = resolved.sections;
+    Layout layout;
+    layout.sections.resize(sections.size());
     double since_disturbance_m = 0.0;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         const Section& section = sections[i];
-        has_leaks_ = has_leaks_ || section.leaks();
+        layout.has_leaks = layout.has_leaks || section.leaks();
         since_disturbance_m = section.disturbs ? 0.0 : since_disturbance_m;
         if (!has_length(section)) {
             continue;
         }
-        Prepared& prepared = prepared_[i];
+        Prepared& prepared = layout.sections[i];
         prepared.start_m =
             convection::entry_start_over_diameter * section.diameter_m + since_disturbance_m;
         prepared.xi_start = cube_root(prepared.start_m);
@@ -63,15 +60,17 @@ void FlueModel::prepare_sections() {
         prepared.entry_scale =
             convection::entry_scale * cube_root(section.diameter_m * section.diameter_m);
         since_disturbance_m += section.length_m;
-        const auto known =
-            std::find_if(heat_owners_.begin(), heat_owners_.end(), [&](std::size_t owner) {
-                return same_wall_place(sections[owner], section);
-            });
-        prepared.heat = static_cast<std::size_t>(known - heat_owners_.begin());
-        if (known == heat_owners_.end()) {
-            heat_owners_.push_back(i);
+        auto& owners = layout.heat_owners;
+        const auto known = std::find_if(owners.begin(), owners.end(), [&](std::size_t owner) {
+            return same_wall_place(sections[owner], section);
+        });
+        prepared.heat = static_cast<std::size_t>(known - owners.begin());
+        if (known == owners.end()) {
+            owners.push_back(i);
         }
     }
+    add_emissions(resolved, layout);
+    return layout;
 }
 
 FlueModel::FlueModel(const FlueModel& model, std::vector<WallMemory> memory) : FlueModel(model) {
@@ -100,10 +99,11 @@ bool FlueModel::wall_may_be_colder(std::size_t owner) const {
 }
 
 /// Walls that the model before has in the same air are shared with it.
-void FlueModel::prepare_heats(const FlueModel* before) {
-    heats_.reserve(heat_owners_.size());
-    for (std::size_t i = 0; i < heat_owners_.size(); ++i) {
-        const std::size_t owner = heat_owners_[i];
+FlueModel::Heats FlueModel::heats_of(const Heats* before) const {
+    Heats heats;
+    heats.reserve(layout_->heat_owners.size());
+    for (std::size_t i = 0; i < layout_->heat_owners.size(); ++i) {
+        const std::size_t owner = layout_->heat_owners[i];
         const Section& section = case_->sections[owner];
         double height_m = 0.0;
         for (const Section& other : case_->sections) {
@@ -120,33 +120,34 @@ void FlueModel::prepare_heats(const FlueModel* before) {
             .height_m = height_m,
             .upright = section.lie != Lie::level,
             .rectangular = section.rectangular};
-        if (before != nullptr && same_place(before->heats_[i]->place(), place)) {
-            heats_.push_back(before->heats_[i]);
+        if (before != nullptr && same_place((*before)[i]->place(), place)) {
+            heats.push_back((*before)[i]);
         } else {
-            heats_.push_back(std::make_shared<const WallHeat>(place, wall_may_be_colder(owner)));
+            heats.push_back(std::make_shared<const WallHeat>(place, wall_may_be_colder(owner)));
         }
     }
+    return heats;
 }
 
-void FlueModel::prepare_emissions() {
+void FlueModel::add_emissions(const Case& resolved, Layout& layout) {
     std::vector<double> diameters;
-    for (std::size_t i = 0; i < case_->sections.size(); ++i) {
-        const Section& section = case_->sections[i];
+    for (std::size_t i = 0; i < resolved.sections.size(); ++i) {
+        const Section& section = resolved.sections[i];
         if (!has_length(section)) {
             continue;
         }
         const auto known = std::find(diameters.begin(), diameters.end(), section.diameter_m);
-        prepared_[i].emission = static_cast<std::size_t>(known - diameters.begin());
+        layout.sections[i].emission = static_cast<std::size_t>(known - diameters.begin());
         if (known == diameters.end()) {
             diameters.push_back(section.diameter_m);
         }
     }
-    for (std::size_t gas = 0; gas < emissions_.size(); ++gas) {
-        const GasFit& pure = case_->gases[gas].products();
-        emissions_[gas].reserve(diameters.size());
+    for (std::size_t gas = 0; gas < layout.emissions.size(); ++gas) {
+        const GasFit& pure = resolved.gases[gas].products();
+        layout.emissions[gas].reserve(diameters.size());
         for (const double diameter_m : diameters) {
-            emissions_[gas].emplace_back(
-                pure.carbon_dioxide, pure.water_vapour, diameter_m, surroundings_.air_pressure_pa);
+            layout.emissions[gas].emplace_back(
+                pure.carbon_dioxide, pure.water_vapour, diameter_m, resolved.air_pressure_pa);
         }
     }
 }

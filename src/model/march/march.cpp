@@ -42,7 +42,7 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
     s.inner_wall_start_k = section.length_m > 0.0 ? flow.wall_start_k : 0.0;
     s.outer_wall_k = flow.wall_k;
     if (section.length_m > 0.0 && flow.wall_k > 0.0) {
-        const WallHeat& wall = *heats_[prepared_[index].heat];
+        const WallHeat& wall = *(*heats_)[layout_->sections[index].heat];
         s.outer_wall_k = wall.outer_k(
             flow.wall_k,
             flow.warmer_k(section.zone, flow.distance_m, flow.temperature_k - wall.ambient_k()));
@@ -83,7 +83,7 @@ MarchResult FlueModel::march(const GasStream& stream,
         const double leak = flow.sums.leak_in_kg_s - flow.sums.leak_out_kg_s - leaked_before;
         pass_fitting(flow, section);
         if (section.length_m > 0.0) {
-            march_straight(flow, section, prepared_[i]);
+            march_straight(flow, section, layout_->sections[i]);
         }
         if (!stations.empty()) {
             stations[i + 1] = station_at(flow, i);
@@ -103,7 +103,7 @@ MarchResult FlueModel::march(const GasStream& stream,
 }
 
 MarchResult FlueModel::solve(const GasStream& stream, std::span<Station> stations) const {
-    if (has_leaks_) {
+    if (has_leaks()) {
         return solve_leaking(stream, stations);
     }
     const double wanted_pa = surroundings_.mouth_pressure_pa;

@@ -33,7 +33,10 @@ WallBalance::Answer FlueModel::Straight::balance_beside_memory(double xi) {
     balance_.warmer_k = warmer_at(xi);
     balance_.kept_w_m2k = memory_->kept_w_m2k;
     balance_.before_k = ambient_k_ + std::exp(memory_start_ + memory_rise_ * along);
-    return balance_.solve(balance_.before_k);
+    // The wall has cooled as it had at the cell before.
+    const WallBalance::Answer answer = balance_.solve(balance_.before_k + memory_lag_k_);
+    memory_lag_k_ = answer.inner_k - balance_.before_k;
+    return answer;
 }
 
 /// A point of a cell for the pressures alone.

@@ -47,8 +47,9 @@ FlueModel::Straight::Straight(const FlueModel& model,
                               Flow& flow)
     : model_(model), section_(section), prepared_(prepared), flow_(flow), balance_{} {
     const Case& resolved = *model.case_;
-    balance_.outside = model.heats_[prepared.heat].get();
-    balance_.emission = &model.emissions_[static_cast<std::size_t>(flow.choice)][prepared.emission];
+    balance_.outside = (*model.heats_)[prepared.heat].get();
+    balance_.emission =
+        &model.layout_->emissions[static_cast<std::size_t>(flow.choice)][prepared.emission];
     balance_.log_path = flow.log_path;
     balance_.radiating_w_m2k4 = 0.5 * (resolved.walls[section.wall].inner_emissivity + 1.0)
                                 * constants::stefan_boltzmann_w_m2k4;

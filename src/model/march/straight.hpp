@@ -87,6 +87,7 @@ private:
     const WallMemory* memory_{};
     double memory_start_{};   ///< logarithm of what the wall was hotter by than the air
     double memory_rise_{};    ///< and its growth along the straight
+    double memory_lag_k_{};   ///< what the wall of the cell before has cooled by, negative
     double expected_share_{}; ///< of the wall in the difference between gas and air
 
     // The gas last set.

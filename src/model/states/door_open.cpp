@@ -22,21 +22,20 @@ struct Box {
     double density_kg_m3;
 };
 
-/// The fire that burned with the door shut: before embers a low one.
-const Firing& fire_before(const ApplianceCase& appliance, StateKind kind) {
-    return kind == StateKind::door_open_embers ? appliance.low : appliance.high;
+const Firing& firing_before(const ApplianceCase& appliance, StateKind opened) {
+    return fire_before(opened) == StateKind::low_fire ? appliance.low : appliance.high;
 }
 
 /// The run beside that fire.
-std::vector<Station> stations_before(const FlueModel& model, StateKind kind) {
-    const Firing& fire = fire_before(model.resolved().appliance, kind);
+std::vector<Station> stations_before(const FlueModel& model, StateKind opened) {
+    const Firing& fire = firing_before(model.resolved().appliance, opened);
+    const bool low = fire_before(opened) == StateKind::low_fire;
     std::vector<Station> stations(model.station_count());
-    (void)model.solve(
-        {.gas = kind == StateKind::door_open_embers ? GasChoice::low_fire : GasChoice::high_fire,
-         .air_share = 0.0,
-         .flow_kg_s = fire.gas_flow_kg_s,
-         .temperature_k = gas_temperature_k(model, fire)},
-        stations);
+    (void)model.solve({.gas = low ? GasChoice::low_fire : GasChoice::high_fire,
+                       .air_share = 0.0,
+                       .flow_kg_s = fire.gas_flow_kg_s,
+                       .temperature_k = gas_temperature_k(model, fire)},
+                      stations);
     return stations;
 }
 
@@ -56,7 +55,7 @@ public:
           room_density_kg_m3_(
               model.surroundings().density_kg_m3[static_cast<std::size_t>(Zone::room)]),
           passage_pa_(appliance_.door_passage_share * appliance_.high.draft_needed_pa),
-          lining_k_(gas_temperature_k(model, fire_before(appliance_, kind))),
+          lining_k_(gas_temperature_k(model, firing_before(appliance_, kind))),
           elapsed_s_(elapsed_s) {}
 
     /// Gas in the box when the run draws this much in all.   [theory eq. 69]
@@ -200,10 +199,13 @@ void solve_door_open(const FlueModel& model,
                      const RoomLaw& room,
                      double elapsed_s,
                      Detail detail,
+                     std::span<const Station> before,
                      StateResult& state) {
     std::optional<FlueModel> remembered; // an open front has always been open
     if (std::isfinite(elapsed_s)) {
-        remembered.emplace(remembering(model, stations_before(model, state.kind), elapsed_s));
+        remembered.emplace(before.empty()
+                               ? remembering(model, stations_before(model, state.kind), elapsed_s)
+                               : remembering(model, before, elapsed_s));
     }
     const FlueModel& warm = remembered ? *remembered : model;
     const OpenDoor open(warm, room, state.kind, elapsed_s);

@@ -18,10 +18,18 @@ namespace fluewright {
 /// an opening, since cold air comes in low and the gas leaves by an outlet above it; and in a box
 /// that is mixed throughout smoke stays in while the room exceeds it up to the top edge.
 ///   [theory eq. 70]
+///
+/// `before` is the profile of the fire that burned with the door shut, where it is solved already.
 void solve_door_open(const FlueModel& model,
                      const RoomLaw& room,
                      double elapsed_s,
                      Detail detail,
+                     std::span<const Station> before,
                      StateResult& state);
+
+/// That fire: before embers a low one.
+[[nodiscard]] constexpr StateKind fire_before(StateKind opened) {
+    return opened == StateKind::door_open_embers ? StateKind::low_fire : StateKind::high_fire;
+}
 
 } // namespace fluewright

@@ -76,6 +76,23 @@ void burning_held_back(const FlueModel& idle_model,
     burning({turned, model.surroundings()}, firing, gas, detail, state);
 }
 
+/// What the states of one weather that are solved already tell those behind them.
+using SolvedBefore = std::span<const StateResult>;
+
+const StateResult* find_state(SolvedBefore before, StateKind kind) {
+    const auto found = std::find_if(
+        before.begin(), before.end(), [&](const StateResult& state) { return state.kind == kind; });
+    return found == before.end() ? nullptr : &*found;
+}
+
+/// The profile of a fire that is solved already. The gas flows as it is fired, so that temperatures
+/// are the same whatever the pressure of the room.
+std::span<const Station> profile_of(SolvedBefore before, StateKind kind) {
+    const StateResult* state = find_state(before, kind);
+    return state != nullptr ? std::span<const Station>{state->stations}
+                            : std::span<const Station>{};
+}
+
 /// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
 /// of the search.
 void free_burn(const FlueModel& model,
@@ -204,10 +221,8 @@ double open_since_s(const ApplianceCase& appliance) {
                                                       : reload_s;
 }
 
-StateResult solve_in_room(const FlueModel& model,
-                          StateKind kind,
-                          Detail detail,
-                          const StateResult* at_high_fire) {
+StateResult
+solve_in_room(const FlueModel& model, StateKind kind, Detail detail, SolvedBefore before) {
     const ApplianceCase& appliance = model.resolved().appliance;
     const RoomLaw room(model, kind);
     StateResult state;
@@ -220,11 +235,16 @@ StateResult solve_in_room(const FlueModel& model,
         burning_held_back(model, room, appliance.low, GasChoice::low_fire, detail, state);
         break;
     case StateKind::free_burn:
-        free_burn(model, room, detail, at_high_fire, state);
+        free_burn(model, room, detail, find_state(before, StateKind::high_fire), state);
         break;
     case StateKind::door_open_high:
     case StateKind::door_open_embers:
-        solve_door_open(model, room, open_since_s(appliance), detail, state);
+        solve_door_open(model,
+                        room,
+                        open_since_s(appliance),
+                        detail,
+                        profile_of(before, fire_before(kind)),
+                        state);
         break;
     case StateKind::standing:
         standing(model, detail, state);
@@ -241,17 +261,16 @@ StateResult solve_in_room(const FlueModel& model,
 }
 
 StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
-    return solve_in_room(model, kind, detail, nullptr);
+    return solve_in_room(model, kind, detail, {});
 }
 
-/// In its room or with its house. `at_high_fire` as for free_burn(); joints of a run in a house
-/// pass air by a room pressure that each state has of its own, so that there it serves nothing.
-StateResult
-solve_one(const FlueModel& model, StateKind kind, Detail detail, const StateResult* at_high_fire) {
+/// In its room or with its house. Joints of a run in a house pass air by a room pressure that each
+/// state has of its own, so that there what is solved before serves nothing.
+StateResult solve_one(const FlueModel& model, StateKind kind, Detail detail, SolvedBefore before) {
     const bool in_house = model.surroundings().house.known();
     StateResult state = in_house && model.has_leaks() && fire_of(kind) == Fire::burning
                             ? solve_with_house(model, kind, detail, solve_alone)
-                            : solve_in_room(model, kind, detail, at_high_fire);
+                            : solve_in_room(model, kind, detail, before);
     if (in_house) {
         tell_house(model, state);
     }
@@ -261,7 +280,7 @@ solve_one(const FlueModel& model, StateKind kind, Detail detail, const StateResu
 } // namespace
 
 StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
-    return solve_one(model, kind, detail, nullptr);
+    return solve_one(model, kind, detail, {});
 }
 
 std::vector<StateKind> states_of(const Case& resolved) {
@@ -285,14 +304,26 @@ Solution solve(const Case& resolved, Detail detail) {
         const Surroundings burning_air = surroundings_of(resolved, weather, Fire::burning);
         model = model ? FlueModel(*model, burning_air) : FlueModel(resolved, burning_air);
         const FlueModel idle(*model, surroundings_of(resolved, weather, Fire::out));
-        const std::size_t high_fire = solution.states.size(); // the first of states_of()
+        const std::size_t first = solution.states.size();
+        // A fire's profile serves the door that is opened on it.
+        const bool keeps_profiles = resolved.appliance.has_door && !model->has_leaks();
         for (const StateKind kind : kinds) {
-            const bool shares = kind == StateKind::free_burn && !tended_damper;
-            solution.states.push_back(solve_one(fire_of(kind) == Fire::out ? idle : *model,
-                                                kind,
-                                                detail,
-                                                shares ? &solution.states[high_fire] : nullptr));
+            const bool shares = kind == StateKind::free_burn ? !tended_damper : keeps_profiles;
+            const SolvedBefore before{solution.states.data() + first,
+                                      solution.states.size() - first};
+            solution.states.push_back(
+                solve_one(fire_of(kind) == Fire::out ? idle : *model,
+                          kind,
+                          keeps_profiles && has_closed_fire(kind) && kind != StateKind::free_burn
+                              ? Detail::stations
+                              : detail,
+                          shares ? before : SolvedBefore{}));
             solution.states.back().weather = weather;
+        }
+        if (detail == Detail::totals) {
+            for (std::size_t i = first; i < solution.states.size(); ++i) {
+                solution.states[i].stations = {};
+            }
         }
     }
     return solution;

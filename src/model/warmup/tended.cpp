@@ -56,10 +56,12 @@ std::optional<double> balanced_share(const Surplus& surplus_pa) {
 
 } // namespace
 
-double tended_temperature_k(const Case& c, GasChoice fire, double flow_share) {
-    const Firing& firing = fire == GasChoice::high_fire ? c.appliance.high : c.appliance.low;
-    const double rise = firing.gas_temperature_k - c.room_temperature_k;
-    return c.room_temperature_k + rise * std::pow(flow_share, temperature_exponent(c));
+double tended_temperature_k(const FlueModel& model, GasChoice fire, double flow_share) {
+    const Case& c = model.resolved();
+    const double room_k = model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)];
+    const double whole_k =
+        gas_temperature_k(model, fire == GasChoice::high_fire ? c.appliance.high : c.appliance.low);
+    return room_k + (whole_k - room_k) * std::pow(flow_share, temperature_exponent(c));
 }
 
 StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail) {
@@ -71,17 +73,17 @@ StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail) 
     GasStream stream{.gas = fire,
                      .air_share = 0.0,
                      .flow_kg_s = firing.gas_flow_kg_s,
-                     .temperature_k = firing.gas_temperature_k};
+                     .temperature_k = gas_temperature_k(model, firing)};
     const auto surplus_pa = [&](double share) {
         stream.flow_kg_s = share * firing.gas_flow_kg_s;
-        stream.temperature_k = tended_temperature_k(c, fire, share);
+        stream.temperature_k = tended_temperature_k(model, fire, share);
         return model.draft_pa(model.solve(stream)) - firing.draft_needed_pa * share * share;
     };
     const std::optional<double> balance = balanced_share(surplus_pa);
     state.status = balance ? Status::solved : Status::no_flow;
     const double share = balance.value_or(least_tended_flow_share);
     stream.flow_kg_s = share * firing.gas_flow_kg_s;
-    stream.temperature_k = tended_temperature_k(c, fire, share);
+    stream.temperature_k = tended_temperature_k(model, fire, share);
     if (detail == Detail::stations) {
         state.stations.resize(model.station_count());
     }

@@ -99,7 +99,8 @@ void add_state_checks(Registry& registry) {
             return s.state.door.opening_share_mixed;
         });
     registry["state_tended_temperature"] = figure("gas temperature", "degC", [](const Solved& s) {
-        return tended_temperature_k(*s.resolved, GasChoice::high_fire, 0.5) - ice_point_k;
+        const FlueModel model(*s.resolved, surroundings_of(*s.resolved, 0, Fire::burning));
+        return tended_temperature_k(model, GasChoice::high_fire, 0.5) - ice_point_k;
     });
     registry["state_turning"] = figure("mean temperature of the flue", "degC", [](const Solved& s) {
         return s.state.cold.turning_k - ice_point_k;

@@ -118,12 +118,12 @@ public:
 
     [[nodiscard]] const Case& resolved() const { return *case_; }
 
-    [[nodiscard]] bool has_leaks() const { return has_leaks_; }
+    [[nodiscard]] bool has_leaks() const { return layout_->has_leaks; }
 
 private:
     struct Prepared {
-        std::size_t heat;     ///< index into heats_
-        std::size_t emission; ///< index into emissions_[gas]
+        std::size_t heat;     ///< index into the heats
+        std::size_t emission; ///< index into emissions[gas]
         // Of a straight:
         double start_m;     ///< distance from the last disturbance, and the tenth of a diameter
         double xi_start;    ///< the cube root of that
@@ -134,10 +134,20 @@ private:
     struct Flow;
     class Straight;
 
-    void prepare_sections();
-    void prepare_heats(const FlueModel* before);
+    /// What does not depend on the weather; models of one case share it.
+    struct Layout {
+        std::vector<Prepared> sections;
+        std::vector<std::size_t> heat_owners; ///< the first section of each wall place
+        std::array<std::vector<EmissionFit>, 2> emissions;
+        bool has_leaks{};
+    };
+
+    using Heats = std::vector<std::shared_ptr<const WallHeat>>;
+
+    [[nodiscard]] static Layout layout_of(const Case& resolved);
+    static void add_emissions(const Case& resolved, Layout& layout);
+    [[nodiscard]] Heats heats_of(const Heats* before) const;
     [[nodiscard]] bool wall_may_be_colder(std::size_t section) const;
-    void prepare_emissions();
     void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
     MarchResult solve_leaking(const GasStream& stream, std::span<Station> stations) const;
     void pass_joint(Flow& flow, const Section& section) const;
@@ -146,12 +156,9 @@ private:
 
     const Case* case_;
     Surroundings surroundings_;
-    std::vector<Prepared> prepared_;
-    std::vector<std::size_t> heat_owners_; ///< the first section of each wall place
-    std::vector<std::shared_ptr<const WallHeat>> heats_;
-    std::array<std::vector<EmissionFit>, 2> emissions_;
+    std::shared_ptr<const Layout> layout_;
+    std::shared_ptr<const Heats> heats_;
     std::vector<WallMemory> memory_; ///< empty: walls in balance with the gas
-    bool has_leaks_{};
 };
 
 } // namespace fluewright

@@ -18,6 +18,7 @@ namespace fluewright {
 [[nodiscard]] StateResult solve_tended(const FlueModel& model, GasChoice fire, Detail detail);
 
 /// Gas temperature at the outlet at a part of a fire's flow, as solve_tended() takes it [K].
-[[nodiscard]] double tended_temperature_k(const Case& resolved, GasChoice fire, double flow_share);
+[[nodiscard]] double
+tended_temperature_k(const FlueModel& model, GasChoice fire, double flow_share);
 
 } // namespace fluewright
