@@ -27,10 +27,12 @@ constexpr Check check{.id = "draft-short",
                       .matter = &matter,
                       .severity = Severity::failure,
                       .advice = false,
+                      .local = false,
                       .needs_solution = true,
                       .rule = "draft >= need",
                       .applies = "high fire",
                       .source = "heater-manuals",
+                      .clause = {},
                       .mark = "looked up",
                       .disagrees = {}};
 
