@@ -84,7 +84,7 @@ std::string origin_of(const fluewright::Check& check) {
     words += says_year ? std::string{} : fmt::format(" ({})", source->year);
     words += check.clause.empty() ? std::string{} : fmt::format(", {}", check.clause);
     words += fmt::format("; {}", check.mark);
-    return source->newer.empty() ? words : fmt::format("{}; newer: {}", words, source->newer);
+    return source->newer.empty() ? words : words + "; newer edition known";
 }
 
 std::string
