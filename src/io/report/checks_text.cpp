@@ -79,7 +79,7 @@ std::string told_by_towns(const Assessment& a, const Style& style) {
             std::string words = result_words(result, style);
             if (result.outcome != CheckOutcome::met) {
                 words.pop_back();
-                words += fmt::format("; {} [{}].", result.check->rule, origin_of(*result.check));
+                words += fmt::format(" [{}].", origin_of(*result.check));
             }
             out += paragraph(words, listed, style.width);
         }
