@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
@@ -328,4 +329,39 @@ TEST_CASE("details add the profile of every state and the sizes tried", "[check]
                Contains("not computed (--no-size-search)"));
     CHECK_THAT(run({"check", "-", "--sizes", "inch", "--details"}, sound_file()).out,
                Contains("8 in"));
+}
+
+TEST_CASE("what the rules would ask is told before anything is built, along the run", "[check]") {
+    const auto outcome =
+        run({"check", "-", "--rules", "us", "--requirements", "--no-size-search"}, sound_file());
+    CHECK(outcome.err.empty());
+    const std::string text = session::in_one_line(outcome.out);
+    // CMC 2013, table 303.3(2): 18 in, 457 mm.
+    CHECK_THAT(text, Contains("distance to what burns at least 457 mm"));
+    CHECK_THAT(text, Contains("Not in the file: `clearance` of part"));
+    CHECK(text.find("- the heater:") < text.find("- straight 1"));
+    CHECK(text.find("- straight 1") < text.find("- the mouth"));
+    CHECK(text.find("- the mouth") < text.find("- the house"));
+    std::istringstream lines(outcome.out);
+    for (std::string line; std::getline(lines, line);) {
+        CHECK(line.size() <= 80);
+    }
+    CHECK(run({"check", "-", "--rules", "us", "--requirements"}, sound_file()).status
+          == run({"check", "-", "--rules", "us"}, sound_file()).status);
+}
+
+TEST_CASE("a file that names no body is told how to ask for one", "[check]") {
+    const std::string none =
+        session::in_one_line(run({"check", "-", "--rules", "none"}, sound_file()).out);
+    CHECK_THAT(none, Contains("--rules us, uk, ca, au or de, or `site.rules` in the file"));
+    CHECK_THAT(session::in_one_line(run({"check", "-", "--rules", "uk"}, sound_file()).out),
+               !Contains("No body of rules is chosen"));
+}
+
+TEST_CASE("met checks are told with document, clause and mark", "[check]") {
+    const std::string text =
+        session::in_one_line(run({"check", "-", "--rules", "us", "--details"}, sound_file()).out);
+    CHECK_THAT(text, Contains("met: connector-size-not-below-collar"));
+    CHECK_THAT(text,
+               Contains("[New York City Mechanical Code (current as read), 801.6; looked up]"));
 }

@@ -57,10 +57,12 @@ Check row_of(const checking::OwnCheck& own) {
             .matter = matter,
             .severity = matter->severity,
             .advice = false,
+            .local = false,
             .needs_solution = own.needs_solution,
             .rule = own.rule,
             .applies = own.applies,
             .source = own.source,
+            .clause = {},
             .mark = own.mark,
             .disagrees = {}};
 }
@@ -73,11 +75,13 @@ Check row_of(const catalog::Rule& rule, const checking::Entry* entry) {
             .body = rule.body,
             .matter = matter,
             .severity = static_cast<Severity>(place_in(severity_names, rule.severity)),
-            .advice = rule.strength == "advice",
+            .advice = rule.strength != "rule",
+            .local = rule.strength == "local",
             .needs_solution = entry != nullptr && entry->needs == checking::Needs::solution,
             .rule = rule.says,
             .applies = rule.applies,
             .source = rule.source,
+            .clause = rule.clause,
             .mark = rule.mark,
             .disagrees = rule.disagrees};
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <charconv>
 #include <cmath>
 
 namespace fluewright {
@@ -77,6 +78,50 @@ double weight_of(const checking::Verdict& v) {
     return v.figure && v.limit && *v.limit != 0.0 ? std::abs(*v.figure / *v.limit - 1.0) : 1.0;
 }
 
+/// Where on the run a key of the file is.
+void place_by_key(const View& view, Asked& asked) {
+    constexpr std::string_view run = "/run/";
+    const std::string_view key =
+        asked.missing.empty() ? std::string_view{} : std::string_view{asked.missing.front()};
+    if (key.starts_with(run)) {
+        int index = -1;
+        std::from_chars(key.data() + run.size(), key.data() + key.size(), index);
+        asked.part = index;
+        asked.place = view.resolved.run.label_at(index);
+    } else if (key.starts_with("/appliance")) {
+        asked.place = "the heater";
+    } else if (key.starts_with("/site/roof")) {
+        asked.place = "the mouth";
+    } else {
+        asked.place = "the house";
+    }
+}
+
+/// What a rule asks where the file does not tell, with its place; the words of the row stand in for
+/// those the rule does not find.
+std::vector<Asked> asked_of(const View& view, std::vector<Asked> asked, const Check& row) {
+    for (Asked& one : asked) {
+        if (one.words.empty()) {
+            one.words = row.rule;
+        }
+        place_by_key(view, one);
+    }
+    return asked;
+}
+
+/// "Distance to what burns at least 457 mm; ..." of an open check.
+std::string words_of_asked(const std::vector<Asked>& asked) {
+    std::string words;
+    std::vector<std::string_view> said;
+    for (const Asked& one : asked) {
+        if (std::find(said.begin(), said.end(), one.words) == said.end()) {
+            said.emplace_back(one.words);
+            words += (words.empty() ? "asked is: " : "; ") + one.words;
+        }
+    }
+    return words;
+}
+
 /// The rows of data/rules.csv that are of the body asked or of all.
 void add_rule_results(const View& view, CheckResults& results) {
     const std::span<const Check> rows = checks().subspan(checking::own_checks.size());
@@ -95,6 +140,11 @@ void add_rule_results(const View& view, CheckResults& results) {
             continue;
         }
         const double weight = weight_of(v);
+        std::vector<Asked> asked =
+            view.with_words ? asked_of(view, std::move(v.asked), row) : std::vector<Asked>{};
+        if (v.outcome == CheckOutcome::undetermined) {
+            v.message = words_of_asked(asked);
+        }
         results.push_back({.check = &row,
                            .outcome = v.outcome,
                            .place = std::move(v.place),
@@ -106,7 +156,8 @@ void add_rule_results(const View& view, CheckResults& results) {
                            .weight = weight,
                            .message = sentence_of(std::move(v.message)),
                            .remedy = {},
-                           .missing = std::move(v.missing)});
+                           .missing = std::move(v.missing),
+                           .asked = std::move(asked)});
     }
 }
 
@@ -128,7 +179,7 @@ Checked run(const View& view) {
 std::size_t count_of(const CheckResults& results, CheckOutcome outcome) {
     return static_cast<std::size_t>(
         std::count_if(results.begin(), results.end(), [&](const CheckResult& r) {
-            return r.outcome == outcome;
+            return r.outcome == outcome && !r.check->local;
         }));
 }
 

@@ -98,7 +98,7 @@ CheckResults one_for_all_states(CheckResults results) {
 Findings findings_of(const CheckResults& results) {
     Findings findings;
     for (const CheckResult& result : results) {
-        if (result.outcome != CheckOutcome::not_met) {
+        if (result.outcome != CheckOutcome::not_met || result.check->local) {
             continue;
         }
         const auto known = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
@@ -121,8 +121,8 @@ Findings findings_of(const CheckResults& results) {
                      results.end(),
                      std::back_inserter(finding.sources),
                      [&](const CheckResult& result) {
-                         return result.outcome == CheckOutcome::met && result.figure && result.limit
-                                && same_thing(finding, result);
+                         return result.outcome == CheckOutcome::met && !result.check->local
+                                && result.figure && result.limit && same_thing(finding, result);
                      });
     }
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {

@@ -22,14 +22,27 @@ View::View(const Installation& in,
            const Solution* solution,
            bool words,
            std::string_view whose)
-    : written{in}, resolved{c},
-      with_words{words}, body{whose}, pieces{pieces_of(in, c)}, solution_{solution} {}
+    : written{in}, resolved{c}, with_words{words}, body{whose}, pieces{pieces_of(in, c)},
+      solution_{solution}, file_units_{units_of(in)} {}
 
 const JointReport& View::joints() const {
     if (!joints_) {
         joints_ = joints_of(resolved);
     }
     return *joints_;
+}
+
+bool View::same_as_printed(double figure, double other, Kind kind) const {
+    return format_quantity(figure, kind, file_units_) == format_quantity(other, kind, file_units_);
+}
+
+bool View::reaches(double figure, double limit, Kind kind) const {
+    constexpr double as_typed = 1e-12;
+    constexpr double half_a_millimetre = 5e-4; // documents round inches so
+    constexpr double shortest_rounded_m = 0.02; // a sheet or a slit is not rounded so
+    const bool rounds = kind == Kind::length && limit > shortest_rounded_m;
+    const double rounding = rounds ? half_a_millimetre : as_typed;
+    return figure >= limit - rounding || same_as_printed(figure, limit, kind);
 }
 
 bool View::solid_fuel() const {

@@ -89,6 +89,19 @@ public:
     /// Useful output at high fire, kW.
     [[nodiscard]] double output_kw() const { return heater().high.heat_output_w / 1000.0; }
 
+    /// Whether two figures are the same as printed in the units of the file.
+    [[nodiscard]] bool same_as_printed(double figure, double other, Kind kind) const;
+
+    /// Whether a figure reaches a limit once both are rounded as printed in the units of the file:
+    /// an answer never says that 457 mm fall short of 457 mm.
+    [[nodiscard]] bool reaches(double figure, double limit, Kind kind) const;
+
+    /// Whether a part is of a chimney with walls outdoors, and not what stands over the roof of one
+    /// that goes up in the house.
+    [[nodiscard]] bool outdoors_below_roof(const Piece& piece) const {
+        return piece.section->zone == Zone::outdoors && resolved.walls_outdoors;
+    }
+
     [[nodiscard]] std::string show(double value, Kind kind) const {
         return with_words ? format_quantity(value, kind, resolved.units) : std::string{};
     }
@@ -100,6 +113,7 @@ public:
 
 private:
     const Solution* solution_;
+    UnitSystem file_units_;
     mutable std::optional<JointReport> joints_;
 };
 

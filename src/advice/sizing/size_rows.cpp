@@ -17,12 +17,8 @@ double greatest_area_ratio(const Case& c) {
     if (c.appliance.type == ApplianceType::fireplace) {
         return std::numeric_limits<double>::infinity();
     }
-    const bool outdoors =
-        std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
-            return section.zone == Zone::outdoors && section.length_m > 1.0;
-        });
-    return catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
-                                        : DefaultId::flue_area_most_inside)
+    return catalog::default_of(c.walls_outdoors ? DefaultId::flue_area_most_outside
+                                                : DefaultId::flue_area_most_inside)
         .value;
 }
 

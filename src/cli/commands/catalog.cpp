@@ -59,7 +59,7 @@ const Command catalog_command{
              "and what is assumed when it says nothing. Without a name it lists the tables.",
     .word = {.name = "TABLE",
              .text = "fuels, walls, fittings, sizes, liners, materials, appliances, defaults, "
-                     "sources, findings or checks",
+                     "sources, findings, rules or checks",
              .required = false},
     .options = catalog_options,
     .example = "fluewright catalog fuels",

@@ -103,10 +103,14 @@ int run_check(const Context& context) {
                          .trade = &trade,
                          .tolerances = tolerances};
     report.style.units = assessment->installation.units;
-    return write_answer(context, report_text(*assessment, report), status);
+    return write_answer(context,
+                        context.arguments.has(option::requirements)
+                            ? requirements_text(*assessment, report)
+                            : report_text(*assessment, report),
+                        status);
 }
 
-constexpr std::array<const OptionInfo*, 13> check_options{&option::format,
+constexpr std::array<const OptionInfo*, 14> check_options{&option::format,
                                                           &option::json,
                                                           &option::method,
                                                           &option::units,
@@ -118,6 +122,7 @@ constexpr std::array<const OptionInfo*, 13> check_options{&option::format,
                                                           &option::seed,
                                                           &option::jobs,
                                                           &option::details,
+                                                          &option::requirements,
                                                           &option::output};
 
 } // namespace
@@ -129,7 +134,8 @@ const Command check_command{
     .about =
         "Reads an installation, works out its draft in every way of firing and every weather, and "
         "answers by kind of harm: fire and carbon monoxide, draft, reloading, upkeep. Says what "
-        "to do and which pipe size suits the run. The answer is short; --details has all of it. "
+        "to do and which pipe size suits the run. The answer is short; --details has all of it, "
+        "--requirements what the rules would ask where the file does not tell. "
         "Ends with status 1 when something that counts falls short; --require chooses what "
         "does.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},

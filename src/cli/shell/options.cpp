@@ -106,6 +106,12 @@ constexpr OptionInfo rules{"--rules",
                            "rules of installation to hold the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
+constexpr OptionInfo requirements{
+    "--requirements",
+    "",
+    "",
+    "only what the checks would ask where the file does not tell, a line each along the run",
+    {}};
 constexpr OptionInfo require{
     "--require",
     "",
@@ -181,6 +187,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::pairs,
         &option::prices,
         &option::require,
+        &option::requirements,
         &option::resume,
         &option::rules,
         &option::samples,

@@ -26,6 +26,7 @@ extern const OptionInfo batch_format;
 extern const OptionInfo chart_format;
 extern const OptionInfo color;
 extern const OptionInfo details;
+extern const OptionInfo requirements;
 extern const OptionInfo fields;
 extern const OptionInfo force;
 extern const OptionInfo format;

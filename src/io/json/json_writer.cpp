@@ -17,10 +17,7 @@ constexpr std::size_t indent_step = 2;
 class Writer {
 public:
     explicit Writer(const Installation& installation) : installation_{installation} {
-        const bool us = installation.units
-                            ? *installation.units == FileUnits::us
-                            : installation.us_quantities > installation.metric_quantities;
-        units_ = us ? UnitSystem::us : UnitSystem::metric;
+        units_ = units_of(installation);
     }
 
     template <class T>

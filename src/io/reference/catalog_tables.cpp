@@ -1,3 +1,4 @@
+#include "catalog_rules.hpp"
 #include "fluewright/advice/checks/check.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -331,6 +332,8 @@ constexpr std::array entries{
     Entry{{"defaults", "single figures that are assumed or held against"}, defaults},
     Entry{{"sources", "the documents behind the figures"}, sources},
     Entry{{"findings", "what a check may find"}, findings},
+    Entry{{"rules", "rules of installation of every body, with clause and edition"},
+          catalog_of_rules},
     Entry{{"checks", "what is held against what, by physics, trade and bodies"}, all_checks},
 };
 

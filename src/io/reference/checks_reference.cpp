@@ -14,10 +14,15 @@ std::string source_of(const Check& check) {
         return fmt::format("{} ({})", check.source, check.mark);
     }
     const bool has_place = !source->place.empty() && source->place != "none";
-    return fmt::format("{}{}{} ({})",
+    const std::string_view where = !check.clause.empty() ? check.clause
+                                   : has_place           ? source->place
+                                                         : std::string_view{};
+    return fmt::format("{}{}{} ({}{}{})",
                        source->document,
-                       has_place ? ", " : "",
-                       has_place ? source->place : std::string_view{},
+                       where.empty() ? "" : ", ",
+                       where,
+                       source->year,
+                       source->year.empty() ? "" : "; ",
                        check.mark);
 }
 
@@ -29,7 +34,9 @@ void add_check(const Check& check, std::string& text) {
                    "- {}{}{}: {}. For {}. {}; {}.{}\n",
                    own ? "" : fmt::format("`{}`, ", check.id),
                    by,
-                   check.advice ? ", advice" : "",
+                   check.local    ? ", local"
+                   : check.advice ? ", trade practice"
+                                  : "",
                    check.rule,
                    check.applies,
                    name(check.severity),

@@ -27,7 +27,9 @@ std::string who_asks(const Check& check) {
         break;
     }
     return fmt::format("By the {} of {}: {}",
-                       check.advice ? "advice" : "rules",
+                       check.local    ? "towns"
+                       : check.advice ? "trade practice"
+                                      : "rules",
                        catalog::find_rule_body(check.body)->name,
                        check.id);
 }
@@ -40,7 +42,25 @@ std::string kind_of_harm(const Matter& matter) {
 }
 
 std::string asked(const Check& check) {
-    return fmt::format("{}. For {}. {}.", check.rule, check.applies, name(check.severity));
+    return fmt::format("{}. For {}. {}.{}",
+                       check.rule,
+                       check.applies,
+                       name(check.severity),
+                       check.local ? " An old figure of one town: it is told and decides nothing."
+                                   : "");
+}
+
+/// Document, clause, year and mark, and what is known of a newer edition.
+std::string check_source_words(const Check& check) {
+    std::string words = source_words(check.source, check.mark);
+    const catalog::Source* source = catalog::find_source(check.source);
+    if (source == nullptr) {
+        return words;
+    }
+    words += check.clause.empty() ? "" : fmt::format(" Clause: {}.", check.clause);
+    words += source->year.empty() ? "" : fmt::format(" Edition: {}.", source->year);
+    words += source->newer.empty() ? "" : fmt::format(" Newer: {}.", source->newer);
+    return words;
 }
 
 } // namespace
@@ -56,7 +76,7 @@ std::string explain_matter(const Matter& matter, const Style& style) {
     for (const Check& check : checks()) {
         if (check.matter == &matter) {
             out += section(who_asks(check), asked(check), style);
-            out += paragraph(source_words(check.source, check.mark), page_inset, style.width);
+            out += paragraph(check_source_words(check), page_inset, style.width);
         }
     }
     return style.unicode ? out : in_plain_letters(out);
@@ -69,7 +89,7 @@ std::string explain_check(const Check& check, const Style& style) {
                   {.first = 0, .rest = 2},
                   style.width);
     out += section(who_asks(check), asked(check), style);
-    out += section("Source", source_words(check.source, check.mark), style);
+    out += section("Source", check_source_words(check), style);
     if (!check.disagrees.empty()) {
         out += section("Another source", fmt::format("{}.", check.disagrees), style);
     }

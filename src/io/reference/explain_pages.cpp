@@ -211,6 +211,12 @@ std::string source_page(std::string_view id, const Style& style) {
         out += section("Where", fmt::format("{}.", source.place), style);
     }
     out += section("Kind", fmt::format("{}.", source.kind), style);
+    if (!source.year.empty()) {
+        out += section("Edition", fmt::format("{}.", source.year), style);
+    }
+    if (!source.newer.empty()) {
+        out += section("Newer", fmt::format("{}.", source.newer), style);
+    }
     const std::size_t before = out.size();
     add_resting("Checks that rest on it", fluewright::checks(), id, style, out);
     add_resting("Figures that are assumed or held against", catalog::defaults(), id, style, out);

@@ -28,7 +28,7 @@ inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& styl
 [[nodiscard]] std::string size_in_short(const Assessment& assessment, const ReportOptions& options);
 /// With every size that was tried.
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
-/// "stove-ordinance, looked up"
+/// "California Mechanical Code 2013, table 303.3(2); looked up"
 [[nodiscard]] std::string origin_of(const fluewright::Check& check);
 /// "1. DANGER: Joints under pressure, elbow 2", with what is said behind the title.
 [[nodiscard]] std::string
@@ -40,6 +40,9 @@ finding_title(int number, const Finding& finding, const std::string& behind, con
 [[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
 /// What the checks came to that are not findings: how many, and what the open ones lack.
 [[nodiscard]] std::string checks_text(const Assessment& assessment, const Style& style);
+/// Where no body of rules was asked, how to ask for one; else empty.
+[[nodiscard]] std::string how_to_ask_rules(const Assessment& assessment);
+[[nodiscard]] std::string cautions_in_short(const Style& style);
 [[nodiscard]] std::string checks_in_short(const Assessment& assessment, const Style& style);
 /// How many joints need something.
 [[nodiscard]] std::string joints_in_short(const JointReport& joints, const Style& style);

@@ -30,20 +30,28 @@ std::string result_words(const CheckResult& result, const Style& style) {
                                     result.place.empty() ? "" : ", " + result.place,
                                     result.state.empty() ? "" : " (" + result.state + ')');
     if (!result.message.empty()) {
-        return words + result.message;
+        words += result.message;
+        if (result.outcome == CheckOutcome::met) {
+            words.pop_back();
+            words += fmt::format(" [{}].", origin_of(*result.check));
+        }
+        return words;
     }
     return words
            + (result.outcome == CheckOutcome::does_not_apply
                   ? fmt::format("for {}.", result.check->applies)
-                  : figures_of(result, style) + '.');
+                  : fmt::format("{} [{}].", figures_of(result, style), origin_of(*result.check)));
 }
 
 /// What would be asked, and the keys that are missing.
 std::string open_words(const CheckResult& result) {
+    std::string asked =
+        result.message.empty() ? fmt::format("{}.", result.check->rule) : result.message;
+    asked.pop_back();
     return fmt::format("- {}, {}: {} [{}].",
                        keys_in_words(result.missing),
                        result.check->id,
-                       result.check->rule,
+                       asked,
                        origin_of(*result.check));
 }
 
@@ -51,12 +59,34 @@ std::string open_words(const CheckResult& result) {
 std::string left_open(const Assessment& a, const Style& style) {
     std::string out;
     for (const CheckResult& result : a.checks) {
-        if (result.outcome == CheckOutcome::undetermined) {
+        if (result.outcome == CheckOutcome::undetermined && !result.check->local) {
             out += paragraph(open_words(result), listed, style.width);
         }
     }
     return out.empty() ? out
-                       : paragraph("Undetermined, because the file does not say; asked is:",
+                       : paragraph("Undetermined, because the file does not say (--requirements "
+                                   "lists it along the run):",
+                                   {.first = 2, .rest = 2},
+                                   style.width)
+                             + out;
+}
+
+/// Old figures of one town, which decide nothing.
+std::string told_by_towns(const Assessment& a, const Style& style) {
+    std::string out;
+    for (const CheckResult& result : a.checks) {
+        if (result.check->local && result.outcome != CheckOutcome::does_not_apply) {
+            std::string words = result_words(result, style);
+            if (result.outcome != CheckOutcome::met) {
+                words.pop_back();
+                words += fmt::format(" [{}].", origin_of(*result.check));
+            }
+            out += paragraph(words, listed, style.width);
+        }
+    }
+    return out.empty() ? out
+                       : paragraph("Trade, local: old figures of one town. They decide nothing "
+                                   "here; ask where they are law:",
                                    {.first = 2, .rest = 2},
                                    style.width)
                              + out;
@@ -72,7 +102,7 @@ std::string checks_text(const Assessment& a, const Style& style) {
     std::string out = heading("Checks", style);
     const std::string held =
         no_body ? "physics and trade practice; no body of rules was asked for (--rules us, uk, ca, "
-                  "au or de)"
+                  "au or de, or `site.rules` in the file)"
                 : fmt::format("physics, trade practice and the rules of {}", a.body->name);
     out += paragraph(
         fmt::format("Held against {}: {} not met, {} undetermined, {} met, {} do not apply. Met "
@@ -88,9 +118,10 @@ std::string checks_text(const Assessment& a, const Style& style) {
         {.first = 2, .rest = 2},
         style.width);
     out += left_open(a, style);
+    out += told_by_towns(a, style);
     for (const CheckOutcome outcome : {CheckOutcome::met, CheckOutcome::does_not_apply}) {
         for (const CheckResult& result : a.checks) {
-            if (result.outcome == outcome) {
+            if (result.outcome == outcome && !result.check->local) {
                 out += paragraph(result_words(result, style), listed, style.width);
             }
         }

@@ -1,6 +1,7 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <fmt/core.h>
 
@@ -42,7 +43,7 @@ std::string who_says(const fluewright::Check& check) {
     case Basis::body:
         break;
     }
-    return fmt::format("By {} {}", check.advice ? "advice" : "rule", check.id);
+    return fmt::format("By {} {}", check.advice ? "trade practice" : "rule", check.id);
 }
 
 /// What one check asks, and its own figure where it is not that of the finding.
@@ -74,7 +75,16 @@ std::string origin_of(const fluewright::Check& check) {
     if (check.source == "practice" || check.source == "judgement") {
         return check.mark == "computed" ? "computed" : "common practice, no source";
     }
-    return fmt::format("{}, {}", check.source, check.mark);
+    const catalog::Source* source = catalog::find_source(check.source);
+    if (source == nullptr) {
+        return fmt::format("{}, {}", check.source, check.mark);
+    }
+    std::string words{source->document};
+    const bool says_year = source->year.empty() || words.find(source->year) != std::string::npos;
+    words += says_year ? std::string{} : fmt::format(" ({})", source->year);
+    words += check.clause.empty() ? std::string{} : fmt::format(", {}", check.clause);
+    words += fmt::format("; {}", check.mark);
+    return source->newer.empty() ? words : words + "; newer edition known";
 }
 
 std::string

@@ -112,7 +112,9 @@ std::string checks_in_short(const Assessment& a, const Style& style) {
                     count_of(a.checks, CheckOutcome::undetermined),
                     count_of(a.checks, CheckOutcome::met),
                     a.body->id == "none" ? "" : fmt::format(" and rules, {}", a.body->name));
-    return paragraph(words, inset, style.width);
+    const std::string how = how_to_ask_rules(a);
+    return paragraph(words, inset, style.width)
+           + (how.empty() ? how : paragraph(how, inset, style.width));
 }
 
 std::string joints_in_short(const JointReport& report, const Style& style) {

@@ -24,8 +24,12 @@ static_assert(std::all_of(rule_rows.begin(), rule_rows.end(), [](const Rule& rul
                                      [&](const RuleBody& row) { return row.id == rule.body; });
     const bool severity = rule.severity == "danger" || rule.severity == "fault"
                           || rule.severity == "warning" || rule.severity == "note";
-    return body && severity && (rule.strength == "rule" || rule.strength == "advice")
-           && !rule.matter.empty() && !rule.says.empty() && !rule.applies.empty();
+    const bool strength =
+        rule.strength == "rule" || rule.strength == "advice" || rule.strength == "local";
+    // What nobody has looked up weighs as trade practice.
+    const bool remembered_rule = rule.strength == "rule" && rule.mark == "from memory";
+    return body && severity && strength && !remembered_rule && !rule.matter.empty()
+           && !rule.says.empty() && !rule.applies.empty();
 }));
 
 template <class Rows>

@@ -123,6 +123,11 @@ constexpr std::array appliance_fields{
     Field<Appliance>{
         text("damper_allowed", {"Whether its maker allows a damper in the pipe.", "true"}),
         &Appliance::damper_allowed},
+    Field<Appliance>{text("draft_regulator",
+                          {"Whether a draft regulator (stabilizer) is built into it; one in the "
+                           "pipe is a part of the run.",
+                           "false"}),
+                     &Appliance::draft_regulator},
     Field<Appliance>{text("smoke_exempt",
                           {"Whether it, or its fuel, is exempt in smoke control areas.", "true"}),
                      &Appliance::smoke_exempt},

@@ -275,7 +275,18 @@ constexpr std::array part_fields{
                 &Part::shield_reach_m},
     choice_field<&Part::passes>(text("passes", {"What it goes through.", "nothing"})),
     choice_field<&Part::pass_through>(
-        text("pass_through", {"How it goes through a wall that burns.", "ventilated thimble"})),
+        text("pass_through", {"How it goes through a wall.", "ventilated thimble"})),
+    Field<Part>{quantity("pass_through_clearance",
+                         distance,
+                         {"In a wall that burns: from the pipe, the liner or the thimble to the "
+                          "wood, through what fills it.",
+                          "150 mm"}),
+                &Part::pass_through_clearance_m},
+    Field<Part>{text("attic_shield",
+                     {"Whether a shield keeps insulation off it where it passes a ceiling or an "
+                      "attic.",
+                      "true"}),
+                &Part::attic_shield},
     Field<Part>{quantity("thickness", sheet, {"Thickness of the sheet.", "0.6 mm"}),
                 &Part::thickness_m},
     Field<Part>{quantity("gauge", gauges, {"Gauge number of the sheet.", "24"}), &Part::gauge},

@@ -86,6 +86,14 @@ constexpr std::array floor_fields{
     choice_field<&FloorProtection::build>(text("build", {"What it is made of.", "slab"})),
 };
 
+constexpr std::array hearth_wall_fields{
+    Field<HearthWall>{quantity("distance", distance, {"From the heater to that wall.", "100 mm"}),
+                      &HearthWall::distance_m},
+    Field<HearthWall>{
+        quantity("thickness", distance, {"Thickness of its solid masonry.", "100 mm"}),
+        &HearthWall::thickness_m},
+};
+
 } // namespace
 
 template <>
@@ -111,6 +119,11 @@ std::span<const Field<Clearances>> fields() {
 template <>
 std::span<const Field<FloorProtection>> fields() {
     return floor_fields;
+}
+
+template <>
+std::span<const Field<HearthWall>> fields() {
+    return hearth_wall_fields;
 }
 
 } // namespace fluewright

@@ -14,6 +14,7 @@ constexpr Limits air_pressure{Kind::pressure, 50.0e3, 110.0e3, "the same range o
 
 constexpr Limits inlet{Kind::area, 0.0, 1.0, "openings in houses"};
 constexpr Limits heaters{Kind::number, 1.0, 10.0, "heaters people put on one flue"};
+constexpr Limits months{Kind::number, 0.0, 1200.0, "chimneys people still use"};
 constexpr Limits year{Kind::number, 1800.0, 2200.0, "years chimneys are fitted in"};
 constexpr Limits room_volume{Kind::volume, 1.0, 10000.0, "rooms to halls"};
 constexpr Limits wind{Kind::speed, 0.0, 60.0, weather_range};
@@ -62,6 +63,17 @@ constexpr std::array site_fields{
                          heaters,
                          {"How many heaters use the flue, this one counted.", "1"}),
                 &Site::flue_shared_by},
+    Field<Site>{
+        quantity("flue_other_area",
+                 inlet,
+                 {"Areas of the other heaters' connectors on the flue, together.", "180 cm2"}),
+        &Site::flue_other_area_m2},
+    Field<Site>{quantity("months_since_inspection",
+                         months,
+                         {"Months since somebody of the trade looked at flue and pipe; 0 for new "
+                          "work.",
+                          "8"}),
+                &Site::months_since_inspection},
     Field<Site>{quantity("year_fitted", year, {"The year the chimney is built in.", "2024"}),
                 &Site::year_fitted},
     Field<Site>{

@@ -74,16 +74,14 @@ Result<Case, Faults> resolve(const Installation& installation) {
     Case made;
     const resolving::CaseWork work{installation, made, faults};
     made.title = installation.title.value_or("");
-    const bool us = installation.units
-                        ? *installation.units == FileUnits::us
-                        : installation.us_quantities > installation.metric_quantities;
-    made.units = us ? UnitSystem::us : UnitSystem::metric;
+    made.units = units_of(installation);
     resolving::site(work);
     resolving::appliance(work);
     resolving::kindling(work);
     resolving::house(work);
     resolving::mouth_wind(work);
     resolving::run(work);
+    made.walls_outdoors = has_walls_outdoors(made.run, installation.site.roof.mouth_above_roof_m);
     resolving::burn(work);
     resolving::joints(work);
     resolving::probe(work);

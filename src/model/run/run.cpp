@@ -117,4 +117,28 @@ const RunPart* Run::straight_behind(const RunPart& part) const {
     return nullptr;
 }
 
+bool has_walls_outdoors(const Run& run, const Given& mouth_above_roof_m) {
+    constexpr double turns_out_rad = 1.0;
+    constexpr double slack_m = 0.5; // the low side of a chimney stands deeper than its high side
+    double outdoors_m = 0.0;
+    double turned_rad = 0.0; // since the last part with a length
+    const RunPart* before = nullptr;
+    bool sideways = false;
+    for (const RunPart& part : run.parts) {
+        turned_rad += part.turn_rad;
+        if (!part.has_length()) {
+            continue;
+        }
+        if (part.in_chimney() && part.zone.value == Zone::outdoors) {
+            const bool first = outdoors_m <= 0.0;
+            const bool aside = before == nullptr || before->level() || turned_rad > turns_out_rad;
+            sideways = sideways || (first && aside);
+            outdoors_m += part.length_m;
+        }
+        before = &part;
+        turned_rad = 0.0;
+    }
+    return sideways || (mouth_above_roof_m && outdoors_m > *mouth_above_roof_m + slack_m);
+}
+
 } // namespace fluewright

@@ -50,11 +50,13 @@ struct Check {
     std::string_view body; ///< id of catalog::rule_bodies(); "any" for all of them
     const Matter* matter;
     Severity severity;
-    bool advice;                ///< a habit of the trade or one town's figure, not a rule
-    bool needs_solution;        ///< needs the solved states, so that the shape alone cannot tell
-    std::string_view rule;      ///< the equation or what is asked, with its figures
+    bool advice;           ///< a habit of the trade, or a figure nobody has looked up; not a rule
+    bool local;            ///< an old figure of one town: told in the details, deciding nothing
+    bool needs_solution;   ///< needs the solved states, so that the shape alone cannot tell
+    std::string_view rule; ///< the equation or what is asked, with its figures
     std::string_view applies;   ///< to what
     std::string_view source;    ///< key into catalog::sources()
+    std::string_view clause;    ///< where in it; empty where only its place there is known
     std::string_view mark;      ///< how the limit is known
     std::string_view disagrees; ///< what another source says; empty where none is known
 };

@@ -19,6 +19,7 @@ struct Checked {
     Findings findings;               ///< what is not met, by severity and weight
 };
 
+/// How many; old figures of one town, which decide nothing, are left out.
 [[nodiscard]] std::size_t count_of(const CheckResults& results, CheckOutcome outcome);
 
 struct CheckOptions {

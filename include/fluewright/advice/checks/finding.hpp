@@ -11,6 +11,14 @@
 /// What the checks came to, and what is wrong or could be.
 namespace fluewright {
 
+/// What would have to hold at one place where the file does not tell.
+struct Asked {
+    std::string place;                ///< in words; empty where it is about the whole
+    int part{-1};                     ///< index in the run, or -1
+    std::string words;                ///< "distance to what burns at least 457 mm"
+    std::vector<std::string> missing; ///< keys that would decide it, as pointers into the file
+};
+
 /// One check of one installation.
 struct CheckResult {
     const Check* check{};
@@ -25,6 +33,7 @@ struct CheckResult {
     std::string message;              ///< one sentence with the figures, or why it does not apply
     std::string remedy;               ///< what to do here; empty: the general remedy
     std::vector<std::string> missing; ///< keys that would decide it, as pointers into the file
+    std::vector<Asked> asked; ///< what it would ask where the file does not tell, place by place
 };
 
 using CheckResults = std::vector<CheckResult>;

@@ -26,4 +26,8 @@ struct ReportOptions {
 /// was understood as well. Lines of at most style.width columns.
 [[nodiscard]] std::string report_text(const Assessment& assessment, const ReportOptions& options);
 
+/// What every check that the file does not decide would ask, a line each, along the run.
+[[nodiscard]] std::string requirements_text(const Assessment& assessment,
+                                            const ReportOptions& options);
+
 } // namespace fluewright

@@ -16,6 +16,8 @@ struct Source {
     std::string_view kind; ///< standard, law, handbook, paper, report, library, practice, memory
     std::string_view document;
     std::string_view place; ///< edition, clause, table or address
+    std::string_view year;  ///< of the edition the figures are from; empty where none is known
+    std::string_view newer; ///< what is known of a newer edition; empty where nothing is
     std::string_view
         used_by; ///< data (a table names it) or code (only comments, findings or tests do)
 };

@@ -13,8 +13,10 @@ namespace fluewright::catalog {
 /// One rule of installation. `figure` and `second` are its limits in SI, 0 where it has none.
 struct Rule {
     std::string_view id;
-    std::string_view body;     ///< us, uk, ca, au, de, or any
-    std::string_view strength; ///< rule or advice
+    std::string_view body; ///< us, uk, ca, au, de, or any
+    /// rule; advice: trade practice, or a figure nobody has looked up; local: one town's old
+    /// figure, which is told and decides nothing
+    std::string_view strength;
     std::string_view matter;   ///< the bad thing it speaks of; an id of matters() in advice/checks
     std::string_view severity; ///< danger, fault, warning or note
     double figure;
@@ -23,6 +25,7 @@ struct Rule {
     std::string_view says;      ///< what is asked, as a person would say it
     std::string_view applies;   ///< when
     std::string_view source;    ///< key into sources()
+    std::string_view clause;    ///< where in it; empty where only its place in sources() is known
     std::string_view mark;      ///< how the figure is known
     std::string_view disagrees; ///< what another source says
 };

@@ -64,6 +64,14 @@ struct FloorProtection {
     bool operator==(const FloorProtection&) const = default;
 };
 
+/// The wall that does not burn, beside a heater on its hearth.
+struct HearthWall {
+    Given distance_m;
+    Given thickness_m; ///< of solid masonry
+
+    bool operator==(const HearthWall&) const = default;
+};
+
 struct Appliance {
     Flag listed;
     Choice<ApplianceStyle>
@@ -71,10 +79,12 @@ struct Appliance {
     Given legs_m; ///< clear height under the heater
     Choice<FloorKind> floor; ///< burnable or noncombustible
     Flag damper_allowed;
+    Flag draft_regulator; ///< built into it; one in the pipe is a part of the run
     Flag smoke_exempt;
     Clearances clearances;
     Clearances listed_clearances;
     FloorProtection floor_protection;
+    HearthWall hearth_wall;
     Choice<ApplianceType> type; ///< stove, fireplace, furnace, boiler or draft-hood
     Word name;
     FuelChoice fuel;

@@ -158,6 +158,8 @@ std::span<const Field<Clearances>> fields();
 template <>
 std::span<const Field<FloorProtection>> fields();
 template <>
+std::span<const Field<HearthWall>> fields();
+template <>
 std::span<const Field<Building>> fields();
 template <>
 std::span<const Field<BuildingPart>> fields();
@@ -237,6 +239,8 @@ void for_each_child(Object& object, Visit&& visit) {
           object.listed_clearances);
     visit(ChildInfo{"floor_protection", "How far the floor is protected beyond the heater."},
           object.floor_protection);
+    visit(ChildInfo{"hearth_wall", "The wall that does not burn, beside a heater on its hearth."},
+          object.hearth_wall);
 }
 
 template <Either<Roof> Object, class Visit>

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/fields/appliance.hpp"
 #include "fluewright/model/fields/building.hpp"
 #include "fluewright/model/fields/given.hpp"
@@ -47,5 +48,11 @@ struct Installation {
 
     bool operator==(const Installation&) const = default;
 };
+
+/// The units of a file: those it states, else those most of its quantities are typed in.
+[[nodiscard]] inline UnitSystem units_of(const Installation& in) {
+    const bool us = in.units ? *in.units == FileUnits::us : in.us_quantities > in.metric_quantities;
+    return us ? UnitSystem::us : UnitSystem::metric;
+}
 
 } // namespace fluewright

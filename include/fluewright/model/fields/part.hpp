@@ -52,7 +52,9 @@ struct Part {
     Given shield_gap_m;
     Given shield_reach_m;   ///< how far the shield reaches past the pipe's axis on each side
     Choice<Passage> passes; ///< what it goes through
-    Choice<PassThrough> pass_through; ///< how it goes through a wall that burns
+    Choice<PassThrough> pass_through; ///< how it goes through a wall
+    Given pass_through_clearance_m;   ///< from its pipe, liner or thimble to the wood of the wall
+    Flag attic_shield;                ///< whether a shield keeps insulation off it
     Given thickness_m;                ///< of the sheet
     Given gauge;
     Choice<PipeEnd> heater_end; ///< plain, crimped, socket, flange or locking

@@ -64,13 +64,14 @@ enum class DepositKind : std::uint8_t { soot, flaky_creosote, glazed_creosote, a
 /// What a part goes through.
 enum class Passage : std::uint8_t { nothing, wall, floor, ceiling, attic, closet, roof };
 
-/// How a part goes through a wall that burns.
+/// How a part goes through a wall.
 enum class PassThrough : std::uint8_t {
     brick,
     insulated_length,
     ventilated_thimble,
     larger_insulated_length,
     wood_cut_back,
+    noncombustible_wall, ///< nothing in it burns
     none,
 };
 
@@ -154,6 +155,7 @@ enum class Shield : std::uint8_t {
                                             "ventilated thimble",
                                             "larger insulated length",
                                             "wood cut back",
+                                            "noncombustible wall",
                                             "none"});
 }
 

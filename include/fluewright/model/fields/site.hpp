@@ -52,8 +52,10 @@ struct Site {
     Given air_pressure_pa;
     Given attic_temperature_k;
     Given chase_temperature_k;
-    Given air_inlet_m2;   ///< opening for air from outdoors
-    Given flue_shared_by; ///< heaters on the flue, this one counted
+    Given air_inlet_m2;            ///< opening for air from outdoors
+    Given flue_shared_by;          ///< heaters on the flue, this one counted
+    Given flue_other_area_m2;      ///< areas of the other heaters' connectors together
+    Given months_since_inspection; ///< of flue and pipe
     Given year_fitted;
     Choice<Shelter> shelter; ///< house, open shed or outdoors
     Flag tight_house;

@@ -219,6 +219,7 @@ struct Case {
     std::vector<WeatherCase> weathers;
     std::vector<WallBuild> walls;
     Run run;                       ///< what every part is and where it stands
+    bool walls_outdoors{};         ///< has_walls_outdoors(run, ...)
     std::vector<Section> sections; ///< from the outlet to the mouth: what the march goes along
     std::vector<FlueGas> gases;    ///< of high and low fire
     std::vector<BurnPhase> burn;   ///< as the file has it; empty when it does not say

@@ -238,4 +238,9 @@ struct Run {
     [[nodiscard]] double rise_m() const { return parts.empty() ? 0.0 : parts.back().top_height_m; }
 };
 
+/// Whether the chimney has walls outdoors below the roof: where it leaves the house sideways, or
+/// where clearly more of it stands outdoors than over the roof. A chimney that goes up in the house
+/// has its head alone outdoors.
+[[nodiscard]] bool has_walls_outdoors(const Run& run, const Given& mouth_above_roof_m);
+
 } // namespace fluewright

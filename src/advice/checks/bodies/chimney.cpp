@@ -54,7 +54,8 @@ Verdict cleanout(const View& view, const catalog::Rule& /*rule*/) {
     return said ? decided(false, "no cleanout below the inlet")
                 : unknown({first->index > 0
                                ? "/run/" + std::to_string(first->index - 1) + "/cleanout"
-                               : std::string{"/run/0/cleanout"}});
+                               : std::string{"/run/0/cleanout"}},
+                          "a cleanout below the inlet");
 }
 
 Verdict lean(const View& view, const catalog::Rule& rule, bool factory_only) {
@@ -135,7 +136,7 @@ Verdict marked(const View& view, ChimneyRating wanted) {
     return mark ? at(view,
                      *chimney,
                      decided(*mark == wanted, "it is marked: " + std::string{name(*mark)}))
-                : unknown({chimney->key("rating")});
+                : unknown({chimney->key("rating")}, "chimney marked: " + std::string{name(wanted)});
 }
 
 Verdict type_ht(const View& view, const catalog::Rule& /*rule*/) {
@@ -151,12 +152,14 @@ Verdict spark_screen(const View& view, const catalog::Rule& rule) {
     for (const Piece& piece : view.pieces) {
         const PartKind kind = piece.section->kind;
         if (kind == PartKind::screen && !piece.part->mesh_m) {
-            fold.add(unknown({piece.key("mesh")}));
+            fold.add(unknown({piece.key("mesh")},
+                             "mesh of " + view.show(rule.figure, Kind::length) + " to "
+                                 + view.show(rule.second, Kind::length)));
         } else if ((kind == PartKind::cap || kind == PartKind::screen) && piece.part->mesh_m) {
             const double mesh_m = *piece.part->mesh_m;
             fold.add(at(view,
                         piece,
-                        mesh_m > rule.second + 5e-4
+                        !view.reaches(rule.second, mesh_m, Kind::length)
                             ? at_most(view, mesh_m, rule.second, Kind::length, "mesh")
                             : at_least(view, mesh_m, rule.figure, Kind::length, "mesh")));
         }
@@ -169,26 +172,17 @@ Verdict cap_gap(const View& view, const catalog::Rule& rule) {
         const bool flat = piece.section->kind == PartKind::cap
                           && piece.part->build.value_or(Build::plain) == Build::plain;
         if (flat) {
-            return piece.part->cap_gap_m ? at(view,
-                                              piece,
-                                              at_least(view,
-                                                       *piece.part->cap_gap_m,
-                                                       rule.figure * piece.section->diameter_m,
-                                                       Kind::length,
-                                                       "opening under the cap"))
-                                         : unknown({piece.key("gap")});
+            return at(view,
+                      piece,
+                      given_at_least(view,
+                                     piece.part->cap_gap_m,
+                                     rule.figure * piece.section->diameter_m,
+                                     Kind::length,
+                                     "opening under the cap",
+                                     piece.key("gap")));
         }
     }
     return not_here("there is no plain cap");
-}
-
-Verdict own_flue(const View& view, const catalog::Rule& rule) {
-    if (!view.solid_fuel()) {
-        return not_here("for solid fuel only");
-    }
-    const Given& count = view.written.site.flue_shared_by;
-    return count ? at_most(view, *count, rule.figure, Kind::number, "heaters on the flue:")
-                 : unknown({"/site/flue_shared_by"});
 }
 
 Verdict braced(const View& view, const catalog::Rule& rule) {
@@ -198,17 +192,23 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
         return not_here("the chimney is masonry");
     }
     if (!roof.mouth_above_roof_m) {
-        return unknown({"/site/roof/mouth_above_roof"});
+        return unknown({"/site/roof/mouth_above_roof"},
+                       "braced, where it stands more than " + view.show(rule.figure, Kind::length)
+                           + " above the roof");
     }
-    if (*roof.mouth_above_roof_m <= rule.figure + 5e-4) {
+    if (view.reaches(rule.figure, *roof.mouth_above_roof_m, Kind::length)) {
         return not_here("it stands low enough above the roof");
     }
     return roof.braced ? decided(*roof.braced, *roof.braced ? "it is braced" : "it is not braced")
-                       : unknown({"/site/roof/braced"});
+                       : unknown({"/site/roof/braced"}, "the part above the roof braced");
 }
 
 constexpr auto entries = std::to_array<Entry>({
     {"masonry-must-be-lined", lined},
+    {"uk-must-be-lined", lined},
+    {"ca-must-be-lined", lined},
+    {"au-must-be-lined", lined},
+    {"de-must-be-lined", lined},
     {"chimney-cleanout", cleanout},
     {"factory-chimney-offset", lean_factory},
     {"ca-flue-slope", lean_any},
@@ -218,7 +218,6 @@ constexpr auto entries = std::to_array<Entry>({
     {"ca-factory-chimney", class_650},
     {"spark-arrester", spark_screen},
     {"rain-cap-area", cap_gap},
-    {"connector-own-flue", own_flue},
     {"trade-brace", braced},
 });
 

@@ -31,7 +31,7 @@ Verdict not_below_collar(const View& view, const catalog::Rule& rule) {
         const double share = piece->section->area_m2 / view.outlet_area_m2();
         // Trade sizes are nominal: two per cent of area is one per cent of diameter.
         const double needed = rule.figure * 0.98;
-        Verdict v = decided(reaches(share, needed, Kind::fraction),
+        Verdict v = decided(view.reaches(share, needed, Kind::fraction),
                             view.show(piece->section->area_m2, Kind::area) + " inside, the collar "
                                 + view.show(view.outlet_area_m2(), Kind::area));
         v.kind = Kind::fraction;
@@ -48,7 +48,7 @@ Verdict level_share(const View& view, const catalog::Rule& rule, bool single) {
     bool all_insulated = true;
     for (const Piece* piece : view.connector()) {
         if (piece->level()) {
-            level_m += piece->section->length_m;
+            level_m += piece->run_part->plan_m;
             first = first == nullptr ? piece : first;
             all_insulated = all_insulated && !piece->is_single();
         }
@@ -77,6 +77,7 @@ Verdict level_insulated(const View& view, const catalog::Rule& rule) {
     return level_share(view, rule, false);
 }
 
+/// Lengths run from centre to centre of turns, so that the elbows are in them.
 Verdict total_length(const View& view, const catalog::Rule& rule) {
     double length_m = 0.0;
     for (const Piece* piece : view.connector()) {
@@ -85,7 +86,7 @@ Verdict total_length(const View& view, const catalog::Rule& rule) {
     if (length_m <= 0.0) {
         return not_here("there is no single-wall pipe before the chimney");
     }
-    return at_most(view, length_m, rule.figure, Kind::length, "single-wall pipe in all");
+    return at_most(view, length_m, rule.figure, Kind::length, "single-wall pipe with its elbows");
 }
 
 Verdict slope(const View& view, const catalog::Rule& rule) {
@@ -93,8 +94,7 @@ Verdict slope(const View& view, const catalog::Rule& rule) {
     for (const Piece* piece : view.connector()) {
         if (piece->level()) {
             const double rise = piece->section->rise_m;
-            const double level_m =
-                std::sqrt(piece->section->length_m * piece->section->length_m - rise * rise);
+            const double level_m = piece->run_part->plan_m;
             // 1/4 in per ft is printed as 20 and as 20.8 mm/m; the lower is enough.
             Verdict v =
                 at_least(view, rise / level_m, std::min(rule.figure, 0.02), Kind::slope, "rise");
@@ -114,6 +114,9 @@ Verdict elbows(const View& view, const catalog::Rule& rule) {
     int sharp = 0;
     double sum_rad = 0.0;
     for (const Piece* piece : view.connector()) {
+        if (piece->wall->kind == WallKind::insulated) {
+            continue; // the tee at the foot of a factory-built chimney is its own
+        }
         sum_rad += piece->section->turn_rad;
         sharp += piece->section->turn_rad >= right_angle_rad ? 1 : 0;
     }
@@ -177,7 +180,7 @@ Verdict slope_uk(const View& view, const catalog::Rule& rule) {
             std::asin(std::clamp(piece.section->rise_m / piece.section->length_m, -1.0, 1.0));
         const bool steep = angle >= rule.second - 0.01;
         const bool back_outlet =
-            first && reaches(rule.figure, piece.section->length_m, Kind::length);
+            first && view.reaches(rule.figure, piece.section->length_m, Kind::length);
         fold.add(at(view,
                     piece,
                     decided(steep || back_outlet,

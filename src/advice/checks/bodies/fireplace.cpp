@@ -74,8 +74,8 @@ Verdict by_height(const View& view, const catalog::Rule& rule) {
         return not_here(no_fireplace);
     }
     const double height_m = view.rise_m() + view.heater().outlet_height_m;
-    return share_of_opening(view,
-                            reaches(height_m, rule.figure, Kind::length) ? 1.0 / 12.0 : 1.0 / 10.0);
+    return share_of_opening(
+        view, view.reaches(height_m, rule.figure, Kind::length) ? 1.0 / 12.0 : 1.0 / 10.0);
 }
 
 Verdict by_height_fha(const View& view, const catalog::Rule& rule) {
@@ -83,7 +83,7 @@ Verdict by_height_fha(const View& view, const catalog::Rule& rule) {
         return not_here(no_fireplace);
     }
     return share_of_opening(
-        view, reaches(view.rise_m(), rule.figure, Kind::length) ? 1.0 / 10.0 : 1.0 / 8.0);
+        view, view.reaches(view.rise_m(), rule.figure, Kind::length) ? 1.0 / 10.0 : 1.0 / 8.0);
 }
 
 Verdict large_uk(const View& view, const catalog::Rule& rule) {
@@ -130,7 +130,7 @@ Verdict table_bc(const View& view, const catalog::Rule& /*rule*/) {
     }
     const double d_m = least->section->diameter_m;
     Verdict v =
-        decided(reaches(d_m, low_m, Kind::length) && reaches(high_m, d_m, Kind::length),
+        decided(view.reaches(d_m, low_m, Kind::length) && view.reaches(high_m, d_m, Kind::length),
                 "flue of " + view.show(d_m, Kind::length) + "; " + view.show(low_m, Kind::length)
                     + " to " + view.show(high_m, Kind::length) + " is asked");
     v.kind = Kind::length;
@@ -142,12 +142,18 @@ Verdict table_bc(const View& view, const catalog::Rule& /*rule*/) {
 Verdict hearth(const View& view, double front_m, double sides_m) {
     const FloorProtection& floor = view.written.appliance.floor_protection;
     Fold fold{""};
-    fold.add(floor.front_m
-                 ? at_least(view, *floor.front_m, front_m, Kind::length, "hearth before the fire")
-                 : unknown({"/appliance/floor_protection/front"}));
-    fold.add(floor.sides_m
-                 ? at_least(view, *floor.sides_m, sides_m, Kind::length, "hearth to each side")
-                 : unknown({"/appliance/floor_protection/sides"}));
+    fold.add(given_at_least(view,
+                            floor.front_m,
+                            front_m,
+                            Kind::length,
+                            "hearth before the fire",
+                            "/appliance/floor_protection/front"));
+    fold.add(given_at_least(view,
+                            floor.sides_m,
+                            sides_m,
+                            Kind::length,
+                            "hearth to each side",
+                            "/appliance/floor_protection/sides"));
     return fold.result();
 }
 
@@ -176,7 +182,10 @@ Verdict air_at_least(const View& view, const catalog::Rule& rule) {
     }
     const Given& inlet = view.written.site.air_inlet_m2;
     if (!inlet) {
-        return unknown({"/site/air_inlet"});
+        return unknown({"/site/air_inlet"},
+                       rule.figure > 0.0
+                           ? "air inlet at least " + view.show(rule.figure, Kind::area)
+                           : std::string{"an opening that lets in air from outdoors"});
     }
     return rule.figure > 0.0 ? at_least(view, *inlet, rule.figure, Kind::area, "air inlet")
                              : decided(*inlet > 0.0,
@@ -190,7 +199,9 @@ Verdict intake_within(const View& view, const catalog::Rule& rule) {
     }
     const Given& inlet = view.written.site.air_inlet_m2;
     if (!inlet) {
-        return unknown({"/site/air_inlet"});
+        return unknown({"/site/air_inlet"},
+                       "air inlet of " + view.show(rule.figure, Kind::area) + " to "
+                           + view.show(rule.second, Kind::area));
     }
     if (*inlet <= 0.0) {
         return not_here("there is no inlet");
@@ -205,12 +216,18 @@ Verdict wood_around(const View& view, const catalog::Rule& rule) {
     }
     const Clearances& around = view.written.appliance.clearances;
     Fold fold{""};
-    fold.add(around.side_m
-                 ? at_least(view, *around.side_m, rule.figure, Kind::length, "wood at the sides")
-                 : unknown({"/appliance/clearances/side"}));
-    fold.add(around.back_m
-                 ? at_least(view, *around.back_m, rule.second, Kind::length, "wood behind")
-                 : unknown({"/appliance/clearances/back"}));
+    fold.add(given_at_least(view,
+                            around.side_m,
+                            rule.figure,
+                            Kind::length,
+                            "wood at the sides",
+                            "/appliance/clearances/side"));
+    fold.add(given_at_least(view,
+                            around.back_m,
+                            rule.second,
+                            Kind::length,
+                            "wood behind",
+                            "/appliance/clearances/back"));
     return fold.result();
 }
 
@@ -221,9 +238,12 @@ Verdict mantel_ca(const View& view, const catalog::Rule& rule) {
     }
     const Given& above = view.written.appliance.clearances.above_m;
     if (!above
-        || (reaches(*above, rule.figure, Kind::length)
-            && !reaches(*above, rule.second, Kind::length))) {
-        return unknown({"/appliance/clearances/above"});
+        || (view.reaches(*above, rule.figure, Kind::length)
+            && !view.reaches(*above, rule.second, Kind::length))) {
+        return unknown({"/appliance/clearances/above"},
+                       "what burns above the opening at least "
+                           + view.show(rule.figure, Kind::length) + ", or "
+                           + view.show(rule.second, Kind::length) + " where it stands out");
     }
     return at_least(view, *above, rule.figure, Kind::length, "what burns above the opening");
 }
@@ -233,8 +253,8 @@ Verdict depth(const View& view, const catalog::Rule& rule) {
         return not_here(no_fireplace);
     }
     const Given& deep = view.written.appliance.firebox.depth_m;
-    return deep ? at_least(view, *deep, rule.figure, Kind::length, "firebox depth")
-                : unknown({"/appliance/firebox/depth"});
+    return given_at_least(
+        view, deep, rule.figure, Kind::length, "firebox depth", "/appliance/firebox/depth");
 }
 
 constexpr auto entries = std::to_array<Entry>({

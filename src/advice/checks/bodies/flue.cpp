@@ -42,16 +42,6 @@ Verdict not_below_connector(const View& view, const catalog::Rule& rule) {
     return at(view, *least, std::move(v));
 }
 
-bool walls_outdoors(const View& view) {
-    constexpr double above_roof_m = 1.2; // what stands above the roof anyhow
-    double outdoors_m = 0.0;
-    for (const Piece* piece : view.chimney()) {
-        outdoors_m += piece->section->zone == Zone::outdoors ? piece->section->length_m : 0.0;
-    }
-    const double roof_m = view.written.site.roof.mouth_above_roof_m.value_or(above_roof_m);
-    return outdoors_m > std::max(roof_m, above_roof_m) + 0.5;
-}
-
 Verdict at_most_times(const View& view, const catalog::Rule& rule) {
     if (!view.solid_fuel() || view.fireplace()) {
         return not_here("for closed solid-fuel heaters");
@@ -70,7 +60,7 @@ Verdict at_most_times(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict at_most_times_outside(const View& view, const catalog::Rule& rule) {
-    if (!walls_outdoors(view)) {
+    if (!view.resolved.walls_outdoors) {
         return not_here("the chimney has no walls outdoors below the roof");
     }
     return at_most_times(view, rule);
@@ -117,6 +107,30 @@ Verdict height_over_floor(const View& view, const catalog::Rule& rule) {
                     "mouth above the floor");
 }
 
+/// A round flue by its diameter, another by its area and its short side; never below the outlet.
+Verdict wide_enough_uk(const View& view, const Piece& piece, const catalog::FlueSizeUk& row) {
+    const FlueBore& bore = piece.run_part->bore;
+    const FlueBore& collar = view.resolved.run.collar.bore;
+    const double outlet_m = collar.round() ? collar.diameter_m : 0.0;
+    if (bore.round()) {
+        return at_least(view,
+                        piece.section->diameter_m,
+                        std::max(row.round_m, outlet_m),
+                        Kind::length,
+                        "flue across");
+    }
+    const double short_m = std::min(bore.width_m, bore.depth_m);
+    if (!view.reaches(short_m, row.side_m, Kind::length)) {
+        return at_least(view, short_m, row.side_m, Kind::length, "short side of the flue");
+    }
+    const double round_m2 = 0.25 * constants::pi * row.round_m * row.round_m;
+    return at_least(view,
+                    piece.section->area_m2,
+                    std::max(round_m2, view.outlet_area_m2()),
+                    Kind::area,
+                    "flue area");
+}
+
 Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     if (!view.solid_fuel()) {
         return not_here("for solid fuel only");
@@ -137,23 +151,26 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     // Without a word about exemption only a flue that suits every fuel can be called met.
     const bool small = output_w <= 20000.0;
     const bool exempt = a.smoke_exempt.value_or(false);
-    double limit_m = 0.0;
-    const bool square = least->section->rectangular;
+    const catalog::FlueSizeUk* wanted = nullptr;
+    const catalog::FlueSizeUk* if_exempt = nullptr;
     for (const catalog::FlueSizeUk& row : catalog::flue_sizes_uk()) {
         const bool fits = view.fireplace()  ? row.id == "open fire"
                           : exempt && small ? row.id == "exempt"
                                             : row.id.starts_with("closed") && output_w > row.over_w
                                                   && output_w <= row.to_w;
-        limit_m = fits ? (square ? row.side_m : row.round_m) : limit_m;
+        wanted = fits ? &row : wanted;
+        if_exempt = row.id == "exempt" ? &row : if_exempt;
     }
-    const double across_m = least->section->diameter_m;
-    const FlueBore& collar = view.resolved.run.collar.bore;
-    const double outlet_m = collar.round() ? collar.diameter_m : 0.0;
-    Verdict v = at_least(view, across_m, std::max(limit_m, outlet_m), Kind::length, "flue across");
-    constexpr double exempt_m = 0.125;
+    if (wanted == nullptr) {
+        return not_here("the table has no size for this heater");
+    }
+    Verdict v = wide_enough_uk(view, *least, *wanted);
     if (v.outcome == CheckOutcome::not_met && !a.smoke_exempt && small && !view.fireplace()
-        && reaches(across_m, std::max(exempt_m, outlet_m), Kind::length)) {
-        return unknown({"/appliance/smoke_exempt"});
+        && wide_enough_uk(view, *least, *if_exempt).outcome == CheckOutcome::met) {
+        return unknown({"/appliance/smoke_exempt"},
+                       "flue at least " + view.show(wanted->round_m, Kind::length) + " across, or "
+                           + view.show(if_exempt->round_m, Kind::length)
+                           + " for a heater that is exempt");
     }
     return at(view, *least, std::move(v));
 }

@@ -25,6 +25,27 @@ Verdict mouth(Verdict v) {
     return v;
 }
 
+/// The height asked for: exactly where the roof is known, else in general.
+std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_m) {
+    const Roof& roof = view.written.site.roof;
+    const auto needed = [&](double to_ridge_m) {
+        return view.show(
+            mouth_height_needed_m(
+                roof.pitch_rad.value_or(0.0), to_ridge_m, rule.figure, rule.second, reach_m),
+            Kind::length);
+    };
+    const std::string general = "mouth above the roof at least "
+                                + view.show(rule.figure, Kind::length) + ", and "
+                                + view.show(rule.second, Kind::length) + " above all within "
+                                + view.show(reach_m, Kind::length);
+    if (!roof.pitch_rad) {
+        return general;
+    }
+    return roof.distance_to_ridge_m
+               ? "mouth above the roof at least " + needed(*roof.distance_to_ridge_m)
+               : general + ": " + needed(reach_m) + " at this pitch, or less near the ridge";
+}
+
 /// So much above the roof, and above everything within a reach: the roof itself and what is near.
 Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double reach_m) {
     if (!leaves_house(view)) {
@@ -34,11 +55,11 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
     Fold fold{""};
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
         const bool too_low = roof.mouth_above_roof_m
-                             && !reaches(*roof.mouth_above_roof_m, rule.figure, Kind::length);
+                             && !view.reaches(*roof.mouth_above_roof_m, rule.figure, Kind::length);
         fold.add(
             too_low ? mouth(at_least(
                 view, *roof.mouth_above_roof_m, rule.figure, Kind::length, "mouth above the roof"))
-                    : unknown(missing));
+                    : unknown(missing, roof_asks(view, rule, reach_m)));
     } else {
         const RoofPlace place = place_of(roof);
         fold.add(mouth(
@@ -89,9 +110,12 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
 Verdict trees(const View& view, const catalog::Rule& rule) {
     Fold fold{"the file has no tree near the mouth"};
     each_near(view, fold, NearThingKind::tree, [&](const NearThing& thing, const std::string& key) {
-        return thing.distance_m ? mouth(at_least(
-                   view, *thing.distance_m, rule.figure, Kind::length, "branches from the mouth"))
-                                : unknown({key + "/distance"});
+        return mouth(given_at_least(view,
+                                    thing.distance_m,
+                                    rule.figure,
+                                    Kind::length,
+                                    "branches from the mouth",
+                                    key + "/distance"));
     });
     return fold.result();
 }
@@ -104,12 +128,19 @@ bool burns(const Roof& roof) {
 
 /// What all rules for pitched roofs in the United Kingdom ask first.
 std::optional<Verdict> not_pitched_uk(const View& view) {
+    constexpr double ridge_m = 0.6;
+    constexpr double level_m = 2.3;
+    constexpr double roof_m = 1.0;
+    const std::string asks = "mouth " + view.show(ridge_m, Kind::length)
+                             + " above the ridge where it stands at it, else "
+                             + view.show(level_m, Kind::length) + " level from the roof and "
+                             + view.show(roof_m, Kind::length) + " above it";
     const Roof& roof = view.written.site.roof;
     if (!leaves_house(view)) {
         return not_here(stays_inside);
     }
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
-        return unknown(missing);
+        return unknown(missing, asks);
     }
     if (*roof.pitch_rad < flat_below_rad - 1e-6) {
         return not_here("the roof is flatter than 10 degrees");
@@ -122,7 +153,7 @@ Verdict ridge_uk(const View& view, const catalog::Rule& rule) {
         return *v;
     }
     const RoofPlace place = place_of(view.written.site.roof);
-    if (place.to_ridge_m > rule.second + 5e-4) {
+    if (!view.reaches(rule.second, place.to_ridge_m, Kind::length)) {
         return not_here("the chimney is not at the ridge");
     }
     if (burns(view.written.site.roof)) {
@@ -138,13 +169,13 @@ Verdict slope_uk(const View& view, const catalog::Rule& rule) {
         return *v;
     }
     const RoofPlace place = place_of(view.written.site.roof);
-    if (place.to_ridge_m <= at_ridge_m + 5e-4) {
+    if (view.reaches(at_ridge_m, place.to_ridge_m, Kind::length)) {
         return not_here("the chimney is at the ridge");
     }
     if (burns(view.written.site.roof)) {
         return not_here("see the rule for roofs that catch fire");
     }
-    if (!reaches(place.mouth_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
+    if (!view.reaches(place.mouth_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
         return mouth(
             at_least(view, place.mouth_m, rule.second, Kind::length, "mouth above the roof"));
     }
@@ -162,20 +193,26 @@ Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
         return not_here(stays_inside);
     }
     if (!roof.covering) {
-        return unknown({"/site/roof/covering"});
+        return unknown({"/site/roof/covering"},
+                       "on thatch or shingles " + view.show(rule.figure, Kind::length)
+                           + " above the roof and " + view.show(rule.second, Kind::length)
+                           + " above the ridge");
     }
     if (!burns(roof)) {
         return not_here("the roof does not catch fire easily");
     }
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
-        return unknown(missing);
+        return unknown(missing,
+                       "mouth " + view.show(rule.figure, Kind::length) + " above the roof and "
+                           + view.show(rule.second, Kind::length) + " above the ridge");
     }
     const RoofPlace place = place_of(roof);
-    if (!reaches(place.mouth_m, rule.figure, Kind::length)) {
+    if (!view.reaches(place.mouth_m, rule.figure, Kind::length)) {
         return mouth(
             at_least(view, place.mouth_m, rule.figure, Kind::length, "mouth above the roof"));
     }
-    if (place.above_ridge_m() < 0.0 && reaches(place.level_to_slope_m(), level_m, Kind::length)) {
+    if (place.above_ridge_m() < 0.0
+        && view.reaches(place.level_to_slope_m(), level_m, Kind::length)) {
         return mouth(at_least(view,
                               place.level_to_slope_m(),
                               level_m,
@@ -192,14 +229,19 @@ Verdict flat_uk(const View& view, const catalog::Rule& rule) {
         return not_here(stays_inside);
     }
     if (!roof.pitch_rad) {
-        return unknown({"/site/roof/pitch"});
+        return unknown({"/site/roof/pitch"},
+                       "on a flat roof the mouth " + view.show(rule.figure, Kind::length)
+                           + " above it");
     }
     if (*roof.pitch_rad >= flat_below_rad - 1e-6) {
         return not_here("the roof is pitched");
     }
-    return roof.mouth_above_roof_m ? mouth(at_least(
-               view, *roof.mouth_above_roof_m, rule.figure, Kind::length, "mouth above the roof"))
-                                   : unknown({"/site/roof/mouth_above_roof"});
+    return mouth(given_at_least(view,
+                                roof.mouth_above_roof_m,
+                                rule.figure,
+                                Kind::length,
+                                "mouth above the roof",
+                                "/site/roof/mouth_above_roof"));
 }
 
 Verdict near_uk(const View& view, const catalog::Rule& rule) {

@@ -18,26 +18,26 @@ struct Placed {
     RoofPlace place;
 };
 
-Placed placed(const View& view) {
+Placed placed(const View& view, const catalog::Rule& rule) {
     const Roof& roof = view.written.site.roof;
     if (!leaves_house(view)) {
         return {not_here(stays_inside), {}};
     }
     if (auto missing = missing_of_roof(roof); !missing.empty()) {
-        return {unknown(std::move(missing)), {}};
+        return {unknown(std::move(missing), "the mouth: " + std::string{rule.says}), {}};
     }
     return {std::nullopt, place_of(roof)};
 }
 
 Verdict near_ridge_au(const View& view, const catalog::Rule& rule) {
-    const auto [instead, place] = placed(view);
+    const auto [instead, place] = placed(view, rule);
     if (instead) {
         return *instead;
     }
-    if (place.pitch_rad <= 0.0) {
+    if (place.flat()) {
         return not_here("the roof is flat");
     }
-    if (place.to_ridge_m > rule.figure + 5e-4) {
+    if (!view.reaches(rule.figure, place.to_ridge_m, Kind::length)) {
         return not_here("the ridge is farther off");
     }
     return mouth(
@@ -45,11 +45,11 @@ Verdict near_ridge_au(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict away_au(const View& view, const catalog::Rule& rule) {
-    const auto [instead, place] = placed(view);
+    const auto [instead, place] = placed(view, rule);
     if (instead) {
         return *instead;
     }
-    if (place.pitch_rad > 0.0 && place.to_ridge_m <= rule.figure + 5e-4) {
+    if (!place.flat() && view.reaches(rule.figure, place.to_ridge_m, Kind::length)) {
         return not_here("the chimney is near the ridge");
     }
     Fold fold{""};
@@ -70,12 +70,12 @@ Verdict away_au(const View& view, const catalog::Rule& rule) {
             if (*thing.below_mouth_m > 0.0) {
                 return not_here("it is lower than the mouth");
             }
-            return thing.distance_m ? mouth(at_least(view,
-                                                     *thing.distance_m,
-                                                     rule.figure,
-                                                     Kind::length,
-                                                     "level from the mouth to a building"))
-                                    : unknown({key + "/distance"});
+            return mouth(given_at_least(view,
+                                        thing.distance_m,
+                                        rule.figure,
+                                        Kind::length,
+                                        "level from the mouth to a building",
+                                        key + "/distance"));
         });
     return fold.result();
 }
@@ -97,49 +97,93 @@ std::optional<Verdict> not_in_years(const View& view, double from, double to) {
     return std::nullopt;
 }
 
+/// Above the ridge, or so far from the roof. A flat roof has no ridge.
+struct OffTheRoof {
+    double off_m;    ///< as the mouth stands
+    double wanted_m; ///< as it would have to
+    std::string_view words;
+};
+
+Verdict over_ridge_or_off(const View& view,
+                          const RoofPlace& place,
+                          double over_ridge_m,
+                          const OffTheRoof& off) {
+    const bool over_ridge =
+        !place.flat() && view.reaches(place.above_ridge_m(), over_ridge_m, Kind::length);
+    // Over the ridge the slope is no longer level with the mouth.
+    const bool off_it =
+        std::isfinite(off.off_m) && view.reaches(off.off_m, off.wanted_m, Kind::length);
+    const bool by_ridge = over_ridge || (!off_it && !place.flat() && place.above_ridge_m() >= 0.0);
+    return mouth(
+        by_ridge ? at_least(
+            view, place.above_ridge_m(), over_ridge_m, Kind::length, "mouth above the ridge")
+                 : at_least(view, off.off_m, off.wanted_m, Kind::length, std::string{off.words}));
+}
+
+constexpr std::string_view from_roof = "mouth from the roof";
+
 Verdict top_2010(const View& view, const catalog::Rule& rule) {
     constexpr double square_m = 1.0;
     constexpr double level_m = 2.3;
     if (auto v = not_in_years(view, 2010.0, 2021.0)) {
         return *v;
     }
-    const auto [instead, place] = placed(view);
+    const auto [instead, place] = placed(view, rule);
     if (instead) {
         return *instead;
     }
-    const bool over_ridge = reaches(place.above_ridge_m(), rule.figure, Kind::length);
-    const bool flat = place.pitch_rad <= steep_rad + 1e-6;
-    const double off_m = flat ? place.square_to_slope_m() : place.level_to_slope_m();
-    const double wanted_m = flat ? square_m : level_m;
-    if (over_ridge || place.above_ridge_m() >= 0.0) {
-        return mouth(!over_ridge && flat && reaches(off_m, wanted_m, Kind::length)
-                         ? at_least(view, off_m, wanted_m, Kind::length, "mouth from the roof")
-                         : at_least(view,
-                                    place.above_ridge_m(),
-                                    rule.figure,
-                                    Kind::length,
-                                    "mouth above the ridge"));
-    }
-    return mouth(at_least(view,
-                          off_m,
-                          wanted_m,
-                          Kind::length,
-                          flat ? "mouth from the roof" : "level from the mouth to the roof"));
+    const bool gentle = place.pitch_rad <= steep_rad + 1e-6;
+    return over_ridge_or_off(
+        view,
+        place,
+        rule.figure,
+        gentle ? OffTheRoof{place.square_to_slope_m(), square_m, from_roof}
+               : OffTheRoof{place.level_to_slope_m(), level_m, "level from the mouth to the roof"});
 }
 
-/// The roof counts as no flatter than 20 degrees.
+Verdict top_before_2010(const View& view, const catalog::Rule& rule) {
+    constexpr double first_year = 0.0;
+    if (auto v = not_in_years(view, first_year, 2009.0)) {
+        return *v;
+    }
+    const auto [instead, place] = placed(view, rule);
+    if (instead) {
+        return *instead;
+    }
+    return over_ridge_or_off(
+        view, place, rule.figure, {place.square_to_slope_m(), rule.second, from_roof});
+}
+
+/// The roof counts as no flatter than 20 degrees, so that even a flat one has a ridge: its middle.
+/// Near the ridge is what stands farther above it than away from it.
 Verdict top_2022(const View& view, const catalog::Rule& rule) {
     constexpr double for_ever = 1e4;
     if (auto v = not_in_years(view, 2022.0, for_ever)) {
         return *v;
     }
-    auto [instead, place] = placed(view);
+    auto [instead, place] = placed(view, rule);
     if (instead) {
         return *instead;
     }
+    if (!view.written.site.roof.distance_to_ridge_m) {
+        return unknown({"/site/roof/distance_to_ridge"}, "the mouth: " + std::string{rule.says});
+    }
     place.pitch_rad = std::max(place.pitch_rad, steep_rad);
-    return mouth(
-        at_least(view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+    const bool near =
+        place.above_ridge_m() > place.to_ridge_m
+        && !view.same_as_printed(place.above_ridge_m(), place.to_ridge_m, Kind::length);
+    if (near || !view.reaches(place.above_ridge_m(), rule.figure, Kind::length)) {
+        return mouth(at_least(
+            view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+    }
+    Verdict v = decided(false,
+                        "mouth above the ridge " + view.show(place.above_ridge_m(), Kind::length)
+                            + ", more than the " + view.show(place.to_ridge_m, Kind::length)
+                            + " to the ridge is asked");
+    v.kind = Kind::length;
+    v.figure = place.above_ridge_m();
+    v.limit = place.to_ridge_m;
+    return mouth(std::move(v));
 }
 
 Verdict windows_de(const View& view, const catalog::Rule& rule) {
@@ -174,6 +218,7 @@ constexpr auto entries = std::to_array<Entry>({
     {"au-top-away", away_au},
     {"de-top-2010", top_2010},
     {"de-top-2022", top_2022},
+    {"de-top-before-2010", top_before_2010},
     {"de-top-windows", windows_de},
     {"de-top-openings-building", close_things_de},
 });

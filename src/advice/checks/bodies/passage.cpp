@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -7,11 +8,15 @@
 namespace fluewright::checking {
 namespace {
 
-/// Whether the connector goes through one of `forbidden`; where no part says what it passes, only
-/// the zone can tell.
-Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
-    const auto pipes = view.connector();
-    Fold fold{"there is no such pipe before the chimney"};
+constexpr std::string_view no_pipe_here = "there is no such pipe before the chimney";
+
+/// Whether `pipes` go through one of `forbidden`; where no part says what it passes, only the zone
+/// can tell.
+Verdict passes_none(const View& view,
+                    const std::vector<const Piece*>& pipes,
+                    std::span<const Passage> forbidden,
+                    std::string_view asked) {
+    Fold fold{no_pipe_here};
     for (const Piece* piece : pipes) {
         if (!piece->has_length()) {
             continue;
@@ -27,16 +32,38 @@ Verdict passes_none(const View& view, std::span<const Passage> forbidden) {
                         *piece,
                         decided(!bad, "it passes: " + std::string{name(*piece->part->passes)})));
         } else {
-            fold.add(unknown({piece->key("passes")}));
+            fold.add(unknown({piece->key("passes")}, std::string{asked}));
         }
     }
     return fold.result();
 }
 
+constexpr std::array floors_and_roofs{
+    Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
+
+/// The single-wall pipe of a solid-fuel heater before the chimney.
+std::vector<const Piece*> single_wall_pipe(const View& view) {
+    std::vector<const Piece*> list;
+    for (const Piece* piece : view.connector()) {
+        if (view.solid_fuel() && piece->is_single() && piece->has_length()) {
+            list.push_back(piece);
+        }
+    }
+    return list;
+}
+
 Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
-    constexpr std::array forbidden{
-        Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
-    return passes_none(view, forbidden);
+    return passes_none(view,
+                       view.connector(),
+                       floors_and_roofs,
+                       "through no floor, ceiling, attic, closet or roof; a chimney begins before");
+}
+
+Verdict single_passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
+    return passes_none(view,
+                       single_wall_pipe(view),
+                       floors_and_roofs,
+                       "through no floor, ceiling, attic, closet or roof; a chimney begins before");
 }
 
 Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
@@ -46,7 +73,32 @@ Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
                                    Passage::closet,
                                    Passage::wall,
                                    Passage::roof};
-    return passes_none(view, forbidden);
+    return passes_none(view,
+                       view.connector(),
+                       forbidden,
+                       "through no floor, ceiling, roof space or wall; a chimney begins before");
+}
+
+bool through_burning_wall(const Piece& piece) {
+    return piece.part->passes == Passage::wall
+           && piece.part->pass_through != PassThrough::noncombustible_wall;
+}
+
+constexpr std::string_view systems_asked =
+    "through a wall that burns only by a ventilated thimble, an insulated length, brick, or with "
+    "the wood cut back";
+
+/// How a piece goes through a wall; nothing where it says that it goes through none.
+std::optional<Verdict> way_through(const View& view, const Piece& piece) {
+    if (piece.part->passes != Passage::wall) {
+        return std::nullopt;
+    }
+    const auto& way = piece.part->pass_through;
+    return way ? at(view,
+                    piece,
+                    decided(*way != PassThrough::none,
+                            "through the wall by: " + std::string{name(*way)}))
+               : unknown({piece.key("pass_through")}, std::string{systems_asked});
 }
 
 Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
@@ -56,15 +108,77 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
             continue;
         }
         if (!piece->part->passes) {
-            fold.add(unknown({piece->key("passes")}));
-        } else if (*piece->part->passes == Passage::wall) {
-            fold.add(piece->part->pass_through
-                         ? at(view,
-                              *piece,
-                              decided(*piece->part->pass_through != PassThrough::none,
-                                      "through the wall by: "
-                                          + std::string{name(*piece->part->pass_through)}))
-                         : unknown({piece->key("pass_through")}));
+            fold.add(unknown({piece->key("passes")}, std::string{systems_asked}));
+        } else if (auto v = way_through(view, *piece)) {
+            fold.add(*v);
+        }
+    }
+    return fold.result();
+}
+
+Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"no single-wall pipe passes a wall in the file"};
+    for (const Piece* piece : single_wall_pipe(view)) {
+        if (auto v = way_through(view, *piece)) {
+            fold.add(*v);
+        }
+    }
+    return fold.result();
+}
+
+/// What each system keeps between pipe, liner or thimble and the wood of the wall.
+double kept_in_wall_m(PassThrough way) {
+    constexpr double inch_m = constants::inch_m;
+    switch (way) {
+    case PassThrough::brick:
+        return 12.0 * inch_m;
+    case PassThrough::insulated_length:
+        return 9.0 * inch_m;
+    case PassThrough::ventilated_thimble:
+        return 6.0 * inch_m;
+    case PassThrough::larger_insulated_length:
+        return 2.0 * inch_m;
+    case PassThrough::wood_cut_back:
+        return catalog::rule_of(RuleId::connector_clearance_single_wall).figure;
+    case PassThrough::noncombustible_wall:
+    case PassThrough::none:
+        break;
+    }
+    return 0.0;
+}
+
+Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"no pipe goes through a wall that burns by a named system"};
+    for (const Piece* piece : view.connector()) {
+        const auto& way = piece->part->pass_through;
+        if (!piece->has_length() || !through_burning_wall(*piece) || !way
+            || *way == PassThrough::none) {
+            continue;
+        }
+        fold.add(at(view,
+                    *piece,
+                    given_at_least(view,
+                                   piece->part->pass_through_clearance_m,
+                                   kept_in_wall_m(*way),
+                                   Kind::length,
+                                   "in the wall, with " + std::string{name(*way)} + ", to the wood",
+                                   piece->key("pass_through_clearance"))));
+    }
+    return fold.result();
+}
+
+Verdict filling_in_wall(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no pipe before the chimney passes a wall that burns"};
+    for (const Piece* piece : view.connector()) {
+        if (piece->has_length() && through_burning_wall(*piece)) {
+            fold.add(at(view,
+                        *piece,
+                        given_at_least(view,
+                                       piece->part->pass_through_clearance_m,
+                                       rule.figure,
+                                       Kind::length,
+                                       "in the wall, noncombustible filling to the wood",
+                                       piece->key("pass_through_clearance"))));
         }
     }
     return fold.result();
@@ -78,14 +192,14 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
                           && (!part.pass_through || *part.pass_through == PassThrough::none
                               || *part.pass_through == PassThrough::wood_cut_back);
         if (bare) {
-            fold.add(part.clearance_m ? at(view,
-                                           *piece,
-                                           at_least(view,
-                                                    *part.clearance_m,
-                                                    rule.figure * piece->section->diameter_m,
-                                                    Kind::length,
-                                                    "distance in the wall"))
-                                      : unknown({piece->key("clearance")}));
+            fold.add(at(view,
+                        *piece,
+                        given_at_least(view,
+                                       part.clearance_m,
+                                       rule.figure * piece->section->diameter_m,
+                                       Kind::length,
+                                       "distance in the wall",
+                                       piece->key("clearance"))));
         } else if (piece->is_single() && piece->has_length() && !part.passes) {
             fold.add(unknown({piece->key("passes")}));
         }
@@ -105,13 +219,42 @@ Verdict none_outdoors(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
+/// The shield that keeps insulation off a factory-built chimney where it passes a ceiling or attic.
+Verdict attic_shield(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{"no factory-built chimney passes a ceiling or an attic in the file"};
+    for (const Piece& piece : view.pieces) {
+        const bool passes = piece.run_part->goes_through(Passage::attic).value_or(false)
+                            || piece.run_part->goes_through(Passage::ceiling).value_or(false);
+        if (piece.wall->kind != WallKind::insulated || !piece.has_length() || !passes) {
+            continue;
+        }
+        const Flag& shield = piece.part->attic_shield;
+        fold.add(shield ? at(view,
+                             piece,
+                             decided(*shield,
+                                     *shield ? "a shield keeps insulation off it"
+                                             : "no shield keeps insulation off it"))
+                        : unknown({piece.key("attic_shield")},
+                                  "a steel shield where insulation could fall against it"));
+    }
+    return fold.result();
+}
+
 constexpr auto passage_entries = std::to_array<Entry>({
     {"connector-no-floor-ceiling", passes_no_floor},
     {"ca-no-floor-ceiling", passes_no_floor},
+    {"au-no-floor-ceiling", single_passes_no_floor},
+    {"de-no-floor-ceiling", passes_no_floor},
+    {"trade-pipe-passes", single_passes_no_floor},
+    {"trade-wall-pass", single_through_wall},
     {"uk-pipe-stays-in-room", stays_in_room},
     {"connector-wall-pass-through", through_wall},
+    {"pass-through-measures", measures_of_pass},
+    {"de-wall-pass", filling_in_wall},
     {"connector-clearance-wall-pass", three_diameters_in_wall},
     {"connector-not-outside", none_outdoors},
+    {"insulation-shield", attic_shield},
+    {"ca-attic-shield", attic_shield},
 });
 
 } // namespace

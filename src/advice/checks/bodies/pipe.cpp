@@ -1,4 +1,5 @@
 #include "fluewright/core/constants.hpp"
+#include "fluewright/model/run/run.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -34,10 +35,14 @@ std::vector<const Piece*> jointed(const View& view) {
 Verdict lap(const View& view, const catalog::Rule& rule) {
     Fold fold{"there are no slip joints before the chimney"};
     for (const Piece* piece : jointed(view)) {
-        fold.add(
-            piece->part->lap_m ? at(
-                view, *piece, at_least(view, *piece->part->lap_m, rule.figure, Kind::length, "lap"))
-                               : unknown({piece->key("lap")}));
+        fold.add(at(view,
+                    *piece,
+                    given_at_least(view,
+                                   piece->part->lap_m,
+                                   rule.figure,
+                                   Kind::length,
+                                   "lap of its lower joint",
+                                   piece->key("lap"))));
     }
     return fold.result();
 }
@@ -45,17 +50,14 @@ Verdict lap(const View& view, const catalog::Rule& rule) {
 Verdict screws(const View& view, const catalog::Rule& rule) {
     Fold fold{"there are no slip joints before the chimney"};
     for (const Piece* piece : jointed(view)) {
-        if (!piece->part->screws) {
-            fold.add(unknown({piece->key("screws")}));
-            continue;
-        }
         fold.add(at(view,
                     *piece,
-                    at_least(view,
-                             *piece->part->screws,
-                             rule.figure,
-                             Kind::number,
-                             "screws in its lower joint:")));
+                    given_at_least(view,
+                                   piece->part->screws,
+                                   rule.figure,
+                                   Kind::number,
+                                   "screws in its lower joint:",
+                                   piece->key("screws"))));
     }
     return fold.result();
 }
@@ -77,7 +79,8 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
     for (const Piece* piece : jointed(view)) {
         const Part& part = *piece->part;
         if (!part.heater_end && !part.chimney_end) {
-            fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")}));
+            fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")},
+                             "inserted end towards the heater"));
             continue;
         }
         const bool up = part.chimney_end == PipeEnd::crimped || part.heater_end == PipeEnd::socket;
@@ -97,6 +100,42 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
+/// The thinnest sheet that may be sold as a gauge [m]: that of the manufacturers' standard gauge,
+/// for galvanized sheet with its zinc, less what the mill may roll it thinner.
+///
+/// Source  [memory]: the zinc of both faces, 0.0037 in; the mill's 0.05 mm, the normal tolerance of
+///         thin cold-rolled sheet
+double least_sheet_m(double gauge, bool galvanized) {
+    constexpr double zinc_m = 0.0037 * constants::inch_m;
+    constexpr double mill_m = 0.00005;
+    return sheet_gauge_m(gauge) + (galvanized ? zinc_m : 0.0) - mill_m;
+}
+
+/// A sheet against a gauge: a lower number is thicker. Gauge and thickness come to one verdict.
+Verdict sheet_of_gauge(const View& view, const Piece& piece, double gauge) {
+    const Part& part = *piece.part;
+    const double least_m = least_sheet_m(gauge, material_of(piece) == "galvanized steel");
+    const std::string asked = "gauge " + format_number(gauge) + " or a lower number, at least "
+                              + view.show(least_m, Kind::length);
+    if (part.thickness_m) {
+        Verdict v = decided(view.reaches(*part.thickness_m, least_m, Kind::length),
+                            "sheet of " + view.show(*part.thickness_m, Kind::length) + "; " + asked
+                                + " is asked");
+        v.kind = Kind::length;
+        v.figure = part.thickness_m;
+        v.limit = least_m;
+        return at(view, piece, std::move(v));
+    }
+    if (part.gauge) {
+        Verdict v = decided(*part.gauge <= gauge,
+                            "gauge " + format_number(*part.gauge) + "; " + asked + " is asked");
+        v.figure = part.gauge;
+        v.limit = gauge;
+        return at(view, piece, std::move(v));
+    }
+    return unknown({piece.key("gauge"), piece.key("thickness")}, "sheet of " + asked);
+}
+
 Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{no_pipe};
     for (const Piece* piece : view.connector()) {
@@ -109,28 +148,8 @@ Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
             // Two inch-and-metric sizes of one class differ by a few millimetres.
             return r.use == "low" && diameter_m > r.over_m + 5e-4 && diameter_m <= r.to_m + 5e-4;
         });
-        if (row == rows.end()) {
-            continue;
-        }
-        if (piece->part->gauge) {
-            const double gauge = *piece->part->gauge;
-            Verdict v = decided(gauge <= row->gauge,
-                                "gauge " + format_number(gauge) + ", gauge "
-                                    + format_number(row->gauge) + " or a lower number is asked");
-            v.figure = gauge;
-            v.limit = row->gauge;
-            fold.add(at(view, *piece, std::move(v)));
-        } else if (piece->part->thickness_m) {
-            Verdict v = decided(*piece->part->thickness_m >= row->thickness_m - 1e-5,
-                                "sheet of " + view.show(*piece->part->thickness_m, Kind::length)
-                                    + ", at least " + view.show(row->thickness_m, Kind::length)
-                                    + " is asked");
-            v.kind = Kind::length;
-            v.figure = piece->part->thickness_m;
-            v.limit = row->thickness_m;
-            fold.add(at(view, *piece, std::move(v)));
-        } else {
-            fold.add(unknown({piece->key("gauge"), piece->key("thickness")}));
+        if (row != rows.end()) {
+            fold.add(sheet_of_gauge(view, *piece, row->gauge));
         }
     }
     return fold.result();
@@ -139,21 +158,12 @@ Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
 Verdict gauge_24(const View& view, const catalog::Rule& rule) {
     constexpr double from_m = 0.149;
     constexpr double to_m = 0.204;
-    constexpr double sheet_24_m = 0.0006;
     Fold fold{"no single-wall pipe of 150 to 200 mm"};
     for (const Piece* piece : view.connector()) {
         const double d = piece->section->diameter_m;
-        if (!piece->is_single() || !piece->has_length() || d < from_m || d > to_m) {
-            continue;
+        if (piece->is_single() && piece->has_length() && d >= from_m && d <= to_m) {
+            fold.add(sheet_of_gauge(view, *piece, rule.figure));
         }
-        if (!piece->part->gauge && !piece->part->thickness_m) {
-            fold.add(unknown({piece->key("gauge"), piece->key("thickness")}));
-            continue;
-        }
-        const bool met = piece->part->gauge ? *piece->part->gauge <= rule.figure
-                                            : *piece->part->thickness_m >= sheet_24_m;
-        fold.add(
-            at(view, *piece, decided(met, met ? "24 gauge or thicker" : "thinner than 24 gauge")));
     }
     return fold.result();
 }
@@ -211,8 +221,9 @@ Verdict room_to_grow(const View& view, const catalog::Rule& /*rule*/) {
     if (bend || slip) {
         return decided(true, bend ? "a bend lets it grow" : "a slip joint lets it grow");
     }
-    return missing.empty() ? decided(false, "no bend and no slip joint lets it grow")
-                           : unknown(std::move(missing));
+    return missing.empty()
+               ? decided(false, "no bend and no slip joint lets it grow")
+               : unknown(std::move(missing), "a bend, a slip joint or a telescoping piece");
 }
 
 Verdict supported(const View& view, const catalog::Rule& rule) {
@@ -225,12 +236,15 @@ Verdict supported(const View& view, const catalog::Rule& rule) {
             std::max(0.0, std::ceil(piece->section->length_m / rule.figure - 1e-6) - 1.0);
         if (needed <= 0.0) {
             fold.add(at(view, *piece, decided(true, "it is short enough")));
-        } else if (!piece->part->supports) {
-            fold.add(unknown({piece->key("supports")}));
         } else {
             fold.add(at(view,
                         *piece,
-                        at_least(view, *piece->part->supports, needed, Kind::number, "supports:")));
+                        given_at_least(view,
+                                       piece->part->supports,
+                                       needed,
+                                       Kind::number,
+                                       "supports:",
+                                       piece->key("supports"))));
         }
     }
     return fold.result();
@@ -245,7 +259,8 @@ Verdict damper_allowed(const View& view, const catalog::Rule& /*rule*/) {
                        *piece,
                        decided(*allowed,
                                *allowed ? "the maker allows it" : "the maker does not allow it"))
-                           : unknown({"/appliance/damper_allowed"});
+                           : unknown({"/appliance/damper_allowed"},
+                                     "the word of the heater's maker that it may be there");
         }
     }
     return not_here("there is no damper in the pipe");
@@ -261,7 +276,7 @@ Verdict damper_leaves_open(const View& view, const catalog::Rule& /*rule*/) {
                           piece,
                           decided(*open > 0.02,
                                   "shut, it leaves " + view.show(*open, Kind::fraction) + " open"))
-                     : unknown({piece.key("free_area")}));
+                     : unknown({piece.key("free_area")}, "part of the flue left open when shut"));
         }
     }
     return fold.result();
@@ -278,11 +293,15 @@ constexpr auto entries = std::to_array<Entry>({
     {"connector-male-end", inserted_end_down},
     {"ca-male-end", inserted_end_down},
     {"au-male-end", inserted_end_down},
+    {"de-male-end", inserted_end_down},
     {"uk-pipe-socket-up", inserted_end_down},
     {"connector-thickness", sheet_us},
     {"ca-thickness", gauge_24},
     {"connector-not-galvanized", not_galvanized},
     {"ca-not-galvanized", not_galvanized},
+    {"uk-not-galvanized", not_galvanized},
+    {"au-not-galvanized", not_galvanized},
+    {"de-not-galvanized", not_galvanized},
     {"trade-no-gas-vent", no_gas_vent},
     {"connector-expansion", room_to_grow},
     {"ca-expansion", room_to_grow},

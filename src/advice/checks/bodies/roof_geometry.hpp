@@ -15,6 +15,9 @@ struct RoofPlace {
     double pitch_rad{};
     double to_ridge_m{}; ///< level
 
+    /// Without a slope there is no ridge.
+    [[nodiscard]] bool flat() const { return pitch_rad <= 0.0; }
+
     [[nodiscard]] double ridge_m() const { return to_ridge_m * std::tan(pitch_rad); }
 
     [[nodiscard]] double above_ridge_m() const { return mouth_m - ridge_m(); }
@@ -82,13 +85,20 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
                                            double reach_m,
                                            double below_m) {
     if (!thing.distance_m) {
-        return unknown({key + "/distance"});
+        return unknown({key + "/distance"},
+                       "mouth " + view.show(below_m, Kind::length) + " above the "
+                           + std::string{name(*thing.what)} + " if it is within "
+                           + view.show(reach_m, Kind::length));
     }
-    if (*thing.distance_m > reach_m + 5e-4) {
+    if (!view.reaches(reach_m, *thing.distance_m, Kind::length)) {
         return not_here("it is farther off");
     }
     if (!thing.below_mouth_m) {
-        return unknown({key + "/below_mouth"});
+        return open_at_least(view,
+                             below_m,
+                             Kind::length,
+                             "mouth above the " + std::string{name(*thing.what)},
+                             key + "/below_mouth");
     }
     Verdict v = at_least(view,
                          *thing.below_mouth_m,

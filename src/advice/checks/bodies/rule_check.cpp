@@ -12,7 +12,9 @@ const Entry* find_entry(std::string_view id) {
                                pipe_checks(),
                                passage_checks(),
                                distance_checks(),
-                               heater_checks(),
+                               chimney_distance_checks(),
+                               heater_distance_checks(),
+                               floor_checks(),
                                flue_checks(),
                                fireplace_checks(),
                                chimney_checks(),
@@ -51,11 +53,39 @@ Verdict not_here(std::string_view why) {
     return v;
 }
 
-Verdict unknown(std::vector<std::string> missing) {
+Verdict unknown(std::vector<std::string> missing, std::string asked) {
     Verdict v;
     v.outcome = CheckOutcome::undetermined;
+    v.asked.push_back({.place = {}, .part = -1, .words = std::move(asked), .missing = missing});
     v.missing = std::move(missing);
     return v;
+}
+
+Verdict
+open_at_least(const View& view, double limit, Kind kind, std::string what, std::string key) {
+    Verdict v = unknown({std::move(key)},
+                        view.with_words ? std::move(what) + " at least " + view.show(limit, kind)
+                                        : std::string{});
+    v.kind = kind;
+    v.limit = limit;
+    return v;
+}
+
+Verdict given_at_least(const View& view,
+                       const Given& given,
+                       double limit,
+                       Kind kind,
+                       std::string what,
+                       std::string key) {
+    return given ? at_least(view, *given, limit, kind, std::move(what))
+                 : open_at_least(view, limit, kind, std::move(what), std::move(key));
+}
+
+Verdict or_else(Verdict open, std::string_view words) {
+    for (Asked& asked : open.asked) {
+        asked.words += asked.words.empty() ? "" : words;
+    }
+    return open;
 }
 
 Verdict decided(bool met, std::string message) {
@@ -63,11 +93,6 @@ Verdict decided(bool met, std::string message) {
     v.outcome = met ? CheckOutcome::met : CheckOutcome::not_met;
     v.message = std::move(message);
     return v;
-}
-
-bool reaches(double figure, double limit, Kind kind) {
-    const double rounding = kind == Kind::length ? 5e-4 : 1e-3 * std::abs(limit);
-    return figure >= limit - rounding - 1e-12;
 }
 
 namespace {
@@ -94,13 +119,12 @@ Verdict compared(const View& view,
 
 Verdict at_least(const View& view, double figure, double limit, Kind kind, std::string what) {
     return compared(
-        view, figure, limit, kind, std::move(what), "at least", reaches(figure, limit, kind));
+        view, figure, limit, kind, std::move(what), "at least", view.reaches(figure, limit, kind));
 }
 
 Verdict at_most(const View& view, double figure, double limit, Kind kind, std::string what) {
-    const double rounding = kind == Kind::length ? 5e-4 : 1e-3 * std::abs(limit);
     return compared(
-        view, figure, limit, kind, std::move(what), "at most", figure <= limit + rounding + 1e-12);
+        view, figure, limit, kind, std::move(what), "at most", view.reaches(limit, figure, kind));
 }
 
 Verdict at(const View& view, const Piece& piece, Verdict verdict) {
@@ -111,6 +135,7 @@ Verdict at(const View& view, const Piece& piece, Verdict verdict) {
 
 void Fold::add(Verdict verdict) {
     missing_.insert(missing_.end(), verdict.missing.begin(), verdict.missing.end());
+    asked_.insert(asked_.end(), verdict.asked.begin(), verdict.asked.end());
     if (verdict.outcome == CheckOutcome::does_not_apply) {
         return;
     }
@@ -141,7 +166,9 @@ Verdict Fold::result() const {
         return not_here(none_);
     }
     Verdict v = *worst_;
-    v.missing = v.outcome == CheckOutcome::undetermined ? missing_ : std::vector<std::string>{};
+    const bool open = v.outcome == CheckOutcome::undetermined;
+    v.missing = open ? missing_ : std::vector<std::string>{};
+    v.asked = open || v.outcome == CheckOutcome::not_met ? asked_ : std::vector<Asked>{};
     constexpr std::size_t most_named = 3;
     const Failed own{v.place, v.message};
     std::size_t named = 0;

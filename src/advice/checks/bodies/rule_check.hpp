@@ -24,6 +24,7 @@ struct Verdict {
     std::optional<double> limit;
     std::string message;
     std::vector<std::string> missing;
+    std::vector<Asked> asked; ///< where undetermined: what would have to hold
 };
 
 enum class Needs : std::uint8_t { shape, solution };
@@ -41,7 +42,9 @@ struct Entry {
 [[nodiscard]] std::span<const Entry> pipe_checks();
 [[nodiscard]] std::span<const Entry> passage_checks();
 [[nodiscard]] std::span<const Entry> distance_checks();
-[[nodiscard]] std::span<const Entry> heater_checks();
+[[nodiscard]] std::span<const Entry> chimney_distance_checks();
+[[nodiscard]] std::span<const Entry> heater_distance_checks();
+[[nodiscard]] std::span<const Entry> floor_checks();
 [[nodiscard]] std::span<const Entry> flue_checks();
 [[nodiscard]] std::span<const Entry> fireplace_checks();
 [[nodiscard]] std::span<const Entry> chimney_checks();
@@ -52,16 +55,32 @@ struct Entry {
 
 // The answers a rule can give.
 [[nodiscard]] Verdict not_here(std::string_view why);
-[[nodiscard]] Verdict unknown(std::vector<std::string> missing);
 [[nodiscard]] Verdict decided(bool met, std::string message);
 
-/// Within half a millimetre or a thousandth counts as reached: documents round inches so.
-[[nodiscard]] bool reaches(double figure, double limit, Kind kind);
+/// Open for want of these keys. `asked` says what would have to hold; left out, the words of the
+/// row do.
+[[nodiscard]] Verdict unknown(std::vector<std::string> missing, std::string asked = {});
+
+/// Open for want of one key, whose figure would have to be `limit` at the least.
+[[nodiscard]] Verdict
+open_at_least(const View& view, double limit, Kind kind, std::string what, std::string key);
 [[nodiscard]] Verdict
 at_least(const View& view, double figure, double limit, Kind kind, std::string what);
 [[nodiscard]] Verdict
 at_most(const View& view, double figure, double limit, Kind kind, std::string what);
+
+/// at_least where the file gives the figure, else open.
+[[nodiscard]] Verdict given_at_least(const View& view,
+                                     const Given& given,
+                                     double limit,
+                                     Kind kind,
+                                     std::string what,
+                                     std::string key);
+
 [[nodiscard]] Verdict at(const View& view, const Piece& piece, Verdict verdict);
+
+/// The same with words put behind what would be asked: "..., or 9 in behind a shield".
+[[nodiscard]] Verdict or_else(Verdict open, std::string_view words);
 
 /// Several verdicts as one: the worst decides; what is missing is gathered.
 class Fold {
@@ -75,6 +94,7 @@ private:
     std::string_view none_;
     std::optional<Verdict> worst_;
     std::vector<std::string> missing_;
+    std::vector<Asked> asked_;
 
     /// Where and how something is not met.
     struct Failed {

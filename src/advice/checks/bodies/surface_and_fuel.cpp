@@ -92,7 +92,8 @@ Verdict deposit(const View& view, const catalog::Rule& rule) {
         if (!view.solid_fuel() || view.pieces.empty()) {
             return not_here("for solid fuel only");
         }
-        return unknown({view.pieces.front().key("deposit_thickness")});
+        return unknown({view.pieces.front().key("deposit_thickness")},
+                       "deposit under " + view.show(rule.figure, Kind::length));
     }
     const double shown_m = thickest_m;
     Verdict v = decided(shown_m < rule.figure,
@@ -112,7 +113,9 @@ Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
     }
     const double moisture = view.heater().moisture;
     const double on_dry = moisture / (1.0 - moisture);
-    Verdict v = decided(on_dry < rule.figure + 1e-9,
+    const bool less =
+        on_dry < rule.figure && !view.same_as_printed(on_dry, rule.figure, Kind::fraction);
+    Verdict v = decided(less,
                         "water on dry weight " + view.show(on_dry, Kind::fraction) + ", less than "
                             + view.show(rule.figure, Kind::fraction) + " is asked");
     v.kind = Kind::fraction;

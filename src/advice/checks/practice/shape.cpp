@@ -16,7 +16,8 @@ void level_run(Subject& s) {
     bool insulated = true;
     for (const Section& section : sections) {
         if (section.lie == Lie::level && section.length_m > 0.0) {
-            level_m += section.length_m;
+            level_m +=
+                std::sqrt(section.length_m * section.length_m - section.rise_m * section.rise_m);
             height_above_m = 0.0;
             first = first == nullptr ? &section : first;
             insulated = insulated && s.resolved.walls[section.wall].kind != WallKind::single;
@@ -36,7 +37,7 @@ void level_run(Subject& s) {
                              .value;
     CheckResult* f =
         s.hold(own("level-run-too-long"),
-               level_m <= share * height_above_m,
+               s.view.reaches(share * height_above_m, level_m, Kind::length),
                {.kind = Kind::length,
                 .figure = level_m,
                 .limit = share * height_above_m,
@@ -119,7 +120,7 @@ void height(Subject& s) {
     const double over_floor_m = s.resolved.total_rise_m() + s.resolved.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     CheckResult* f = s.hold(own("chimney-below-usual-height"),
-                            over_floor_m >= usual_m - 0.01,
+                            s.view.reaches(over_floor_m, usual_m, Kind::length),
                             {.kind = Kind::length,
                              .figure = over_floor_m,
                              .limit = usual_m,

@@ -71,10 +71,7 @@ void reduced(Subject& s) {
 
 void far_larger(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
-    const bool outdoors = std::any_of(
-        s.resolved.sections.begin(), s.resolved.sections.end(), [](const Section& section) {
-            return section.zone == Zone::outdoors && section.length_m > 1.0;
-        });
+    const bool outdoors = s.resolved.walls_outdoors;
     const double most = catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
                                                      : DefaultId::flue_area_most_inside)
                             .value;

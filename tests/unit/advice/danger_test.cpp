@@ -1,0 +1,91 @@
+#include "catch.hpp"
+#include "fluewright/advice/assessment.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+using namespace fluewright;
+using nlohmann::json;
+
+namespace {
+
+json dangers() {
+    std::ifstream file{PROJECT_SOURCE_DIR "/tests/unit/advice/danger_cases.json"};
+    return json::parse(file);
+}
+
+/// The base with the values at JSON pointers replaced.
+json built(json base, const json& changes) {
+    for (const auto& [pointer, value] : changes.items()) {
+        const json::json_pointer place{pointer};
+        if (value.is_null()) {
+            base[place.parent_pointer()].erase(place.back());
+        } else {
+            base[place] = value;
+        }
+    }
+    return base;
+}
+
+Assessment assessed(const json& file, const std::string& body) {
+    const ReadResult read = read_installation(file.dump());
+    INFO(file.dump());
+    if (!read) {
+        FAIL(diagnostics_text(read.error()));
+    }
+    AssessOptions options;
+    options.size_search = false;
+    options.spread = false;
+    options.rules = body;
+    const auto made = assess(*read, options);
+    REQUIRE(made.has_value());
+    return *made;
+}
+
+/// How an installation is told for what it is: not met, or open with the figure that is asked.
+enum class Told { silent, open, not_met };
+
+Told told(const Assessment& a, const json& matters) {
+    Told best = Told::silent;
+    for (const CheckResult& result : a.checks) {
+        const bool of_it = std::any_of(matters.begin(), matters.end(), [&](const json& matter) {
+            return result.check->matter->id == std::string{matter};
+        });
+        if (!of_it || result.check->local) {
+            continue;
+        }
+        if (result.outcome == CheckOutcome::not_met) {
+            return Told::not_met;
+        }
+        const bool asks = result.outcome == CheckOutcome::undetermined && !result.asked.empty();
+        best = asks ? Told::open : best;
+    }
+    return best;
+}
+
+} // namespace
+
+TEST_CASE("no body is silent about a dangerous installation", "[danger]") {
+    const json table = dangers();
+    CHECK(table["installations"].size() >= 30);
+    for (const json& danger : table["installations"]) {
+        for (const std::string body : {"us", "uk", "ca", "au", "de"}) {
+            const json file = built(table["bases"][std::string{danger["base"]}], danger["changes"]);
+            const Assessment a = assessed(file, body);
+            INFO(std::string{danger["what"]} << ", by " << body);
+            const Told now = told(a, danger["matters"]);
+            CHECK(now != Told::silent);
+            const json certain = danger.value("not_met_in", json::array());
+            const bool must_fail =
+                std::find(certain.begin(), certain.end(), json(body)) != certain.end();
+            CHECK((!must_fail || now == Told::not_met));
+            // What burns a house down ends with status 1 and is the first line of the answer.
+            if (must_fail && danger.value("fire", false)) {
+                CHECK_FALSE(a.works());
+                CHECK(a.verdict.of(Harm::fire).outcome == HarmOutcome::falls_short);
+                CHECK(a.sentence.find("fire and carbon monoxide") != std::string::npos);
+            }
+        }
+    }
+}
