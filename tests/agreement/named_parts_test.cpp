@@ -48,12 +48,37 @@ Part adapter_of(const Joint& joint, const Part& above) {
     return part;
 }
 
+bool joins_two_locks(const Joint& joint) {
+    return joint.lower.end == PipeEnd::locking && joint.upper.end == PipeEnd::locking;
+}
+
+/// Two locks of unlike make: the adapter is of both walls, which a file says as two halves that
+/// lap.
+std::vector<Part> halves_of(const Joint& joint, const Part& above) {
+    Part upper = adapter_of(joint, above);
+    upper.wall = joint.upper.wall;
+    upper.heater_end = PipeEnd::crimped;
+    Part lower = upper;
+    lower.part = PartKind::fitting;
+    lower.loss = 0.0;
+    lower.wall = joint.lower.wall;
+    lower.heater_end = PipeEnd::locking;
+    lower.chimney_end = PipeEnd::plain;
+    lower.diameter_m = lower.width_m = lower.depth_m = {};
+    lower.shape = {};
+    lower.liner = {};
+    return {lower, upper};
+}
+
 /// The file with the adapter in it; every part says all its own, so that nothing carries over.
 Installation with_adapter(const Installation& written, const Joint& joint) {
     Installation spelled = run_edit::spelled_out(written);
     const auto at = spelled.run.begin() + joint.above;
     const Part above = *at;
-    spelled.run.insert(at, adapter_of(joint, above));
+    const std::vector<Part> between = joins_two_locks(joint)
+                                          ? halves_of(joint, above)
+                                          : std::vector<Part>{adapter_of(joint, above)};
+    spelled.run.insert(at, between.begin(), between.end());
     return spelled;
 }
 
@@ -75,11 +100,9 @@ Counts joint_findings(const Installation& written) {
     return counts;
 }
 
-/// Whether a file can say what lies there: two locks of unlike make take an adapter with two walls,
-/// and the lock of a heater has no wall.
+/// Whether a file can say what lies there: the lock of a heater has no wall.
 bool is_beyond_a_file(const Joint& joint) {
-    return joint.lower.end == PipeEnd::locking
-           && (joint.upper.end == PipeEnd::locking || joint.lower.wall.empty());
+    return joint.lower.end == PipeEnd::locking && joint.lower.wall.empty();
 }
 
 /// Ends that nobody stated are held against nothing.
