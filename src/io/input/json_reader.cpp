@@ -54,7 +54,7 @@ public:
                 report_unknown(document_.at(i), "a list of pieces at hand", keys, {});
             }
         }
-        read_member(*list, ChildInfo{"stock", ""}, result_.stock);
+        read_child(*list, result_);
     }
 
     [[nodiscard]] Installation& result() { return result_; }

@@ -192,3 +192,19 @@ TEST_CASE("more kindling than the flue can carry is named") {
     CHECK(cold.status == Status::cannot_vent);
     CHECK(cold.draft_pa >= -200.0);
 }
+
+TEST_CASE("an open front whose lining has no area is one without a lining") {
+    Installation in = plain::stack(5.0, 0.2, 0.3);
+    in.appliance.type = ApplianceType::fireplace;
+    in.appliance.door = {0.6, 0.5, {}};
+    const auto solved = [&] {
+        return state_of(solve(plain::resolved(in), Detail::totals), StateKind::door_open_high);
+    };
+    in.appliance.firebox.lining_area_m2 = 0.0;
+    const StateResult none = solved();
+    in.appliance.firebox.lining_area_m2 = 1e-9;
+    const StateResult hardly_any = solved();
+    CHECK(none.status == Status::solved);
+    CHECK(none.door.box_temperature_k == Approx(hardly_any.door.box_temperature_k));
+    CHECK(none.door.opening_share == Approx(hardly_any.door.opening_share));
+}
