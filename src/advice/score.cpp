@@ -51,7 +51,7 @@ StateVerdict judge(const Case& resolved, const StateResult& state) {
             state.door.opening_share - catalog::default_of(DefaultId::door_opening_wanted).value;
         break;
     }
-    v.passes = v.spare >= 0.0;
+    v.passes = v.spare >= 0.0 && state.status != Status::no_answer;
     return v;
 }
 
@@ -119,7 +119,8 @@ void sum_up(const Case& resolved, const Required& required, Score& score) {
         if (i == score.limiting) {
             score.least_spare = asked ? *asked : relative_spare(verdict, score.states[i]);
         }
-        score.passes = score.passes && (!asked || *asked >= 0.0);
+        const bool unanswered = score.states[i].status == Status::no_answer;
+        score.passes = score.passes && (!asked || (*asked >= 0.0 && !unanswered));
         if (verdict.kind == Kind::pressure && greatest_pa > 0.0) {
             score.greatest_over =
                 std::max(score.greatest_over, score.states[i].draft_pa / greatest_pa - 1.0);

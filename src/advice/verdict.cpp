@@ -1,6 +1,7 @@
 #include "fluewright/advice/verdict.hpp"
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "verdict_words.hpp"
 
@@ -61,7 +62,10 @@ private:
             if (!verdict.counts || verdict.harm != v.harm) {
                 continue;
             }
-            unsolved = unsolved || state.status == Status::no_answer;
+            if (state.status == Status::no_answer) {
+                unsolved = true;
+                continue;
+            }
             v.short_of += verdict.passes ? 0U : 1U;
             const auto required = required_spare(verdict, state, a_.required);
             v.counts = v.counts || (required && *required < 0.0);
@@ -71,8 +75,9 @@ private:
                 v.state = i;
                 v.kind = verdict.kind;
                 const bool draft = verdict.kind == Kind::pressure;
-                v.figure = draft ? state.draft_pa : state.door.opening_share;
-                v.limit = *v.figure - verdict.spare;
+                const double figure = draft ? state.draft_pa : state.door.opening_share;
+                v.limit = figure - verdict.spare;
+                v.figure = draft && !has_figures(state) ? std::nullopt : std::optional{figure};
             }
         }
         return unsolved;

@@ -1,6 +1,7 @@
 #include "verdict_words.hpp"
 
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -57,7 +58,7 @@ public:
                + (failing == counting
                       ? "every condition checked"
                       : std::to_string(failing) + " of " + std::to_string(counting) + " conditions")
-               + "; worst " + margin() + '.';
+               + (worst_has_figures() ? "; worst " + margin() + '.' : ". " + cannot_vent());
     }
 
     [[nodiscard]] std::string reloading() const {
@@ -155,6 +156,15 @@ private:
         const CheckResult& result = a_.checks[*v_.check];
         return keys_in_words(result.missing) + "; asked is: " + std::string{result.check->rule}
                + '.';
+    }
+
+    [[nodiscard]] bool worst_has_figures() const { return v_.figure.has_value(); }
+
+    /// "Worst, high fire, mild: the run cannot vent 20 kg/h ..."
+    [[nodiscard]] std::string cannot_vent() const {
+        const StateResult& state = a_.solution.states[*v_.state];
+        return "Worst is " + state_name(a_.installation, state) + ". "
+               + cannot_vent_words(a_.installation, a_.solution.states, state);
     }
 
     /// "+3.2 Pa: 15.2 Pa of 12 Pa required (low fire, mild day)"

@@ -2,6 +2,7 @@
 #include "fluewright/advice/study/compare.hpp"
 #include "fluewright/advice/study/sweep.hpp"
 #include "fluewright/advice/trial/trial.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
 #include "law.hpp"
 
@@ -58,8 +59,10 @@ void compare_row(const BatchRow& row, const Assessment& a, Differences& found) {
     const StateResult& state = decided.states[tightest];
     found.word("margin_state", row.margin_state, name(state.kind));
     found.word("margin_weather", row.margin_weather, a.installation.weathers[state.weather].name);
-    found.number("margin_pa", row.margin_pa, state.margin_pa());
-    found.number("draft_pa", row.draft_pa, state.draft_pa);
+    found.word("margin_status", name(row.margin_status), name(state.status));
+    const double told = has_figures(state) ? 1.0 : std::numeric_limits<double>::quiet_NaN();
+    found.number("margin_pa", row.margin_pa, told * state.margin_pa());
+    found.number("draft_pa", row.draft_pa, told * state.draft_pa);
     found.number("draft_needed_pa", row.draft_needed_pa, state.draft_needed_pa);
     std::string in_row;
     for (const std::string_view id : row.findings) {

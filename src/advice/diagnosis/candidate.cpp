@@ -272,6 +272,21 @@ Observation answered(const Candidate& candidate, double value) {
     return seen;
 }
 
+const FieldInfo* reading_field(const Observation& seen) {
+    for (const Field<Observation>& field : fields<Observation>()) {
+        const auto* given = std::get_if<Given Observation::*>(&field.member);
+        if (given != nullptr && seen.**given) {
+            return &field.info;
+        }
+    }
+    return nullptr;
+}
+
+double within_limits(const Candidate& candidate, double reading) {
+    const FieldInfo* const field = reading_field(answered(candidate, reading));
+    return field == nullptr ? reading : std::clamp(reading, field->lowest, field->highest);
+}
+
 std::span<const Answer> answers_of(const Candidate& candidate) {
     static constexpr std::array<Answer, 2> yes_no{Answer::yes, Answer::no};
     static constexpr std::array<Answer, 3> stick{Answer::in, Answer::out, Answer::still};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/model/fields/fields.hpp"
 #include "seen/evidence.hpp"
 
 /// Checks that could be made next, as entries of the file they would become.
@@ -23,5 +24,11 @@ struct Candidate {
 
 /// The answers a check can have, but for quantities.
 [[nodiscard]] std::span<const Answer> answers_of(const Candidate& candidate);
+
+/// The row of the number that an observation holds; null where it holds none.
+[[nodiscard]] const FieldInfo* reading_field(const Observation& seen);
+
+/// A reading as far as a file would take it as the answer to that check.
+[[nodiscard]] double within_limits(const Candidate& candidate, double reading);
 
 } // namespace fluewright::diagnosis

@@ -3,6 +3,7 @@
 #include "cures.hpp"
 #include "design.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "next_check.hpp"
 #include "outcome.hpp"
@@ -81,6 +82,10 @@ bool Diagnoser::answer(const NextCheck& check, const Reply& reply) {
         if (!reply.value) {
             return false;
         }
+        const FieldInfo* const field = field_of(check);
+        if (field == nullptr || !is_in_range(*reply.value, *field)) {
+            return false;
+        }
         work_->written.observed.push_back(diagnosis::answered(candidate, *reply.value));
         return true;
     }
@@ -91,6 +96,10 @@ bool Diagnoser::answer(const NextCheck& check, const Reply& reply) {
         }
     }
     return false;
+}
+
+const FieldInfo* field_of(const NextCheck& check) {
+    return diagnosis::reading_field(check.entry);
 }
 
 void Diagnoser::skip(const NextCheck& check) {

@@ -293,7 +293,7 @@ Observation example_of(const Ranked& ranked) {
     const double x = ranked.expected.empty() ? 0.0 : ranked.expected.front().x;
     const Kind kind =
         ranked.expected.empty() ? Kind::number : kind_of(ranked.expected.front().likeliest.seen);
-    return answered(candidate, rounded(x, kind));
+    return answered(candidate, within_limits(candidate, rounded(x, kind)));
 }
 
 } // namespace
@@ -322,8 +322,9 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     check.worth = ranked.worth;
     check.entry = example_of(ranked);
     if (!ranked.expected.empty()) {
-        check.example =
-            rounded(ranked.expected.front().x, kind_of(ranked.expected.front().likeliest.seen));
+        check.example = within_limits(
+            ranked.candidate,
+            rounded(ranked.expected.front().x, kind_of(ranked.expected.front().likeliest.seen)));
     }
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);

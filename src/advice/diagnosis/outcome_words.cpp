@@ -75,6 +75,7 @@ Cured once_cured(const Trial& trial) {
     return {.works = passing(trial).works,
             .state = state_name(trial.resolved, state),
             .kind = state.kind,
+            .status = state.status,
             .draft_pa = state.draft_pa,
             .draft_needed_pa = state.draft_needed_pa,
             .opening_share = state.door.opening_share,

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdlib>
-#include <string>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -91,7 +90,10 @@ double found_share(const Check& look, std::string_view cause) {
         rest.remove_prefix(std::min(entry.size() + 1, rest.size()));
         const std::size_t colon = entry.find(':');
         if (colon != std::string_view::npos && entry.substr(0, colon) == cause) {
-            return std::strtod(std::string{entry.substr(colon + 1)}.c_str(), nullptr);
+            // Not by the locale of the process, which may write a comma.
+            double share = 0.0;
+            std::from_chars(entry.data() + colon + 1, entry.data() + entry.size(), share);
+            return share;
         }
     }
     return look.false_alarm;

@@ -1,6 +1,7 @@
 #include "plan_details.hpp"
 
 #include "fluewright/advice/trial/difference.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -60,6 +61,13 @@ void less_to_spare(const Assessment& present,
         const double after = is_draft ? state.draft_pa : state.door.opening_share;
         const double now = is_draft ? before.draft_pa : before.door.opening_share;
         const Kind kind = is_draft ? Kind::pressure : Kind::fraction;
+        if (is_draft && !(has_figures(state) && has_figures(before))) {
+            if (!has_figures(state)) {
+                plan.worsens.push_back(std::string{in_place_of_figures(state)} + " ("
+                                       + state_name(c, state) + ")");
+            }
+            continue;
+        }
         plan.worsens.push_back((is_draft ? "less draft, " : "the door opens less far, ")
                                + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
                                + state_name(c, state) + ")");
@@ -82,6 +90,9 @@ void over_draft(const Assessment& present, Plan& plan) {
 std::string spare_words(const Case& c, const Score& scored) {
     const StateVerdict& verdict = scored.verdicts[scored.limiting];
     const StateResult& state = scored.states[scored.limiting];
+    if (verdict.kind == Kind::pressure && !has_figures(state)) {
+        return std::string{in_place_of_figures(state)};
+    }
     if (verdict.kind == Kind::pressure) {
         return shown(c, std::abs(verdict.spare), Kind::pressure)
                + (verdict.spare >= 0.0 ? " to spare" : " short");

@@ -1,4 +1,5 @@
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 
 #include <algorithm>
@@ -33,10 +34,14 @@ SizeTrial trial_of(const SizeRow& row) {
 
 std::string lacking_words(const SizeRow& row, UnitSystem units) {
     const StateVerdict& verdict = row.score->verdicts[row.score->limiting];
+    const StateResult& state = row.score->states[row.score->limiting];
+    if (verdict.kind == Kind::pressure && !has_figures(state)) {
+        return "cannot vent the burn rate";
+    }
     if (verdict.kind == Kind::pressure) {
         return "lacks " + format_quantity(-verdict.spare, Kind::pressure, units);
     }
-    const double share = row.score->states[row.score->limiting].door.opening_share;
+    const double share = state.door.opening_share;
     return "lets the door open no further than "
            + format_quantity(std::clamp(share, 0.0, 1.0), Kind::fraction, units, 2);
 }

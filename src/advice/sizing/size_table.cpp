@@ -1,5 +1,6 @@
 #include "fluewright/advice/sizing/size_table.hpp"
 
+#include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 
 #include <algorithm>
@@ -26,6 +27,9 @@ std::string tightest_words(const SizeTable& table, const SizeRow& row) {
     const StateResult& state = row.score->states[row.score->limiting];
     const UnitSystem units = table.present.units;
     const std::string where = state_name(table.present, state) + ", where ";
+    if (verdict.kind == Kind::pressure && !has_figures(state)) {
+        return where + std::string{in_place_of_figures(state)};
+    }
     if (verdict.kind == Kind::pressure) {
         return where + format_quantity(std::abs(verdict.spare), Kind::pressure, units)
                + (verdict.spare < 0.0 ? " is lacking" : " is to spare");

@@ -1,6 +1,7 @@
 #include "fluewright/advice/study/compare.hpp"
 
 #include "fluewright/advice/trial/trial.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -93,7 +94,9 @@ std::string tightest_words(const Layout& layout) {
     const StateResult& state = score.states[score.limiting];
     const StateVerdict& verdict = score.verdicts[score.limiting];
     const std::string figure =
-        verdict.kind == Kind::pressure
+        verdict.kind == Kind::pressure && !has_figures(state)
+            ? std::string{in_place_of_figures(state)}
+        : verdict.kind == Kind::pressure
             ? format_quantity(std::abs(verdict.spare), Kind::pressure, c.units)
                   + (verdict.spare < 0.0 ? " short" : " to spare")
             : "the door may be opened "

@@ -1,5 +1,7 @@
 #include "sweep_words.hpp"
 
+#include "fluewright/advice/unsolved.hpp"
+
 #include <algorithm>
 
 namespace fluewright {
@@ -22,7 +24,9 @@ std::string tightest_words(const Sweep& made, const Score& score) {
     const StateVerdict& verdict = score.verdicts[score.limiting];
     const UnitSystem units = made.present.units;
     const std::string figure =
-        verdict.kind == Kind::pressure
+        verdict.kind == Kind::pressure && !has_figures(state)
+            ? std::string{in_place_of_figures(state)}
+        : verdict.kind == Kind::pressure
             ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
                   + (verdict.spare < 0.0 ? " short" : " to spare")
             : "the door may be opened "

@@ -1,5 +1,6 @@
 #include "fluewright/advice/study/tolerance_study.hpp"
 
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
 #include "fluewright/core/numeric/sample_statistics.hpp"
 #include "fluewright/core/parallel.hpp"
@@ -39,6 +40,7 @@ std::vector<VariedInput> varied_inputs(const Installation& written) {
 struct Outcomes {
     std::vector<std::size_t> counting; ///< indices into Solution::states
     std::vector<double> spare;         ///< runs x counting
+    std::vector<char> has_figures;     ///< runs x counting
     std::vector<Faults> refusals;      ///< of each run; empty where it was computed
     std::vector<Verdict> verdicts;     ///< of each run
 };
@@ -77,6 +79,14 @@ void solve_runs(const Installation& written,
                        outcomes.spare.begin()
                            + static_cast<std::ptrdiff_t>(run * outcomes.counting.size()),
                        [&](std::size_t state) { return then->verdicts[state].spare; });
+        std::transform(outcomes.counting.begin(),
+                       outcomes.counting.end(),
+                       outcomes.has_figures.begin()
+                           + static_cast<std::ptrdiff_t>(run * outcomes.counting.size()),
+                       [&](std::size_t state) {
+                           return has_figures(then->solution.states[state])
+                                  || then->verdicts[state].kind != Kind::pressure;
+                       });
         outcomes.verdicts[run] = then->verdict;
     }
 }
@@ -89,10 +99,13 @@ StateSpread spread_of(std::size_t column,
                       std::size_t inputs) {
     std::vector<std::size_t> computed;
     std::vector<double> spare;
+    std::size_t without = 0;
     for (std::size_t run = 0; run < outcomes.refusals.size(); ++run) {
         if (outcomes.refusals[run].empty()) {
             computed.push_back(run);
-            spare.push_back(outcomes.spare[run * outcomes.counting.size() + column]);
+            const std::size_t place = run * outcomes.counting.size() + column;
+            spare.push_back(outcomes.spare[place]);
+            without += outcomes.has_figures[place] != 0 ? 0U : 1U;
         }
     }
     StateSpread s;
@@ -108,6 +121,7 @@ StateSpread spread_of(std::size_t column,
     s.first_order = first_order_indices(place_of_input, spare);
     const auto passing =
         std::count_if(spare.begin(), spare.end(), [](double value) { return value >= 0.0; });
+    s.without_figures_share = static_cast<double>(without) / static_cast<double>(spare.size());
     s.passing_share = static_cast<double>(passing) / static_cast<double>(spare.size());
     std::sort(spare.begin(), spare.end());
     s.low = quantile(spare, low_share);
@@ -165,6 +179,7 @@ ToleranceStudy study_tolerances(const Installation& written,
         }
     }
     outcomes.spare.resize(options.runs * outcomes.counting.size());
+    outcomes.has_figures.resize(options.runs * outcomes.counting.size());
     outcomes.refusals.resize(options.runs);
     outcomes.verdicts.resize(options.runs);
     const LatinHypercube places(options.runs, study.inputs.size(), options.seed);

@@ -24,11 +24,13 @@ constexpr std::size_t most_bytes_of_piece = 1U << 28U;
 std::string text_of(const BatchProgress& progress, std::string_view piece) {
     TextSum sum;
     sum.add(piece);
-    return fmt::format("records={} pass={} short={} fault={} input={:016x} bytes={} sum={:016x}",
+    return fmt::format("records={} pass={} short={} fault={} failed={} input={:016x} bytes={} "
+                       "sum={:016x}",
                        progress.records,
                        progress.pass,
                        progress.short_of_draft,
                        progress.fault,
+                       progress.failed,
                        progress.input_sum,
                        piece.size(),
                        sum.value());
@@ -55,6 +57,7 @@ std::optional<BatchProgress> progress_in(std::string_view text, std::string_view
           std::tuple{"pass", decimal, &BatchProgress::pass},
           std::tuple{"short", decimal, &BatchProgress::short_of_draft},
           std::tuple{"fault", decimal, &BatchProgress::fault},
+          std::tuple{"failed", decimal, &BatchProgress::failed},
           std::tuple{"input", hexadecimal, &BatchProgress::input_sum}}) {
         const auto value = number_behind(name, base, text);
         if (!value) {

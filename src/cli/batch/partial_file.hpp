@@ -37,6 +37,7 @@ struct BatchProgress {
     std::uint64_t pass{};
     std::uint64_t short_of_draft{};
     std::uint64_t fault{};
+    std::uint64_t failed{};    ///< the solver gave up
     std::uint64_t input_sum{}; ///< over those records
 };
 

@@ -4,6 +4,7 @@
 #include "cli/files/files.hpp"
 #include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
+#include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
@@ -123,6 +124,7 @@ PackDone work_on(const Pack& pack, const Wanted& wanted) {
         done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
+        done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
         if (!is_wanted(row, wanted.only)) {
             continue;
         }
@@ -176,6 +178,9 @@ std::string summary(const BatchProgress& all, const BatchProgress& before, doubl
                                    all.pass,
                                    all.short_of_draft,
                                    all.fault);
+    if (all.failed > 0) {
+        text += fmt::format(", {} without an answer of the solver", all.failed);
+    }
     if (before.records > 0) {
         text += fmt::format("; {} of them were done before", before.records);
     }
@@ -316,6 +321,7 @@ int run_batch(const Context& context) {
             all.pass += done.gain.pass;
             all.short_of_draft += done.gain.short_of_draft;
             all.fault += done.gain.fault;
+            all.failed += done.gain.failed;
             all.input_sum = done.gain.input_sum;
             written = output->write(done.lines, all);
             progress.tell(all.records - before.records, done.share_done);
@@ -349,6 +355,9 @@ int run_batch(const Context& context) {
     if (!source->unreadable().empty()) {
         return refuse(context, no_access, source->unreadable());
     }
+    if (all.failed > 0) {
+        return unless_given_up(context, true, program_failed);
+    }
     return all.fault > 0 ? wrong_input : all.short_of_draft > 0 ? falls_short : all_pass;
 }
 
@@ -370,7 +379,7 @@ const Command batch_command{
         "Checks every installation of the files, folders and patterns given, or of standard input "
         "with one installation a line, on all cores, in the order given. A record at fault "
         "becomes a line that says so, and the rest goes on. Ends with status 1 when one falls "
-        "short and 2 when one is at fault.",
+        "short, 2 when one is at fault and 4 when the solver gave one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",
              .required = true,

@@ -5,6 +5,7 @@
 #include "cli/shell/open_case.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/json/report_json.hpp"
 #include "fluewright/io/report/report_text.hpp"
 
@@ -44,15 +45,8 @@ Result<ToleranceOptions, std::string> tolerance_options(const Context& context) 
 }
 
 int status_of(const Context& context, const Assessment& assessment) {
-    const auto& states = assessment.solution.states;
-    if (std::any_of(states.begin(), states.end(), [](const StateResult& state) {
-            return state.status == Status::no_answer;
-        })) {
-        context.streams.err << "fluewright: the solver found no answer for one of the states; "
-                               "please report it with the input and `fluewright --version`\n";
-        return program_failed;
-    }
-    return assessment.works() ? all_pass : falls_short;
+    return unless_given_up(
+        context, gave_up(assessment.solution.states), assessment.works() ? all_pass : falls_short);
 }
 
 int run_check(const Context& context) {

@@ -7,9 +7,35 @@
 #include "fluewright/model/standards/en13384.hpp"
 #include "fluewright/model/standards/handbook.hpp"
 
+#include <array>
+#include <fmt/core.h>
+
 namespace fluewright::cli {
 
+namespace {
+
+/// What only the physics asks for; a method would pass over it without a word.
+constexpr std::array of_physics{&option::sizes,
+                                &option::rules,
+                                &option::require,
+                                &option::no_size_search,
+                                &option::samples,
+                                &option::seed,
+                                &option::jobs,
+                                &option::details};
+
+} // namespace
+
 int run_method(const Context& context) {
+    for (const OptionInfo* const row : of_physics) {
+        if (context.arguments.has(*row)) {
+            return refuse(context,
+                          wrong_input,
+                          fmt::format("{} goes with --method physics, the default, not with {}",
+                                      row->name,
+                                      context.arguments.value(option::method)));
+        }
+    }
     const auto opened = open_case(context);
     if (!opened) {
         return opened.error();

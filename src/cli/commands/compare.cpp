@@ -5,6 +5,7 @@
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 
 #include <algorithm>
@@ -73,7 +74,12 @@ int run_compare(const Context& context) {
         layouts.push_back(layout_of(names[i], written->installation, std::move(assessed).value()));
     }
     const Comparison made = compare(std::move(layouts));
-    const int status = made.layouts[made.best].assessment.works() ? all_pass : falls_short;
+    const bool no_answer =
+        std::any_of(made.layouts.begin(), made.layouts.end(), [](const Layout& layout) {
+            return gave_up(layout.assessment.solution.states);
+        });
+    const int status = unless_given_up(
+        context, no_answer, made.layouts[made.best].assessment.works() ? all_pass : falls_short);
     return write_answer(context, answer(context, made, answer_input(inputs)), status);
 }
 

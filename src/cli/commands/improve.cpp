@@ -7,6 +7,7 @@
 #include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/input/price_reader.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_improve.hpp"
@@ -125,7 +126,9 @@ int run_improve(const Context& context) {
         improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works();
     return write_answer(context,
                         answer(context, *improvement, answer_input(*written)),
-                        hopeless ? falls_short : all_pass);
+                        unless_given_up(context,
+                                        gave_up(improvement->present.solution.states),
+                                        hopeless ? falls_short : all_pass));
 }
 
 constexpr std::array improve_options{&option::pairs,

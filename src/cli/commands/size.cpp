@@ -3,9 +3,11 @@
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/quantity/quantity_range.hpp"
 #include "fluewright/io/report/report_size.hpp"
 
+#include <algorithm>
 #include <array>
 #include <iostream>
 
@@ -43,7 +45,11 @@ int run_size(const Context& context) {
         return tell_faults(context, table.error(), *written);
     }
     const bool works = table->suggested && table->rows[*table->suggested].works;
-    const int status = works ? all_pass : falls_short;
+    const bool no_answer =
+        std::any_of(table->rows.begin(), table->rows.end(), [](const SizeRow& row) {
+            return row.score && gave_up(row.score->states);
+        });
+    const int status = unless_given_up(context, no_answer, works ? all_pass : falls_short);
     if (context.wants_json()) {
         return write_answer(context, size_table_json(*table, answer_input(*written)), status);
     }

@@ -7,8 +7,10 @@
 #include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 
+#include <algorithm>
 #include <array>
 #include <iostream>
 
@@ -94,8 +96,13 @@ int run_sweep(const Context& context) {
     }
     const bool any = std::any_of(
         made->points.begin(), made->points.end(), [](const auto& point) { return point.passes(); });
-    return write_answer(
-        context, answer(context, *made, answer_input(*written)), any ? all_pass : falls_short);
+    const bool no_answer =
+        std::any_of(made->points.begin(), made->points.end(), [](const auto& point) {
+            return point.score && gave_up(point.score->states);
+        });
+    return write_answer(context,
+                        answer(context, *made, answer_input(*written)),
+                        unless_given_up(context, no_answer, any ? all_pass : falls_short));
 }
 
 constexpr std::array sweep_options{&option::over,

@@ -52,6 +52,10 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
     if (!samples || !seed) {
         return Failure{!samples ? samples.error() : seed.error()};
     }
+    if (*samples == 0 && context.arguments.has(option::seed)) {
+        return Failure{std::string{"--seed goes with --samples; without it every combination is "
+                                   "written"}};
+    }
     if (*samples > 0) {
         return Variations::latin_hypercube(written, std::move(ranges).value(), *samples, *seed);
     }

@@ -3,6 +3,7 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "io/input/json_document.hpp"
 
 #include <algorithm>
@@ -47,7 +48,9 @@ std::string allowed(const NextCheck& check, const Style& style) {
     }
     if (check.reply == ReplyKind::quantity) {
         list = "a reading with its unit, such as "
-               + format_quantity(check.example, check.kind, style.units, 2) + ", ";
+               + format_quantity(check.example, check.kind, style.units, 2);
+        const FieldInfo* const field = field_of(check);
+        list += field == nullptr ? ", " : " (" + range_in_words(*field, style.units) + "), ";
     }
     return list + "\"don't know\", or \"stop\"";
 }
@@ -63,8 +66,10 @@ std::optional<Answered> understood(const NextCheck& check, const std::string& li
     }
     if (check.reply == ReplyKind::quantity) {
         const auto value = parse_quantity(line, check.kind);
-        return value ? std::optional{Answered{Said::answer, {.word = {}, .value = value->value}}}
-                     : std::nullopt;
+        const FieldInfo* const field = field_of(check);
+        return value && field != nullptr && is_in_range(value->value, *field)
+                   ? std::optional{Answered{Said::answer, {.word = {}, .value = value->value}}}
+                   : std::nullopt;
     }
     for (const std::string_view word : reply_words(check.reply)) {
         const bool short_form = check.reply == ReplyKind::yes_no && text == word.substr(0, 1);

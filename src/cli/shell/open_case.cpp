@@ -59,6 +59,15 @@ int tell_faults(const Context& context, const Faults& faults, const Written& wri
     return tell_faults(context, locate(faults, written.text, written.name));
 }
 
+int unless_given_up(const Context& context, bool gave_up, int status) {
+    if (!gave_up) {
+        return status;
+    }
+    context.streams.err << "fluewright: the solver found no answer for one of the states; "
+                           "please report it with the input and `fluewright --version`\n";
+    return program_failed;
+}
+
 Result<OpenedCase, int> open_case(const Context& context) {
     const auto written = read_written(context, context.arguments.words.front());
     if (!written) {

@@ -42,6 +42,10 @@ struct Written {
 /// The same for faults whose places are known.
 [[nodiscard]] int tell_faults(const Context& context, Diagnostics diagnostics);
 
+/// The exit status; that of a failed program, with a word about it, where the solver gave up a
+/// state.
+[[nodiscard]] int unless_given_up(const Context& context, bool gave_up, int status);
+
 /// Reads a file beside the installation, such as that of --stock, with a reader of its own. The
 /// failure is the exit status; what was wrong has been told.
 template <class T>

@@ -173,6 +173,12 @@ Result<Arguments, UsageError> parse(const Command& command, const std::vector<st
             return Failure{wrong_choice(*row, value)};
         }
     }
+    const std::string_view format = arguments.value(option::format);
+    if (arguments.has(option::json) && !format.empty() && format != "json") {
+        return Failure{UsageError{
+            .message = fmt::format("--json and --format {} contradict each other", format),
+            .help = help_line(command)}};
+    }
     if (auto error = check_words(command, arguments)) {
         return Failure{std::move(*error)};
     }

@@ -14,7 +14,7 @@
 namespace fluewright::results {
 namespace {
 
-constexpr std::array<std::string_view, 3> batch_outcome_words{"pass", "short", "fault"};
+constexpr std::array<std::string_view, 4> batch_outcome_words{"pass", "short", "fault", "failed"};
 constexpr std::span<const std::string_view> any_word{};
 
 /// What a kind of harm came to, null where nothing was computed.
@@ -51,7 +51,7 @@ const Record<BatchRow>& record_of<BatchRow>() {
          {"outcome",
           Kind::number,
           "pass: nothing that counts falls short; short: something does; fault: nothing was "
-          "computed",
+          "computed; failed: the solver gave up, please report it",
           [](const BatchRow& row) { return row.outcome; },
           batch_outcome_words},
          {"fire_outcome",
@@ -82,6 +82,14 @@ const Record<BatchRow>& record_of<BatchRow>() {
           "of high and low fire that with least draft to spare",
           &BatchRow::margin_state},
          {"margin_weather", "its weather", &BatchRow::margin_weather},
+         {"margin_status",
+          Kind::number,
+          "whether that state has figures; cannot vent: the run cannot carry the burn rate",
+          [](const BatchRow& row) {
+              return row.outcome == Outcome::fault ? std::nullopt
+                                                   : std::optional{name(row.margin_status)};
+          },
+          status_words},
          {"margin",
           Kind::pressure,
           "draft less the draft needed in that state",
@@ -234,9 +242,13 @@ void append_table_row(const BatchRow& row, std::string& text) {
     if (id.size() > id_width) {
         id = ".." + id.substr(id.size() - id_width + 2);
     }
-    if (row.outcome == Outcome::fault) {
-        fmt::format_to(
-            std::back_inserter(text), "{:<{}} {:<7} {}\n", id, id_width, "FAULT", row.error);
+    if (row.outcome == Outcome::fault || row.outcome == Outcome::failed) {
+        fmt::format_to(std::back_inserter(text),
+                       "{:<{}} {:<7} {}\n",
+                       id,
+                       id_width,
+                       row.outcome == Outcome::fault ? "FAULT" : "FAILED",
+                       row.error);
         return;
     }
     const std::string state = row.limiting_state + ", " + row.limiting_weather;
@@ -244,7 +256,8 @@ void append_table_row(const BatchRow& row, std::string& text) {
     const bool by_door = row.limiting_state.starts_with("door");
     const std::string spare =
         by_door ? fmt::format("{:.0f} % open", 100.0 * std::fmin(row.opening_share, 1.0))
-                : fmt::format("{:+.1f} Pa", row.margin_pa);
+        : std::isfinite(row.margin_pa) ? fmt::format("{:+.1f} Pa", row.margin_pa)
+                                       : std::string{name(row.margin_status)};
     fmt::format_to(std::back_inserter(text),
                    "{:<{}} {:<7} {:<{}} {:>11}\n",
                    id,

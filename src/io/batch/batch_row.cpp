@@ -1,5 +1,6 @@
 #include "fluewright/io/batch/batch_row.hpp"
 
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "io/input/json_document.hpp"
@@ -63,8 +64,9 @@ void take_margin(const Assessment& a, BatchRow& row) {
         least_spare = relative_spare(verdict, state);
         row.margin_state = name(state.kind);
         row.margin_weather = a.installation.weathers[state.weather].name;
-        row.margin_pa = state.margin_pa();
-        row.draft_pa = state.draft_pa;
+        row.margin_status = state.status;
+        row.margin_pa = has_figures(state) ? state.margin_pa() : no_figure;
+        row.draft_pa = has_figures(state) ? state.draft_pa : no_figure;
         row.draft_needed_pa = state.draft_needed_pa;
     }
 }
@@ -74,6 +76,9 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
     switch (state.kind) {
     case StateKind::high_fire:
     case StateKind::low_fire:
+        if (!has_figures(state)) {
+            break;
+        }
         row.mouth_temperature_k = least(row.mouth_temperature_k, state.flow.mouth_temperature_k);
         for (const Station& station : state.stations) {
             if (a.installation.sections[station.section].length_m > 0.0) {
@@ -82,6 +87,9 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
         }
         break;
     case StateKind::free_burn:
+        if (state.status == Status::no_answer) {
+            break;
+        }
         row.capacity_kg_s = least(row.capacity_kg_s, state.capacity_kg_s);
         break;
     case StateKind::door_open_high:
@@ -99,7 +107,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
 } // namespace
 
 std::string_view name(Outcome outcome) {
-    constexpr std::array<std::string_view, 3> names{"pass", "short", "fault"};
+    constexpr std::array<std::string_view, 4> names{"pass", "short", "fault", "failed"};
     return names[static_cast<std::size_t>(outcome)];
 }
 
@@ -134,6 +142,15 @@ BatchRow assess_record(const BatchRecord& record, const Required& required) {
     }
     const Assessment& a = *assessed;
     row.outcome = a.works() ? Outcome::pass : Outcome::short_of_draft;
+    const auto given_up =
+        std::find_if(a.solution.states.begin(),
+                     a.solution.states.end(),
+                     [](const StateResult& state) { return state.status == Status::no_answer; });
+    if (given_up != a.solution.states.end()) {
+        row.outcome = Outcome::failed;
+        row.error = "the solver found no answer for " + state_name(a.installation, *given_up)
+                    + "; please report it";
+    }
     for (const HarmVerdict& verdict : a.verdict.harms) {
         row.harms[static_cast<std::size_t>(verdict.harm)] = verdict.outcome;
     }

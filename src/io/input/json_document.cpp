@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cstdint>
 #include <cstring>
 #include <fmt/core.h>
@@ -54,13 +55,18 @@ std::string Document::pointer_to(const Node& node) const {
     std::string pointer = pointer_to(parent);
     pointer += '/';
     if (parent.type == Type::object) {
-        return pointer += pointer_step(node.key);
+        const bool long_key = node.key.size() > longest_text; // a fault, and nobody follows it
+        return pointer += pointer_step(long_key ? shown(node.key) : std::string{node.key});
     }
-    std::size_t index = 0;
-    for (auto i = parent.first; &at(i) != &node; i = at(i).next) {
-        ++index;
+    return pointer += std::to_string(node.place);
+}
+
+std::size_t Document::child_count(const Node& node) const {
+    std::size_t count = 0;
+    for (auto i = node.first; i != no_node; i = at(i).next) {
+        ++count;
     }
-    return pointer += std::to_string(index);
+    return count;
 }
 
 const Node& Document::nearest_to(std::string_view pointer, bool& exact) const {
@@ -70,11 +76,14 @@ const Node& Document::nearest_to(std::string_view pointer, bool& exact) const {
         pointer.remove_prefix(1);
         const auto step = pointer.substr(0, pointer.find('/'));
         pointer.remove_prefix(step.size());
-        std::size_t index = 0;
         const Node* found = nullptr;
-        for (auto i = node->first; i != no_node && found == nullptr; i = at(i).next, ++index) {
+        std::uint32_t wanted = no_node;
+        if (node->type == Type::array) {
+            std::from_chars(step.data(), step.data() + step.size(), wanted);
+        }
+        for (auto i = node->first; i != no_node && found == nullptr; i = at(i).next) {
             const bool here = node->type == Type::object ? pointer_step(at(i).key) == step
-                                                         : std::to_string(index) == step;
+                                                         : at(i).place == wanted;
             found = here ? &at(i) : nullptr;
         }
         if (found == nullptr) {

@@ -30,6 +30,7 @@ struct Node {
     std::uint32_t parent{no_node};
     std::uint32_t first{no_node}; ///< first child of an object or array
     std::uint32_t next{no_node};  ///< next child of the same parent
+    std::uint32_t place{0};       ///< among the children of its parent, from 0
     double number{0.0};
     std::string_view key;  ///< without quotes, escapes resolved
     std::string_view text; ///< of a string: without quotes, escapes resolved
@@ -55,6 +56,9 @@ public:
     }
 
     [[nodiscard]] std::string pointer_to(const Node& node) const;
+
+    /// Of an object or array.
+    [[nodiscard]] std::size_t child_count(const Node& node) const;
 
     /// The node the pointer (RFC 6901) leads to, or the last one on the way that exists.
     [[nodiscard]] const Node& nearest_to(std::string_view pointer, bool& exact) const;

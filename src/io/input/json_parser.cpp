@@ -43,7 +43,7 @@ Parsed Parser::run() {
         stop(at_, "the file is empty", "start with { \"appliance\": { }, \"run\": [ ] }");
         return std::move(parsed_);
     }
-    if (value(no_node, 0, {}, 0) && skip_space()) {
+    if (value({}, 0) && skip_space()) {
         if (at_end()) {
             parsed_.complete = true;
         } else {
@@ -97,13 +97,14 @@ bool Parser::skip_space() {
     return true;
 }
 
-bool Parser::value(std::uint32_t parent, std::uint32_t key_begin, std::string_view key, int depth) {
+bool Parser::value(const Start& start, int depth) {
     auto& nodes = parsed_.document.nodes_;
     const auto index = static_cast<std::uint32_t>(nodes.size());
     Node node;
-    node.parent = parent;
-    node.key_begin = key_begin;
-    node.key = key;
+    node.parent = start.parent;
+    node.place = start.place;
+    node.key_begin = start.key_begin;
+    node.key = start.key;
     node.begin = static_cast<std::uint32_t>(at_);
     const char c = here();
     bool good = true;
@@ -120,7 +121,7 @@ bool Parser::value(std::uint32_t parent, std::uint32_t key_begin, std::string_vi
         ++at_;
         good = c == '{' ? members(index, depth + 1) : elements(index, depth + 1);
         if (good) {
-            open_ = parent;
+            open_ = start.parent;
         }
     } else if (c == '"') {
         node.type = Type::string;
@@ -170,6 +171,7 @@ bool Parser::separator(char close, std::uint32_t owner, bool& done) {
 bool Parser::members(std::uint32_t object, int depth) {
     auto& nodes = parsed_.document.nodes_;
     std::uint32_t last = no_node;
+    std::uint32_t place = 0;
     std::size_t count = 0;
     std::unordered_set<std::string_view> many; // only filled where looking along gets slow
     constexpr std::size_t few = 48;
@@ -206,7 +208,8 @@ bool Parser::members(std::uint32_t object, int depth) {
         // the node whatever it finds.
         (last == no_node ? nodes[object].first : nodes[last].next) = member;
         last = member;
-        if (!value(object, key_begin, key, depth)) {
+        if (!value({.parent = object, .place = place++, .key_begin = key_begin, .key = key},
+                   depth)) {
             return false;
         }
         if (++count > few) {
@@ -258,6 +261,7 @@ void Parser::note_duplicate(std::uint32_t object, std::uint32_t member) {
 bool Parser::elements(std::uint32_t array, int depth) {
     auto& nodes = parsed_.document.nodes_;
     std::uint32_t last = no_node;
+    std::uint32_t place = 0;
     bool done = false;
     if (!skip_space()) {
         return false;
@@ -270,7 +274,11 @@ bool Parser::elements(std::uint32_t array, int depth) {
         const auto element = static_cast<std::uint32_t>(nodes.size());
         (last == no_node ? nodes[array].first : nodes[last].next) = element;
         last = element;
-        if (!value(array, static_cast<std::uint32_t>(at_), {}, depth)) {
+        if (!value({.parent = array,
+                    .place = place++,
+                    .key_begin = static_cast<std::uint32_t>(at_),
+                    .key = {}},
+                   depth)) {
             return false;
         }
         if (!separator(']', array, done)) {

@@ -14,7 +14,15 @@ public:
     [[nodiscard]] Parsed run();
 
 private:
-    bool value(std::uint32_t parent, std::uint32_t key_begin, std::string_view key, int depth);
+    /// Where a value stands, as its node has it.
+    struct Start {
+        std::uint32_t parent{no_node};
+        std::uint32_t place{0};
+        std::uint32_t key_begin{0};
+        std::string_view key{};
+    };
+
+    bool value(const Start& start, int depth);
     bool members(std::uint32_t object, int depth);
     bool elements(std::uint32_t array, int depth);
     bool quoted(std::string_view& out);

@@ -54,12 +54,15 @@ public:
                 report_unknown(document_.at(i), "a list of pieces at hand", keys, {});
             }
         }
-        read_member(*list, ChildInfo{"stock", ""}, result_.stock);
+        read_child(*list, result_);
     }
 
     [[nodiscard]] Installation& result() { return result_; }
 
     [[nodiscard]] std::vector<json::Trouble>& troubles() { return troubles_.list(); }
+
+    /// Whether a list was left unread for its length, so that names may be missing that it holds.
+    [[nodiscard]] bool is_overfull() const { return overfull_; }
 
 private:
     template <class T>
@@ -77,7 +80,8 @@ private:
             }
         }
         what = kind_name.empty() ? what : std::string_view{kind_name};
-        for (auto i = node.first; i != json::no_node; i = document_.at(i).next) {
+        for (auto i = node.first; i != json::no_node && !troubles_.is_full();
+             i = document_.at(i).next) {
             const Node& child = document_.at(i);
             if (const auto* field = find_field<T>(child.key, kinds)) {
                 read_field(child, object, *field);
@@ -178,11 +182,23 @@ private:
                              troubles_);
             return;
         }
+        if (const std::size_t entries = document_.child_count(node); entries > child.most) {
+            troubles_.at_value(node, too_many_words(child, entries), {}, {});
+            overfull_ = true;
+            return;
+        }
         for (auto i = node.first; i != json::no_node; i = document_.at(i).next) {
             const Node& entry = document_.at(i);
             T& object = list.emplace_back();
             if constexpr (Named<T>) {
                 object.id = entry.key;
+                if (entry.key.size() > longest_text) {
+                    troubles_.at_key(
+                        entry,
+                        fmt::format("the name of {} is longer than {} bytes", what, longest_text),
+                        {},
+                        "call it shorter");
+                }
             }
             if (entry.type == Type::object) {
                 read_object(entry, object, what);
@@ -300,6 +316,7 @@ private:
     json::Troubles troubles_;
     json::UnitCount units_;
     Installation result_;
+    bool overfull_{false};
 };
 
 /// Whether one of the values inside `pointer` is at fault already.
@@ -327,7 +344,8 @@ ReadResult read_installation(std::string_view text, std::string_view file) {
         Filler filler{parsed.document};
         filler.fill_root();
         auto& of_values = filler.troubles();
-        const auto of_structure = check_structure(filler.result());
+        const auto of_structure =
+            filler.is_overfull() ? Faults{} : check_structure(filler.result());
         if (troubles.empty() && of_values.empty() && of_structure.empty()) {
             return std::move(filler.result());
         }

@@ -72,6 +72,13 @@ void out_of_range(const Node& node,
         node, out_of_range_words(field, system), allowed_words(field, system), std::move(help));
 }
 
+void not_whole(const Node& node, const FieldInfo& field, Troubles& troubles) {
+    troubles.at_value(node,
+                      not_whole_words(field),
+                      allowed_words(field, UnitSystem::metric),
+                      "count them, without a fraction or a \u00b1");
+}
+
 void unit_missing(const Document& document,
                   const Node& node,
                   const FieldInfo& field,
@@ -88,9 +95,13 @@ void unit_missing(const Document& document,
 } // namespace
 
 void Troubles::add(std::size_t offset, Fault fault) {
-    if (list_.size() < most_troubles) {
+    if (!is_full()) {
         list_.push_back({offset, std::move(fault)});
     }
+}
+
+bool Troubles::is_full() const {
+    return list_.size() >= most_troubles;
 }
 
 void Troubles::at_value(const Node& node,
@@ -145,6 +156,10 @@ std::optional<ReadNumber> read_number(const Document& document,
             out_of_range(node, field, document.typed(node), UnitSystem::metric, troubles);
             return std::nullopt;
         }
+        if (!is_whole_enough(node.number, field)) {
+            not_whole(node, field, troubles);
+            return std::nullopt;
+        }
         return ReadNumber{node.number, 0.0};
     }
     if (node.type == Type::number) {
@@ -171,6 +186,10 @@ std::optional<ReadNumber> read_number(const Document& document,
     if (!is_in_range(read->value, field)) {
         out_of_range(
             node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
+        return std::nullopt;
+    }
+    if (!is_whole_enough(read->value, field) || (field.whole && read->tolerance > 0.0)) {
+        not_whole(node, field, troubles);
         return std::nullopt;
     }
     if (!is_in_range(read->value - read->tolerance, field)
@@ -203,6 +222,13 @@ read_word(const Document& document, const Node& node, const FieldInfo& field, Tr
             fmt::format("`{}` is empty", field.key),
             joined(field.choices),
             fmt::format("write \"{}\": \"{}\", or leave the key out", field.key, field.example));
+        return std::nullopt;
+    }
+    if (node.text.size() > longest_text) {
+        troubles.at_value(node,
+                          fmt::format("`{}` is longer than {} bytes", field.key, longest_text),
+                          {},
+                          "say it shorter");
         return std::nullopt;
     }
     if (field.words == Words::choices

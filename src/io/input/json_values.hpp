@@ -23,6 +23,9 @@ public:
 
     [[nodiscard]] std::vector<Trouble>& list() { return list_; }
 
+    /// Whether there are so many that reading on would help nobody.
+    [[nodiscard]] bool is_full() const;
+
 private:
     void add(std::size_t offset, Fault fault);
 

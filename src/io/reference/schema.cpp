@@ -31,7 +31,9 @@ Json quantity_schema(const FieldInfo& field) {
     if (field.kind == Kind::number) {
         return {{"description", description},
                 {"anyOf",
-                 {{{"type", "number"}, {"minimum", field.lowest}, {"maximum", field.highest}},
+                 {{{"type", field.whole ? "integer" : "number"},
+                   {"minimum", field.lowest},
+                   {"maximum", field.highest}},
                   {{"type", "string"}, {"pattern", "[0-9]"}}}}};
     }
     return {{"description", description},
@@ -44,6 +46,9 @@ Json word_schema(const FieldInfo& field) {
     Json schema{{"description", field.meaning}};
     schema["type"] =
         field.may_be_whole_number ? Json::array({"string", "integer"}) : Json("string");
+    if (field.words != Words::choices) {
+        schema["maxLength"] = longest_text;
+    }
     if (field.words == Words::choices) {
         schema["enum"] = field.choices;
     } else if (field.words == Words::any_text) {
@@ -97,10 +102,12 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
     Json schema{{"description", child.meaning}};
     if constexpr (Named<T>) {
         schema["type"] = "object";
+        schema["maxProperties"] = child.most;
         schema["additionalProperties"] = object_schema<T>();
     } else if constexpr (std::is_same_v<T, Part>) {
         schema["type"] = "array";
         schema["minItems"] = 1;
+        schema["maxItems"] = child.most;
         Json kinds = Json::array();
         for (const auto name : part_kind::names()) {
             Json kind = object_schema<Part>(part_kind::bit(*from_word<PartKind>(name)));
@@ -110,6 +117,7 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
         schema["items"] = Json{{"oneOf", std::move(kinds)}};
     } else {
         schema["type"] = "array";
+        schema["maxItems"] = child.most;
         schema["items"] = entry_schema<T>(child);
     }
     return schema;

@@ -26,7 +26,10 @@ by; do not edit it by hand.
 - A part of the run that leaves out a key marked *carries on* has the value of the part before it.
 - Keys and words are checked. An unknown one is an error that names the nearest known one; two equal
   keys in one object are an error too.
-- At most 16 MB and 32 levels of nesting.
+- At most 16 MB and 32 levels of nesting, here as in a record of a batch; 1,000 bytes in a text or a
+  name. A list has as many entries as its row says.
+- `sweep` solves at most 20,000 points, `vary` writes at most 100,000,000 variations, `compare` takes
+  100 files, `check` draws 1,000,000 samples of a spread.
 )";
 
 class Reference {
@@ -41,10 +44,12 @@ public:
             row(field);
         }
         for_each_child(object, [&](const ChildInfo& child, auto& member) {
-            text_ += fmt::format("| `{}` | {} | see below | | {} |\n",
-                                 child.key,
-                                 child.meaning,
-                                 child.required ? "an error" : "");
+            text_ +=
+                fmt::format("| `{}` | {} | see below | {} | {} |\n",
+                            child.key,
+                            child.meaning,
+                            child.most > 0 ? fmt::format("at most {} entries", child.most) : "",
+                            child.required ? "an error" : "");
             static_cast<void>(member);
         });
         for_each_child(object, [&](const ChildInfo& child, auto& member) {
@@ -88,7 +93,8 @@ private:
         const bool bare = flag || (quantity && info.kind == Kind::number);
         std::string allowed;
         if (quantity) {
-            allowed = fmt::format("{}: {}", name(info.kind), range_in_words(info));
+            allowed = fmt::format(
+                "{}: {}", info.whole ? "whole number" : name(info.kind), range_in_words(info));
             if (info.kind != Kind::number
                 && std::find(kinds_.begin(), kinds_.end(), info.kind) == kinds_.end()) {
                 kinds_.push_back(info.kind);

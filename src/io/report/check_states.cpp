@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "io/results/state_rows.hpp"
@@ -177,7 +178,12 @@ struct Rows {
         return lines;
     }
 
-    [[nodiscard]] static std::string not_computed(const StateResult& state) {
+    [[nodiscard]] std::string not_computed(const StateResult& state) const {
+        if (state.status == Status::cannot_vent) {
+            return fmt::format("{}: {}",
+                               name(state.kind),
+                               cannot_vent_words(a.installation, a.solution.states, state));
+        }
         return fmt::format(
             "{}: not computed; {}",
             name(state.kind),

@@ -1,5 +1,6 @@
 #include "check_parts.hpp"
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "io/text/words.hpp"
@@ -47,9 +48,13 @@ std::string states_table(const Assessment& a, const ToleranceStudy& study, const
                      {.heading = "passes\nin", .align = Align::right}});
     for (const StateSpread& s : study.states) {
         table.add({{state_words(a.installation, a.solution.states[s.state])},
-                   {spare_words(s.as_written, s, a, style)},
-                   {spare_words(s.low, s, a, style)},
-                   {spare_words(s.high, s, a, style)},
+                   {has_figures(a.solution.states[s.state]) || s.kind != Kind::pressure
+                        ? spare_words(s.as_written, s, a, style)
+                        : std::string{name(a.solution.states[s.state].status)}},
+                   {s.without_figures_share > 0.05 ? std::string{name(Status::cannot_vent)}
+                                                   : spare_words(s.low, s, a, style)},
+                   {s.without_figures_share > 0.95 ? std::string{name(Status::cannot_vent)}
+                                                   : spare_words(s.high, s, a, style)},
                    {share_words(s.passing_share, study.runs)}});
     }
     return table.text(style, inset.first)

@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -135,24 +136,28 @@ private:
                 of_state([this, door](const StateResult& s, const StateVerdict& verdict) {
                     const std::string mark = verdict.passes ? "" : " !";
                     const std::string figure =
-                        door ? report::door_words(s.door.opening_share, verdict.passes, style_)
-                             : report::signed_quantity(verdict.spare, Kind::pressure, style_);
+                        !door && !has_figures(s) ? std::string{name(s.status)}
+                        : door ? report::door_words(s.door.opening_share, verdict.passes, style_)
+                               : report::signed_quantity(verdict.spare, Kind::pressure, style_);
                     return TableCell{figure + mark, verdict.passes ? Ink::plain : Ink::bad};
                 }));
             if (!door) {
                 row(table,
                     "- gas at the mouth",
                     of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
-                        return TableCell{report::quantity(
-                            s.flow.mouth_temperature_k, Kind::temperature, style_)};
+                        return !has_figures(s)
+                                   ? TableCell{"-", Ink::quiet}
+                                   : TableCell{report::quantity(
+                                       s.flow.mouth_temperature_k, Kind::temperature, style_)};
                     }));
             }
             if (state.kind == StateKind::high_fire) {
                 row(table,
                     "- speed at the mouth",
                     of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
-                        return TableCell{
-                            report::quantity(s.flow.mouth_velocity_m_s, Kind::speed, style_)};
+                        return !has_figures(s) ? TableCell{"-", Ink::quiet}
+                                               : TableCell{report::quantity(
+                                                   s.flow.mouth_velocity_m_s, Kind::speed, style_)};
                     }));
             }
         }

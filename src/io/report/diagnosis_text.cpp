@@ -80,6 +80,8 @@ struct Writer {
                          ? fmt::format("smoke stays in up to {} of the opening",
                                        format_quantity(share, Kind::fraction, style.units, 2))
                          : "smoke comes out at once";
+        } else if (cured.status != Status::solved) {
+            words += "the run cannot vent that burn rate";
         } else {
             words += fmt::format("{} of draft where {} is needed, {} to spare",
                                  shown(cured.draft_pa),

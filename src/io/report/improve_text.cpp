@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_improve.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -92,7 +93,9 @@ private:
             return "not enough: still stands: " + left;
         }
         const std::string spare =
-            verdict.kind == Kind::pressure
+            verdict.kind == Kind::pressure && !has_figures(state)
+                ? std::string{in_place_of_figures(state)}
+            : verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
                 : fmt::format("door opens {}", door_words(state));
         return fmt::format(
@@ -154,6 +157,9 @@ private:
     [[nodiscard]] TableCell cell(const StateResult& state, const StateVerdict& verdict) const {
         if (state.status == Status::no_answer) {
             return {"FAILED", Ink::bad};
+        }
+        if (state.status == Status::cannot_vent) {
+            return {"too much !", Ink::bad};
         }
         const std::string mark = verdict.passes ? "" : " !";
         return {(verdict.kind == Kind::pressure

@@ -3,15 +3,12 @@
 #include "io/text/words.hpp"
 #include "verdict_rows.hpp"
 
-#include <array>
 #include <cmath>
 
 namespace fluewright::results {
 namespace {
 
 using Maybe = std::optional<double>;
-
-constexpr std::array<std::string_view, 3> status_words{"solved", "no flow", "no answer"};
 
 /// Of a state with a flow of its own.
 Maybe of_flow(const StateRow& s, double value) {
@@ -51,8 +48,10 @@ const Record<StateRow>& record_of<StateRow>() {
           }},
          {"status",
           Kind::number,
-          "whether run and appliance come into balance; else the figures are null",
-          [](const StateRow& s) { return report::name(s.state.status); },
+          "whether run and appliance come into balance; else the figures are null. cannot vent: "
+          "the gas "
+          "would press out by more than 200 Pa, or be faster than 0.3 of sound",
+          [](const StateRow& s) { return name(s.state.status); },
           status_words},
          {"harm",
           Kind::number,
@@ -69,7 +68,8 @@ const Record<StateRow>& record_of<StateRow>() {
           "what is to spare over what is asked, the same for drafts and doors",
           [](const StateRow& s) -> Maybe {
               const double spare = relative_spare(s.verdict, s.state);
-              return std::isfinite(spare) ? Maybe{spare} : Maybe{};
+              const bool told = s.is_solved() || s.verdict.kind != Kind::pressure;
+              return told && std::isfinite(spare) ? Maybe{spare} : Maybe{};
           }},
          {{"burn_rate", "fuel"},
           Kind::mass_rate,

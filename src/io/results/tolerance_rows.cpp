@@ -17,6 +17,11 @@ struct ShareRow {
     double first_order;
 };
 
+/// A quantile, where the runs below it do not lack their figures.
+std::optional<double> told(const SpreadRow& spread, double share, double quantile) {
+    return spread.of.without_figures_share > share ? std::nullopt : std::optional{quantile};
+}
+
 std::vector<SpreadRow> spreads_of(const StudyRow& study) {
     std::vector<SpreadRow> rows;
     for (const StateSpread& spread : study.study.states) {
@@ -102,12 +107,23 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
           [](const SpreadRow& s) { return si_unit(s.of.kind); }},
          {"as_written",
           "with every value as written",
-          [](const SpreadRow& s) { return s.of.as_written; }},
-         {"percentile_5", "5 % of the runs have less", [](const SpreadRow& s) { return s.of.low; }},
-         {"median", "half of the runs have less", [](const SpreadRow& s) { return s.of.median; }},
+          [](const SpreadRow& s) {
+              return s.state().status == Status::solved || s.of.kind != Kind::pressure
+                         ? std::optional{s.of.as_written}
+                         : std::nullopt;
+          }},
+         {"percentile_5",
+          "5 % of the runs have less",
+          [](const SpreadRow& s) { return told(s, 0.05, s.of.low); }},
+         {"median",
+          "half of the runs have less",
+          [](const SpreadRow& s) { return told(s, 0.5, s.of.median); }},
          {"percentile_95",
           "5 % of the runs have more",
-          [](const SpreadRow& s) { return s.of.high; }},
+          [](const SpreadRow& s) { return told(s, 0.95, s.of.high); }},
+         {"without_figures_share",
+          "of the runs: the run cannot vent the burn rate; they lie below all others",
+          [](const SpreadRow& s) { return s.of.without_figures_share; }},
          {"passing_share", "of the runs", [](const SpreadRow& s) { return s.of.passing_share; }},
          {"inputs", "in the order of the inputs", [](const SpreadRow& s) {
               return shares_of(s);

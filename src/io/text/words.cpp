@@ -1,7 +1,6 @@
 #include "words.hpp"
 
 #include <algorithm>
-#include <array>
 #include <fmt/core.h>
 
 namespace fluewright::report {
@@ -69,11 +68,6 @@ bool has_wall_temperature(const Case& resolved, const StateResult& state, std::s
 bool was_computed(const SizeTrial& trial) {
     const auto is_set = [](double value) { return value < 0.0 || value > 0.0; };
     return trial.works || is_set(trial.least_spare_pa) || is_set(trial.least_opening_share);
-}
-
-std::string_view name(Status status) {
-    constexpr std::array<std::string_view, 3> names{"solved", "no flow", "no answer"};
-    return names[static_cast<std::size_t>(status)];
 }
 
 } // namespace fluewright::report

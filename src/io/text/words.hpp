@@ -41,6 +41,4 @@ has_wall_temperature(const Case& resolved, const StateResult& state, std::size_t
 /// Whether a size was computed; one that breaks a rule of the trade is not.
 [[nodiscard]] bool was_computed(const SizeTrial& trial);
 
-[[nodiscard]] std::string_view name(Status status);
-
 } // namespace fluewright::report

@@ -81,7 +81,8 @@ constexpr std::array stock_fields{
         quantity("shortest", piece, {"Shortest length of a telescoping piece.", "0.3 m"}),
         &StockPiece::shortest_m},
     Field<StockPiece>{
-        quantity("count", count, {"How many are at hand; left out, a length the shop sells.", "2"}),
+        whole(quantity(
+            "count", count, {"How many are at hand; left out, a length the shop sells.", "2"})),
         &StockPiece::count},
 };
 

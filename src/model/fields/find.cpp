@@ -4,6 +4,11 @@
 
 namespace fluewright {
 
+std::string too_many_words(const ChildInfo& child, std::size_t entries) {
+    return "`" + std::string{child.key} + "` has " + std::to_string(entries)
+           + " entries, more than " + std::to_string(child.most);
+}
+
 namespace {
 
 /// Takes the first step off a JSON pointer, its escapes resolved.

@@ -117,6 +117,11 @@ constexpr FieldInfo carried(FieldInfo info) {
     return info;
 }
 
+constexpr FieldInfo whole(FieldInfo info) {
+    info.whole = true;
+    return info;
+}
+
 constexpr FieldInfo of_parts(unsigned kinds, FieldInfo info) {
     info.parts = kinds;
     return info;

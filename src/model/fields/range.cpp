@@ -11,6 +11,14 @@ bool is_in_range(double value, const FieldInfo& field) {
     return low && value <= field.highest + slack;
 }
 
+bool is_whole_enough(double value, const FieldInfo& field) {
+    return !field.whole || value == std::floor(value);
+}
+
+std::string not_whole_words(const FieldInfo& field) {
+    return fmt::format("`{}` is not a whole number", field.key);
+}
+
 std::string value_in_words(double value, const FieldInfo& field, UnitSystem system) {
     if (value == 0.0 && system == UnitSystem::metric) {
         const auto unit = field.example.substr(field.example.find(' ') + 1);

@@ -59,9 +59,9 @@ constexpr std::array site_fields{
                          inlet,
                          {"Opening that lets in air from outdoors; 0 cm2 for none.", "80 cm2"}),
                 &Site::air_inlet_m2},
-    Field<Site>{quantity("flue_shared_by",
-                         heaters,
-                         {"How many heaters use the flue, this one counted.", "1"}),
+    Field<Site>{whole(quantity("flue_shared_by",
+                               heaters,
+                               {"How many heaters use the flue, this one counted.", "1"})),
                 &Site::flue_shared_by},
     Field<Site>{
         quantity("flue_other_area",
@@ -74,7 +74,7 @@ constexpr std::array site_fields{
                           "work.",
                           "8"}),
                 &Site::months_since_inspection},
-    Field<Site>{quantity("year_fitted", year, {"The year the chimney is built in.", "2024"}),
+    Field<Site>{whole(quantity("year_fitted", year, {"The year the chimney is built in.", "2024"})),
                 &Site::year_fitted},
     Field<Site>{
         text("tight_house", {"Whether the house is built tight against draughts.", "false"}),

@@ -2,6 +2,8 @@
 
 #include "flow.hpp"
 
+#include <algorithm>
+
 namespace fluewright {
 namespace {
 
@@ -66,6 +68,7 @@ MarchResult FlueModel::march(const GasStream& stream,
     flow.warmer_at_collar_k = surroundings_.warmer_at_collar_k(*case_, stream.temperature_k);
     flow.sums.outlet_pressure_pa = outlet_pressure_pa;
     flow.sums.enthalpy_in_w = flow.flow_kg_s * flow.enthalpy_j_kg();
+    flow.sums.greatest_flux_kg_m2s = flow.flow_kg_s / flow.area_m2;
 
     if (!stations.empty()) {
         stations[0] = station_at(flow, 0);
@@ -82,6 +85,8 @@ MarchResult FlueModel::march(const GasStream& stream,
         }
         const double leak = flow.sums.leak_in_kg_s - flow.sums.leak_out_kg_s - leaked_before;
         pass_fitting(flow, section);
+        flow.sums.greatest_flux_kg_m2s =
+            std::max(flow.sums.greatest_flux_kg_m2s, flow.flow_kg_s / section.area_m2);
         if (section.length_m > 0.0) {
             march_straight(flow, section, layout_->sections[i]);
         }

@@ -223,6 +223,12 @@ double FlueModel::Straight::cells(double xi_start, double xi_length) {
     take_stage(xi_start + Gauss<Points>::points[0] * xi_length);
     flow_.wall_start_k = last_.wall_k;
     const double transfer_units = std::abs(last_.loss_per_m) * section_.length_m;
+    // A trickle has the temperature around it long before cells of that length could follow.
+    if (transfer_units > most_cells * cell_transfer_units) {
+        last_.loss_per_m = 0.0;
+        const double spent = std::log(0.5 * equal_temperature_k / std::abs(start_difference_k_));
+        return cell<Points>(xi_start, xi_length, spent, false);
+    }
     const double many = std::fmin(transfer_units / cell_transfer_units, most_cells);
     const int count = model_.case_->cells_factor * (1 + static_cast<int>(many));
     const bool first_is_known =

@@ -1,8 +1,10 @@
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/range.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright::resolving {
 namespace {
@@ -59,6 +61,33 @@ Given air_ratio_by_flow(const CaseWork& work, End end) {
     return ratio >= 1.0 ? Given{ratio} : std::nullopt;
 }
 
+/// The key that tells how much burns, or, where that is assumed, the appliance.
+std::string burn_rate_pointer(const CaseWork& work, End end) {
+    const Appliance& w = work.written.appliance;
+    return at(w.burn_rate_kg_s, end)  ? pointer_to("burn_rate", end)
+           : at(w.heat_input_w, end)  ? pointer_to("heat_input", end)
+           : at(w.heat_output_w, end) ? pointer_to("heat_output", end)
+           : at(w.gas_flow_kg_s, end) ? pointer_to("gas_flow", end)
+                                      : "/appliance";
+}
+
+/// A burn rate that follows from another figure has the same limits as one that is written.
+double held_to_limits(const CaseWork& work, End end, double burn_rate_kg_s) {
+    const FieldInfo& info = find_field<Appliance>("burn_rate")->info;
+    if (is_in_range(burn_rate_kg_s, info)) {
+        return burn_rate_kg_s;
+    }
+    work.fault(burn_rate_pointer(work, end),
+               words_for("that is a burn rate of "
+                             + format_quantity(burn_rate_kg_s, Kind::mass_rate, work.made.units)
+                             + " as fired",
+                         end)
+                   + ", outside " + range_in_words(info, work.made.units),
+               "check it against fuel, moisture, efficiency and air ratio");
+    return std::isfinite(burn_rate_kg_s) ? std::clamp(burn_rate_kg_s, info.lowest, info.highest)
+                                         : info.lowest;
+}
+
 double air_ratio(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
     const Appliance& w = work.written.appliance;
     const combustion::FuelAnalysis& analysis = work.made.appliance.analysis;
@@ -109,7 +138,16 @@ double efficiency(const CaseWork& work, const catalog::ApplianceDefault& default
     }
     const Given burned_kg_s = stated_burn_rate(work, end);
     if (!at(w.efficiency, end) && at(w.heat_output_w, end) && burned_kg_s) {
-        return *at(w.heat_output_w, end) / (*burned_kg_s * a.net_heating_value_j_kg);
+        const FieldInfo& info = find_field<Appliance>("efficiency")->info;
+        const double share = *at(w.heat_output_w, end) / (*burned_kg_s * a.net_heating_value_j_kg);
+        if (!is_in_range(share, info)) {
+            work.fault(pointer_to("heat_output", end),
+                       "this is " + format_quantity(share, Kind::fraction, work.made.units)
+                           + " of the heat in the fuel burned, outside " + range_in_words(info),
+                       "check heat output, burn rate or heat input, and the fuel");
+            return std::clamp(share, info.lowest, defaults.efficiency_net);
+        }
+        return share;
     }
     if (given) {
         const bool gross = w.efficiency_basis == EfficiencyBasis::gross;
@@ -296,8 +334,11 @@ void outlet_temperature(const CaseWork& work,
     } else {
         const double sensible = 1.0 - fire.efficiency - unburned;
         if (sensible < 0.02) {
-            work.fault("/appliance/efficiency",
-                       "this efficiency leaves no heat in the flue gas",
+            const Appliance& w = work.written.appliance;
+            const bool by_output = !at(w.efficiency, end) && at(w.heat_output_w, end);
+            work.fault(by_output ? pointer_to("heat_output", end) : "/appliance/efficiency",
+                       by_output ? "this heat output leaves no heat in the flue gas"
+                                 : "this efficiency leaves no heat in the flue gas",
                        "give the gas temperature at the outlet as measured, or the efficiency on "
                        "the basis it was stated for (\"efficiency_basis\": \"net\" or \"gross\")");
             firing.gas_temperature_k = room_k + 100.0;
@@ -324,8 +365,10 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     f.oxygen_dry = products.oxygen_dry;
     const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg,
                            .efficiency = efficiency(work, defaults, end)};
-    f.burn_rate_kg_s = end == End::high ? burn_rate_high(work, defaults, fire)
-                                        : burn_rate_low(work, defaults, fire);
+    f.burn_rate_kg_s = held_to_limits(work,
+                                      end,
+                                      end == End::high ? burn_rate_high(work, defaults, fire)
+                                                       : burn_rate_low(work, defaults, fire));
     const Given& measured_flow = at(work.written.appliance.gas_flow_kg_s, end);
     f.gas_flow_kg_s = measured_flow.value_or(f.burn_rate_kg_s * products.gas_per_fuel_kg_kg);
     f.heat_in_fuel_w = f.burn_rate_kg_s * a.net_heating_value_j_kg;

@@ -1,3 +1,4 @@
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/own_names.hpp"
 #include "resolving.hpp"
 
@@ -43,6 +44,46 @@ void fuel_from_file(const CaseWork& work, const OwnFuel& own) {
     a.fuel_group = *own.group;
 }
 
+/// The leanest of what burns by itself: gas of a blast furnace takes 0.6 to 0.7 kg of air per kg
+/// (from memory).
+constexpr double least_air_kg_kg = 0.5;
+
+/// A fuel of one's own that does not burn is at fault; the rest is then worked out with wood, so
+/// that nothing else seems to be wrong.
+void hold_to_burning(const CaseWork& work, const OwnFuel& own) {
+    ApplianceCase& a = work.made.appliance;
+    const std::string pointer = "/fuels/" + pointer_step(own.id);
+    const double least_heat_j_kg = find_field<OwnFuel>("net_heating_value")->info.lowest;
+    const double air_kg_kg = combustion::stoichiometric_air_kg_kg(a.analysis, 0.0);
+    const double heat_j_kg = combustion::net_heating_value_j_kg(a.analysis, a.moisture);
+    const auto shown = [&](double value, Kind kind) {
+        return format_quantity(value, kind, work.made.units);
+    };
+    if (air_kg_kg < least_air_kg_kg) {
+        work.fault(pointer,
+                   "this fuel cannot burn: by its analysis a kilogram of it takes "
+                       + format_number(air_kg_kg, 2) + " kg of air, and what burns takes "
+                       + format_number(least_air_kg_kg, 2) + " kg or more",
+                   "check carbon, hydrogen and oxygen, in mass per cent of the dry fuel");
+    } else if (heat_j_kg < least_heat_j_kg) {
+        work.fault(pointer,
+                   "this fuel cannot burn: with its moisture it has a net heating value of "
+                       + shown(heat_j_kg, Kind::heating_value) + ", and what burns has "
+                       + shown(least_heat_j_kg, Kind::heating_value) + " or more",
+                   "check its heating value, its ash and its moisture");
+    } else {
+        return;
+    }
+    const catalog::Fuel& wood = *catalog::find_fuel("wood");
+    a.analysis = {.carbon = wood.carbon,
+                  .hydrogen = wood.hydrogen,
+                  .oxygen = wood.oxygen,
+                  .nitrogen = wood.nitrogen,
+                  .sulphur = wood.sulphur,
+                  .gross_heating_value_dry_j_kg = wood.gross_heating_value_dry_j_kg};
+    a.moisture = wood.default_moisture;
+}
+
 } // namespace
 
 void fuel(const CaseWork& work) {
@@ -84,6 +125,9 @@ void fuel(const CaseWork& work) {
                     default_moisture,
                     source,
                     mark);
+    }
+    if (const OwnFuel* own = find_own(work.written.fuels, a.fuel)) {
+        hold_to_burning(work, *own);
     }
     a.net_heating_value_j_kg = combustion::net_heating_value_j_kg(a.analysis, a.moisture);
 }

@@ -275,15 +275,7 @@ void check_own(const Installation& installation, Faults& faults) {
                 "the wall has neither layers nor a thermal resistance",
                 "add \"layers\": [{\"material\": \"carbon steel\", \"thickness\": \"1 mm\"}]");
         }
-        // One more is kept free for what grows on the inside.
-        constexpr std::size_t most_layers = most_wall_layers - 1;
-        if (wall.layers.size() > most_layers) {
-            add(faults,
-                {pointer},
-                fmt::format(
-                    "the wall has {} layers, more than {}", wall.layers.size(), most_layers),
-                "take layers of like material together");
-        }
+        static_assert(most_own_layers + 1 == most_wall_layers);
         for (std::size_t i = 0; i < wall.layers.size(); ++i) {
             const auto& layer = wall.layers[i];
             const auto place = fmt::format("{}/layers/{}", pointer, i);

@@ -56,11 +56,22 @@ public:
             }
         }
         for_each_child(object, [&](const ChildInfo& child, const auto& member) {
+            check_size(member, child, way);
             check_child(member, Way{.before = &way, .key = child.key});
         });
     }
 
 private:
+    template <class T>
+    void check_size(const std::vector<T>& list, const ChildInfo& child, const Way& way) {
+        if (list.size() > child.most) {
+            faults_.push_back({way.to(child.key), too_many_words(child, list.size()), {}, {}, {}});
+        }
+    }
+
+    template <class T>
+    void check_size(const T& /*object*/, const ChildInfo& /*child*/, const Way& /*way*/) {}
+
     template <class T>
     void check_child(const T& object, const Way& way) {
         check(object, way);
@@ -132,7 +143,17 @@ private:
 
     void
     check_number(const Given& number, const FieldInfo& info, const Way& way, std::string_view end) {
-        if (!number || is_in_range(*number, info)) {
+        if (!number) {
+            return;
+        }
+        if (is_in_range(*number, info)) {
+            if (!is_whole_enough(*number, info)) {
+                faults_.push_back({way.to(info.key) + std::string{end},
+                                   not_whole_words(info),
+                                   format_number(*number),
+                                   allowed_words(info, UnitSystem::metric),
+                                   {}});
+            }
             return;
         }
         const bool finite = std::isfinite(*number);
@@ -172,6 +193,12 @@ private:
                                {},
                                joined(info.choices),
                                "give it, or leave it out"});
+        } else if (word && word->size() > longest_text) {
+            faults_.push_back({way.to(info.key),
+                               fmt::format("`{}` is longer than {} bytes", info.key, longest_text),
+                               {},
+                               {},
+                               "say it shorter"});
         }
     }
 

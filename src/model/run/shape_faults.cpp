@@ -95,6 +95,27 @@ void check_turn(const Run& run,
     faults.push_back(std::move(fault));
 }
 
+/// Outdoor air counts as of one density from the outlet to the top, which over this height it
+/// hardly is any more; heaters with taller chimneys are not what this program is made for.
+constexpr double most_rise_m = 300.0;
+
+void check_height(const Run& run, UnitSystem units, Faults& faults) {
+    double height_m = 0.0;
+    for (const RunPart& part : run.parts) {
+        height_m += part.rise_m;
+        if (std::abs(height_m) > most_rise_m) {
+            Fault fault;
+            fault.pointer = "/run/" + std::to_string(part.index);
+            fault.message = "up to here the run rises or falls by "
+                            + format_quantity(std::abs(height_m), Kind::length, units)
+                            + ", more than " + format_quantity(most_rise_m, Kind::length, units);
+            fault.help = "check the lengths and their units";
+            faults.push_back(std::move(fault));
+            return;
+        }
+    }
+}
+
 void check_top(const Run& run, Faults& faults) {
     if (run.parts.empty()) {
         return;
@@ -128,6 +149,7 @@ void add_shape_faults(const Run& run, UnitSystem units, Faults& faults) {
         }
         before = &part;
     }
+    check_height(run, units, faults);
     check_top(run, faults);
 }
 

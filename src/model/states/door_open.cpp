@@ -139,8 +139,8 @@ private:
         const double capacity_w_k =
             flow_kg_s * fit.specific_heat_j_kgk(gas_fit_range.u_of(room_k_));
         const double share = -std::expm1(-lining.transfer_w_k / capacity_w_k);
-        if (lining.heat_j_k <= 0.0) {
-            return 0.0;
+        if (lining.heat_j_k <= 0.0 || lining.transfer_w_k <= 0.0) {
+            return 0.0; // an open front has stood open for ever, which no lining of nought outlasts
         }
         return share * std::exp(-share * capacity_w_k * elapsed_s_ / lining.heat_j_k);
     }

@@ -87,6 +87,10 @@ solve_with_house(const FlueModel& model, StateKind kind, Detail detail, SolveInR
         missed_pa = miss_pa;
         room_pa = answer_pa;
     }
+    // A fire that cannot be vented has no room of its own that would be worth a search.
+    if (last.status == Status::cannot_vent) {
+        return last;
+    }
     const double balanced_pa = balance_below(house.room_pressure_pa(0.0), pressure_for);
     return solve_in_room(FlueModel(model, balanced_pa), kind, detail);
 }

@@ -2,20 +2,24 @@
 
 #include "door_open.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/states/vent_limit.hpp"
 #include "house_state.hpp"
 #include "model/march/flow_search.hpp"
 #include "model/warmup/kindling.hpp"
 #include "room_law.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace fluewright {
 namespace {
 
-/// Flows searched for a balance, as multiples of the flow at high fire.
+/// The least flow searched for a balance, of that where the search begins; of a fire that the run
+/// cannot vent it begins lower, by steps.
 constexpr double least_flow_share = 0.03;
-constexpr double greatest_flow_share = 1e4;
+constexpr double step_to_limit = 0.5;
+constexpr double least_start_share = 1e-6;
 
 void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, StateResult& state) {
     if (detail == Detail::stations) {
@@ -30,21 +34,63 @@ void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, S
     }
 }
 
-void burning(const FlueModel& model,
-             const Firing& firing,
-             GasChoice gas,
-             Detail detail,
-             StateResult& state) {
-    state.burn_rate_kg_s = firing.burn_rate_kg_s;
-    state.draft_needed_pa = firing.draft_needed_pa;
-    fill_flow(model,
-              {.gas = gas,
-               .air_share = 0.0,
-               .flow_kg_s = firing.gas_flow_kg_s,
-               .temperature_k = gas_temperature_k(model, firing)},
-              detail,
-              state);
-}
+/// A fire at its burn rate, or where the run cannot vent that, at the greatest one it can.
+class FixedFire {
+public:
+    FixedFire(const FlueModel& model, const RoomLaw& room, const Firing& firing, GasChoice gas)
+        : model_(model), room_(room),
+          firing_(firing), stream_{.gas = gas,
+                                   .air_share = 0.0,
+                                   .flow_kg_s = firing.gas_flow_kg_s,
+                                   .temperature_k = gas_temperature_k(model, firing)} {}
+
+    void fill(Detail detail, StateResult& state) {
+        state.draft_needed_pa = firing_.draft_needed_pa;
+        fill_at(1.0, detail, state);
+        if (vent_limit::holds(model_, stream_, state.flow, state.draft_pa)) {
+            return;
+        }
+        fill_at(greatest_share(), detail, state);
+        // A march that does not end well within the limits is no matter of the burn rate.
+        const bool at_limit =
+            state.draft_pa <= -near_limit * vent_limit::overpressure_pa
+            || vent_limit::mach_of(model_, stream_, state.flow) >= near_limit * vent_limit::mach;
+        state.status = at_limit ? Status::cannot_vent : Status::no_answer;
+        state.draft_pa = std::max(state.draft_pa, -vent_limit::overpressure_pa);
+    }
+
+private:
+    static constexpr double near_limit = 0.5;
+
+    /// The room against outdoors as this share of the fire's air leaves it.
+    [[nodiscard]] double room_pa(double share) const {
+        return room_.pressure_pa(share * (firing_.gas_flow_kg_s - firing_.burn_rate_kg_s));
+    }
+
+    [[nodiscard]] double greatest_share() {
+        return vent_limit::greatest_share([&](double share) {
+            stream_.flow_kg_s = share * firing_.gas_flow_kg_s;
+            const MarchResult flow = model_.solve(stream_);
+            const double draft_pa = room_pa(share) - flow.outlet_pressure_pa;
+            return vent_limit::holds(model_, stream_, flow, draft_pa);
+        });
+    }
+
+    void fill_at(double share, Detail detail, StateResult& state) {
+        stream_.flow_kg_s = share * firing_.gas_flow_kg_s;
+        state.burn_rate_kg_s = share * firing_.burn_rate_kg_s;
+        if (room_.is_fixed()) {
+            fill_flow(model_, stream_, detail, state);
+        } else {
+            fill_flow(FlueModel(model_, room_pa(share)), stream_, detail, state);
+        }
+    }
+
+    const FlueModel& model_;
+    const RoomLaw& room_;
+    const Firing& firing_;
+    GasStream stream_;
+};
 
 bool has_damper_for_strong_draft(const Case& c) {
     return std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
@@ -53,18 +99,13 @@ bool has_damper_for_strong_draft(const Case& c) {
 }
 
 /// Where the draft is more than the appliance holds, whoever tends the fire turns the damper.
-void burning_held_back(const FlueModel& idle_model,
+void burning_held_back(const FlueModel& model,
                        const RoomLaw& room,
                        const Firing& firing,
                        GasChoice gas,
                        Detail detail,
                        StateResult& state) {
-    std::optional<FlueModel> drawn;
-    if (!room.is_fixed()) {
-        drawn.emplace(idle_model, room.pressure_pa(firing.gas_flow_kg_s - firing.burn_rate_kg_s));
-    }
-    const FlueModel& model = drawn ? *drawn : idle_model;
-    burning(model, firing, gas, detail, state);
+    FixedFire(model, room, firing, gas).fill(detail, state);
     const Case& c = model.resolved();
     if (state.draft_pa <= c.appliance.draft_greatest_pa || !has_damper_for_strong_draft(c)) {
         return;
@@ -73,7 +114,8 @@ void burning_held_back(const FlueModel& idle_model,
     for (Section& section : turned.sections) {
         section.loss = std::max(section.loss, section.loss_when_strong);
     }
-    burning({turned, model.surroundings()}, firing, gas, detail, state);
+    const FlueModel turned_model(turned, model.surroundings());
+    FixedFire(turned_model, room, firing, gas).fill(detail, state);
 }
 
 /// What the states of one weather that are solved already tell those behind them.
@@ -143,24 +185,32 @@ void free_burn(const FlueModel& model,
         const double ratio = flow_kg_s / high.gas_flow_kg_s;
         return needed_pa * ratio * ratio;
     };
-    FlowSearch search(point_at,
-                      {.least_kg_s = least_flow_share * high.gas_flow_kg_s,
-                       .greatest_kg_s = greatest_flow_share * high.gas_flow_kg_s,
-                       .smooth = !model.has_leaks(),
-                       .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
-                       .endless_density_kg_m3 = density_kg_m3});
-    if (at_high_fire != nullptr) {
-        search.add(point_of(at_high_fire->gas_flow_kg_s, at_high_fire->flow));
+    FlowPoint start = at_high_fire != nullptr
+                          ? point_of(at_high_fire->gas_flow_kg_s, at_high_fire->flow)
+                          : point_at(high.gas_flow_kg_s);
+    // A fire that the run cannot vent by far is no place to begin at.
+    while (start.left_pa() < -vent_limit::overpressure_pa
+           && start.flow_kg_s > least_start_share * high.gas_flow_kg_s) {
+        start = point_at(start.flow_kg_s * step_to_limit);
     }
+    // No lift that a flue can have speeds gas up to the limit of speed: a balance lies below.
+    FlowSearch search(
+        point_at,
+        {.least_kg_s = least_flow_share * start.flow_kg_s,
+         .greatest_kg_s = std::max(start.flow_kg_s, vent_limit::fastest_kg_s(model, stream)),
+         .smooth = !model.has_leaks(),
+         .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
+         .endless_density_kg_m3 = density_kg_m3});
+    search.add(start);
     const std::optional<double> balance =
         search.settle([&](const FlowPoint& p) { return p.left_pa() - resistance_pa(p.flow_kg_s); },
-                      high.gas_flow_kg_s,
+                      start.flow_kg_s,
                       fill_at);
     const std::optional<double> capacity = search.greatest_balance(
         [&](const FlowPoint& p) {
             return p.left_pa() - std::max(high.draft_needed_pa, head_pa(p.flow_kg_s));
         },
-        high.gas_flow_kg_s);
+        start.flow_kg_s);
     state.capacity_kg_s = capacity ? *capacity / high.gas_per_fuel_kg_kg : 0.0;
     if (!balance) {
         state.status = Status::no_flow;
@@ -168,7 +218,8 @@ void free_burn(const FlueModel& model,
     }
     state.burn_rate_kg_s = *balance / high.gas_per_fuel_kg_kg;
     state.draft_needed_pa = resistance_pa(*balance);
-    if (*balance > 0.5 * greatest_flow_share * high.gas_flow_kg_s) {
+    if (state.status == Status::solved
+        && !vent_limit::holds(model, stream, state.flow, state.draft_pa)) {
         state.status = Status::no_answer;
     }
 }
@@ -254,6 +305,9 @@ solve_in_room(const FlueModel& model, StateKind kind, Detail detail, SolvedBefor
         solve_kindling(model, detail, state);
         state.cold = cold_start(model.resolved(), model.surroundings());
         break;
+    }
+    if (!state.flow.meets_mouth && state.status == Status::solved) {
+        state.status = Status::no_answer;
     }
     state.room.taken_kg_s = room_air_kg_s(model.resolved(), state);
     state.room.pressure_pa = room.pressure_pa(state.room.taken_kg_s);

@@ -18,8 +18,11 @@ double kept_w_m2k(const WallLayer& layer, double elapsed_s) {
     const double reached_m =
         0.5 * std::sqrt(constants::pi * layer.conductivity_w_mk / stored_j_m3k * elapsed_s);
     const double stored_j_m2k = stored_j_m3k * std::min(layer.thickness_m, reached_m);
+    constexpr double long_since = 700.0; // beyond, its power has no number, and nothing is left
     const double left =
-        stored_j_m2k > 0.0 ? std::expm1(both_faces_w_m2k * elapsed_s / stored_j_m2k) : 0.0;
+        stored_j_m2k > 0.0
+            ? std::expm1(std::min(long_since, both_faces_w_m2k * elapsed_s / stored_j_m2k))
+            : 0.0;
     return left > 0.0 ? std::min(both_faces_w_m2k / left, not_cooled_w_m2k) : not_cooled_w_m2k;
 }
 

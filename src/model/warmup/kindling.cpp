@@ -1,8 +1,10 @@
 #include "kindling.hpp"
 
+#include "fluewright/model/states/vent_limit.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/friction.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -143,13 +145,13 @@ private:
     double pressure_pa_{};
 };
 
-} // namespace
-
-void solve_kindling(const FlueModel& model, Detail detail, StateResult& state) {
+/// With a share of the gas that kindling gives.
+void kindle(const FlueModel& model, double share, Detail detail, StateResult& state) {
     const Case& c = model.resolved();
+    state.stations.clear();
     Column column{.around = model.surroundings(),
                   .fit = c.gas_low().products(),
-                  .flow_kg_s = c.kindling.gas_flow_kg_s,
+                  .flow_kg_s = share * c.kindling.gas_flow_kg_s,
                   .temperature_k = c.kindling.gas_temperature_k,
                   .head_pa = 0.0};
     column.head_pa = column.velocity_head_pa(c.appliance.outlet_area_m2);
@@ -159,6 +161,8 @@ void solve_kindling(const FlueModel& model, Detail detail, StateResult& state) {
     for (std::size_t i = 0; i < c.sections.size(); ++i) {
         const Section& section = c.sections[i];
         column.fitting(section);
+        column.sums.greatest_flux_kg_m2s =
+            std::max(column.sums.greatest_flux_kg_m2s, column.flow_kg_s / section.area_m2);
         if (section.length_m > 0.0) {
             column.straight(section);
         }
@@ -176,11 +180,34 @@ void solve_kindling(const FlueModel& model, Detail detail, StateResult& state) {
     flow.mouth_flow_kg_s = column.flow_kg_s;
     flow.mouth_velocity_m_s =
         column.flow_kg_s / c.sections.back().area_m2 / column.density_kg_m3(column.temperature_k);
-    state.burn_rate_kg_s = c.kindling.burn_rate_kg_s;
+    state.burn_rate_kg_s = share * c.kindling.burn_rate_kg_s;
     state.gas_flow_kg_s = column.flow_kg_s;
     state.gas_temperature_k = c.kindling.gas_temperature_k;
     state.draft_pa = model.draft_pa(flow);
     state.flow = flow;
+}
+
+} // namespace
+
+void solve_kindling(const FlueModel& model, Detail detail, StateResult& state) {
+    const auto holds = [&] {
+        const GasStream stream{.gas = GasChoice::low_fire,
+                               .air_share = 0.0,
+                               .flow_kg_s = state.gas_flow_kg_s,
+                               .temperature_k = state.gas_temperature_k};
+        return vent_limit::holds(model, stream, state.flow, state.draft_pa);
+    };
+    kindle(model, 1.0, detail, state);
+    if (holds()) {
+        return;
+    }
+    const double share = vent_limit::greatest_share([&](double tried) {
+        kindle(model, tried, Detail::totals, state);
+        return holds();
+    });
+    kindle(model, share, detail, state);
+    state.status = Status::cannot_vent;
+    state.draft_pa = std::max(state.draft_pa, -vent_limit::overpressure_pa);
 }
 
 } // namespace fluewright

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <numbers>
 #include <string>
@@ -318,5 +319,61 @@ TEST_CASE("what a file cannot say is a fault in code, too") {
     in = sound;
     in.walls.front().thermal_resistance_m2k_w.reset();
     in.walls.front().layers.resize(8, OwnLayer{"carbon steel", 0.001, {}});
-    CHECK(pointer_of(in) == "/walls/plain");
+    CHECK(pointer_of(in) == "/walls/plain/layers");
+}
+
+TEST_CASE("a fuel of one's own that cannot burn is refused at its place, and nothing else is") {
+    const auto fault_of = [](OwnFuel fuel) {
+        fuel.id = "odd";
+        fuel.group = FuelGroup::wood;
+        Installation in = plain::stack(5.0, 0.15, 0.3);
+        in.appliance.fuel.name = "odd";
+        in.fuels.push_back(fuel);
+        const auto made = resolve(with_outdoor_top(in));
+        REQUIRE_FALSE(made);
+        REQUIRE(made.error().size() == 1);
+        CHECK(made.error().front().pointer == "/fuels/odd");
+        return made.error().front().message;
+    };
+    OwnFuel ash;
+    ash.ash = 1.0;
+    CHECK(fault_of(ash).find("takes 0 kg of air") != std::string::npos);
+    OwnFuel oxygen;
+    oxygen.oxygen = 1.0;
+    CHECK(fault_of(oxygen).find("cannot burn") != std::string::npos);
+    // Carbon burned already: 27.3 % of carbon dioxide is carbon (molar masses, IUPAC).
+    OwnFuel burned;
+    burned.carbon = 0.273;
+    burned.oxygen = 0.727;
+    CHECK(fault_of(burned).find("cannot burn") != std::string::npos);
+    OwnFuel wet;
+    wet.carbon = 0.08;
+    wet.ash = 0.92;
+    wet.moisture = 0.7;
+    CHECK(fault_of(wet).find("net heating value") != std::string::npos);
+}
+
+TEST_CASE("a burn rate that follows from another figure keeps the limits of one that is written") {
+    const auto fault_of = [](const std::function<void(Appliance&)>& set) {
+        Installation in = plain::stack(5.0, 0.15, 0.3);
+        in.appliance.burn_rate_kg_s = {};
+        set(in.appliance);
+        const auto made = resolve(with_outdoor_top(in));
+        REQUIRE_FALSE(made);
+        CHECK(made.error().front().message.find("burn rate of") != std::string::npos);
+        return made.error().front().pointer;
+    };
+    // 1 MW of wood with 15 MJ/kg is 240 kg/h; with 70 % of water some four times that.
+    CHECK(fault_of([](Appliance& a) {
+              a.heat_input_w.high = 1e6;
+              a.fuel.moisture = 0.7;
+          })
+          == "/appliance/heat_input/high");
+    CHECK(fault_of([](Appliance& a) { a.heat_input_w.high = 100.0; })
+          == "/appliance/heat_input/high");
+    CHECK(fault_of([](Appliance& a) {
+              a.burn_rate_kg_s.high = 500.0 / 3600.0;
+              a.burn_rate_basis = BurnRateBasis::dry;
+          })
+          == "/appliance/burn_rate/high");
 }

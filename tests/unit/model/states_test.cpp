@@ -143,3 +143,68 @@ TEST_CASE("a search over the flow finds the greatest balance and forgets nothing
         search.greatest_balance([](const FlowPoint& p) { return p.left_pa() - 100.0; }, 1.0));
     CHECK(*search.greatest_balance([](const FlowPoint&) { return 1.0; }, 1.0) > 500.0);
 }
+
+// 200 Pa: the test pressure of class P1 (EN 1443, from memory), over which no flue of a house is
+// tested. 0.3 of sound: where textbooks end the incompressible flow (from memory).
+TEST_CASE("a burn rate that the run cannot vent is named, and all else still told") {
+    Installation in = plain::stack(5.0, 0.05, 0.3);
+    in.appliance.burn_rate_kg_s = {0.05e-3, 50.0e-3};
+    in.appliance.gas_temperature_k = {450.0, 900.0};
+    const Case c = plain::resolved(in);
+    const Solution solution = solve(c, Detail::stations);
+    const StateResult& high = state_of(solution, StateKind::high_fire);
+    CHECK(high.status == Status::cannot_vent);
+    CHECK(high.draft_pa == Approx(-200.0).epsilon(0.01));
+    CHECK(high.burn_rate_kg_s < 0.1 * c.appliance.high.burn_rate_kg_s);
+    for (const Station& station : high.stations) {
+        CHECK(station.pressure_pa < 210.0);
+        // sqrt(1.3 R T) of gas at 900 K is about 580 m/s
+        CHECK(station.velocity_m_s < 0.3 * 600.0);
+    }
+    const StateResult& free = state_of(solution, StateKind::free_burn);
+    CHECK(free.status == Status::solved);
+    CHECK(free.capacity_kg_s > 0.0);
+    CHECK(free.capacity_kg_s < high.burn_rate_kg_s);
+    CHECK(state_of(solution, StateKind::low_fire).status == Status::solved);
+    CHECK(state_of(solution, StateKind::standing).status == Status::solved);
+}
+
+TEST_CASE("loose joints and a tight house leave such a fire its name") {
+    Installation in = plain::stack(5.0, 0.05, 0.3);
+    in.appliance.burn_rate_kg_s = {0.05e-3, 50.0e-3};
+    in.appliance.gas_temperature_k = {450.0, 900.0};
+    in.run.front().joint_gap_m = 1e-3;
+    in.site.room.pressure_pa.reset();
+    in.site.house.storeys = 1.0;
+    in.site.house.air_changes_50_pa_1_s = 0.6 / 3600.0;
+    const StateResult high =
+        state_of(solve(plain::resolved(in), Detail::totals), StateKind::high_fire);
+    CHECK(high.status == Status::cannot_vent);
+    CHECK(high.draft_pa >= -200.0);
+    CHECK(std::isfinite(high.gas_flow_kg_s + high.room.pressure_pa));
+}
+
+TEST_CASE("more kindling than the flue can carry is named") {
+    Installation in = plain::stack(5.0, 0.05, 0.3);
+    in.run.front().deposit_m = 0.02; // leaves 10 mm
+    const StateResult cold =
+        state_of(solve(plain::resolved(in), Detail::totals), StateKind::cold_start);
+    CHECK(cold.status == Status::cannot_vent);
+    CHECK(cold.draft_pa >= -200.0);
+}
+
+TEST_CASE("an open front whose lining has no area is one without a lining") {
+    Installation in = plain::stack(5.0, 0.2, 0.3);
+    in.appliance.type = ApplianceType::fireplace;
+    in.appliance.door = {0.6, 0.5, {}};
+    const auto solved = [&] {
+        return state_of(solve(plain::resolved(in), Detail::totals), StateKind::door_open_high);
+    };
+    in.appliance.firebox.lining_area_m2 = 0.0;
+    const StateResult none = solved();
+    in.appliance.firebox.lining_area_m2 = 1e-9;
+    const StateResult hardly_any = solved();
+    CHECK(none.status == Status::solved);
+    CHECK(none.door.box_temperature_k == Approx(hardly_any.door.box_temperature_k));
+    CHECK(none.door.opening_share == Approx(hardly_any.door.opening_share));
+}

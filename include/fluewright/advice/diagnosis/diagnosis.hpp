@@ -3,7 +3,7 @@
 #include "fluewright/advice/diagnosis/tables.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
-#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/states/states.hpp"
 
 #include <memory>
@@ -40,6 +40,7 @@ struct Cured {
     bool works{};      ///< in every state that counts
     std::string state; ///< that with least to spare
     StateKind kind{};
+    Status status{}; ///< of that state; only a solved one has a draft
     double draft_pa{};
     double draft_needed_pa{};
     double opening_share{};    ///< of the door, where that is the limit
@@ -104,6 +105,10 @@ struct NextCheck {
     std::size_t number{};              ///< for Diagnoser::answer()
 };
 
+/// The row of the number that a reading of the check is in the file, with its limits; null where
+/// the check has no reading.
+[[nodiscard]] const FieldInfo* field_of(const NextCheck& check);
+
 struct Diagnosis {
     std::string title;
     UnitSystem units{};
@@ -133,7 +138,7 @@ public:
     [[nodiscard]] Diagnosis diagnose();
 
     /// Takes the answer to a check of the latest diagnosis into account; false where the reply does
-    /// not suit the check.
+    /// not suit the check, or is a reading that the file would not take.
     bool answer(const NextCheck& check, const Reply& reply);
 
     /// Never proposes that check again.

@@ -26,8 +26,11 @@ struct StateSpread {
     double as_written{}; ///< spare with every value as written, as in StateVerdict
     double low{};        ///< 5 % of the runs have less to spare
     double median{};
-    double high{};                   ///< 5 % have more
-    double passing_share{};          ///< of the runs: the probability that the state passes
+    double high{};          ///< 5 % have more
+    double passing_share{}; ///< of the runs: the probability that the state passes
+    /// Of the runs: the state has no figures, as the run cannot vent the burn rate. They lie below
+    /// all that have.
+    double without_figures_share{};
     std::vector<double> first_order; ///< of each input: its share of the variance, by itself
 };
 

@@ -21,7 +21,12 @@ struct BatchRecord {
     std::string text;
 };
 
-enum class Outcome : std::uint8_t { pass, short_of_draft, fault };
+enum class Outcome : std::uint8_t {
+    pass,
+    short_of_draft,
+    fault, ///< of the record: nothing was computed
+    failed ///< the solver gave up a state, which is a fault of the program
+};
 
 [[nodiscard]] std::string_view name(Outcome outcome);
 
@@ -38,7 +43,8 @@ struct BatchRow {
     std::string limiting_weather;
     std::string margin_state; ///< of high and low fire that with least to spare over its need
     std::string margin_weather;
-    double margin_pa{}; ///< of that state; so are draft and need
+    Status margin_status{}; ///< of that state; only a solved one has figures
+    double margin_pa{};     ///< of that state; so are draft and need
     double draft_pa{};
     double draft_needed_pa{};
     double opening_share{};       ///< least opening of the reload (of a fireplace: the open front)

@@ -75,6 +75,7 @@ struct FieldInfo {
     bool required{false};            ///< structurally: the file cannot be read without it
     bool carries_on{false};          ///< a part that leaves it out has the value of the part before
     bool may_be_whole_number{false}; ///< a word that may also be a count, without quotes
+    bool whole{false};               ///< a number that counts things
     std::string_view meaning{};
     std::string_view example{};            ///< as written between the quotes
     std::optional<DefaultId> default_id{}; ///< taken where it is left out
@@ -172,7 +173,18 @@ struct ChildInfo {
     std::string_view meaning;
     bool required{false};
     std::string_view bare_key{}; ///< a bare text instead of the object stands for this key of it
+    std::size_t most{};          ///< of a list: entries it may have
 };
+
+/// Layers of a wall of one's own; the wall that is solved keeps one more free for what grows on the
+/// inside.
+inline constexpr std::size_t most_own_layers = 7;
+
+/// A name or a text of the file may have so many bytes.
+inline constexpr std::size_t longest_text = 1000;
+
+/// "`run` has 900 entries, more than 200"
+[[nodiscard]] std::string too_many_words(const ChildInfo& child, std::size_t entries);
 
 /// An object of the file that stands under a name of the user's own.
 template <class T>
@@ -191,18 +203,31 @@ void for_each_child(Object& object, Visit&& visit) {
           object.site);
     visit(ChildInfo{"appliance", "The heater, its fuel and how it is fired.", true},
           object.appliance);
-    visit(ChildInfo{"run", "The parts in order, from the outlet to the open air.", true},
+    visit(ChildInfo{"run", "The parts in order, from the outlet to the open air.", true, "", 200},
           object.run);
-    visit(ChildInfo{"fuels", "Fuels of your own, each under its name."}, object.fuels);
-    visit(ChildInfo{"walls", "Pipe and chimney walls of your own, each under its name."},
-          object.walls);
-    visit(ChildInfo{"fittings", "Fittings of your own, each under its name."}, object.fittings);
-    visit(ChildInfo{"observed", "What was seen or measured on the installation as it stands."},
+    visit(ChildInfo{"fuels", "Fuels of your own, each under its name.", false, "", 50},
+          object.fuels);
+    visit(
+        ChildInfo{
+            "walls", "Pipe and chimney walls of your own, each under its name.", false, "", 50},
+        object.walls);
+    visit(ChildInfo{"fittings", "Fittings of your own, each under its name.", false, "", 50},
+          object.fittings);
+    visit(ChildInfo{"observed",
+                    "What was seen or measured on the installation as it stands.",
+                    false,
+                    "",
+                    100},
           object.observed);
-    visit(ChildInfo{"burn", "The course of one fire, for the warm-up: what burns for how long."},
+    visit(ChildInfo{"burn",
+                    "The course of one fire, for the warm-up: what burns for how long.",
+                    false,
+                    "",
+                    100},
           object.burn);
     visit(ChildInfo{"building", "What the heater has to keep warm."}, object.building);
-    visit(ChildInfo{"stock", "Pieces at hand, and lengths your shop sells."}, object.stock);
+    visit(ChildInfo{"stock", "Pieces at hand, and lengths your shop sells.", false, "", 200},
+          object.stock);
 }
 
 template <Either<Site> Object, class Visit>
@@ -214,14 +239,17 @@ void for_each_child(Object& object, Visit&& visit) {
                     "The building round the room: its leaks, fans and open windows give the "
                     "pressure in the room."},
           object.house);
-    visit(ChildInfo{"weather", "The weathers to compute, each with a name."}, object.weather);
+    visit(ChildInfo{"weather", "The weathers to compute, each with a name.", false, "", 50},
+          object.weather);
 }
 
 template <Either<House> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
-    visit(ChildInfo{"fans", "The fans that run: a flow alone, or name and flow.", false, "flow"},
-          object.fans);
-    visit(ChildInfo{"openings", "Windows set open and air inlets."}, object.openings);
+    visit(
+        ChildInfo{"fans", "The fans that run: a flow alone, or name and flow.", false, "flow", 50},
+        object.fans);
+    visit(ChildInfo{"openings", "Windows set open and air inlets.", false, "", 50},
+          object.openings);
 }
 
 template <Either<Appliance> Object, class Visit>
@@ -245,18 +273,25 @@ void for_each_child(Object& object, Visit&& visit) {
 
 template <Either<Roof> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
-    visit(ChildInfo{"near", "Buildings, openings and trees near the mouth."}, object.near);
+    visit(ChildInfo{"near", "Buildings, openings and trees near the mouth.", false, "", 50},
+          object.near);
 }
 
 template <Either<Building> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
-    visit(ChildInfo{"parts", "Walls, roofs, floors, windows and doors to the outside."},
-          object.parts);
+    visit(
+        ChildInfo{
+            "parts", "Walls, roofs, floors, windows and doors to the outside.", false, "", 200},
+        object.parts);
 }
 
 template <Either<OwnWall> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
-    visit(ChildInfo{"layers", "The layers from the inside out; an air gap is a layer of air gap."},
+    visit(ChildInfo{"layers",
+                    "The layers from the inside out; an air gap is a layer of air gap.",
+                    false,
+                    "",
+                    most_own_layers},
           object.layers);
 }
 

@@ -12,6 +12,12 @@ namespace fluewright {
 /// last bits of a bound counts as the bound: a conversion of units may have moved it.
 [[nodiscard]] bool is_in_range(double value, const FieldInfo& field);
 
+/// Whether a row that counts takes this number.
+[[nodiscard]] bool is_whole_enough(double value, const FieldInfo& field);
+
+/// "`screws` is not a whole number"
+[[nodiscard]] std::string not_whole_words(const FieldInfo& field);
+
 /// "50 mm to 1 m", "above 0 m and up to 100 m".
 [[nodiscard]] std::string range_in_words(const FieldInfo& field,
                                          UnitSystem system = UnitSystem::metric);

@@ -53,10 +53,11 @@ struct MarchResult {
     double mouth_flow_kg_s{};
     double mouth_velocity_m_s{};
     double mouth_air_share{};
-    double heat_loss_w{};     ///< through the walls
-    double enthalpy_in_w{};   ///< at the outlet
-    double enthalpy_leak_w{}; ///< carried in by leaks, less what they carry out
-    double enthalpy_out_w{};  ///< at the mouth
+    double greatest_flux_kg_m2s{}; ///< flow over area where that is greatest
+    double heat_loss_w{};          ///< through the walls
+    double enthalpy_in_w{};        ///< at the outlet
+    double enthalpy_leak_w{};      ///< carried in by leaks, less what they carry out
+    double enthalpy_out_w{};       ///< at the mouth
     double leak_in_kg_s{};
     double leak_out_kg_s{};
     double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net

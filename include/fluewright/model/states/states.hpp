@@ -13,9 +13,19 @@ namespace fluewright {
 
 enum class Status : std::uint8_t {
     solved,
-    no_flow,   ///< the physics has no answer: no flow upwards balances
+    no_flow, ///< the physics has no answer: no flow upwards balances
+    /// A high or low fire that presses or speeds the gas beyond vent_limit: the figures are those
+    /// of the greatest burn rate within it.
+    cannot_vent,
     no_answer, ///< the solver gave up; a fault of the program
 };
+
+inline constexpr std::array<std::string_view, 4> status_words{
+    "solved", "no flow", "cannot vent", "no answer"};
+
+[[nodiscard]] constexpr std::string_view name(Status status) {
+    return status_words[static_cast<std::size_t>(status)];
+}
 
 /// How far the door may be opened some time after it was. Over 1: fully.   [theory eq. 70]
 struct DoorMoment {

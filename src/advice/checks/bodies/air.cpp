@@ -269,7 +269,7 @@ Verdict smoke(const View& view, const catalog::Rule& /*rule*/) {
                  : unknown({"/site/alarms/smoke"});
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto air_entries = std::to_array<Entry>({
     {"room-min-volume", room_least},
     {"air-gas-yardstick", gas_yardstick},
     {"de-room-air", room_de},
@@ -294,7 +294,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> air_checks() {
-    return entries;
+    return air_entries;
 }
 
 } // namespace fluewright::checking

@@ -203,7 +203,7 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
                        : unknown({"/site/roof/braced"}, "the part above the roof braced");
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto chimney_entries = std::to_array<Entry>({
     {"masonry-must-be-lined", lined},
     {"uk-must-be-lined", lined},
     {"ca-must-be-lined", lined},
@@ -224,7 +224,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> chimney_checks() {
-    return entries;
+    return chimney_entries;
 }
 
 } // namespace fluewright::checking

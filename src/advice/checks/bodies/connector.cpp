@@ -207,7 +207,7 @@ Verdict rise_before_bend(const View& view, const catalog::Rule& rule) {
     return not_here("the pipe has no bend");
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto connector_entries = std::to_array<Entry>({
     {"connector-size-not-below-collar", not_below_collar},
     {"connector-horizontal-75", level_single},
     {"connector-horizontal-100", level_insulated},
@@ -226,7 +226,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> connector_checks() {
-    return entries;
+    return connector_entries;
 }
 
 } // namespace fluewright::checking

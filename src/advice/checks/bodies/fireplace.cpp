@@ -257,7 +257,7 @@ Verdict depth(const View& view, const catalog::Rule& rule) {
         view, deep, rule.figure, Kind::length, "firebox depth", "/appliance/firebox/depth");
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto fireplace_entries = std::to_array<Entry>({
     {"fireplace-flue-area", by_shape},
     {"fireplace-flue-by-height", by_height},
     {"fireplace-flue-fha", by_height_fha},
@@ -276,7 +276,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> fireplace_checks() {
-    return entries;
+    return fireplace_entries;
 }
 
 } // namespace fluewright::checking

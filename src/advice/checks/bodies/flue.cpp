@@ -175,7 +175,7 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     return at(view, *least, std::move(v));
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto flue_entries = std::to_array<Entry>({
     {"chimney-flue-not-below-connector", not_below_connector},
     {"ca-flue-area", not_below_connector},
     {"chimney-flue-max-3x", at_most_times},
@@ -191,7 +191,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> flue_checks() {
-    return entries;
+    return flue_entries;
 }
 
 } // namespace fluewright::checking

@@ -258,7 +258,7 @@ Verdict near_uk(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto mouth_entries = std::to_array<Entry>({
     {"top-3-2-10", three_two_ten},
     {"ca-top", top_canada},
     {"top-medium-heat", medium_heat, Needs::solution},
@@ -273,7 +273,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> mouth_checks() {
-    return entries;
+    return mouth_entries;
 }
 
 } // namespace fluewright::checking

@@ -213,7 +213,7 @@ Verdict close_things_de(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto mouth_abroad_entries = std::to_array<Entry>({
     {"au-top-near-ridge", near_ridge_au},
     {"au-top-away", away_au},
     {"de-top-2010", top_2010},
@@ -226,7 +226,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> mouth_abroad_checks() {
-    return entries;
+    return mouth_abroad_entries;
 }
 
 } // namespace fluewright::checking

@@ -282,7 +282,7 @@ Verdict damper_leaves_open(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto pipe_entries = std::to_array<Entry>({
     {"connector-overlap", lap},
     {"ca-overlap", lap},
     {"au-overlap", lap},
@@ -313,7 +313,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> pipe_checks() {
-    return entries;
+    return pipe_entries;
 }
 
 } // namespace fluewright::checking

@@ -124,7 +124,7 @@ Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
     return v;
 }
 
-constexpr auto entries = std::to_array<Entry>({
+constexpr auto surface_and_fuel_entries = std::to_array<Entry>({
     {"trade-surface-cold", cold_surface, Needs::solution},
     {"trade-surface-hot", hot_surface, Needs::solution},
     {"trade-galvanized-zinc", zinc, Needs::solution},
@@ -135,7 +135,7 @@ constexpr auto entries = std::to_array<Entry>({
 } // namespace
 
 std::span<const Entry> surface_and_fuel_checks() {
-    return entries;
+    return surface_and_fuel_entries;
 }
 
 } // namespace fluewright::checking

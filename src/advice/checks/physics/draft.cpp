@@ -1,5 +1,6 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/advice/score.hpp"
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -51,9 +52,11 @@ void short_or_strong(Subject& s, const StateResult& state) {
                              .weight = -state.margin_pa() / std::max(1.0, state.draft_needed_pa)},
                             outlet);
     if (f != nullptr && s.with_words()) {
-        f->message = "The run gives " + s.show(state.draft_pa, Kind::pressure)
-                     + " at the outlet; the appliance needs "
-                     + s.show(state.draft_needed_pa, Kind::pressure) + ".";
+        f->message = state.status == Status::cannot_vent
+                         ? cannot_vent_words(s.resolved, s.view.states(), state)
+                         : "The run gives " + s.show(state.draft_pa, Kind::pressure)
+                               + " at the outlet; the appliance needs "
+                               + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = greatest_loss(s, state);
     }
     if (greatest <= 0.0) {

@@ -219,8 +219,11 @@ void heat(Subject& s) {
         if (!sets_flow(state) || state.stations.empty()) {
             continue;
         }
-        cold_wall(s, state);
-        ice(s, state);
+        // A fire that the run cannot vent is solved at a lower flow, whose walls are not its own.
+        if (state.status != Status::cannot_vent) {
+            cold_wall(s, state);
+            ice(s, state);
+        }
         if (state.kind == StateKind::high_fire) {
             if (s.resolved.appliance.fuel_group == FuelGroup::wood) {
                 overfired(s, state);

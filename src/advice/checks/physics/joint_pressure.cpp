@@ -125,11 +125,15 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "At the lower end of " + f->place + " the gas is "
-                 + s.show(joint.over_pa, Kind::pressure) + " above the air of "
-                 + std::string{words(joint.space)} + "; a joint there that "
-                 + std::string{words(joint.make)} + " may be at most "
-                 + s.show(limit_pa, Kind::pressure) + " above it.";
+    const bool at_limit = joint.state->status == Status::cannot_vent;
+    f->message =
+        (at_limit ? "At the most that the run can vent, less than this fire gives, the gas "
+                    "at the lower end of "
+                  : "At the lower end of ")
+        + f->place + (at_limit ? " is " : " the gas is ") + s.show(joint.over_pa, Kind::pressure)
+        + " above the air of " + std::string{words(joint.space)} + "; a joint there that "
+        + std::string{words(joint.make)} + " may be at most " + s.show(limit_pa, Kind::pressure)
+        + " above it.";
     // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
     // out.
     if (joint.over_outdoors_pa <= 0.0 && level != JointHarm::note) {

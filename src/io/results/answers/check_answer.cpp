@@ -1,3 +1,4 @@
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/json/report_json.hpp"
 #include "io/results/finding_rows.hpp"
 #include "io/results/installation_rows.hpp"
@@ -43,7 +44,8 @@ const Record<LimitingRow>& record_of<LimitingRow>() {
               return (l.of.installation.weathers[l.state().weather].name);
           }},
          {"draft", Kind::pressure, "at the outlet", [](const LimitingRow& l) {
-              return if_finite(l.state().draft_pa);
+              return has_figures(l.state()) ? if_finite(l.state().draft_pa)
+                                            : std::optional<double>{};
           }}}};
     return record;
 }

@@ -20,6 +20,11 @@ struct CauseSizeRow {
     }
 };
 
+/// Only a solved state has a draft to tell.
+std::optional<double> of_solved(const Cured& cured, double value) {
+    return cured.status == Status::solved ? if_finite(value) : std::nullopt;
+}
+
 constexpr std::string_view place_meaning = "in words; null where it has none";
 
 } // namespace
@@ -75,7 +80,7 @@ const Record<Cured>& record_of<Cured>() {
          {"draft",
           Kind::pressure,
           "at the outlet",
-          [](const Cured& c) { return if_finite(c.draft_pa); }},
+          [](const Cured& c) { return of_solved(c, c.draft_pa); }},
          {"draft_needed",
           Kind::pressure,
           "at the outlet",
@@ -83,7 +88,7 @@ const Record<Cured>& record_of<Cured>() {
          {"margin",
           Kind::pressure,
           "draft less the draft needed",
-          [](const Cured& c) { return if_finite(c.margin_pa()); }},
+          [](const Cured& c) { return of_solved(c, c.margin_pa()); }},
          {"opening_share", "how far the door may be opened; over 1: wholly", [](const Cured& c) {
               return if_finite(c.opening_share);
           }}}};
