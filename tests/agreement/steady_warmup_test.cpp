@@ -9,7 +9,7 @@ using namespace fluewright::agreement;
 
 namespace {
 
-constexpr std::uint64_t warmed = 500; // a fire of weeks takes thousands of marches
+constexpr std::uint64_t warmed = 200; // a fire of weeks takes thousands of marches
 
 constexpr double day_s = 86400.0;
 

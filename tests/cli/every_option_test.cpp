@@ -10,22 +10,23 @@
 
 using namespace fluewright::cli;
 
+namespace every_option {
 namespace {
 
 using Words = std::vector<std::string>;
 
-const std::string example = PROJECT_SOURCE_DIR "/examples/bindery.json";
+const std::string example_file = PROJECT_SOURCE_DIR "/examples/bindery.json";
 
 /// A command line that is right, short of the option that is tried.
 Words sound_line(const Command& command) {
     Words line{std::string{command.name}};
     if (command.name == "compare") {
-        line.push_back(example);
+        line.push_back(example_file);
         line.emplace_back("-");
     } else if (command.name == "explain") {
         line.emplace_back("draft-short");
     } else if (command.name == "diagnose") {
-        line.push_back(example);
+        line.push_back(example_file);
     } else if (command.word.required && !command.word.name.empty()) {
         line.emplace_back("-");
     }
@@ -122,7 +123,7 @@ TEST_CASE("numbers at the limits of an option and just beyond them") {
     };
     limits({"check", "-"}, "--samples", "100", "99", "1000001");
     limits({"check", "-"}, "--jobs", "1", "0", "1025");
-    limits({"improve", example}, "--most", "1", "0", "1001");
+    limits({"improve", example_file}, "--most", "1", "0", "1001");
     limits({"warmup", "-"}, "--minutes", "1", "0.9", "10081");
     limits({"warmup", "-", "--minutes", "2"}, "--step", "0.5", "0.4", "3601");
     limits({"vary", "-", "--over", "moisture=10..20%:2"}, "--samples", "1", "0", "100000001");
@@ -136,7 +137,7 @@ TEST_CASE("options that contradict each other are refused, none is passed over i
     check_refused({"vary", "-", "--over", "moisture=10..20%:2"}, {"--seed", "3"}, 2);
     check_refused({"batch", "-"}, {"--resume"}, 2);
     check_refused({"batch", "-"}, {"--resume", "--force", "--output", "none.csv"}, 2);
-    check_refused({"diagnose", example}, {"--ask", "--json"}, 2);
+    check_refused({"diagnose", example_file}, {"--ask", "--json"}, 2);
     check_refused({"diagnose", "-"}, {"--ask"}, 2);
     check_refused({"sweep", "-"}, {}, 2);
     CHECK_FALSE(std::filesystem::exists("none.csv"));
@@ -188,3 +189,5 @@ TEST_CASE("a batch tells of a burn rate that cannot be vented, without figures f
         CHECK(session::run({command, "-"}, file).status < 2);
     }
 }
+
+} // namespace every_option

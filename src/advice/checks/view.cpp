@@ -38,7 +38,7 @@ bool View::same_as_printed(double figure, double other, Kind kind) const {
 
 bool View::reaches(double figure, double limit, Kind kind) const {
     constexpr double as_typed = 1e-12;
-    constexpr double half_a_millimetre = 5e-4; // documents round inches so
+    constexpr double half_a_millimetre = 5e-4;  // documents round inches so
     constexpr double shortest_rounded_m = 0.02; // a sheet or a slit is not rounded so
     const bool rounds = kind == Kind::length && limit > shortest_rounded_m;
     const double rounding = rounds ? half_a_millimetre : as_typed;

@@ -26,6 +26,27 @@ struct Piece {
 
     [[nodiscard]] bool has_length() const { return run_part->has_length(); }
 
+    /// Whether a distance is asked of it: of each length, and of a fitting where the file tells one
+    /// or it stands where no pipe may. A fitting that says nothing stands as the pipe beside it.
+    [[nodiscard]] bool has_distance() const {
+        return has_length() || part->clearance_m || part->listed_clearance_m || part->shield
+               || turns_hidden();
+    }
+
+    /// Whether it is asked what it passes, by the same measure.
+    [[nodiscard]] bool has_passage() const {
+        return has_length() || part->passes || turns_hidden();
+    }
+
+    /// Whether it has a sheet of its own: each length, and a fitting of which the file tells it.
+    [[nodiscard]] bool has_sheet() const { return has_length() || part->wall.has_value(); }
+
+    /// An elbow or tee out of sight.
+    [[nodiscard]] bool turns_hidden() const {
+        const bool turns = section->kind == PartKind::elbow || section->kind == PartKind::tee;
+        return turns && (section->zone == Zone::attic || section->zone == Zone::chase);
+    }
+
     [[nodiscard]] bool level() const { return run_part->level(); }
 
     [[nodiscard]] bool is_single() const { return run_part->wall_kind == WallKind::single; }

@@ -33,6 +33,11 @@ constexpr double equal_temperature_k = 1e-6;
 /// take a thousand of them.
 constexpr double spent_k = 1e-4;
 
+/// Farther than this from where a stage was taken, its slopes no longer lead to the answer.
+constexpr double far_off_y = 0.5;
+constexpr double least_steeper = 0.5;
+constexpr double most_bend = 0.5;
+
 /// Of the temperature, about: what the other properties grow with.
 constexpr double heat_power = 0.17;
 
@@ -164,11 +169,19 @@ void FlueModel::Straight::correct(std::array<Stage, Points>& stages, double step
         for (std::size_t j = 0; j < Points; ++j) {
             y_here += Gauss<Points>::weights_to_point[i][j] * change[j];
         }
+        // A trickle may come out far from where it was looked for: no hotter than it came in, then.
+        const bool far_off = std::abs(y_here - stage.y) > far_off_y;
+        y_here = far_off ? std::fmin(y_here, 0.0) : y_here;
         const double late = y_here - stage.y;
-        const double warmer_k = (stage.gas_k - ambient_k_) * late * (1.0 + 0.5 * late);
-        stage.reynolds *= 1.0 - viscosity_power * warmer_k / stage.gas_k;
+        const double excess_k = stage.gas_k - ambient_k_;
+        const double warmer_k = far_off ? start_difference_k_ * std::exp(y_here) - excess_k
+                                        : excess_k * late * (1.0 + 0.5 * late);
+        stage.reynolds *= far_off ? std::pow(1.0 + warmer_k / stage.gas_k, -viscosity_power)
+                                  : 1.0 - viscosity_power * warmer_k / stage.gas_k;
         stage.gas_k += warmer_k;
-        stage.loss_per_m *= 1.0 + late * stage.loss_slope;
+        const double steeper = 1.0 + late * stage.loss_slope;
+        stage.loss_per_m *=
+            far_off ? std::clamp(steeper, least_steeper, 1.0 / least_steeper) : steeper;
         stage.y = y_here;
     }
 }
@@ -198,7 +211,9 @@ double FlueModel::Straight::cell(double xi, double step, double y, bool first_is
         const double mean_entry = 1.0 + 3.0 * prepared_.entry_scale / squares;
         const double by_entry = last_.loss_per_entry * (mean_entry / last_.entry - 1.0);
         const double change = -last_.loss_per_m * along_m;
-        y_here += change * (1.0 + by_entry + 0.5 * last_.loss_slope * change);
+        // Over many transfer units, as of a trickle, a slope tells no more than the direction.
+        const double bend = std::clamp(0.5 * last_.loss_slope * change, -most_bend, most_bend);
+        y_here += change * (1.0 + by_entry + bend);
         if (i > 0 || !first_is_known) {
             set_gas(y_here, std::exp(y_here));
             take_stage(next);

@@ -127,12 +127,13 @@ const StateResult* find_state(SolvedBefore before, StateKind kind) {
     return found == before.end() ? nullptr : &*found;
 }
 
-/// The profile of a fire that is solved already. The gas flows as it is fired, so that temperatures
-/// are the same whatever the pressure of the room.
+/// The profile of a fire that is solved already at its burn rate. The gas flows as it is fired, so
+/// that temperatures are the same whatever the pressure of the room.
 std::span<const Station> profile_of(SolvedBefore before, StateKind kind) {
     const StateResult* state = find_state(before, kind);
-    return state != nullptr ? std::span<const Station>{state->stations}
-                            : std::span<const Station>{};
+    return state != nullptr && state->status == Status::solved
+               ? std::span<const Station>{state->stations}
+               : std::span<const Station>{};
 }
 
 /// `at_high_fire` is the high fire of the same model, where it is solved already: the first march

@@ -44,10 +44,10 @@ Assessment assessed(const json& file, const std::string& body) {
 }
 
 /// How an installation is told for what it is: not met, or open with the figure that is asked.
-enum class Told { silent, open, not_met };
+enum class Answered { silent, open, not_met };
 
-Told told(const Assessment& a, const json& matters) {
-    Told best = Told::silent;
+Answered told(const Assessment& a, const json& matters) {
+    Answered best = Answered::silent;
     for (const CheckResult& result : a.checks) {
         const bool of_it = std::any_of(matters.begin(), matters.end(), [&](const json& matter) {
             return result.check->matter->id == std::string{matter};
@@ -56,10 +56,10 @@ Told told(const Assessment& a, const json& matters) {
             continue;
         }
         if (result.outcome == CheckOutcome::not_met) {
-            return Told::not_met;
+            return Answered::not_met;
         }
         const bool asks = result.outcome == CheckOutcome::undetermined && !result.asked.empty();
-        best = asks ? Told::open : best;
+        best = asks ? Answered::open : best;
     }
     return best;
 }
@@ -74,12 +74,12 @@ TEST_CASE("no body is silent about a dangerous installation", "[danger]") {
             const json file = built(table["bases"][std::string{danger["base"]}], danger["changes"]);
             const Assessment a = assessed(file, body);
             INFO(std::string{danger["what"]} << ", by " << body);
-            const Told now = told(a, danger["matters"]);
-            CHECK(now != Told::silent);
+            const Answered now = told(a, danger["matters"]);
+            CHECK(now != Answered::silent);
             const json certain = danger.value("not_met_in", json::array());
             const bool must_fail =
                 std::find(certain.begin(), certain.end(), json(body)) != certain.end();
-            CHECK((!must_fail || now == Told::not_met));
+            CHECK((!must_fail || now == Answered::not_met));
             // What burns a house down ends with status 1 and is the first line of the answer.
             if (must_fail && danger.value("fire", false)) {
                 CHECK_FALSE(a.works());

@@ -24,7 +24,7 @@ Verdict chimney_distance(const View& view, const Piece& piece, double least_m) {
 Verdict by_label(const View& view, WallKind kind, std::string_view none, std::string_view usual) {
     Fold fold{none};
     for (const Piece& piece : view.pieces) {
-        if (piece.wall->kind != kind || !piece.has_length()) {
+        if (piece.wall->kind != kind || !piece.has_distance()) {
             continue;
         }
         const Part& part = *piece.part;
@@ -56,7 +56,7 @@ Verdict factory_chimney(const View& view, const catalog::Rule& rule) {
 Verdict casing_au(const View& view, const catalog::Rule& rule) {
     Fold fold{"no factory-built chimney without a listed distance stands in an enclosure"};
     for (const Piece& piece : view.pieces) {
-        if (piece.wall->kind == WallKind::insulated && piece.has_length()
+        if (piece.wall->kind == WallKind::insulated && piece.has_distance()
             && piece.section->zone == Zone::chase && !piece.part->listed_clearance_m) {
             fold.add(chimney_distance(view, piece, rule.figure));
         }
@@ -65,7 +65,7 @@ Verdict casing_au(const View& view, const catalog::Rule& rule) {
 }
 
 bool is_brick(const Piece& piece) {
-    return piece.has_length()
+    return piece.has_distance()
            && (piece.wall->kind == WallKind::masonry || piece.wall->kind == WallKind::liner);
 }
 
@@ -129,7 +129,7 @@ Verdict masonry_uk(const View& view, const catalog::Rule& rule) {
 Verdict chimney_de(const View& view, const catalog::Rule& rule) {
     Fold fold{"there is no chimney without a listed distance"};
     for (const Piece* piece : view.chimney()) {
-        if (piece->has_length() && !piece->part->listed_clearance_m) {
+        if (piece->has_distance() && !piece->part->listed_clearance_m) {
             fold.add(chimney_distance(view, *piece, rule.figure));
         }
     }

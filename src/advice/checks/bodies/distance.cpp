@@ -16,7 +16,7 @@ std::vector<const Piece*> bare_pipe(const View& view) {
     std::vector<const Piece*> list;
     if (view.solid_fuel()) {
         for (const Piece* piece : view.connector()) {
-            if (piece->has_length() && piece->is_single() && !piece->part->listed_clearance_m) {
+            if (piece->has_distance() && piece->is_single() && !piece->part->listed_clearance_m) {
                 list.push_back(piece);
             }
         }
@@ -255,11 +255,20 @@ Verdict shielded_uk(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
+/// Whether a piece stands so far off that no body asks for a shield: nothing relies on what is
+/// there.
+bool needs_no_shield(const View& view, const Piece& piece) {
+    constexpr double most_for_bare_pipe_m = 18.0 * constants::inch_m;
+    return piece.part->clearance_m
+           && view.reaches(*piece.part->clearance_m, most_for_bare_pipe_m, Kind::length);
+}
+
 Verdict shield_gap(const View& view, const catalog::Rule& rule) {
-    Fold fold{"there is no ventilated shield"};
+    Fold fold{"there is no ventilated shield that a distance relies on"};
     const std::string what = "air gap behind the shield";
     for (const Piece& piece : view.pieces) {
-        if (piece.part->shield && needs_air_behind(*piece.part->shield)) {
+        if (piece.part->shield && needs_air_behind(*piece.part->shield)
+            && !needs_no_shield(view, piece)) {
             fold.add(at(view,
                         piece,
                         given_at_least(view,
@@ -329,7 +338,7 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     constexpr double wrapped_m = 0.02;
     Fold fold{"no pipe without a listed distance before the chimney"};
     for (const Piece* piece : view.connector()) {
-        if (piece->has_length() && !piece->part->listed_clearance_m) {
+        if (piece->has_distance() && !piece->part->listed_clearance_m) {
             const bool wrapped = view.reaches(insulation_m(*piece->wall), wrapped_m, Kind::length);
             fold.add(wrapped ? distance(view, *piece, rule.second)
                              : or_else(distance(view, *piece, rule.figure),

@@ -18,7 +18,7 @@ Verdict passes_none(const View& view,
                     std::string_view asked) {
     Fold fold{no_pipe_here};
     for (const Piece* piece : pipes) {
-        if (!piece->has_length()) {
+        if (!piece->has_passage()) {
             continue;
         }
         const Zone zone = piece->section->zone;
@@ -45,7 +45,7 @@ constexpr std::array floors_and_roofs{
 std::vector<const Piece*> single_wall_pipe(const View& view) {
     std::vector<const Piece*> list;
     for (const Piece* piece : view.connector()) {
-        if (view.solid_fuel() && piece->is_single() && piece->has_length()) {
+        if (view.solid_fuel() && piece->is_single() && piece->has_passage()) {
             list.push_back(piece);
         }
     }
@@ -104,7 +104,7 @@ std::optional<Verdict> way_through(const View& view, const Piece& piece) {
 Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no pipe before the chimney passes a wall"};
     for (const Piece* piece : view.connector()) {
-        if (!piece->has_length()) {
+        if (!piece->has_passage()) {
             continue;
         }
         if (!piece->part->passes) {
@@ -151,7 +151,7 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no pipe goes through a wall that burns by a named system"};
     for (const Piece* piece : view.connector()) {
         const auto& way = piece->part->pass_through;
-        if (!piece->has_length() || !through_burning_wall(*piece) || !way
+        if (!piece->has_passage() || !through_burning_wall(*piece) || !way
             || *way == PassThrough::none) {
             continue;
         }
@@ -170,7 +170,7 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
 Verdict filling_in_wall(const View& view, const catalog::Rule& rule) {
     Fold fold{"no pipe before the chimney passes a wall that burns"};
     for (const Piece* piece : view.connector()) {
-        if (piece->has_length() && through_burning_wall(*piece)) {
+        if (piece->has_passage() && through_burning_wall(*piece)) {
             fold.add(at(view,
                         *piece,
                         given_at_least(view,
@@ -200,7 +200,7 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
                                        Kind::length,
                                        "distance in the wall",
                                        piece->key("clearance"))));
-        } else if (piece->is_single() && piece->has_length() && !part.passes) {
+        } else if (piece->is_single() && piece->has_passage() && !part.passes) {
             fold.add(unknown({piece->key("passes")}));
         }
     }
@@ -225,7 +225,7 @@ Verdict attic_shield(const View& view, const catalog::Rule& /*rule*/) {
     for (const Piece& piece : view.pieces) {
         const bool passes = piece.run_part->goes_through(Passage::attic).value_or(false)
                             || piece.run_part->goes_through(Passage::ceiling).value_or(false);
-        if (piece.wall->kind != WallKind::insulated || !piece.has_length() || !passes) {
+        if (piece.wall->kind != WallKind::insulated || !piece.has_passage() || !passes) {
             continue;
         }
         const Flag& shield = piece.part->attic_shield;

@@ -174,7 +174,7 @@ Verdict not_galvanized(const View& view, const catalog::Rule& /*rule*/) {
     }
     Fold fold{no_pipe};
     for (const Piece* piece : view.connector()) {
-        if (piece->has_length()) {
+        if (piece->has_sheet()) {
             const bool zinc = material_of(*piece) == "galvanized steel";
             fold.add(at(
                 view, *piece, decided(!zinc, zinc ? "it is galvanized" : "it is not galvanized")));
@@ -189,7 +189,7 @@ Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
     }
     Fold fold{"the run has no pipe"};
     for (const Piece& piece : view.pieces) {
-        if (piece.has_length()) {
+        if (piece.has_sheet()) {
             const bool melts = material_of(piece) == "aluminium";
             fold.add(at(view,
                         piece,
