@@ -1,6 +1,7 @@
 #include "subject.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace fluewright::checking {
@@ -49,9 +50,26 @@ bool same_thing(const Finding& finding, const CheckResult& result) {
                                                  : finding.place == result.place;
 }
 
+/// Of checks that harm alike and hold the same figure against a limit, the one that asks most comes
+/// first: who goes by the line that is shown meets them all.
+void let_the_strictest_lead(CheckResults& sources) {
+    const CheckResult& lead = sources.front();
+    const auto asks = [&](const CheckResult& r) {
+        const bool alike = r.check->severity == lead.check->severity && r.kind == lead.kind
+                           && r.figure && lead.figure && *r.figure == *lead.figure && r.limit;
+        return alike ? std::abs(*r.limit - *r.figure) : -1.0;
+    };
+    const auto strictest = std::max_element(
+        sources.begin(), sources.end(), [&](const CheckResult& a, const CheckResult& b) {
+            return asks(a) < asks(b);
+        });
+    std::rotate(sources.begin(), strictest, strictest + 1);
+}
+
 /// What the finding says is what its weightiest check says.
 void take_lead(Finding& finding) {
     std::stable_sort(finding.sources.begin(), finding.sources.end(), weighs_more);
+    let_the_strictest_lead(finding.sources);
     const CheckResult& lead = finding.sources.front();
     finding.severity = lead.check->severity;
     finding.place = lead.place;

@@ -89,3 +89,20 @@ TEST_CASE("no body is silent about a dangerous installation", "[danger]") {
         }
     }
 }
+
+TEST_CASE("of distances that several ask, the greatest is told first", "[danger]") {
+    const json table = dangers();
+    json file = table["bases"]["straight"];
+    file["run"][0]["clearance"] = "2 in";
+    for (const auto& [body, asked_m] : {std::pair{"us", 0.4572}, std::pair{"ca", 0.45}}) {
+        const Assessment a = assessed(file, body);
+        INFO(body);
+        const auto found =
+            std::find_if(a.findings.begin(), a.findings.end(), [](const Finding& finding) {
+                return finding.matter->id == "clearance-too-small";
+            });
+        REQUIRE(found != a.findings.end());
+        CHECK(found->limit.value_or(0.0) == Approx(asked_m));
+        CHECK(found->sources.size() > 1);
+    }
+}
