@@ -1,3 +1,4 @@
+#include "../changed_json.hpp"
 #include "catch.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/io/input/json_reader.hpp"
@@ -13,19 +14,6 @@ namespace {
 json dangers() {
     std::ifstream file{PROJECT_SOURCE_DIR "/tests/unit/advice/danger_cases.json"};
     return json::parse(file);
-}
-
-/// The base with the values at JSON pointers replaced.
-json built(json base, const json& changes) {
-    for (const auto& [pointer, value] : changes.items()) {
-        const json::json_pointer place{pointer};
-        if (value.is_null()) {
-            base[place.parent_pointer()].erase(place.back());
-        } else {
-            base[place] = value;
-        }
-    }
-    return base;
 }
 
 Assessment assessed(const json& file, const std::string& body) {
@@ -71,7 +59,8 @@ TEST_CASE("no body is silent about a dangerous installation", "[danger]") {
     CHECK(table["installations"].size() >= 30);
     for (const json& danger : table["installations"]) {
         for (const std::string body : {"us", "uk", "ca", "au", "de"}) {
-            const json file = built(table["bases"][std::string{danger["base"]}], danger["changes"]);
+            const json file =
+                with_changes(table["bases"][std::string{danger["base"]}], danger["changes"]);
             const Assessment a = assessed(file, body);
             INFO(std::string{danger["what"]} << ", by " << body);
             const Answered now = told(a, danger["matters"]);

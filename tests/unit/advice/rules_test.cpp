@@ -1,3 +1,4 @@
+#include "../changed_json.hpp"
 #include "catch.hpp"
 #include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/io/input/json_reader.hpp"
@@ -16,19 +17,6 @@ namespace {
 json cases() {
     std::ifstream file{PROJECT_SOURCE_DIR "/tests/unit/advice/rule_cases.json"};
     return json::parse(file);
-}
-
-/// The base with the values at JSON pointers replaced; null takes a key away.
-json changed(json base, const json& changes) {
-    for (const auto& [pointer, value] : changes.items()) {
-        const json::json_pointer place{pointer};
-        if (value.is_null()) {
-            base[place.parent_pointer()].erase(place.back());
-        } else {
-            base[place] = value;
-        }
-    }
-    return base;
 }
 
 Checked report_of(const json& file, std::string_view body) {
@@ -81,8 +69,8 @@ TEST_CASE("every rule is met, failed, left open and passed over where it should 
                 CHECK((key == "undetermined" || key == "does_not_apply"));
                 continue;
             }
-            const Checked report =
-                report_of(changed(table["bases"][std::string{given[0]}], given[1]), body_of(*rule));
+            const Checked report = report_of(
+                with_changes(table["bases"][std::string{given[0]}], given[1]), body_of(*rule));
             const CheckResult& result = result_of(report, id);
             INFO(id << " " << key << ": " << name(result.outcome) << " " << result.message);
             CHECK(result.outcome == outcome);
@@ -100,7 +88,7 @@ TEST_CASE("beside its limit every mended rule still answers as an inspector woul
         for (const json& neighbor : line.value("neighbors", json::array())) {
             const json& given = neighbor["case"];
             const Checked report =
-                report_of(changed(table["bases"][std::string{given[0]}], given[1]),
+                report_of(with_changes(table["bases"][std::string{given[0]}], given[1]),
                           body_of(*catalog::find_rule(id)));
             const CheckResult& result = result_of(report, id);
             const std::string why = neighbor["why"];
@@ -216,7 +204,7 @@ TEST_CASE("worked figures of others come out") {
     const json table = cases();
     const auto most = [&](std::string_view id, std::string_view diameter) {
         const json file =
-            changed(table["bases"]["stove"], {{"/run/4/diameter", std::string{diameter}}});
+            with_changes(table["bases"]["stove"], {{"/run/4/diameter", std::string{diameter}}});
         return result_of(report_of(file, "us"), id).outcome;
     };
     CHECK(most("chimney-flue-max-3x", "10.3 in") == CheckOutcome::met);
@@ -224,8 +212,8 @@ TEST_CASE("worked figures of others come out") {
     CHECK(most("chimney-flue-max-2x-outside", "8.4 in") == CheckOutcome::met);
     CHECK(most("chimney-flue-max-2x-outside", "8.6 in") == CheckOutcome::not_met);
     // 3 outside diameters of a 150 mm pipe: 450 mm and a little for its sheet.
-    const json uk = changed(table["bases"]["straight"],
-                            {{"/run/0/diameter", "150 mm"}, {"/run/0/clearance", "500 mm"}});
+    const json uk = with_changes(table["bases"]["straight"],
+                                 {{"/run/0/diameter", "150 mm"}, {"/run/0/clearance", "500 mm"}});
     CHECK(*result_of(report_of(uk, "uk"), "uk-pipe-clearance").limit == Approx(0.45).epsilon(0.01));
 }
 
@@ -248,8 +236,9 @@ TEST_CASE("the mouth on a pitched roof, by hand") {
 
 TEST_CASE("a listed distance goes before the general figure") {
     const json table = cases();
-    const json file = changed(table["bases"]["straight"],
-                              {{"/run/0/clearance", "9 in"}, {"/run/0/listed_clearance", "9 in"}});
+    const json file =
+        with_changes(table["bases"]["straight"],
+                     {{"/run/0/clearance", "9 in"}, {"/run/0/listed_clearance", "9 in"}});
     const Checked report = report_of(file, "us");
     CHECK(result_of(report, "connector-clearance-single-wall").outcome
           == CheckOutcome::does_not_apply);

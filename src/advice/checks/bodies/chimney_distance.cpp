@@ -6,19 +6,6 @@
 namespace fluewright::checking {
 namespace {
 
-constexpr std::string_view chimney_to_burn = "distance to what burns";
-
-Verdict chimney_distance(const View& view, const Piece& piece, double least_m) {
-    return at(view,
-              piece,
-              given_at_least(view,
-                             piece.part->clearance_m,
-                             least_m,
-                             Kind::length,
-                             std::string{chimney_to_burn},
-                             piece.key("clearance")));
-}
-
 /// Pipe and chimney whose distance only the label knows: with the label's figure the rule of listed
 /// distances judges it, too; without it nothing can be said, and what is usual is told.
 Verdict by_label(const View& view, WallKind kind, std::string_view none, std::string_view usual) {
@@ -29,7 +16,7 @@ Verdict by_label(const View& view, WallKind kind, std::string_view none, std::st
         }
         const Part& part = *piece.part;
         fold.add(part.listed_clearance_m
-                     ? chimney_distance(view, piece, *part.listed_clearance_m)
+                     ? to_what_burns(view, piece, *part.listed_clearance_m)
                      : unknown({piece.key("listed_clearance")},
                                "distance to what burns as its label says; usual is "
                                    + std::string{usual}));
@@ -58,7 +45,7 @@ Verdict casing_au(const View& view, const catalog::Rule& rule) {
     for (const Piece& piece : view.pieces) {
         if (piece.wall->kind == WallKind::insulated && piece.has_distance()
             && piece.section->zone == Zone::chase && !piece.part->listed_clearance_m) {
-            fold.add(chimney_distance(view, piece, rule.figure));
+            fold.add(to_what_burns(view, piece, rule.figure));
         }
     }
     return fold.result();
@@ -77,7 +64,7 @@ Verdict masonry(const View& view, const catalog::Rule& rule, bool outdoors) {
         const bool here =
             outdoors ? view.outdoors_below_roof(piece) : piece.section->zone != Zone::outdoors;
         if (is_brick(piece) && here && !piece.part->listed_clearance_m) {
-            fold.add(chimney_distance(view, piece, rule.figure));
+            fold.add(to_what_burns(view, piece, rule.figure));
         }
     }
     return fold.result();
@@ -121,7 +108,7 @@ Verdict masonry_uk(const View& view, const catalog::Rule& rule) {
                      piece,
                      at_least(
                          view, thick_m, rule.second, Kind::length, "solid masonry round the flue"))
-                : chimney_distance(view, piece, rule.figure));
+                : to_what_burns(view, piece, rule.figure));
     }
     return fold.result();
 }
@@ -130,7 +117,7 @@ Verdict chimney_de(const View& view, const catalog::Rule& rule) {
     Fold fold{"there is no chimney without a listed distance"};
     for (const Piece* piece : view.chimney()) {
         if (piece->has_distance() && !piece->part->listed_clearance_m) {
-            fold.add(chimney_distance(view, *piece, rule.figure));
+            fold.add(to_what_burns(view, *piece, rule.figure));
         }
     }
     return fold.result();

@@ -9,8 +9,6 @@
 namespace fluewright::checking {
 namespace {
 
-constexpr std::string_view to_burn = "distance to what burns";
-
 /// Single-wall pipe of a solid-fuel heater whose label gives no distance.
 std::vector<const Piece*> bare_pipe(const View& view) {
     std::vector<const Piece*> list;
@@ -27,19 +25,6 @@ std::vector<const Piece*> bare_pipe(const View& view) {
 constexpr std::string_view no_bare =
     "no single-wall pipe of a solid-fuel heater without a listed distance";
 
-/// The distance of a piece to what burns, as it stands, against the least.
-Verdict
-distance(const View& view, const Piece& piece, double least_m, std::string_view what = to_burn) {
-    return at(view,
-              piece,
-              given_at_least(view,
-                             piece.part->clearance_m,
-                             least_m,
-                             Kind::length,
-                             std::string{what},
-                             piece.key("clearance")));
-}
-
 /// What the US table leaves of the bare distance behind a shield that counts.
 double reduced_us_m(const Piece& piece, Shield shield) {
     const catalog::Rule& shielded = catalog::rule_of(RuleId::connector_clearance_shielded);
@@ -53,7 +38,7 @@ Verdict single_wall(const View& view, const catalog::Rule& rule) {
     Fold fold{no_bare};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(distance(view, *piece, rule.figure));
+            fold.add(to_what_burns(view, *piece, rule.figure));
         }
     }
     return fold.result();
@@ -65,7 +50,7 @@ Verdict single_wall_us(const View& view, const catalog::Rule& rule) {
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
             fold.add(
-                or_else(distance(view, *piece, rule.figure),
+                or_else(to_what_burns(view, *piece, rule.figure),
                         ", or " + view.show(reduced_us_m(*piece, Shield::sheet_steel), Kind::length)
                             + " with sheet steel and " + view.show(gap_m, Kind::length)
                             + " of air behind it"));
@@ -80,7 +65,7 @@ Verdict single_wall_ca(const View& view, const catalog::Rule& rule) {
     Fold fold{no_bare};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(or_else(distance(view, *piece, rule.figure),
+            fold.add(or_else(to_what_burns(view, *piece, rule.figure),
                              ", or " + view.show(shielded_m, Kind::length) + " with a shield and "
                                  + view.show(gap_m, Kind::length) + " of air behind it"));
         }
@@ -129,11 +114,11 @@ Verdict behind_shield(const View& view, const Piece& piece, const Behind& behind
             v.limit = behind.reduced_m;
             return v;
         }
-        return distance(view, piece, far ? behind.bare_m : behind.reduced_m, what);
+        return to_what_burns(view, piece, far ? behind.bare_m : behind.reduced_m, what);
     }
     const bool counts =
         behind.gap_m <= 0.0 || view.reaches(*part.shield_gap_m, behind.gap_m, Kind::length);
-    return distance(view, piece, counts ? behind.reduced_m : behind.bare_m, what);
+    return to_what_burns(view, piece, counts ? behind.reduced_m : behind.bare_m, what);
 }
 
 bool needs_air_behind(Shield shield) {
@@ -174,7 +159,7 @@ Verdict listed_distance(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no part has a listed distance in the file"};
     for (const Piece& piece : view.pieces) {
         if (piece.part->listed_clearance_m) {
-            fold.add(distance(view, piece, *piece.part->listed_clearance_m));
+            fold.add(to_what_burns(view, piece, *piece.part->listed_clearance_m));
         }
     }
     return fold.result();
@@ -189,7 +174,7 @@ Verdict diameters_uk(const View& view, const catalog::Rule& rule) {
     Fold fold{no_bare};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(or_else(distance(view, *piece, rule.figure * outside_m(*piece)),
+            fold.add(or_else(to_what_burns(view, *piece, rule.figure * outside_m(*piece)),
                              ", or " + view.show(shielded * outside_m(*piece), Kind::length)
                                  + " to a shield that reaches as far to each side"));
         }
@@ -208,7 +193,7 @@ Verdict diameters_au(const View& view, const catalog::Rule& rule) {
                      view,
                      *piece,
                      {.bare_m = bare_m, .reduced_m = factor * bare_m, .gap_m = narrow_gap_m})
-                                     : distance(view, *piece, bare_m));
+                                     : to_what_burns(view, *piece, bare_m));
     }
     return fold.result();
 }
@@ -340,8 +325,8 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     for (const Piece* piece : view.connector()) {
         if (piece->has_distance() && !piece->part->listed_clearance_m) {
             const bool wrapped = view.reaches(insulation_m(*piece->wall), wrapped_m, Kind::length);
-            fold.add(wrapped ? distance(view, *piece, rule.second)
-                             : or_else(distance(view, *piece, rule.figure),
+            fold.add(wrapped ? to_what_burns(view, *piece, rule.second)
+                             : or_else(to_what_burns(view, *piece, rule.figure),
                                        ", or " + view.show(rule.second, Kind::length) + " with "
                                            + view.show(wrapped_m, Kind::length)
                                            + " of noncombustible insulation round it"));
@@ -355,7 +340,7 @@ Verdict far_too_near(const View& view, const catalog::Rule& rule) {
     Fold fold{"no such pipe has a distance in the file"};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield && piece->part->clearance_m) {
-            fold.add(distance(view, *piece, rule.figure));
+            fold.add(to_what_burns(view, *piece, rule.figure));
         }
     }
     return fold.result();

@@ -81,6 +81,17 @@ Verdict given_at_least(const View& view,
                  : open_at_least(view, limit, kind, std::move(what), std::move(key));
 }
 
+Verdict to_what_burns(const View& view, const Piece& piece, double least_m, std::string_view what) {
+    return at(view,
+              piece,
+              given_at_least(view,
+                             piece.part->clearance_m,
+                             least_m,
+                             Kind::length,
+                             std::string{what},
+                             piece.key("clearance")));
+}
+
 Verdict or_else(Verdict open, std::string_view words) {
     for (Asked& asked : open.asked) {
         asked.words += asked.words.empty() ? "" : words;

@@ -79,6 +79,13 @@ at_most(const View& view, double figure, double limit, Kind kind, std::string wh
 
 [[nodiscard]] Verdict at(const View& view, const Piece& piece, Verdict verdict);
 
+/// The distance of a piece to what burns, as it stands, against the least; open where the file does
+/// not give it.
+[[nodiscard]] Verdict to_what_burns(const View& view,
+                                    const Piece& piece,
+                                    double least_m,
+                                    std::string_view what = "distance to what burns");
+
 /// The same with words put behind what would be asked: "..., or 9 in behind a shield".
 [[nodiscard]] Verdict or_else(Verdict open, std::string_view words);
 
