@@ -34,10 +34,9 @@ std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_
                 roof.pitch_rad.value_or(0.0), to_ridge_m, rule.figure, rule.second, reach_m),
             Kind::length);
     };
-    const std::string general = "mouth above the roof at least "
-                                + view.show(rule.figure, Kind::length) + ", and "
-                                + view.show(rule.second, Kind::length) + " above all within "
-                                + view.show(reach_m, Kind::length);
+    std::string general = "mouth above the roof at least " + view.show(rule.figure, Kind::length)
+                          + ", and " + view.show(rule.second, Kind::length) + " above all within "
+                          + view.show(reach_m, Kind::length);
     if (!roof.pitch_rad) {
         return general;
     }
