@@ -44,6 +44,15 @@ void fuel_from_file(const CaseWork& work, const OwnFuel& own) {
     a.fuel_group = *own.group;
 }
 
+combustion::FuelAnalysis analysis_of(const catalog::Fuel& row) {
+    return {.carbon = row.carbon,
+            .hydrogen = row.hydrogen,
+            .oxygen = row.oxygen,
+            .nitrogen = row.nitrogen,
+            .sulphur = row.sulphur,
+            .gross_heating_value_dry_j_kg = row.gross_heating_value_dry_j_kg};
+}
+
 /// The leanest of what burns by itself: gas of a blast furnace takes 0.6 to 0.7 kg of air per kg
 /// (from memory).
 constexpr double least_air_kg_kg = 0.5;
@@ -75,12 +84,7 @@ void hold_to_burning(const CaseWork& work, const OwnFuel& own) {
         return;
     }
     const catalog::Fuel& wood = *catalog::find_fuel("wood");
-    a.analysis = {.carbon = wood.carbon,
-                  .hydrogen = wood.hydrogen,
-                  .oxygen = wood.oxygen,
-                  .nitrogen = wood.nitrogen,
-                  .sulphur = wood.sulphur,
-                  .gross_heating_value_dry_j_kg = wood.gross_heating_value_dry_j_kg};
+    a.analysis = analysis_of(wood);
     a.moisture = wood.default_moisture;
 }
 
@@ -107,12 +111,7 @@ void fuel(const CaseWork& work) {
         const catalog::Fuel& row = *catalog::find_fuel(a.fuel);
         a.fuel = row.id;
         a.fuel_group = row.group;
-        a.analysis = {.carbon = row.carbon,
-                      .hydrogen = row.hydrogen,
-                      .oxygen = row.oxygen,
-                      .nitrogen = row.nitrogen,
-                      .sulphur = row.sulphur,
-                      .gross_heating_value_dry_j_kg = row.gross_heating_value_dry_j_kg};
+        a.analysis = analysis_of(row);
         default_moisture = row.default_moisture;
         source = row.source;
         mark = row.mark;
