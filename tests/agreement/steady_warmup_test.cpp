@@ -9,7 +9,7 @@ using namespace fluewright::agreement;
 
 namespace {
 
-constexpr std::uint64_t warmed = 200; // a fire of weeks takes thousands of marches
+constexpr std::uint64_t warmed = 500;
 
 constexpr double day_s = 86400.0;
 
@@ -38,12 +38,21 @@ void compare_end(const WarmupMoment& end, const StateResult& state, Differences&
     }
 }
 
-bool stands_upright(const Assessment& shown, std::size_t weather) {
+/// Whether every idle flue of a weather draws by more than `least_pa`.
+bool idle_draws(const Assessment& shown, std::size_t weather, double least_pa) {
     const auto& states = shown.solution.states;
     return std::all_of(states.begin(), states.end(), [&](const StateResult& state) {
         const bool cold = state.kind == StateKind::standing || state.kind == StateKind::cold_start;
-        return !cold || state.weather != weather || state.draft_pa > 0.0;
+        return !cold || state.weather != weather || state.draft_pa > least_pa;
     });
+}
+
+/// Smoke that has cooled down is 1 to 2 % heavier than air: a flue full of it needs so much more
+/// before it moves.
+double weight_of_cold_smoke_pa(const Case& installation) {
+    constexpr double share = 0.015;
+    constexpr double air_weight_pa_m = 11.8;
+    return share * air_weight_pa_m * installation.total_rise_m();
 }
 
 } // namespace
@@ -60,12 +69,18 @@ TEST_CASE("warmup after a long steady fire shows what check shows") {
             if (!high && (state.kind != StateKind::low_fire || seed % 4 != 0)) {
                 continue;
             }
+            if (!idle_draws(shown, state.weather, 0.0) && !shown.verdicts[i].passes) {
+                // A flue that stands reversed has two lasting states under a hood: up and down.
+                // Check names the one it falls short in; who preheats gets the other.
+                continue;
+            }
             const Warmup course =
                 long_fire(c, high ? c.appliance.high : c.appliance.low, state.weather);
             const WarmupMoment& end = course.moments.back();
             // Where the draft falls short, check says what the fire asks and warmup what it gets.
             // A flue that stands reversed needs a preheat before any fire, which check says too.
-            const bool granted = shown.verdicts[i].passes && stands_upright(shown, state.weather);
+            const bool granted = shown.verdicts[i].passes
+                                 && idle_draws(shown, state.weather, weight_of_cold_smoke_pa(c));
             Differences found;
             found.under(std::string{name(state.kind)} + ", weather "
                         + std::to_string(state.weather + 1));

@@ -166,13 +166,23 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Draft hood spills",
      .meaning = "The flue carries less than the appliance makes: the rest leaves by the hood.",
      .remedy = "Look for what holds the gas back above the hood, and for what lowers the room."},
+    {.id = "house-pulls-on-the-flue",
+     .harm = Harm::draft,
+     .severity = Severity::warning,
+     .per_place = false,
+     .title = "The house pulls on the flue",
+     .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
+                "the air the fire takes out of tight walls. The draft holds against it while the "
+                "fire burns well; lighting and dying down are harder.",
+     .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
     {.id = "house-starves-the-fire",
      .harm = Harm::draft,
      .severity = Severity::failure,
      .per_place = false,
      .title = "The house starves the fire",
      .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
-                "the air the fire takes out of tight walls. All of it is lost to the draft.",
+                "the air the fire takes out of tight walls. All of it is lost to the draft, and "
+                "without it the draft would do.",
      .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
     {.id = "ice-at-top",
      .harm = Harm::upkeep,
@@ -241,6 +251,15 @@ inline constexpr auto own_matters = std::to_array<Matter>({
                 "it falls into the room, and a new fire must first push it out.",
      .remedy = "Open a window by the appliance and warm the flue with burning paper before "
                "lighting; an enclosed or insulated chimney stays warmer."},
+    {.id = "room-far-below-outdoors",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "The room is far below outdoor pressure",
+     .meaning = "The room is lower than even a heater sealed against it may be used in. A burning "
+                "fire may still draw; a dying one no longer does, and its carbon monoxide, which "
+                "nobody smells, comes into the room.",
+     .remedy = "No fire with these fans running. Stop them and let air in near the appliance."},
     {.id = "single-wall-outdoors",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

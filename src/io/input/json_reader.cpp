@@ -302,6 +302,8 @@ private:
             const auto bare = node.key.substr(0, node.key.rfind('_'));
             if (std::find(keys.begin(), keys.end(), bare) != keys.end()) {
                 help = fmt::format("write `{}`; a unit goes into the value", bare);
+            } else if (const auto homes = homes_of_key(node.key); homes.size() == 1) {
+                help = fmt::format("it is a key of `{}`", homes.front());
             } else if (const auto nearest = nearest_word(node.key, keys)) {
                 help = fmt::format("did you mean `{}`?", *nearest);
             }

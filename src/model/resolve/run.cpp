@@ -86,6 +86,8 @@ Section RunBuilder::section(PartKind kind, const Part& written) {
         s.perimeter_m = 4e-2;
     }
     s.diameter_m = 4.0 * s.area_m2 / s.perimeter_m;
+    s.built_diameter_m = 4.0 * now.bore.area_m2 / now.bore.perimeter_m;
+    s.built_area_m2 = now.bore.area_m2;
     return s;
 }
 
@@ -232,6 +234,8 @@ void RunBuilder::point(RunPart part, Section section) {
         section.area_m2 = below.area_m2;
         section.perimeter_m = below.perimeter_m;
         section.diameter_m = below.diameter_m;
+        section.built_diameter_m = below.built_diameter_m;
+        section.built_area_m2 = below.built_area_m2;
         section.wall = below.wall;
         section.roughness_m = below.roughness_m;
     }

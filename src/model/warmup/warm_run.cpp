@@ -272,7 +272,8 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
         const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k
                              && std::abs(miss_pa) <= settled_pa;
-        if ((settled && !room_has_moved) || pass + 1 == most_passes) {
+        stage.settled = settled && !room_has_moved;
+        if (stage.settled) {
             break;
         }
         if (settled) {

@@ -46,6 +46,7 @@ struct WarmStage {
     double lift_pa{}; ///< of the gas at rest, the room at the pressure outdoors
     double room_pa{};
     double run_resistance_pa_s2_kg2{}; ///< loss along the run over flow squared
+    bool settled{};                    ///< whether flow, pressures and walls agree with each other
 };
 
 class WarmRun {

@@ -1,5 +1,6 @@
 #include "fluewright/model/warmup/warmup.hpp"
 
+#include "crossing.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "warm_run.hpp"
 
@@ -13,23 +14,6 @@ namespace {
 /// Two-stage diagonally implicit Runge-Kutta, second order, L-stable.
 /// Source: Alexander 1977, SIAM J. Numer. Anal. 14 1006-1021   [alexander-1977, from memory]
 constexpr double diagonal = 0.29289321881345248; ///< 1 - 1/sqrt(2)
-
-/// Where a quantity that went from `before` to `after` during a step passed zero; empty where it
-/// did not rise (or fall) through it.
-std::optional<double> crossing(double time_s, double step_s, double before, double after, bool up) {
-    if (up ? before >= 0.0 || after < 0.0 : before < 0.0 || after >= 0.0) {
-        return std::nullopt;
-    }
-    return time_s + step_s * before / (before - after);
-}
-
-void note(Spell& spell, double time_s, double step_s, double before, double after) {
-    if (!spell.from_s) {
-        spell.from_s = crossing(time_s, step_s, before, after, true);
-    } else if (!spell.until_s) {
-        spell.until_s = crossing(time_s, step_s, before, after, false);
-    }
-}
 
 /// The coldest and hottest faces of one straight.
 struct Faces {
@@ -72,6 +56,7 @@ private:
     double outlet_k_;
     WarmStage last_;
     double next_record_s_{};
+    bool halves_help_{true}; ///< until the shortest step did not settle either
     bool lit_{true};
 };
 
@@ -244,20 +229,26 @@ void Course::begin_phase(std::size_t phase) {
 }
 
 void Course::step(double step_s) {
+    constexpr double shortest_s = 20.0;
     const double into_s = time_s_ - phase_start_s_;
     const std::vector<Faces> before = faces();
     const double first_s = diagonal * step_s;
-    const double first_outlet_k = outlet_after(outlet_k_, into_s, first_s);
+    const auto stage = [&](const WarmStage& guess,
+                           double outlet_k,
+                           const FireDemand& demand,
+                           const std::vector<double>& start_k) {
+        return run_.solve({.flow_kg_s = guess.flow_kg_s,
+                           .temperature_k = outlet_k,
+                           .air_share = demand.air_share,
+                           .outlet_pa = guess.outlet_pa},
+                          control(demand),
+                          first_s,
+                          start_k,
+                          stage_k_);
+    };
     const FireDemand early = plan_.at(phase_, into_s + first_s);
     stage_k_ = nodes_k_;
-    const WarmStage first = run_.solve({.flow_kg_s = last_.flow_kg_s,
-                                        .temperature_k = first_outlet_k,
-                                        .air_share = early.air_share,
-                                        .outlet_pa = last_.outlet_pa},
-                                       control(early),
-                                       first_s,
-                                       nodes_k_,
-                                       stage_k_);
+    const WarmStage first = stage(last_, outlet_after(outlet_k_, into_s, first_s), early, nodes_k_);
     second_start_k_.resize(nodes_k_.size());
     constexpr double carried = (1.0 - diagonal) / diagonal;
     for (std::size_t i = 0; i < nodes_k_.size(); ++i) {
@@ -265,14 +256,15 @@ void Course::step(double step_s) {
     }
     const double outlet_k = outlet_after(outlet_k_, into_s, step_s);
     const FireDemand late = plan_.at(phase_, into_s + step_s);
-    const WarmStage second = run_.solve({.flow_kg_s = first.flow_kg_s,
-                                         .temperature_k = outlet_k,
-                                         .air_share = late.air_share,
-                                         .outlet_pa = first.outlet_pa},
-                                        control(late),
-                                        first_s,
-                                        second_start_k_,
-                                        stage_k_);
+    const WarmStage second = stage(first, outlet_k, late, second_start_k_);
+    if (!(first.settled && second.settled) && step_s > shortest_s && halves_help_) {
+        // A hood or a gate that opens within a long step may leave nothing that balances over all
+        // of it: it is gone in halves.
+        step(0.5 * step_s);
+        step(0.5 * step_s);
+        return;
+    }
+    halves_help_ = halves_help_ && first.settled && second.settled;
     std::swap(nodes_k_, stage_k_);
     outlet_k_ = outlet_k;
     time_s_ += step_s;

@@ -131,6 +131,16 @@ TEST_CASE("a key of another kind of part says where it belongs", "[reader]") {
     CHECK(fault.help == "it belongs to elbow or tee");
 }
 
+TEST_CASE("a key that stands one object too high says where it belongs", "[reader]") {
+    auto fault = only_fault(file_with("", one_pipe, R"(, @"rules": "uk")"));
+    CHECK(fault.help == "it is a key of `site`");
+    fault = only_fault(file_with(R"(, @"shelter": "house")", one_pipe));
+    CHECK(fault.help == "it is a key of `site`");
+    // Parts and stock both have a wall: none is named.
+    fault = only_fault(file_with(R"(, @"wall": "black pipe")", one_pipe));
+    CHECK(fault.help.find("it is a key") == std::string::npos);
+}
+
 TEST_CASE("unknown words are faults with the nearest word and the list", "[reader]") {
     auto fault = only_fault(file_with("", R"({"part": @"strait", "up": "2 m"})"));
     CHECK(fault.pointer == "/run/0/part");

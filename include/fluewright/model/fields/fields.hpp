@@ -325,6 +325,10 @@ struct Slot {
 /// file. Empty where no number can stand, or where a list has no such entry.
 [[nodiscard]] Slot find_value(Installation& installation, std::string_view pointer);
 
+/// The objects below the file's own that have a key of this name, each as the keys that lead to it:
+/// "site" for "rules", "run" for "wall". Empty where none has.
+[[nodiscard]] std::vector<std::string> homes_of_key(std::string_view key);
+
 /// The pointers of all numbers that may be set in the objects this installation has, in the order
 /// of the table. Values of low and high fire come as two pointers.
 [[nodiscard]] std::vector<std::string> value_pointers(const Installation& installation);

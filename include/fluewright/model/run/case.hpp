@@ -56,6 +56,8 @@ struct Section {
     double diameter_m{}; ///< hydraulic
     double area_m2{};
     double perimeter_m{};
+    double built_diameter_m{}; ///< hydraulic, without the deposit: the size that was bought
+    double built_area_m2{};
     double roughness_m{};
     double loss{};
     double loss_when_strong{};    ///< of a damper turned only while the draft is too strong; else 0

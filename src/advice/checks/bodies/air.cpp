@@ -82,7 +82,7 @@ double inlet_uk_m2(double kw, bool tight, bool regulator) {
 Verdict inlet_of_open_fire(const View& view) {
     double flue_m2 = 0.0;
     for (const Piece& piece : view.pieces) {
-        flue_m2 = std::max(flue_m2, piece.has_length() ? piece.section->area_m2 : 0.0);
+        flue_m2 = std::max(flue_m2, piece.has_length() ? piece.section->built_area_m2 : 0.0);
     }
     return given_at_least(view,
                           view.written.site.air_inlet_m2,
@@ -216,7 +216,8 @@ Verdict several_heaters(const View& view, const catalog::Rule& rule) {
     }
     const Piece* least = nullptr;
     for (const Piece* piece : view.chimney()) {
-        const bool smaller = least == nullptr || piece->section->area_m2 < least->section->area_m2;
+        const bool smaller =
+            least == nullptr || piece->section->built_area_m2 < least->section->built_area_m2;
         least = piece->has_length() && smaller ? piece : least;
     }
     if (least == nullptr) {
@@ -228,8 +229,9 @@ Verdict several_heaters(const View& view, const catalog::Rule& rule) {
     const double own_m2 = view.outlet_area_m2();
     const double limit_m2 = std::max(own_m2, *site.flue_other_area_m2)
                             + rule.figure * std::min(own_m2, *site.flue_other_area_m2);
-    return at(
-        view, *least, at_least(view, least->section->area_m2, limit_m2, Kind::area, "flue area"));
+    return at(view,
+              *least,
+              at_least(view, least->section->built_area_m2, limit_m2, Kind::area, "flue area"));
 }
 
 /// Months since somebody looked.
@@ -243,18 +245,22 @@ Verdict looked_at(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict carbon_monoxide_uk(const View& view, const catalog::Rule& rule) {
+    return view.solid_fuel() ? carbon_monoxide(view, rule) : not_here(not_solid);
+}
+
+/// Too near it tells of puffs at the door, too far it tells late.
+Verdict alarm_place_uk(const View& view, const catalog::Rule& rule) {
     const Alarms& alarms = view.written.site.alarms;
     if (!view.solid_fuel()) {
         return not_here(not_solid);
     }
-    if (!alarms.carbon_monoxide || (*alarms.carbon_monoxide && !alarms.distance_m)) {
-        return unknown(
-            {alarms.carbon_monoxide ? "/site/alarms/distance" : "/site/alarms/carbon_monoxide"},
-            "carbon monoxide alarm in the room, " + view.show(rule.figure, Kind::length) + " to "
-                + view.show(rule.second, Kind::length) + " from the heater");
+    if (alarms.carbon_monoxide && !*alarms.carbon_monoxide) {
+        return not_here("there is no alarm");
     }
-    if (!*alarms.carbon_monoxide) {
-        return decided(false, "there is no alarm");
+    if (!alarms.distance_m) {
+        return unknown({"/site/alarms/distance"},
+                       "carbon monoxide alarm " + view.show(rule.figure, Kind::length) + " to "
+                           + view.show(rule.second, Kind::length) + " from the heater");
     }
     return !view.reaches(rule.second, *alarms.distance_m, Kind::length)
                ? at_most(
@@ -288,6 +294,7 @@ constexpr auto air_entries = std::to_array<Entry>({
     {"flue-several-heaters", several_heaters},
     {"trade-inspect-yearly", looked_at},
     {"uk-co-alarm", carbon_monoxide_uk},
+    {"uk-co-alarm-place", alarm_place_uk},
     {"smoke-alarm", smoke},
 });
 

@@ -176,7 +176,7 @@ Verdict cap_gap(const View& view, const catalog::Rule& rule) {
                       piece,
                       given_at_least(view,
                                      piece.part->cap_gap_m,
-                                     rule.figure * piece.section->diameter_m,
+                                     rule.figure * piece.section->built_diameter_m,
                                      Kind::length,
                                      "opening under the cap",
                                      piece.key("gap")));

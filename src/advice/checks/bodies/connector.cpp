@@ -28,12 +28,13 @@ double height_above_level_m(const View& view) {
 Verdict not_below_collar(const View& view, const catalog::Rule& rule) {
     Fold fold{no_connector};
     for (const Piece* piece : view.connector()) {
-        const double share = piece->section->area_m2 / view.outlet_area_m2();
+        const double share = piece->section->built_area_m2 / view.outlet_area_m2();
         // Trade sizes are nominal: two per cent of area is one per cent of diameter.
         const double needed = rule.figure * 0.98;
-        Verdict v = decided(view.reaches(share, needed, Kind::fraction),
-                            view.show(piece->section->area_m2, Kind::area) + " inside, the collar "
-                                + view.show(view.outlet_area_m2(), Kind::area));
+        Verdict v =
+            decided(view.reaches(share, needed, Kind::fraction),
+                    view.show(piece->section->built_area_m2, Kind::area) + " inside, the collar "
+                        + view.show(view.outlet_area_m2(), Kind::area));
         v.kind = Kind::fraction;
         v.figure = share;
         v.limit = rule.figure;

@@ -23,7 +23,8 @@ Verdict unknown_opening() {
 const Piece* narrowest(const View& view) {
     const Piece* least = nullptr;
     for (const Piece& piece : view.pieces) {
-        const bool smaller = least == nullptr || piece.section->area_m2 < least->section->area_m2;
+        const bool smaller =
+            least == nullptr || piece.section->built_area_m2 < least->section->built_area_m2;
         least = piece.has_length() && smaller ? &piece : least;
     }
     return least;
@@ -38,20 +39,17 @@ Verdict share_of_opening(const View& view, double share) {
     if (least == nullptr) {
         return not_here("the run has no flue");
     }
-    return at(view,
-              *least,
-              at_least(view, least->section->area_m2, share * *opening, Kind::area, "flue area"));
+    return at(
+        view,
+        *least,
+        at_least(view, least->section->built_area_m2, share * *opening, Kind::area, "flue area"));
 }
 
 double aspect(const Piece& piece) {
-    const Section& s = *piece.section;
-    if (!s.rectangular) {
-        return 1.0;
-    }
-    // Sides from area and perimeter.
-    const double half = s.perimeter_m / 4.0;
-    const double root = std::sqrt(std::max(0.0, half * half - s.area_m2));
-    return (half + root) / std::max(1e-6, half - root);
+    const FlueBore& bore = piece.run_part->bore;
+    return bore.rectangular()
+               ? std::max(bore.width_m, bore.depth_m) / std::min(bore.width_m, bore.depth_m)
+               : 1.0;
 }
 
 Verdict by_shape(const View& view, const catalog::Rule& rule) {
@@ -128,7 +126,7 @@ Verdict table_bc(const View& view, const catalog::Rule& /*rule*/) {
     if (low_m <= 0.0) {
         return decided(false, "the table gives no flue for this opening and height");
     }
-    const double d_m = least->section->diameter_m;
+    const double d_m = least->section->built_diameter_m;
     Verdict v =
         decided(view.reaches(d_m, low_m, Kind::length) && view.reaches(high_m, d_m, Kind::length),
                 "flue of " + view.show(d_m, Kind::length) + "; " + view.show(low_m, Kind::length)

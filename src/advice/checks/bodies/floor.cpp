@@ -52,28 +52,23 @@ std::optional<Verdict> no_pad(const View& view) {
     return std::nullopt;
 }
 
-/// Whether the floor of a listed heater is protected as far as instructions of listed heaters ask
-/// at the least: 16 in before the door, 8 in elsewhere. Common practice, no source; what the
-/// instructions of this heater ask has no key in the file.
-bool pad_as_instructions_ask(const View& view) {
-    constexpr double front_m = 0.4064;
-    constexpr double beside_m = 0.2032;
-    const FloorProtection& floor = view.written.appliance.floor_protection;
-    const auto covers = [&view](const Given& given, double limit_m) {
-        return given && view.reaches(*given, limit_m, Kind::length);
-    };
-    return view.written.appliance.listed.value_or(false) && covers(floor.front_m, front_m)
-           && covers(floor.sides_m, beside_m) && covers(floor.back_m, beside_m);
+/// A heater of which the file does not say that it is listed is asked for the greater pad.
+Verdict pad_all_round(const View& view, const catalog::Rule& rule) {
+    if (is_listed(view).value_or(false)) {
+        return not_here("a listed heater goes by its instructions");
+    }
+    const auto none = no_pad(view);
+    return none ? *none : pad(view, rule.figure, rule.figure, true);
 }
 
-Verdict pad_all_round(const View& view, const catalog::Rule& rule) {
-    if (const auto none = no_pad(view)) {
-        return *none;
+/// What instructions of listed heaters ask at the least; what those of this heater ask has no key
+/// in the file.
+Verdict pad_listed(const View& view, const catalog::Rule& rule) {
+    if (!is_listed(view).value_or(false)) {
+        return not_here("for listed heaters");
     }
-    if (pad_as_instructions_ask(view)) {
-        return not_here("a listed heater goes by its instructions; hold the floor against those");
-    }
-    return pad(view, rule.figure, rule.figure, true);
+    const auto none = no_pad(view);
+    return none ? *none : pad(view, rule.figure, rule.second, true);
 }
 
 Verdict pad_unlisted(const View& view, const catalog::Rule& rule) {
@@ -171,6 +166,7 @@ Verdict hearth_wall_uk(const View& view, const catalog::Rule& rule) {
 
 constexpr auto floor_entries = std::to_array<Entry>({
     {"floor-protection-extent", pad_all_round},
+    {"floor-protection-listed", pad_listed},
     {"floor-protection-extent-umc", pad_unlisted},
     {"floor-protection-by-leg", pad_by_legs},
     {"ca-ember-pad", pad_ca},

@@ -17,10 +17,13 @@ std::pair<const Piece*, const Piece*> ends_by_area(const std::vector<const Piece
     const Piece* most = nullptr;
     for (const Piece* piece : list) {
         if (piece->has_length()) {
-            least = least == nullptr || piece->section->area_m2 < least->section->area_m2 ? piece
-                                                                                          : least;
-            most =
-                most == nullptr || piece->section->area_m2 > most->section->area_m2 ? piece : most;
+            least =
+                least == nullptr || piece->section->built_area_m2 < least->section->built_area_m2
+                    ? piece
+                    : least;
+            most = most == nullptr || piece->section->built_area_m2 > most->section->built_area_m2
+                       ? piece
+                       : most;
         }
     }
     return {least, most};
@@ -35,7 +38,7 @@ Verdict not_below_connector(const View& view, const catalog::Rule& rule) {
     if (pipe == nullptr) {
         return not_here("there is no pipe before the chimney");
     }
-    const double share = least->section->area_m2 / pipe->section->area_m2;
+    const double share = least->section->built_area_m2 / pipe->section->built_area_m2;
     Verdict v = at_least(
         view, share, 0.98 * rule.figure, Kind::fraction, "flue area over that of the pipe");
     v.limit = rule.figure;
@@ -53,7 +56,7 @@ Verdict at_most_times(const View& view, const catalog::Rule& rule) {
     return at(view,
               *most,
               at_most(view,
-                      most->section->area_m2 / view.outlet_area_m2(),
+                      most->section->built_area_m2 / view.outlet_area_m2(),
                       rule.figure,
                       Kind::number,
                       "flue area over that of the collar:"));
@@ -79,7 +82,7 @@ Verdict absolute_least(const View& view, const catalog::Rule& rule) {
     return at(view,
               *least,
               at_least(view,
-                       least->section->area_m2,
+                       least->section->built_area_m2,
                        room_heater ? rule.figure : rule.second,
                        Kind::area,
                        "flue area"));
@@ -114,7 +117,7 @@ Verdict wide_enough_uk(const View& view, const Piece& piece, const catalog::Flue
     const double outlet_m = collar.round() ? collar.diameter_m : 0.0;
     if (bore.round()) {
         return at_least(view,
-                        piece.section->diameter_m,
+                        piece.section->built_diameter_m,
                         std::max(row.round_m, outlet_m),
                         Kind::length,
                         "flue across");
@@ -125,7 +128,7 @@ Verdict wide_enough_uk(const View& view, const Piece& piece, const catalog::Flue
     }
     const double round_m2 = 0.25 * constants::pi * row.round_m * row.round_m;
     return at_least(view,
-                    piece.section->area_m2,
+                    piece.section->built_area_m2,
                     std::max(round_m2, view.outlet_area_m2()),
                     Kind::area,
                     "flue area");
@@ -142,7 +145,8 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     }
     const Piece* least = nullptr;
     for (const Piece& piece : view.pieces) {
-        const bool smaller = least == nullptr || piece.section->area_m2 < least->section->area_m2;
+        const bool smaller =
+            least == nullptr || piece.section->built_area_m2 < least->section->built_area_m2;
         least = piece.has_length() && smaller ? &piece : least;
     }
     if (least == nullptr) {

@@ -196,7 +196,7 @@ Verdict three_diameters_in_wall(const View& view, const catalog::Rule& rule) {
                         *piece,
                         given_at_least(view,
                                        part.clearance_m,
-                                       rule.figure * piece->section->diameter_m,
+                                       rule.figure * piece->section->built_diameter_m,
                                        Kind::length,
                                        "distance in the wall",
                                        piece->key("clearance"))));

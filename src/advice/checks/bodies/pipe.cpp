@@ -142,7 +142,7 @@ Verdict sheet_us(const View& view, const catalog::Rule& /*rule*/) {
         if (!piece->is_single() || !piece->has_length() || piece->section->rectangular) {
             continue;
         }
-        const double diameter_m = piece->section->diameter_m;
+        const double diameter_m = piece->section->built_diameter_m;
         const auto rows = catalog::connector_thicknesses();
         const auto row = std::find_if(rows.begin(), rows.end(), [&](const auto& r) {
             // Two inch-and-metric sizes of one class differ by a few millimetres.
@@ -160,7 +160,7 @@ Verdict gauge_24(const View& view, const catalog::Rule& rule) {
     constexpr double to_m = 0.204;
     Fold fold{"no single-wall pipe of 150 to 200 mm"};
     for (const Piece* piece : view.connector()) {
-        const double d = piece->section->diameter_m;
+        const double d = piece->section->built_diameter_m;
         if (piece->is_single() && piece->has_length() && d >= from_m && d <= to_m) {
             fold.add(sheet_of_gauge(view, *piece, rule.figure));
         }

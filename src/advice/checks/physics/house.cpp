@@ -31,26 +31,41 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
            + s.show(wanted_pa, Kind::pressure) + "; so does stopping fans.";
 }
 
-void starved(Subject& s, const StateResult& state) {
-    const double lowest_pa = catalog::default_of(DefaultId::room_pressure_lowest_pa).value;
-    const double short_pa = std::max(0.0, -state.margin_pa());
-    const bool decides = short_pa > 0.0 && short_pa <= -state.room.pressure_pa;
+/// Too low for the draft, for the trade, or for any heater: the worst of them, once.
+void low_room(Subject& s, const StateResult& state) {
+    const double room_pa = state.room.pressure_pa;
+    const double usual_pa = catalog::default_of(DefaultId::room_pressure_lowest_pa).value;
+    const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
     constexpr double rounding_pa = 1e-6;
-    CheckResult* f = s.hold(own("house-starves-the-fire"),
-                            state.room.pressure_pa >= lowest_pa - rounding_pa && !decides,
-                            {.kind = Kind::pressure,
-                             .figure = state.room.pressure_pa,
-                             .limit = lowest_pa,
-                             .weight = state.room.pressure_pa / lowest_pa - (decides ? 0.0 : 1.0)},
-                            {.section = nullptr, .place = "the room", .state = &state});
-    if (f == nullptr || !s.with_words()) {
-        return;
+    const double short_pa = std::max(0.0, -state.margin_pa());
+    const bool decides = short_pa > 0.0 && short_pa <= -room_pa;
+    const bool dangerous = room_pa < danger_pa - rounding_pa;
+    const auto hold = [&](std::size_t row, bool met, double limit_pa) {
+        return s.hold(row,
+                      met,
+                      {.kind = Kind::pressure,
+                       .figure = room_pa,
+                       .limit = limit_pa,
+                       .weight = (limit_pa - room_pa) / -usual_pa},
+                      {.section = nullptr, .place = "the room", .state = &state});
+    };
+    CheckResult* danger = hold(own("room-far-below-outdoors"), !dangerous, danger_pa);
+    CheckResult* pulls = hold(own("house-pulls-on-the-flue"),
+                              dangerous || decides || room_pa >= usual_pa - rounding_pa,
+                              usual_pa);
+    CheckResult* starves = hold(own("house-starves-the-fire"), !decides, room_pa + short_pa);
+    for (CheckResult* f : {danger, pulls, starves}) {
+        if (f == nullptr || !s.with_words()) {
+            continue;
+        }
+        f->message = "The room is " + s.show(-room_pa, Kind::pressure)
+                     + " below outdoors, which is taken off the draft"
+                     + (f == starves ? "; without it the draft would do." : ".");
+        f->remedy = opening_words(s, state, std::max(usual_pa, room_pa + short_pa));
+        if (f == danger) {
+            f->remedy = "No fire in a room this low. " + f->remedy;
+        }
     }
-    f->message = "The room is " + s.show(-state.room.pressure_pa, Kind::pressure)
-                 + " below outdoors, which is taken off the draft"
-                 + (decides ? "; without it the draft would do." : ".");
-    const double wanted_pa = std::max(lowest_pa, state.room.pressure_pa + short_pa);
-    f->remedy = opening_words(s, state, wanted_pa);
 }
 
 void fans(Subject& s, const StateResult& state) {
@@ -170,7 +185,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
 void house(Subject& s) {
     for (const StateResult& state : s.view.states()) {
         if (sets_flow(state) && !is_open(s.resolved.shelter)) {
-            starved(s, state);
+            low_room(s, state);
         }
         fans(s, state);
         gusts(s, state);

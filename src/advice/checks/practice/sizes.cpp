@@ -13,17 +13,17 @@ void smaller_than_outlet(Subject& s) {
     const Section* least = nullptr;
     for (const Section& section : s.resolved.sections) {
         const bool is_pipe = section.kind != PartKind::collar;
-        if (is_pipe && (least == nullptr || section.area_m2 < least->area_m2)) {
+        if (is_pipe && (least == nullptr || section.built_area_m2 < least->built_area_m2)) {
             least = &section;
         }
     }
     if (least == nullptr) {
         return;
     }
-    const double ratio = least->area_m2 / outlet_m2;
+    const double ratio = least->built_area_m2 / outlet_m2;
     CheckResult* f =
         s.hold(own("flue-smaller-than-outlet"),
-               !is_smaller_size(least->area_m2, outlet_m2),
+               !is_smaller_size(least->built_area_m2, outlet_m2),
                {.kind = Kind::fraction, .figure = ratio, .limit = 1.0, .weight = 1.0 - ratio},
                {.section = least});
     if (f == nullptr || !s.with_words()) {
@@ -32,7 +32,7 @@ void smaller_than_outlet(Subject& s) {
     f->message = "From " + f->place + " on the flue has " + s.show(ratio, Kind::fraction)
                  + " of the outlet's area ("
                  + s.show(s.resolved.appliance.outlet_diameter_m, Kind::length) + " outlet, "
-                 + s.show(circle_diameter_m(least->area_m2), Kind::length) + " flue).";
+                 + s.show(circle_diameter_m(least->built_area_m2), Kind::length) + " flue).";
 }
 
 void reduced(Subject& s) {
@@ -44,13 +44,13 @@ void reduced(Subject& s) {
             continue;
         }
         if (widest != nullptr) {
-            const double ratio = section.area_m2 / widest->area_m2;
+            const double ratio = section.built_area_m2 / widest->built_area_m2;
             if (ratio < worst_ratio) {
                 worst_ratio = ratio;
                 worst = &section;
             }
         }
-        if (widest == nullptr || section.area_m2 > widest->area_m2) {
+        if (widest == nullptr || section.built_area_m2 > widest->built_area_m2) {
             widest = &section;
         }
     }
@@ -75,11 +75,11 @@ void far_larger(Subject& s) {
     const double most = catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
                                                      : DefaultId::flue_area_most_inside)
                             .value;
-    const auto largest =
-        std::max_element(s.resolved.sections.begin(),
-                         s.resolved.sections.end(),
-                         [](const Section& a, const Section& b) { return a.area_m2 < b.area_m2; });
-    const double ratio = largest->area_m2 / outlet_m2;
+    const auto largest = std::max_element(
+        s.resolved.sections.begin(),
+        s.resolved.sections.end(),
+        [](const Section& a, const Section& b) { return a.built_area_m2 < b.built_area_m2; });
+    const double ratio = largest->built_area_m2 / outlet_m2;
     // An open fireplace has its own rule, the flue against the opening.
     if (s.resolved.appliance.type == ApplianceType::fireplace) {
         return;
