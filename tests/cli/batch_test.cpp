@@ -27,6 +27,13 @@ std::string record(std::string text, const std::string& id) {
     return line + '\n';
 }
 
+std::string whole_file(const std::string& path) {
+    std::ifstream in(path, std::ios::binary);
+    std::ostringstream text;
+    text << in.rdbuf();
+    return text.str();
+}
+
 std::string stream(int records) {
     std::string text;
     for (int i = 0; i < records; ++i) {
@@ -132,6 +139,85 @@ TEST_CASE("columns are chosen by name") {
     CHECK(slip.status == 2);
     CHECK(slip.err.find("did you mean `margin_pa`?") != std::string::npos);
     CHECK(session::run({"batch", "-", "--jobs", "many"}, input).status == 2);
+}
+
+TEST_CASE("numbers of the files stand beside the answers under the names of vary") {
+    const auto varied =
+        session::run({"vary", "-", "--over", "outdoor=-10,5degC", "--over", "height=4,6m"},
+                     session::sound_file());
+    REQUIRE(varied.status == 0);
+    const auto rows = session::run(
+        {"batch", "-", "--format", "csv", "--fields", "id", "--values", "outdoor,height,moisture"},
+        varied.out);
+    std::istringstream lines(rows.out);
+    std::string line;
+    std::getline(lines, line);
+    CHECK(line == "id,outdoor_k,height_m,moisture\r");
+    std::vector<std::string> values;
+    while (std::getline(lines, line)) {
+        values.push_back(line.substr(line.find(',') + 1));
+    }
+    REQUIRE(values.size() == 4);
+    CHECK(values[0].starts_with("263.15,4,"));
+    CHECK(values[3].starts_with("278.15,6,"));
+    const auto json = session::run({"batch", "-", "--format", "ndjson", "--values", "outdoor"},
+                                   stream(1) + "{\"run\": 3}\n");
+    CHECK(lines_of(json.out)[0]["outdoor_k"].is_number());
+    CHECK(lines_of(json.out)[1]["outdoor_k"].is_null());
+    const auto slip = session::run({"batch", "-", "--values", "outdor"}, stream(1));
+    CHECK(slip.status == 2);
+    CHECK(slip.err.find("`outdor` names no number") != std::string::npos);
+    const auto twice =
+        session::run({"batch", "-", "--fields", "height_m", "--values", "height"}, stream(1));
+    CHECK(twice.status == 2);
+}
+
+TEST_CASE("rules, sizes and methods are asked of every record") {
+    const std::string input = stream(2);
+    const auto fields = [&](const std::vector<std::string>& more, const std::string& names) {
+        std::vector<std::string> words{"batch", "-", "--format", "ndjson"};
+        words.insert(words.end(), more.begin(), more.end());
+        if (!names.empty()) {
+            words.insert(words.end(), {"--fields", names});
+        }
+        return lines_of(session::run(words, input).out)[0];
+    };
+    // The sound file is a stove in Britain that tells nothing of alarms or hearth.
+    const auto uk = fields({"--rules", "uk"}, "");
+    CHECK(uk["rules_open"].get<int>() > 0);
+    CHECK(fields({"--rules", "none"}, "rules_open,rules_not_met")["rules_open"] == 0);
+    const auto sized = fields({"--size"}, "");
+    CHECK(sized["size_suggested_m"].get<double>() > 0.05);
+    CHECK_FALSE(sized["size_name"].get<std::string>().empty());
+    CHECK(fields({}, "size_suggested_m")["size_suggested_m"].is_null());
+    for (const std::string method : {"en13384", "handbook"}) {
+        const auto by_method = fields({"--method", method}, "");
+        REQUIRE(by_method["method_met"].is_boolean());
+        const int status =
+            session::run({"check", "-", "--method", method}, session::sound_file()).status;
+        CHECK(by_method["method_met"].get<bool>() == (status == 0));
+    }
+    CHECK(fields({}, "method_met")["method_met"].is_null());
+    const auto walls = fields({}, "coldest_wall_k,over_dew_point_k,over_creosote_k");
+    CHECK(walls["over_creosote_k"].get<double>() < walls["over_dew_point_k"].get<double>());
+}
+
+TEST_CASE("the name of the output tells the format, and a summary the reasons") {
+    const std::filesystem::path folder =
+        std::filesystem::temp_directory_path() / "fluewright_batch_named";
+    std::filesystem::remove_all(folder);
+    std::filesystem::create_directories(folder);
+    const std::string csv = (folder / "out.csv").string();
+    const auto told = session::run({"batch", "-", "-o", csv, "--summary"}, stream(3));
+    CHECK(whole_file(csv).starts_with("record,id,"));
+    CHECK(told.err.find("3 installations") != std::string::npos);
+    CHECK(told.err.find("100.0 %") != std::string::npos);
+    const std::string ndjson = (folder / "out.ndjson").string();
+    CHECK(session::run({"batch", "-", "-o", ndjson}, stream(1)).status == 0);
+    CHECK(whole_file(ndjson).starts_with("{\"record\":1"));
+    CHECK(session::run({"batch", "-", "-o", ndjson, "--resume", "--summary"}, stream(1)).status
+          == 2);
+    std::filesystem::remove_all(folder);
 }
 
 TEST_CASE("files, folders and patterns are read in order of name") {

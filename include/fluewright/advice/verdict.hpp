@@ -25,6 +25,8 @@ enum class HarmOutcome : std::uint8_t {
     does_not_apply,
 };
 
+inline constexpr std::size_t harm_outcome_count = 4;
+
 [[nodiscard]] std::string_view name(HarmOutcome outcome);
 
 /// One line of the answer.

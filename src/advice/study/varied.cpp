@@ -186,6 +186,26 @@ std::string shown(double value, Kind kind, const Installation& written) {
 
 } // namespace
 
+std::optional<Kind> kind_of_varied(std::string_view typed) {
+    const std::string name = typed.starts_with('/') ? std::string{typed} : normal(typed);
+    if (const auto key = short_key(name)) {
+        return key->kind;
+    }
+    std::string_view path = without_high(name);
+    constexpr std::string_view low = "/low";
+    path = path.ends_with(low) ? path.substr(0, path.size() - low.size()) : path;
+    path = path.substr(path.rfind('/') + 1); // npos + 1 is 0
+    // "outlet_diameter" ends in the key.
+    while (!path.empty()) {
+        if (const std::vector<Kind> kinds = kinds_of_number(path); !kinds.empty()) {
+            return kinds.size() == 1 ? std::optional{kinds.front()} : std::nullopt;
+        }
+        const std::size_t next = path.find('_');
+        path = next == std::string_view::npos ? std::string_view{} : path.substr(next + 1);
+    }
+    return std::nullopt;
+}
+
 Result<VariedKey, std::string> find_varied_key(std::string_view typed,
                                                const Installation& written) {
     const std::string name = typed.starts_with('/') ? std::string{typed} : normal(typed);

@@ -100,6 +100,20 @@ constexpr OptionInfo schema_of{"--of",
                                "what it describes: installation, the input file (the default), or "
                                "result, the answers in JSON",
                                schemas};
+constexpr OptionInfo size{
+    "--size", "", "", "look for the pipe size of each, too, which takes ten times as long", {}};
+constexpr OptionInfo summary{
+    "--summary",
+    "",
+    "",
+    "tell at the end, on standard error, what share passes and what is found most often",
+    {}};
+constexpr OptionInfo values{"--values",
+                            "",
+                            "NAMES",
+                            "numbers of each installation to write beside the answers, in SI, by "
+                            "the names vary takes, parted by commas: outdoor,height",
+                            {}};
 constexpr OptionInfo rules{"--rules",
                            "",
                            "BODY",
@@ -194,12 +208,15 @@ std::span<const OptionInfo* const> all_options() {
         &option::schema_of,
         &option::seed,
         &option::separate,
+        &option::size,
         &option::sizes,
         &option::spread_samples,
         &option::step,
         &option::stock,
+        &option::summary,
         &option::table_format,
         &option::units,
+        &option::values,
         &option::version,
         &option::write_plan};
     // clang-format on

@@ -132,7 +132,57 @@ const Record<BatchRow>& record_of<BatchRow>() {
           known(&BatchRow::coldest_wall_k),
           any_word,
           false},
+         {"over_dew_point",
+          Kind::temperature_difference,
+          "how far the coldest inner wall keeps above the dew point of water, high or low fire; "
+          "under 0: water runs down it",
+          known(&BatchRow::over_dew_point_k),
+          any_word,
+          false},
+         {"over_creosote",
+          Kind::temperature_difference,
+          "how far it keeps above where tar settles; null where the fuel makes none",
+          known(&BatchRow::over_creosote_k),
+          any_word,
+          false},
          {"height", Kind::length, "mouth over outlet", known(&BatchRow::height_m), any_word, false},
+         {"rules_not_met",
+          Kind::number,
+          "checks of the body of rules that are not met",
+          &BatchRow::rules_not_met,
+          any_word,
+          false},
+         {"rules_open",
+          Kind::number,
+          "checks of that body where fire or carbon monoxide is at stake and the file tells too "
+          "little",
+          &BatchRow::rules_open,
+          any_word,
+          false},
+         {"size_suggested",
+          Kind::length,
+          "diameter of the pipe size suggested; null without --size, or where no size works",
+          known(&BatchRow::size_suggested_m),
+          any_word,
+          false},
+         {"size_name",
+          Kind::number,
+          "that size as the trade says it",
+          &BatchRow::size_suggested,
+          any_word,
+          false},
+         {"method_met",
+          Kind::number,
+          "whether every criterion of the --method that counts is met",
+          &BatchRow::method_met,
+          any_word,
+          false},
+         {"method_spare",
+          Kind::pressure,
+          "least spare of its criteria in pascals",
+          known(&BatchRow::method_spare_pa),
+          any_word,
+          false},
          {"findings", "ids of the findings, by severity and weight", &BatchRow::findings},
          {"error", "the first fault and its place", &BatchRow::error}}};
     return record;
@@ -173,6 +223,15 @@ void append_cell(const BatchRow& row,
     }
 }
 
+/// A number of the file; `none` where this one has none or is at fault.
+void append_value(const BatchRow& row, std::size_t at, std::string_view none, std::string& line) {
+    if (at < row.values.size() && std::isfinite(row.values[at])) {
+        append_number(row.values[at], line);
+    } else {
+        line += none;
+    }
+}
+
 constexpr int id_width = 26;
 constexpr int state_width = 32;
 
@@ -186,7 +245,7 @@ BatchColumns default_batch_columns() {
     BatchColumns chosen;
     for (const ColumnInfo& column : batch_columns()) {
         if (column.by_default) {
-            chosen.push_back(&column);
+            chosen.answers.push_back(&column);
         }
     }
     return chosen;
@@ -194,33 +253,52 @@ BatchColumns default_batch_columns() {
 
 void append_ndjson(const BatchRow& row, const BatchColumns& chosen, std::string& text) {
     char before = '{';
-    for (const ColumnInfo* column : chosen) {
+    const auto begin = [&](std::string_view key) {
         text += before;
         before = ',';
         text += '"';
-        text += column->key;
+        text += key;
         text += "\":";
+    };
+    for (const ColumnInfo* column : chosen.answers) {
+        begin(column->key);
         append_cell(row, *column, json::compact_text, text);
+    }
+    for (std::size_t i = 0; i < chosen.values.size(); ++i) {
+        text += before;
+        before = ',';
+        text += json::compact_text(json::Value{chosen.values[i].column}) + ':';
+        append_value(row, i, "null", text);
     }
     text += "}\n";
 }
 
 void append_csv(const BatchRow& row, const BatchColumns& chosen, std::string& text) {
     bool first = true;
-    for (const ColumnInfo* column : chosen) {
+    for (const ColumnInfo* column : chosen.answers) {
         text += first ? "" : ",";
         first = false;
         append_cell(row, *column, results::csv_cell, text);
+    }
+    for (std::size_t i = 0; i < chosen.values.size(); ++i) {
+        text += first ? "" : ",";
+        first = false;
+        append_value(row, i, "", text);
     }
     text += "\r\n";
 }
 
 void append_csv_header(const BatchColumns& chosen, std::string& text) {
     bool first = true;
-    for (const ColumnInfo* column : chosen) {
+    for (const ColumnInfo* column : chosen.answers) {
         text += first ? "" : ",";
         first = false;
         text += column->key;
+    }
+    for (const BatchValue& value : chosen.values) {
+        text += first ? "" : ",";
+        first = false;
+        text += results::csv_cell(json::Value{value.column});
     }
     text += "\r\n";
 }

@@ -1,8 +1,14 @@
 #include "fluewright/io/batch/batch_row.hpp"
 
+#include "fluewright/advice/study/varied.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/march/dew_points.hpp"
+#include "fluewright/model/run/tar.hpp"
+#include "fluewright/model/standards/en13384.hpp"
+#include "fluewright/model/standards/handbook.hpp"
 #include "io/input/json_document.hpp"
 
 #include <algorithm>
@@ -71,6 +77,71 @@ void take_margin(const Assessment& a, BatchRow& row) {
     }
 }
 
+/// The walls of a fire: the coldest of them, and how far it keeps from what settles on it.
+void take_walls(const Assessment& a, const StateResult& state, BatchRow& row) {
+    const Case& c = a.installation;
+    double coldest_k = no_figure;
+    for (const Station& station : state.stations) {
+        if (c.sections[station.section].length_m > 0.0) {
+            coldest_k = least(coldest_k, station.inner_wall_k);
+        }
+    }
+    if (std::isnan(coldest_k)) {
+        return;
+    }
+    const FlueGas& gas = state.kind == StateKind::low_fire ? c.gas_low() : c.gas_high();
+    const DewPoints dew = dew_points_of(c, gas, state.flow.mouth_air_share, c.air_pressure_pa);
+    row.coldest_wall_k = least(row.coldest_wall_k, coldest_k);
+    row.over_dew_point_k = least(row.over_dew_point_k, coldest_k - dew.water_k);
+    if (makes_tar(c.appliance)) {
+        const double settles_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
+        row.over_creosote_k = least(row.over_creosote_k, coldest_k - settles_k);
+    }
+}
+
+/// What bodies of rules say: without words the checks hold what is not met and the open dangers.
+void take_rules(const Assessment& a, BatchRow& row) {
+    for (const CheckResult& result : a.checks) {
+        if (result.check->basis != Basis::body || result.check->local) {
+            continue;
+        }
+        row.rules_not_met += result.outcome == CheckOutcome::not_met ? 1U : 0U;
+        row.rules_open += result.outcome == CheckOutcome::undetermined
+                                  && result.check->severity == Severity::danger
+                              ? 1U
+                              : 0U;
+    }
+}
+
+void take_method(const Case& resolved, BatchMethod method, BatchRow& row) {
+    if (method == BatchMethod::none) {
+        return;
+    }
+    const MethodResult result = method == BatchMethod::handbook ? handbook::calculate(resolved)
+                                                                : european::calculate(resolved);
+    row.method_met = result.met();
+    for (const MethodFiring& firing : result.firings) {
+        for (const MethodCriterion& criterion : firing.criteria) {
+            if (criterion.counts && criterion.unit == "Pa") {
+                const double spare_pa = criterion.have - criterion.want;
+                row.method_spare_pa =
+                    least(row.method_spare_pa, criterion.at_most ? -spare_pa : spare_pa);
+            }
+        }
+    }
+}
+
+/// A name that fits no number of this file, or several, leaves its place empty.
+void take_values(const Installation& written,
+                 const Case& resolved,
+                 const std::vector<BatchValue>& asked,
+                 BatchRow& row) {
+    for (const BatchValue& value : asked) {
+        const auto key = find_varied_key(value.name, written);
+        row.values.push_back(key ? value_now(written, resolved, *key) : no_figure);
+    }
+}
+
 void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
     const StateResult& state = a.solution.states[index];
     switch (state.kind) {
@@ -80,11 +151,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
             break;
         }
         row.mouth_temperature_k = least(row.mouth_temperature_k, state.flow.mouth_temperature_k);
-        for (const Station& station : state.stations) {
-            if (a.installation.sections[station.section].length_m > 0.0) {
-                row.coldest_wall_k = least(row.coldest_wall_k, station.inner_wall_k);
-            }
-        }
+        take_walls(a, state, row);
         break;
     case StateKind::free_burn:
         if (state.status == Status::no_answer) {
@@ -111,15 +178,28 @@ std::string_view name(Outcome outcome) {
     return names[static_cast<std::size_t>(outcome)];
 }
 
-BatchRow assess_record(const BatchRecord& record, const Required& required) {
+Result<BatchValue, std::string> batch_value(std::string_view name) {
+    const std::optional<Kind> kind = kind_of_varied(name);
+    if (!kind) {
+        return Failure{"`" + std::string{name}
+                       + "` names no number of an installation; write outdoor, height, diameter, "
+                         "burn_rate, a key such as moisture, or a pointer such as /run/0/up"};
+    }
+    return BatchValue{.name = std::string{name},
+                      .kind = *kind,
+                      .column = std::string{name} + std::string{json_suffix(*kind)}};
+}
+
+BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {
     BatchRow row;
     row.number = record.number;
     row.source = record.source;
     row.line = record.line;
     row.id = record.line > 0 ? record.source + ":" + std::to_string(record.line) : record.source;
     row.margin_pa = row.draft_pa = row.draft_needed_pa = row.opening_share = row.capacity_kg_s =
-        row.gas_temperature_k = row.mouth_temperature_k = row.coldest_wall_k = row.height_m =
-            no_figure;
+        row.gas_temperature_k = row.mouth_temperature_k = row.coldest_wall_k =
+            row.over_dew_point_k = row.over_creosote_k = row.height_m = row.size_suggested_m =
+                row.method_spare_pa = no_figure;
     const ReadResult read = read_installation(record.text, record.source);
     if (!read) {
         take_id_of_faulty(record.text, row);
@@ -131,10 +211,11 @@ BatchRow assess_record(const BatchRecord& record, const Required& required) {
     }
     row.title = read->title.value_or("");
     AssessOptions options;
-    options.size_search = false;
+    options.size_search = asked.size_search;
     options.spread = false;
     options.words = false;
-    options.required = required;
+    options.required = asked.required;
+    options.rules = asked.rules;
     const Result<Assessment, Faults> assessed = assess(*read, options);
     if (!assessed) {
         take_fault(locate(assessed.error(), record.text, record.source), row);
@@ -160,6 +241,13 @@ BatchRow assess_record(const BatchRecord& record, const Required& required) {
     take_margin(a, row);
     row.gas_temperature_k = a.installation.appliance.high.gas_temperature_k;
     row.height_m = a.installation.total_rise_m();
+    take_rules(a, row);
+    if (asked.size_search && !a.size.suggested.empty()) {
+        row.size_suggested = a.size.suggested;
+        row.size_suggested_m = a.size.suggested_diameter_m;
+    }
+    take_method(a.installation, asked.method, row);
+    take_values(*read, a.installation, asked.values, row);
     for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
         take_state(a, i, row);
     }

@@ -291,7 +291,7 @@ CatalogTable findings() {
     return table;
 }
 
-CatalogTable all_checks() {
+CatalogTable table_of_checks() {
     CatalogTable table{"checks",
                        "What is held against what; `fluewright explain NAME` tells more",
                        {name_column,
@@ -334,7 +334,7 @@ constexpr std::array entries{
     Entry{{"findings", "what a check may find"}, findings},
     Entry{{"rules", "rules of installation of every body, with clause and edition"},
           catalog_of_rules},
-    Entry{{"checks", "what is held against what, by physics, trade and bodies"}, all_checks},
+    Entry{{"checks", "what is held against what, by physics, trade and bodies"}, table_of_checks},
 };
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "fluewright/model/fields/fields.hpp"
 
+#include <algorithm>
+
 namespace fluewright {
 namespace {
 
@@ -32,7 +34,40 @@ void look_for_key(T& object, std::string_view key, const std::string& path, Home
     }
 }
 
+using Kinds = std::vector<Kind>;
+
+template <class T>
+void look_for_kinds(T& object, std::string_view key, Kinds& kinds);
+
+template <class T>
+void look_for_kinds(std::vector<T>& /*list*/, std::string_view key, Kinds& kinds) {
+    T entry;
+    look_for_kinds(entry, key, kinds);
+}
+
+template <class T>
+void look_for_kinds(T& object, std::string_view key, Kinds& kinds) {
+    for (const auto& field : fields<T>()) {
+        const bool number = std::holds_alternative<Given T::*>(field.member)
+                            || std::holds_alternative<HighLow T::*>(field.member);
+        if (number && field.info.key == key
+            && std::find(kinds.begin(), kinds.end(), field.info.kind) == kinds.end()) {
+            kinds.push_back(field.info.kind);
+        }
+    }
+    for_each_child(object, [&](const ChildInfo& /*child*/, auto& member) {
+        look_for_kinds(member, key, kinds);
+    });
+}
+
 } // namespace
+
+std::vector<Kind> kinds_of_number(std::string_view key) {
+    Installation installation;
+    Kinds kinds;
+    look_for_kinds(installation, key, kinds);
+    return kinds;
+}
 
 std::vector<std::string> homes_of_key(std::string_view key) {
     Installation installation;

@@ -3,8 +3,10 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -37,6 +39,10 @@ struct Varied {
     std::vector<double> values; ///< SI, as written
 };
 
+/// The kind of the number that a name stands for in any installation: a short name, a pointer or
+/// its end; empty where no number is called so, or numbers of several kinds are.
+[[nodiscard]] std::optional<Kind> kind_of_varied(std::string_view name);
+
 /// The number a name stands for.
 ///
 /// Names    outdoor, height, diameter, burn_rate; a JSON pointer, as the messages of the reader
@@ -46,6 +52,12 @@ struct Varied {
 /// Failure  a sentence without its full stop that names what was nearest
 [[nodiscard]] Result<VariedKey, std::string> find_varied_key(std::string_view name,
                                                              const Installation& written);
+
+/// What the number is in an installation [SI]: the height, outdoor temperature of the first
+/// weather, diameter of the first round pipe that is no masonry, and burn rate as resolved; of any
+/// other number what the file gives, NaN where it gives none.
+[[nodiscard]] double
+value_now(const Installation& written, const Case& resolved, const VariedKey& key);
 
 /// Reads "name=range", the range as parse_range() has it, and holds every value against the limits
 /// of the key. Failure: a sentence without its full stop.

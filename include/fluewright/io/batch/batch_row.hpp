@@ -1,10 +1,13 @@
 #pragma once
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/core/result.hpp"
 #include "fluewright/io/results/columns.hpp"
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -52,18 +55,52 @@ struct BatchRow {
     double gas_temperature_k{};   ///< at the outlet, high fire
     double mouth_temperature_k{}; ///< lowest
     double coldest_wall_k{};
+    double over_dew_point_k{}; ///< least of wall less dew point of water
+    double over_creosote_k{};  ///< least of wall less where tar settles; of fuels that make tar
     double height_m{};
+    std::size_t rules_not_met{};    ///< checks of bodies of rules
+    std::size_t rules_open{};       ///< of those, dangers of which the file tells too little
+    double size_suggested_m{};      ///< where sizes are looked for and one works
+    std::string size_suggested;     ///< as the trade says it
+    std::optional<bool> method_met; ///< where a method is asked for
+    double method_spare_pa{};       ///< least of its criteria in Pa that count
+    std::vector<double> values;     ///< beside BatchAsked::values, SI
     std::vector<std::string_view> findings;
     std::string error; ///< the first fault, with its place
 };
 
+/// A number of each installation, called as `vary` calls it, that is written beside the answers.
+struct BatchValue {
+    std::string name; ///< as typed
+    Kind kind{};
+    std::string column; ///< the name with its unit
+};
+
+/// The number a name stands for in every installation. Failure: a sentence without its full stop.
+[[nodiscard]] Result<BatchValue, std::string> batch_value(std::string_view name);
+
+enum class BatchMethod : std::uint8_t { none, en13384, handbook };
+
+/// What is asked of every record.
+struct BatchAsked {
+    Required required{};
+    std::string rules{}; ///< id of a body; empty: what each file asks for
+    bool size_search{};
+    BatchMethod method{};
+    std::vector<BatchValue> values{};
+};
+
 /// Reads and assesses one record. Never fails: a fault becomes a row.
-[[nodiscard]] BatchRow assess_record(const BatchRecord& record, const Required& required = {});
+[[nodiscard]] BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked = {});
 
 /// The columns a line can have; see results::batch_record().
 [[nodiscard]] std::span<const results::ColumnInfo> batch_columns();
 
-using BatchColumns = std::vector<const results::ColumnInfo*>;
+/// What is written of a row.
+struct BatchColumns {
+    std::vector<const results::ColumnInfo*> answers;
+    std::vector<BatchValue> values; ///< behind them
+};
 
 [[nodiscard]] BatchColumns default_batch_columns();
 

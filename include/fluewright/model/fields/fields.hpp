@@ -329,6 +329,9 @@ struct Slot {
 /// "site" for "rules", "run" for "wall". Empty where none has.
 [[nodiscard]] std::vector<std::string> homes_of_key(std::string_view key);
 
+/// The kinds of number that stand under a key of this name, each once.
+[[nodiscard]] std::vector<Kind> kinds_of_number(std::string_view key);
+
 /// The pointers of all numbers that may be set in the objects this installation has, in the order
 /// of the table. Values of low and high fire come as two pointers.
 [[nodiscard]] std::vector<std::string> value_pointers(const Installation& installation);
