@@ -1,6 +1,8 @@
 #include "fluewright/io/report/parts_text.hpp"
 
 #include "check_parts.hpp"
+#include "cut_sheet.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -15,11 +17,17 @@ namespace {
 
 constexpr Indent inset{.first = 2, .rest = 4};
 
-/// Nobody cuts pipe to a part of a millimetre; inches come in eighths by themselves.
+/// Nobody cuts pipe to a part of a millimetre or of a sixteenth of an inch.
 std::string length_words(double length_m, const Style& style) {
-    const bool metric = style.units == UnitSystem::metric;
-    return format_quantity(
-        metric ? std::round(length_m * 1000.0) / 1000.0 : length_m, Kind::length, style.units, 4);
+    constexpr double foot_m = 12.0 * constants::inch_m;
+    if (style.units == UnitSystem::metric) {
+        return format_quantity(
+            std::round(length_m * 1000.0) / 1000.0, Kind::length, style.units, 4);
+    }
+    const double whole_feet = std::floor(length_m / foot_m + 1e-6);
+    const bool even = std::abs(length_m - whole_feet * foot_m) < 1e-5;
+    return even ? format_quantity(length_m, Kind::length, style.units, 4)
+                : report::mark_words(length_m, style.units);
 }
 
 /// Only cement goes by weight; everything else is counted.
@@ -33,63 +41,132 @@ std::string weight_words(double weight_kg, const Style& style) {
     return weight_kg > 0.0 ? format_quantity(weight_kg, Kind::mass, style.units, 2) : "";
 }
 
-std::string buy_text(const PartsList& list, const Style& style) {
-    TextTable table({{.heading = "count", .align = Align::right},
-                     {.heading = "what", .wraps = true},
-                     {.heading = "size"},
-                     {.heading = "weight", .align = Align::right},
-                     {.heading = "where", .wraps = true}});
+std::string money_words(double price, const PartsList& list) {
+    const std::string money = fmt::format("{:.2f}", price);
+    return list.currency.empty() ? money : money + ' ' + list.currency;
+}
+
+/// What a line is for, and who says so where it is not the trade.
+std::string reason_words(const PartsLine& line) {
+    const bool told = !line.source.empty() && line.source != trade_practice;
+    return line.why.empty()
+               ? line.where
+               : line.where + ": " + line.why + (told ? " (" + line.source + ')' : std::string{});
+}
+
+template <class Wanted>
+std::string lines_table(const PartsList& list, const Style& style, const Wanted& wanted) {
+    std::vector<TableColumn> columns{{.heading = "count", .align = Align::right},
+                                     {.heading = "what", .wraps = true},
+                                     {.heading = "size"},
+                                     {.heading = "weight", .align = Align::right}};
+    if (list.price) {
+        columns.push_back({.heading = "price", .align = Align::right});
+    }
+    columns.push_back({.heading = "where", .wraps = true});
+    TextTable table(std::move(columns));
+    bool any = false;
     for (const PartsLine& line : list.lines) {
-        table.add({{count_words(line, style)},
-                   {line.what + (line.at_hand ? " (at hand)" : "")},
-                   {line.size},
-                   {weight_words(line.weight_kg, style)},
-                   {line.where}});
+        if (!wanted(line)) {
+            continue;
+        }
+        any = true;
+        std::vector<TableCell> cells{{count_words(line, style)},
+                                     {line.what + (line.at_hand ? " (at hand)" : "")},
+                                     {line.size},
+                                     {weight_words(line.weight_kg, style)}};
+        if (list.price) {
+            cells.push_back({line.price ? money_words(*line.price, list) : ""});
+        }
+        cells.push_back({reason_words(line)});
+        table.add(std::move(cells));
     }
-    std::string out = report::heading("What to bring", style) + table.text(style, inset.first);
+    return any ? table.text(style, inset.first) : paragraph("Nothing.", inset, style.width);
+}
+
+std::string box_text(const PartsList& list, const Style& style) {
+    std::string out = report::heading("What the box gives", style)
+                      + lines_table(list, style, [](const PartsLine& l) { return l.at_hand; });
+    for (const PipeStretch& stretch : list.stretches) {
+        double laid_m = 0.0;
+        double all_m = 0.0;
+        for (const StretchPiece& piece : stretch.pieces) {
+            all_m += piece.length_m - stretch.lap_m;
+            laid_m += piece.at_hand ? piece.length_m - stretch.lap_m : 0.0;
+        }
+        if (stretch.pieces.empty()) {
+            continue;
+        }
+        out += paragraph(all_m - laid_m < 1e-3
+                             ? fmt::format("- {}: whole, out of the box.", stretch.place)
+                             : fmt::format("- {}: {} of {}; {} are short.",
+                                           stretch.place,
+                                           length_words(laid_m, style),
+                                           length_words(all_m, style),
+                                           length_words(all_m - laid_m, style)),
+                         inset,
+                         style.width);
+    }
+    return out + report::heading("What is short", style)
+           + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
+}
+
+std::string buy_text(const PartsList& list, const Style& style) {
+    return report::heading("What to bring", style)
+           + lines_table(list, style, [](const PartsLine& /*line*/) { return true; });
+}
+
+std::string sums_text(const PartsList& list, const Style& style) {
     if (list.bought_m <= 0.0 && list.weight_kg <= 0.0) {
-        return out + paragraph("There is no pipe to buy.", inset, style.width);
+        return paragraph("There is no pipe to buy.", inset, style.width);
     }
+    std::string out =
+        paragraph("What stands there without a source is trade practice.", inset, style.width);
     out += paragraph(
         fmt::format(
             "Pipe and fittings weigh about {}; {} of pipe bought, {} left over from cutting{}.",
             format_quantity(list.weight_kg, Kind::mass, style.units, 2),
             length_words(list.bought_m, style),
             length_words(list.offcut_m, style),
-            list.exact ? ", and no way to cut these pieces buys less"
-                       : "; many pieces, so a shorter plan may exist"),
+            !list.exact  ? "; the search was broken off, so that a choice that buys less may exist"
+            : list.price ? ", and no choice of priced pieces for this run costs less"
+                         : ", and no choice of pieces for this run buys less"),
         inset,
         style.width);
+    if (list.price) {
+        out += paragraph(
+            fmt::format("By your prices: {}{}.",
+                        money_words(*list.price, list),
+                        list.unpriced == 0
+                            ? ""
+                            : fmt::format("; {} lines to buy have no price", list.unpriced)),
+            inset,
+            style.width);
+    }
     return out;
 }
 
-std::string cuts_text(const PartsList& list, const Style& style) {
-    if (list.cuts.empty()) {
+std::string left_text(const PartsList& list, const Style& style) {
+    if (list.left_in_box.empty()) {
         return {};
     }
-    TextTable table({{.heading = "cut", .align = Align::right},
-                     {.heading = "for"},
-                     {.heading = "out of"},
-                     {.heading = "measure", .wraps = true}});
-    for (const Cut& cut : list.cuts) {
-        table.add({{length_words(cut.length_m, style)},
-                   {fmt::format("{}, piece {}", cut.place, cut.piece)},
-                   {length_words(cut.from_m, style) + (cut.at_hand ? " (at hand)" : "")},
-                   {cut.measure}});
+    std::string out = report::heading("Not used of what is at hand", style);
+    for (const LeftInBox& left : list.left_in_box) {
+        out += paragraph(
+            fmt::format(
+                "- {} x {}, {}: {}.", format_number(left.count, 4), left.what, left.size, left.why),
+            inset,
+            style.width);
     }
-    return report::heading("What to cut", style) + table.text(style, inset.first)
-           + paragraph("Lengths are overall, with the lap that goes into the next piece. Hold the "
-                       "real elbows against the drawing before you cut.",
-                       inset,
-                       style.width);
+    return out;
 }
 
 std::string stretches_text(const PartsList& list, const Style& style) {
     std::string out = report::heading("How it goes together, from the heater", style);
     for (const PipeStretch& stretch : list.stretches) {
         std::string pieces;
-        for (const double length_m : stretch.pieces_m) {
-            pieces += (pieces.empty() ? "" : " + ") + length_words(length_m, style);
+        for (const StretchPiece& piece : stretch.pieces) {
+            pieces += (pieces.empty() ? "" : " + ") + length_words(piece.length_m, style);
         }
         std::string text = fmt::format("- {}: {} drawn, {} between the fittings",
                                        stretch.place,
@@ -137,8 +214,10 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
     const std::string title =
         options.input.files.empty() ? std::string{} : options.input.files.front().title;
     std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
-    out += buy_text(list, style);
-    out += cuts_text(list, style);
+    out += options.from_box ? box_text(list, style) : buy_text(list, style);
+    out += sums_text(list, style);
+    out += left_text(list, style);
+    out += report::cut_sheet(list, style);
     out += stretches_text(list, style);
     out += report::joints_text(list.joints, style);
     out += growth_text(list, style);
