@@ -42,7 +42,7 @@ const WallBuild& wall_of(const Job& job, const PipeStretch& stretch) {
 }
 
 std::string shown(const Job& job, double length_m) {
-    return job.view.show(length_m, Kind::length);
+    return format_quantity(length_m, Kind::length, job.view.resolved.units, 4);
 }
 
 /// Lengths as bought: bars of the cut list, or whole pieces.

@@ -72,7 +72,7 @@ constexpr std::array building_part_fields{
 };
 
 constexpr std::array stock_fields{
-    choice_field<&StockPiece::part>(text("part", {"What it is; left out, a straight.", "elbow"})),
+    choice_field<&StockPiece::part>(text("part", {"What it is; left out, a straight.", "adapter"})),
     Field<StockPiece>{
         name_from("wall", Words::walls, {"What the pipe is made of.", "single-wall steel"}),
         &StockPiece::wall},

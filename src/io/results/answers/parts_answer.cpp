@@ -175,8 +175,8 @@ const Record<ShopRow>& record_of<ShopRow>() {
           }},
          {"size",
           "as the trade says it",
-          [](const ShopRow& r) {
-              return r.line != nullptr ? std::optional{r.line->size} : std::nullopt;
+          [](const ShopRow& r) -> decltype(auto) {
+              return (r.line != nullptr ? r.line->size : r.cut->size);
           }},
          {"count",
           "in `unit`",

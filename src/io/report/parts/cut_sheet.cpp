@@ -1,8 +1,8 @@
 #include "cut_sheet.hpp"
 
-#include "check_parts.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "io/report/check_parts.hpp"
 
 #include <algorithm>
 #include <cmath>

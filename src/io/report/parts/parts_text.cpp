@@ -1,12 +1,12 @@
 #include "fluewright/io/report/parts_text.hpp"
 
-#include "check_parts.hpp"
 #include "cut_sheet.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
-#include "trade_text.hpp"
+#include "io/report/check_parts.hpp"
+#include "io/report/trade_text.hpp"
 
 #include <algorithm>
 #include <cmath>
