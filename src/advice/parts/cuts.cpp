@@ -338,7 +338,8 @@ void cuts(const Job& job) {
         }
         const Sold shop = sold(job, first);
         for (const BarLength& length : shop.lengths) {
-            job.list.sold.push_back({first.wall, first.diameter_m, length.length_m});
+            job.list.sold.push_back(
+                {first.wall, first.diameter_m, length.length_m, length.telescopes()});
         }
         if (shop.cut) {
             saw(job, first, shop);

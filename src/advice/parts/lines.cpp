@@ -69,7 +69,8 @@ void pipe(const Job& job) {
                                   .at_hand = stock.at_hand.has_value(),
                                   .diameter_m = group.diameter_m,
                                   .length_m = stock.length_m,
-                                  .pipe = true});
+                                  .pipe = true,
+                                  .telescopes = stock.telescopes()});
         }
     }
     for (const PipeStretch& stretch : list.stretches) {
@@ -113,7 +114,8 @@ void pipe(const Job& job) {
                                   .at_hand = b.piece.at_hand,
                                   .diameter_m = stretch.diameter_m,
                                   .length_m = b.piece.from_m,
-                                  .pipe = true});
+                                  .pipe = true,
+                                  .telescopes = b.piece.telescopes});
         }
     }
 }
@@ -257,7 +259,8 @@ void price_lines(const Job& job) {
         std::optional<double> each;
         for (const PipeStretch& stretch : list.stretches) {
             if (line.pipe && !each && line.what.starts_with(stretch.wall)) {
-                each = job.prices.of_length(stretch.wall, line.diameter_m, line.length_m);
+                each = job.prices.of_length(
+                    stretch.wall, line.diameter_m, line.length_m, line.telescopes);
             }
         }
         if (!line.pipe) {

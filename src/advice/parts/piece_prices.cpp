@@ -15,17 +15,20 @@ bool is_of_size(const PiecePrice& price, double diameter_m) {
 
 } // namespace
 
-std::optional<double>
-PiecePrices::of_length(std::string_view wall, double diameter_m, double length_m) const {
+std::optional<double> PiecePrices::of_length(std::string_view wall,
+                                             double diameter_m,
+                                             double length_m,
+                                             bool telescopes) const {
     std::optional<double> by_length;
     for (const PiecePrice& price : prices) {
         if (!price.wall || !is_same_name(*price.wall, wall) || !is_of_size(price, diameter_m)) {
             continue;
         }
-        if (price.each && price.length_m && std::abs(*price.length_m - length_m) < same_m) {
+        if (price.each && price.length_m && price.telescopes == telescopes
+            && std::abs(*price.length_m - length_m) < same_m) {
             return price.each;
         }
-        if (price.per_metre && !price.length_m) {
+        if (price.per_metre && !price.length_m && !telescopes) {
             by_length = *price.per_metre * length_m;
         }
     }

@@ -36,7 +36,8 @@ BarLength bar_of(double length_m, double shortest_m) {
 void take_prices(const Job& job, const PipeStretch& stretch, std::vector<BarLength>& lengths) {
     std::vector<BarLength> priced;
     for (const BarLength& length : lengths) {
-        const auto price = job.prices.of_length(stretch.wall, stretch.diameter_m, length.length_m);
+        const auto price = job.prices.of_length(
+            stretch.wall, stretch.diameter_m, length.length_m, length.telescopes());
         if (price) {
             priced.push_back(length);
             priced.back().cost = *price;

@@ -129,6 +129,10 @@ private:
                 price.diameter_m = length(node);
             } else if (node.key == "length") {
                 price.length_m = length(node);
+            } else if (node.key == "telescopes" && node.type == Type::boolean) {
+                price.telescopes = node.truth;
+            } else if (node.key == "telescopes") {
+                json::wrong_type(node, node.key, "true or false", "true", troubles_);
             } else if (node.key == "each") {
                 price.each = money(node);
             } else if (node.key == "per_metre") {
@@ -137,8 +141,14 @@ private:
                 const auto foot = money(node);
                 price.per_metre = foot ? std::optional{*foot / constants::foot_m} : std::nullopt;
             } else {
-                constexpr std::array<std::string_view, 7> keys{
-                    "wall", "what", "diameter", "length", "each", "per_metre", "per_foot"};
+                constexpr std::array<std::string_view, 8> keys{"wall",
+                                                               "what",
+                                                               "diameter",
+                                                               "length",
+                                                               "telescopes",
+                                                               "each",
+                                                               "per_metre",
+                                                               "per_foot"};
                 unknown(node, "a price", keys);
             }
         });

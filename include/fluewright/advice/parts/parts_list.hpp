@@ -80,13 +80,14 @@ struct PartsLine {
     double count{1.0};
     std::string unit{}; ///< "" for pieces, "kg", "m"
     double weight_kg{}; ///< of all of them; 0 where not estimated
-    std::string where;
+    std::string where{};
     bool at_hand{};
-    std::string why{};             ///< a sentence; empty where the run itself names the part
-    std::string source{};          ///< of that: a key of the sources, or "trade practice"
-    double diameter_m{};           ///< of a round part; 0 where it has none
-    double length_m{};             ///< of one length of pipe
-    bool pipe{};                   ///< a length of pipe
+    std::string why{};    ///< a sentence; empty where the run itself names the part
+    std::string source{}; ///< of that: a key of the sources, or "trade practice"
+    double diameter_m{};  ///< of a round part; 0 where it has none
+    double length_m{};    ///< of one length of pipe
+    bool pipe{};          ///< a length of pipe
+    bool telescopes{};
     std::optional<double> price{}; ///< of all of them, by the user's prices
 };
 
@@ -95,6 +96,7 @@ struct PricedLength {
     std::string wall;
     double diameter_m{};
     double length_m{};
+    bool telescopes{};
 };
 
 /// How much an unbroken stretch grows when hot, and where it can go.

@@ -14,8 +14,9 @@ namespace fluewright {
 struct PiecePrice {
     Word wall;
     Word what;
-    Given diameter_m; ///< left out, of any size
-    Given length_m;   ///< of one length sold
+    Given diameter_m;  ///< left out, of any size
+    Given length_m;    ///< of one length sold
+    bool telescopes{}; ///< that length does
     std::optional<double> each;
     std::optional<double> per_metre;
 };
@@ -26,7 +27,7 @@ struct PiecePrices {
 
     /// Of a length of pipe: that of this length, else by its length. Empty where nothing prices it.
     [[nodiscard]] std::optional<double>
-    of_length(std::string_view wall, double diameter_m, double length_m) const;
+    of_length(std::string_view wall, double diameter_m, double length_m, bool telescopes) const;
 
     /// Of one of anything else (a kilogram of what is weighed), by its name.
     [[nodiscard]] std::optional<double> of_part(std::string_view what, double diameter_m) const;

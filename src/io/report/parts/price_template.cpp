@@ -24,10 +24,11 @@ std::string price_template(const PartsList& list, UnitSystem units) {
     std::vector<std::string> entries;
     for (const PricedLength& length : list.sold) {
         entries.push_back(
-            fmt::format(R"({{"wall": {}, "diameter": {}, "length": {}, "each": null}})",
+            fmt::format(R"({{"wall": {}, "diameter": {}, "length": {}, {}"each": null}})",
                         quoted(length.wall),
                         quoted(write_quantity(length.diameter_m, Kind::length, units)),
-                        quoted(write_quantity(length.length_m, Kind::length, units))));
+                        quoted(write_quantity(length.length_m, Kind::length, units)),
+                        length.telescopes ? R"("telescopes": true, )" : ""));
     }
     for (const PartsLine& line : list.lines) {
         if (line.pipe || line.what.empty()) {
