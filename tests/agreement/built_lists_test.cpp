@@ -169,5 +169,6 @@ TEST_CASE("the pieces of a list, cut as it says, give each straight and mate") {
         }
     }
     CHECK(pieces > 2 * runs);
-    CHECK(exact > runs * 9 / 10);
+    INFO(exact << " lists are shown to be best");
+    CHECK(exact > runs * 98 / 100);
 }

@@ -80,6 +80,7 @@ public:
 private:
     /// Something first, then better and better: straights alone, in pairs, in any group.
     void search(Group all, std::size_t count) {
+        all_ = all;
         one_by_one(all);
         for (const int most : {1, 2, count <= any_group ? 32 : most_in_group}) {
             most_grouped_ = most;
@@ -186,6 +187,22 @@ private:
         return cost;
     }
 
+    /// Most that a group may buy in a plan as good as the best so far: it only shrinks, so that
+    /// what was found under a wider one stays right.
+    [[nodiscard]] CutCost limit_of(Group group) const {
+        if (!best_) {
+            return {std::numeric_limits<double>::infinity(), 0, 0};
+        }
+        double need_m = options_.between_m(all_ & ~group);
+        for (const std::size_t i : options_.hand()) {
+            need_m -=
+                static_cast<double>(*task_.lengths[i].at_hand) * std::max(0.0, options_.lays_m(i));
+        }
+        return {best_cost_.bought - options_.cover_cost(need_m),
+                best_cost_.pieces - at_least(all_ & ~group).pieces,
+                0};
+    }
+
     static CutCost sum(const CutCost& a, const CutCost& b) {
         return {a.bought + b.bought, a.pieces + b.pieces, a.cuts + b.cuts};
     }
@@ -221,7 +238,7 @@ private:
                 all_groups_ = false;
                 continue;
             }
-            options_.add(group, left_, options);
+            options_.add(group, left_, limit_of(group), options);
         }
         std::stable_sort(options.begin(), options.end(), [&](const Option& a, const Option& b) {
             const CutCost one = per_straight(a);
@@ -249,6 +266,7 @@ private:
     const CutTask& task_;
     cutting::Options options_;
     Counts left_; ///< of each kind at hand
+    Group all_{};
     int most_grouped_{};
     bool all_groups_{true}; ///< none was left out for its size
     std::map<std::pair<Group, Counts>, CutCost> seen_;

@@ -75,7 +75,9 @@ double Options::cover_cost(double need_m) const {
 }
 
 Options::Wanted Options::wanted_of(Group group) const {
-    Wanted wanted{group, {}, std::numeric_limits<double>::infinity(), 0.0};
+    Wanted wanted;
+    wanted.group = group;
+    wanted.lap_m = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < task_.straights.size(); ++i) {
         if ((group >> i & 1U) != 0U) {
             wanted.straights.push_back(i);
@@ -88,8 +90,12 @@ Options::Wanted Options::wanted_of(Group group) const {
     return wanted;
 }
 
-void Options::add(Group group, const Counts& left, std::vector<Option>& options) {
-    const Wanted wanted = wanted_of(group);
+void Options::add(Group group,
+                  const Counts& left,
+                  const CutCost& limit,
+                  std::vector<Option>& options) {
+    Wanted wanted = wanted_of(group);
+    wanted.limit = limit;
     Counts taken(hand_.size(), 0);
     take_at_hand(wanted, left, wanted.need_m, 0, 0, taken, options);
 }
@@ -165,6 +171,12 @@ void Options::buy(const Wanted& wanted,
         return;
     }
     const int least_pieces = static_cast<int>(bars.size() + wanted.straights.size()) - 1;
+    constexpr double same = 1e-6;
+    const double least = cost + cover_cost(need_m);
+    const bool as_much = least > wanted.limit.bought - same;
+    if (least > wanted.limit.bought + same || (as_much && least_pieces > wanted.limit.pieces)) {
+        return;
+    }
     if (!option.bars.empty()
         && !CutCost{cost + cover_cost(need_m), least_pieces, 0}.better_than(option.cost)) {
         return;

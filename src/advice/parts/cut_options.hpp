@@ -29,7 +29,8 @@ public:
     explicit Options(const CutTask& task);
 
     /// Every set at hand that a group can take out of `left`, with the least to buy for the rest.
-    void add(Group group, const Counts& left, std::vector<Option>& options);
+    /// What buys more than `limit`, or as much in more pieces, is of no use.
+    void add(Group group, const Counts& left, const CutCost& limit, std::vector<Option>& options);
 
     /// The option of a straight alone that takes `taken`.
     const Option& alone(std::size_t straight, const Counts& taken);
@@ -65,6 +66,7 @@ private:
         std::vector<std::size_t> straights;
         double lap_m{};
         double need_m{};
+        CutCost limit{std::numeric_limits<double>::infinity(), 0, 0};
     };
 
     [[nodiscard]] Wanted wanted_of(Group group) const;
