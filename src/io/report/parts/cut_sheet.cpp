@@ -13,6 +13,8 @@
 namespace fluewright::report {
 namespace {
 
+/// Less than this is not cut off.
+constexpr double whole_m = 0.0015;
 constexpr Indent sheet_inset{.first = 2, .rest = 4};
 
 std::string steps_of(const Cut& cut, UnitSystem units) {
@@ -28,6 +30,11 @@ std::string steps_of(const Cut& cut, UnitSystem units) {
                            "round, cut; keep the side with the socket.",
                            mark);
     case MeasuredEnd::plain:
+        if (cut.rest_m - cut.length_m < whole_m) {
+            return fmt::format("what is left is this piece, {}; crimp the end you cut: it points "
+                               "to the heater.",
+                               mark);
+        }
         return fmt::format("of what is left, measure {} from the plain end as made, mark all "
                            "round, cut; keep the side with that plain end, and crimp the end you "
                            "cut: it points to the heater.",
@@ -45,7 +52,7 @@ std::string picture_of(const Cut& cut, UnitSystem units) {
     constexpr double most_columns = 32.0;
     const double rest_m = std::max(0.0, cut.rest_m - cut.length_m);
     const std::string kept = ' ' + mark_words(cut.length_m, units) + ' ';
-    const std::string off = rest_m > 0.0005 ? ' ' + mark_words(rest_m, units) + ' ' : "";
+    const std::string off = rest_m > whole_m ? ' ' + mark_words(rest_m, units) + ' ' : "";
     const auto columns = [&](double length_m, const std::string& words) {
         const auto share =
             static_cast<std::size_t>(most_columns * length_m / std::max(cut.rest_m, 1e-6));
@@ -59,7 +66,8 @@ std::string picture_of(const Cut& cut, UnitSystem units) {
     const std::string thin = off.empty() ? "" : bar(columns(rest_m, off), off, '-');
     switch (cut.from) {
     case MeasuredEnd::plain:
-        return "cut off |" + thin + "|" + thick + "| plain, keep";
+        return thin.empty() ? "keep, to crimp |" + thick + "| plain"
+                            : "cut off |" + thin + "|" + thick + "| plain, keep";
     case MeasuredEnd::socket:
         return "keep, socket [" + thick + "|" + thin + "| plain, cut off";
     case MeasuredEnd::either:
