@@ -154,7 +154,7 @@ TEST_CASE("the pieces of a list, cut as it says, give each straight and mate") {
         const auto resolved = resolve(written);
         REQUIRE(resolved.has_value());
         const std::vector<StockPiece> box = random_box(seed, *resolved);
-        const PartsList list = parts_list(written, *resolved, {}, {box, {}});
+        const PartsList list = parts_list(written, *resolved, {}, {box, {}, false});
         const double grid_m = resolved->units == UnitSystem::us ? 0.0254 / 16.0 : 0.001;
         Differences found;
         for (const PipeStretch& stretch : list.stretches) {

@@ -205,7 +205,9 @@ TEST_CASE("once all is done that is said of the joints, nothing of them is found
     std::size_t cured = 0;
     std::size_t crimped = 0;
     for (std::uint64_t seed = 0; seed < runs; ++seed) {
-        const Installation written = with_random_ends(seed);
+        // Every fourth has the ends that a file leaves out, and those of its own.
+        const Installation written =
+            seed % 4 == 3 ? random_household(seed) : with_random_ends(seed);
         const auto resolved = resolve(written);
         REQUIRE(resolved.has_value());
         const JointReport report = joints_of(*resolved);

@@ -7,7 +7,8 @@
 namespace fluewright::cutting {
 namespace {
 
-using Served = std::uint32_t; ///< the straights a length serves, by their place in the group
+using Served = std::uint32_t;        ///< the straights a length serves, by their place in the group
+using Shortened = std::vector<char>; ///< of each length, whether something may be left of it
 
 /// Lengths and straights of a group, and which serves which.
 class Pattern {
@@ -36,7 +37,10 @@ public:
             lap_m = std::max(lap_m, straight(i).lap_m);
         }
         left_m -= lap_m * static_cast<double>(bars_.size() + static_cast<std::size_t>(shared));
-        least_cuts_ = shared + (left_m > rounding_m && telescoping() == 0U ? 1 : 0);
+        const Shortened telescope = telescoping();
+        const bool slides =
+            std::any_of(telescope.begin(), telescope.end(), [](char one) { return one != 0; });
+        least_cuts_ = shared + (left_m > rounding_m && !slides ? 1 : 0);
         choose(0, shared);
         return best_;
     }
@@ -150,10 +154,9 @@ private:
         if (left_m < -rounding_m) {
             return;
         }
-        const auto slides = static_cast<Served>(telescoping());
-        const auto every = static_cast<Served>((1U << bars) - 1U);
+        const Shortened slides = telescoping();
         if (left_m <= rounding_m) {
-            fill(spare_m, open_m, 0U, pieces);
+            fill(spare_m, open_m, Shortened(bars, 0), pieces);
             return;
         }
         // As few of the lengths as can be are shortened; telescoping ones slide without a cut.
@@ -162,37 +165,36 @@ private:
         }
         bool one = false;
         for (std::size_t bar = 0; bar < bars; ++bar) {
-            if ((slides >> bar & 1U) == 0U) {
-                one = fill(spare_m, open_m, slides | static_cast<Served>(1U << bar), pieces) || one;
+            const bool twin =
+                bar > 0 && bars_[bar] == bars_[bar - 1] && served_[bar] == served_[bar - 1];
+            if (slides[bar] == 0 && !twin) {
+                Shortened with = slides;
+                with[bar] = 1;
+                one = fill(spare_m, open_m, with, pieces) || one;
             }
         }
         if (!one) {
-            fill_with_most_whole(spare_m, open_m, slides, every, pieces);
+            shorten_one_by_one(spare_m, open_m, slides, pieces);
         }
     }
 
-    void fill_with_most_whole(const std::vector<double>& spare_m,
-                              const std::vector<double>& open_m,
-                              Served slides,
-                              Served every,
-                              int pieces) {
-        for (int shortened = 2; shortened <= static_cast<int>(bars_.size()); ++shortened) {
-            bool some = false;
-            for (Served set = 1; set <= every; ++set) {
-                if (count_of(set & ~slides) == shortened && (set & slides) == slides) {
-                    some = fill(spare_m, open_m, set, pieces) || some;
-                }
-            }
-            if (some) {
+    /// Lets one length more be shortened until it fits: the first ones, since no single one does.
+    void shorten_one_by_one(const std::vector<double>& spare_m,
+                            const std::vector<double>& open_m,
+                            Shortened with,
+                            int pieces) {
+        for (std::size_t bar = bars_.size(); bar-- > 0;) {
+            with[bar] = 1;
+            if (fill(spare_m, open_m, with, pieces)) {
                 return;
             }
         }
     }
 
-    [[nodiscard]] unsigned telescoping() const {
-        unsigned set = 0U;
+    [[nodiscard]] Shortened telescoping() const {
+        Shortened set(bars_.size(), 0);
         for (std::size_t bar = 0; bar < bars_.size(); ++bar) {
-            set |= length(bar).telescopes() ? 1U << bar : 0U;
+            set[bar] = length(bar).telescopes() ? 1 : 0;
         }
         return set;
     }
@@ -201,7 +203,7 @@ private:
     /// from lengths to straights and to what is left.
     bool fill(const std::vector<double>& spare_m,
               const std::vector<double>& open_m,
-              Served shortened,
+              const Shortened& shortened,
               int pieces) {
         work_ += flow_work;
         const std::size_t bars = bars_.size();
@@ -218,7 +220,7 @@ private:
         demand.push_back(std::max(0.0, left_m));
         std::vector<std::vector<double>> flow(bars, std::vector<double>(sinks, 0.0));
         const auto joined = [&](std::size_t bar, std::size_t sink) {
-            return sink + 1 < sinks ? serves(bar, sink) : (shortened >> bar & 1U) != 0U;
+            return sink + 1 < sinks ? serves(bar, sink) : shortened[bar] != 0;
         };
         for (std::size_t from = 0; from < bars; ++from) {
             while (supply[from] > rounding_m) {
@@ -291,7 +293,8 @@ private:
         demand[sink] -= most_m;
     }
 
-    void take(const std::vector<std::vector<double>>& flow, Served shortened, int pieces) {
+    void
+    take(const std::vector<std::vector<double>>& flow, const Shortened& shortened, int pieces) {
         Layout layout;
         layout.pieces = pieces;
         for (std::size_t bar = 0; bar < bars_.size(); ++bar) {
@@ -303,7 +306,7 @@ private:
                         {straights_[i], straight(i).lap_m + least_m(bar, i) + flow[bar][i]});
                 }
             }
-            const bool kept = (shortened >> bar & 1U) != 0U && flow[bar].back() > rounding_m;
+            const bool kept = shortened[bar] != 0 && flow[bar].back() > rounding_m;
             layout.cuts += static_cast<int>(made.pieces.size()) - 1;
             if (!length(bar).telescopes()) {
                 const auto count = static_cast<int>(made.pieces.size());

@@ -21,7 +21,7 @@ PartsList parts_list(const Installation& written,
     for (const StockPiece& piece : stock) {
         had.push_back(piece.count.value_or(0.0));
     }
-    const parts::Job job{view, stock, list, had, wishes.prices, solution};
+    const parts::Job job{view, stock, list, had, wishes.prices, wishes.thermometer, solution};
     list.joints = joints_of(resolved);
     parts::stretches(job);
     parts::cuts(job);

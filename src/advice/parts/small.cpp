@@ -196,6 +196,25 @@ void paint(const Job& job) {
     }
 }
 
+/// A magnet holds on bare steel only, and what lies outside a second wall tells nothing of the gas.
+void thermometer(const Job& job) {
+    const auto& pieces = job.view.pieces;
+    const auto first = std::find_if(
+        pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.has_length(); });
+    if (!job.thermometer || first == pieces.end() || first->wall->kind == WallKind::masonry) {
+        return;
+    }
+    const bool stainless = first->wall->inner_material.find("stainless") != std::string::npos;
+    const bool magnet = first->is_single() && !stainless;
+    add(job,
+        {.what = magnet ? "magnet thermometer" : "probe thermometer",
+         .where = job.view.place_of(*first) + ", 18 in (450 mm) above the heater",
+         .why = magnet ? "asked for; it reads the surface of the pipe"
+                       : "asked for; through a hole into the gas, since a magnet reads nothing "
+                         "here",
+         .source = std::string{trade_practice}});
+}
+
 } // namespace
 
 void small_lines(const Job& job) {
@@ -208,6 +227,7 @@ void small_lines(const Job& job) {
     cleanouts(job);
     slip_joints(job);
     paint(job);
+    thermometer(job);
 }
 
 } // namespace fluewright::parts

@@ -13,6 +13,7 @@ struct Job {
     PartsList& list;
     const std::vector<double>& had; ///< counts of the stock before anything was taken
     const PiecePrices& prices;
+    bool thermometer{}; ///< asked for
     const Solution& solution;
 };
 

@@ -35,6 +35,7 @@ Result<std::vector<StockPiece>, int> read_box(const Context& context, const Open
 
 Result<PartsWishes, int> read_wishes(const Context& context, const OpenedCase& opened) {
     PartsWishes wishes;
+    wishes.thermometer = context.arguments.has(option::thermometer);
     const Faults faults = box_faults(opened.written.stock, opened.written, opened.installation);
     if (!faults.empty()) {
         return Failure{tell_faults(context, locate(faults, opened.text, opened.name))};
@@ -85,13 +86,14 @@ int run_parts(const Context& context) {
                         all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 8> parts_options{&option::table_format,
+constexpr std::array<const OptionInfo*, 9> parts_options{&option::table_format,
                                                          &option::json,
                                                          &option::units,
                                                          &option::stock,
                                                          &option::from_box,
                                                          &option::piece_prices,
                                                          &option::price_template,
+                                                         &option::thermometer,
                                                          &option::output};
 
 } // namespace

@@ -146,6 +146,8 @@ constexpr OptionInfo stock{
     "pipe and fittings at hand, as {\"stock\": [{\"wall\": \"single-wall steel\", \"length\": "
     "\"1 m\", \"count\": 2}]}; they are used first",
     {}};
+constexpr OptionInfo thermometer{
+    "--thermometer", "", "", "list a thermometer of the kind that reads on the pipe", {}};
 constexpr OptionInfo table_format{"--format",
                                   "",
                                   "FORMAT",
@@ -209,6 +211,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::step,
         &option::stock,
         &option::table_format,
+        &option::thermometer,
         &option::units,
         &option::version,
         &option::write_plan};

@@ -58,6 +58,7 @@ extern const OptionInfo spread_samples;
 extern const OptionInfo step;
 extern const OptionInfo stock;
 extern const OptionInfo table_format;
+extern const OptionInfo thermometer;
 extern const OptionInfo units;
 extern const OptionInfo version;
 extern const OptionInfo write_plan;

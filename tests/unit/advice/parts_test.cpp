@@ -46,7 +46,7 @@ Installation shed() {
 PartsList listed(const Installation& in, const std::vector<StockPiece>& at_hand = {}) {
     const Result<Case, Faults> made = resolve(in);
     REQUIRE(made.has_value());
-    return parts_list(in, *made, solve(*made, Detail::stations), {at_hand, {}});
+    return parts_list(in, *made, solve(*made, Detail::stations), {at_hand, {}, false});
 }
 
 double sum(const std::vector<StretchPiece>& pieces) {
@@ -249,7 +249,8 @@ TEST_CASE("an oval collar takes an adapter or a reducer that ends round") {
     in.appliance.outlet.depth_m = 5.0 * 0.0254;
     in.appliance.outlet.shape = SectionShape::oval;
     const PartsList round = listed(in);
-    CHECK(line_of(round, "oval-to-round adapter, 8 in x 5 in crimped below, 6 in plain above") != nullptr);
+    CHECK(line_of(round, "oval-to-round adapter, 8 in x 5 in crimped below, 6 in plain above")
+          != nullptr);
     // Oval pipe first, and a reducer that leads to round.
     in.run[0].diameter_m.reset();
     Part reducer = named(PartKind::reducer);

@@ -153,6 +153,7 @@ box_faults(const std::vector<StockPiece>& stock, const Installation& written, co
 struct PartsWishes {
     std::vector<StockPiece> at_hand; ///< adds to the stock of the file
     PiecePrices prices;              ///< empty: the least length is bought
+    bool thermometer{};              ///< whether one is asked for
 };
 
 /// Stock that box_faults() finds fault with is not used.

@@ -22,9 +22,13 @@ std::string quoted(std::string_view text) {
 
 std::string price_template(const PartsList& list, UnitSystem units) {
     std::vector<std::string> entries;
+    const auto add = [&](std::string entry) {
+        if (std::find(entries.begin(), entries.end(), entry) == entries.end()) {
+            entries.push_back(std::move(entry));
+        }
+    };
     for (const PricedLength& length : list.sold) {
-        entries.push_back(
-            fmt::format(R"({{"wall": {}, "diameter": {}, "length": {}, {}"each": null}})",
+        add(fmt::format(R"({{"wall": {}, "diameter": {}, "length": {}, {}"each": null}})",
                         quoted(length.wall),
                         quoted(write_quantity(length.diameter_m, Kind::length, units)),
                         quoted(write_quantity(length.length_m, Kind::length, units)),
@@ -38,11 +42,7 @@ std::string price_template(const PartsList& list, UnitSystem units) {
             line.diameter_m > 0.0 ? fmt::format(
                 R"("diameter": {}, )", quoted(write_quantity(line.diameter_m, Kind::length, units)))
                                   : "";
-        std::string entry =
-            fmt::format(R"({{"what": {}, {}"each": null}})", quoted(line.what), size);
-        if (std::find(entries.begin(), entries.end(), entry) == entries.end()) {
-            entries.push_back(std::move(entry));
-        }
+        add(fmt::format(R"({{"what": {}, {}"each": null}})", quoted(line.what), size));
     }
     std::string out = "{\n"
                       "  // Prices of what this run can ask for. Put a number in place of null; "

@@ -97,7 +97,8 @@ TEST_CASE("fittings come out of the box, and what is not used says why") {
                               fitting(StockKind::thimble, ""),
                               straight_piece("single-wall steel", 48.0, 1.0, 5.0),
                               straight_piece("insulated 50 mm", 36.0, 1.0)},
-                             {}};
+                             {},
+                             false};
     const PartsList list = listed(wall_job(), wishes);
     CHECK(count_of(list, "elbow of 90", true) == 1.0);
     CHECK(count_of(list, "elbow", false) == 0.0);
@@ -119,17 +120,17 @@ TEST_CASE("an elbow of other ends is left, one that only lies the other way is n
     elbow.angle_rad = 0.5 * std::numbers::pi;
     elbow.heater_end = PipeEnd::plain;
     elbow.chimney_end = PipeEnd::crimped;
-    CHECK(count_of(listed(in, {{elbow}, {}}), "elbow", true) == 1.0);
+    CHECK(count_of(listed(in, {{elbow}, {}, false}), "elbow", true) == 1.0);
     elbow.chimney_end = PipeEnd::plain;
-    CHECK(count_of(listed(in, {{elbow}, {}}), "elbow", true) == 0.0);
+    CHECK(count_of(listed(in, {{elbow}, {}, false}), "elbow", true) == 0.0);
 }
 
 TEST_CASE("pipe with a socket does not lie in a run that is crimped") {
     StockPiece piece = straight_piece("single-wall steel", 36.0, 3.0);
-    CHECK(listed(wall_job(), {{piece}, {}}).left_in_box.size() == 1);
+    CHECK(listed(wall_job(), {{piece}, {}, false}).left_in_box.size() == 1);
     piece.heater_end = PipeEnd::plain;
     piece.chimney_end = PipeEnd::socket;
-    const PartsList list = listed(wall_job(), {{piece}, {}});
+    const PartsList list = listed(wall_job(), {{piece}, {}, false});
     REQUIRE(list.left_in_box.size() == 1);
     CHECK(list.left_in_box[0].count == 3.0);
     CHECK(list.left_in_box[0].why.find("socket") != std::string::npos);
@@ -150,7 +151,7 @@ TEST_CASE("pipe whose wall is not told or not known is a fault that lists those 
     CHECK(faults[1].pointer == "/stock/1/wall");
     CHECK(faults[1].help == "did you mean `insulated 25 mm`?");
     // It is not used all the same.
-    CHECK(count_of(listed(in, {{bare}, {}}), "length", true) == 0.0);
+    CHECK(count_of(listed(in, {{bare}, {}, false}), "length", true) == 0.0);
 }
 
 TEST_CASE("stock lacks nothing it must have") {
@@ -231,6 +232,16 @@ TEST_CASE("the list holds what the run passes through, each once") {
         INFO(line.what);
         CHECK((line.why.empty() == line.source.empty()));
     }
+}
+
+TEST_CASE("a thermometer is listed where it is asked for, of the kind that reads") {
+    PartsWishes wishes;
+    CHECK(count_of(listed(wall_job(), wishes), "thermometer", false) == 0.0);
+    wishes.thermometer = true;
+    CHECK(count_of(listed(wall_job(), wishes), "magnet thermometer", false) == 1.0);
+    Installation in = wall_job();
+    in.run[0].wall = "double-wall connector";
+    CHECK(count_of(listed(in, wishes), "probe thermometer", false) == 1.0);
 }
 
 TEST_CASE("along a wall outdoors stand a wall support and bands") {

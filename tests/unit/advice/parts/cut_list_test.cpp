@@ -277,3 +277,13 @@ TEST_CASE("large jobs stay sound, and say so where nothing is shown to be best")
     }
     CHECK(plan_cuts({}).bars.empty());
 }
+
+TEST_CASE("a long straight out of many short lengths is filled") {
+    CutTask task = job({75.0, 0.8}, 2.0 * inch_m);
+    task.lengths.push_back({24.0 * inch_m, {}, 24.0 * inch_m, 0.0});
+    task.lengths.push_back({0.3, 40, 0.0, 0.0});
+    const CutPlan plan = plan_cuts(task);
+    check_sound(task, plan);
+    CHECK(plan.unfilled.empty());
+    CHECK(plan.cost.pieces > 130);
+}
