@@ -1,6 +1,8 @@
 #include "box.hpp"
 #include "small.hpp"
 
+#include <algorithm>
+
 namespace fluewright::parts {
 namespace {
 
@@ -37,8 +39,12 @@ void wall(const Job& job, const Piece& piece, const std::string& where) {
     at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
 }
 
-void ceiling(const Job& job, const Piece& piece, const std::string& where) {
-    at(job, piece, "ceiling firestop", where, "holds the distance and stops fire at the floor");
+void ceiling(const Job& job, const Piece& piece, std::string_view what, const std::string& where) {
+    at(job,
+       piece,
+       std::string{what} + " firestop",
+       where,
+       "holds the distance and stops fire at the floor");
     at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
 }
 
@@ -51,7 +57,11 @@ void roof(const Job& job, const Piece& piece, bool out_of_chase, const std::stri
        out_of_chase ? "chase cover with collar" : "roof flashing" + slope,
        where,
        "keeps the rain out");
-    at(job, piece, "storm collar", where, "sheds the water onto the flashing");
+    at(job,
+       piece,
+       "storm collar",
+       where,
+       out_of_chase ? "sheds the water onto the cover" : "sheds the water onto the flashing");
 }
 
 bool upright(const Piece* piece) {
@@ -64,6 +74,13 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
     const Zone to = piece.section->zone;
     const std::string under = "under " + job.view.place_of(piece);
     if (from == to) {
+        return;
+    }
+    if (before.is_single() && piece.is_single() && !before.level()) {
+        job.list.assumed.push_back("nothing is listed where single-wall pipe goes up out of the "
+                                   + std::string{name(from)} + ", at " + job.view.place_of(piece)
+                                   + ": a chimney begins below; say what it `passes` and ask "
+                                     "`check`");
         return;
     }
     if (to == Zone::outdoors) {
@@ -82,12 +99,20 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
             before.part->passes == Passage::ceiling || before.part->passes == Passage::floor
             || piece.part->passes == Passage::ceiling || piece.part->passes == Passage::floor;
         if (!told) {
-            ceiling(job, piece, under);
+            ceiling(job, piece, "ceiling", under);
         }
     }
     if (to == Zone::attic) {
         at(job, piece, "attic shield", under, "keeps insulation and stored things off");
     }
+}
+
+/// Whether a part must not pass where it passes: no firestop or flashing makes that good.
+bool must_not_pass(const Job& job, const Piece& piece) {
+    return std::any_of(
+        job.list.dangers.begin(), job.list.dangers.end(), [&](const PartsDanger& danger) {
+            return danger.id == "pipe-passes-where-it-must-not" && danger.part == piece.index;
+        });
 }
 
 /// What the file says that a part passes.
@@ -98,8 +123,10 @@ void told(const Job& job, const Piece& piece, const Piece* before) {
         wall(job, piece, where);
         break;
     case Passage::ceiling:
+        ceiling(job, piece, "ceiling", where);
+        break;
     case Passage::floor:
-        ceiling(job, piece, where);
+        ceiling(job, piece, "floor", where);
         break;
     case Passage::roof:
         roof(job, piece, before != nullptr && before->section->zone == Zone::chase, where);
@@ -124,9 +151,9 @@ void passages(const Job& job) {
         const bool brick_before =
             before != nullptr
             && (before->wall->kind == WallKind::masonry || before->wall->kind == WallKind::liner);
-        if (!brick && !liner) {
+        if (!brick && !liner && !must_not_pass(job, piece)) {
             told(job, piece, before);
-            if (before != nullptr && !brick_before) {
+            if (before != nullptr && !brick_before && !must_not_pass(job, *before)) {
                 crossing(job, *before, piece);
             }
         }

@@ -111,6 +111,25 @@ std::string box_text(const PartsList& list, const Style& style) {
            + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
 }
 
+std::string dangers_text(const PartsList& list, const Style& style) {
+    if (list.dangers.empty()) {
+        return {};
+    }
+    std::string out = report::heading("Do not build it like this", style)
+                      + paragraph("Nothing on this list cures what stands here; `check` tells the "
+                                  "rest.",
+                                  inset,
+                                  style.width);
+    for (const PartsDanger& danger : list.dangers) {
+        const std::string place = danger.place.empty() ? "" : " (" + danger.place + ')';
+        out += paragraph(
+            fmt::format("- {}{}: {} {}", danger.title, place, danger.message, danger.remedy),
+            inset,
+            style.width);
+    }
+    return out;
+}
+
 std::string buy_text(const PartsList& list, const Style& style) {
     return report::heading("What to bring", style)
            + lines_table(list, style, [](const PartsLine& /*line*/) { return true; });
@@ -214,6 +233,7 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
     const std::string title =
         options.input.files.empty() ? std::string{} : options.input.files.front().title;
     std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
+    out += dangers_text(list, style);
     out += options.from_box ? box_text(list, style) : buy_text(list, style);
     out += sums_text(list, style);
     out += left_text(list, style);

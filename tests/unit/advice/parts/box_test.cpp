@@ -234,6 +234,24 @@ TEST_CASE("the list holds what the run passes through, each once") {
     }
 }
 
+TEST_CASE("nothing is bought that makes a forbidden way look right") {
+    Installation in = wall_job();
+    in.run = {straight_up(1.5, "single-wall steel", Zone::room),
+              straight_up(3.0, "insulated 50 mm", Zone::outdoors),
+              named(PartKind::cap)};
+    CHECK(listed(in).dangers.empty());
+    in.run[0].passes = Passage::ceiling;
+    const PartsList list = listed(in);
+    REQUIRE(list.dangers.size() == 1);
+    CHECK(list.dangers[0].id == "pipe-passes-where-it-must-not");
+    CHECK(list.dangers[0].part == 0);
+    CHECK(count_of(list, "firestop", false) == 0.0);
+    // The same of pipe that only its zones tell of.
+    in.run[0].passes.reset();
+    in.run[1].wall = "single-wall steel";
+    CHECK(count_of(listed(in), "flashing", false) == 0.0);
+}
+
 TEST_CASE("a thermometer is listed where it is asked for, of the kind that reads") {
     PartsWishes wishes;
     CHECK(count_of(listed(wall_job(), wishes), "thermometer", false) == 0.0);
