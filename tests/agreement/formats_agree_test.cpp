@@ -312,6 +312,7 @@ TEST_CASE("CSV has the figures of JSON, whatever the command") {
         for (json line : parts["parts"]) {
             line["kind"] = "part";
             line["from_offcut"] = false;
+            line["crimp"] = false;
             lines.push_back(line);
         }
         for (json cut : parts["cuts"]) {

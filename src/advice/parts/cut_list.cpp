@@ -1,278 +1,292 @@
 #include "fluewright/advice/parts/cut_list.hpp"
 
+#include "cut_layout.hpp"
+#include "cut_options.hpp"
+
 #include <algorithm>
-#include <bit>
+#include <cmath>
 #include <cstdint>
 #include <limits>
+#include <map>
 #include <numeric>
+#include <utility>
 
 namespace fluewright {
+
+bool CutCost::better_than(const CutCost& other) const {
+    constexpr double same = 1e-6;
+    if (std::abs(bought - other.bought) > same) {
+        return bought < other.bought;
+    }
+    return pieces != other.pieces ? pieces < other.pieces : cuts < other.cuts;
+}
+
 namespace {
 
-using Set = std::uint32_t;
+using cutting::Counts;
+using cutting::Group;
+using cutting::Option;
+using cutting::rounding_m;
 
-constexpr double rounding_m = 1e-6;
-constexpr std::size_t none = static_cast<std::size_t>(-1);
+constexpr int infinite_pieces = 1 << 24;
+/// Work after which the search is broken off, in about tenths of a microsecond.
+constexpr long most_steps = 2000000;
+/// Up to so many straights any of them may share lengths; beyond, so many at a time.
+constexpr std::size_t any_group = 6;
+constexpr int most_in_group = 3;
 
-struct Cost {
-    double bought_m{std::numeric_limits<double>::infinity()};
-    int bars{};
-
-    [[nodiscard]] bool better_than(const Cost& other) const {
-        return bought_m < other.bought_m - rounding_m
-               || (bought_m < other.bought_m + rounding_m && bars < other.bars);
-    }
-};
-
-double needed_m(const CutTask& task, const std::vector<std::size_t>& items) {
-    double sum_m = 0.0;
-    for (const std::size_t item : items) {
-        sum_m += task.wanted_m[item];
-    }
-    return sum_m + task.cut_loss_m * static_cast<double>(items.empty() ? 0 : items.size() - 1);
-}
-
-/// Shortest length sold that holds `need_m`; none where there is no such length.
-std::size_t shortest_sold(const CutTask& task, double need_m) {
-    std::size_t best = none;
-    for (std::size_t i = 0; i < task.lengths.size(); ++i) {
-        const BarLength& length = task.lengths[i];
-        if (!length.at_hand && length.length_m >= need_m - rounding_m
-            && (best == none || length.length_m < task.lengths[best].length_m)) {
-            best = i;
-        }
-    }
-    return best;
-}
-
-/// Pieces at hand one by one, shortest first, so that a short need does not use up a long one.
-std::vector<std::size_t> pieces_at_hand(const CutTask& task) {
-    std::vector<std::size_t> list;
-    for (std::size_t i = 0; i < task.lengths.size(); ++i) {
-        list.insert(list.end(), task.lengths[i].at_hand.value_or(0), i);
-    }
-    std::stable_sort(list.begin(), list.end(), [&](std::size_t a, std::size_t b) {
-        return task.lengths[a].length_m < task.lengths[b].length_m;
-    });
-    return list;
-}
-
-/// The exact plan of the pieces `ids`, with the given pieces at hand.
-class Exact {
+class CutSearch {
 public:
-    Exact(const CutTask& task, std::vector<std::size_t> ids, std::vector<std::size_t> hand)
-        : task_(task), ids_(std::move(ids)), hand_(std::move(hand)), all_((1U << ids_.size()) - 1U),
-          need_(std::size_t{all_} + 1U) {
-        for (Set set = 1; set <= all_; ++set) {
-            need_[set] = needed_m(task_, members(set));
+    explicit CutSearch(const CutTask& task) : task_(task), options_(task) {
+        for (const std::size_t i : options_.hand()) {
+            left_.push_back(*task.lengths[i].at_hand);
         }
     }
 
-    [[nodiscard]] std::vector<Bar> bars() {
-        solve_bought();
-        for (const std::size_t piece : hand_) {
-            take_piece_at_hand(piece);
-        }
-        std::vector<Bar> list;
-        Set left = all_;
-        for (std::size_t layer = hand_.size(); layer-- > 0;) {
-            const Set used = taken_[layer][left];
-            if (used != 0U) {
-                list.push_back({hand_[layer], members(used), 0.0});
-                left &= ~used;
+    [[nodiscard]] CutPlan plan() {
+        const std::size_t count = task_.straights.size();
+        CutPlan result;
+        Group all = 0U;
+        for (std::size_t i = 0; i < count; ++i) {
+            // Pieces at hand may run out, so what is sold must fill every straight.
+            if (can_fill(i)) {
+                all |= Group{1} << i;
+            } else {
+                result.unfilled.push_back(i);
             }
         }
-        while (left != 0U) {
-            list.push_back({shortest_sold(task_, need_[bought_with_[left]]),
-                            members(bought_with_[left]),
-                            0.0});
-            left &= ~bought_with_[left];
+        search(all, count);
+        // What no plan can go below is the least however far the search went.
+        result.exact = best_
+                       && ((!options_.is_over() && all_groups_ && options_.complete())
+                           || best_cost_.bought <= at_least(all).bought + 1e-6);
+        if (!best_) {
+            if (all != 0U) {
+                for (std::size_t i = 0; i < count; ++i) {
+                    if ((all >> i & 1U) != 0U) {
+                        result.unfilled.push_back(i);
+                    }
+                }
+            }
+            return result;
         }
-        return list;
+        result.cost = best_cost_;
+        for (const Option& option : *best_) {
+            result.bars.insert(result.bars.end(), option.bars.begin(), option.bars.end());
+        }
+        return result;
     }
 
 private:
-    [[nodiscard]] std::vector<std::size_t> members(Set set) const {
-        std::vector<std::size_t> list;
-        for (std::size_t i = 0; i < ids_.size(); ++i) {
-            if ((set >> i & 1U) != 0U) {
-                list.push_back(ids_[i]);
-            }
-        }
-        return list;
-    }
-
-    [[nodiscard]] bool fits_count(Set set) const {
-        return static_cast<std::size_t>(std::popcount(set)) <= task_.most_per_bar;
-    }
-
-    /// cost_[set]: least to buy for the set, pieces at hand left aside.
-    void solve_bought() {
-        cost_.assign(std::size_t{all_} + 1U, {});
-        cost_[0] = {0.0, 0};
-        bought_with_.assign(std::size_t{all_} + 1U, 0U);
-        std::vector<double> price(std::size_t{all_} + 1U);
-        for (Set set = 1; set <= all_; ++set) {
-            const std::size_t bar = fits_count(set) ? shortest_sold(task_, need_[set]) : none;
-            price[set] =
-                bar == none ? std::numeric_limits<double>::infinity() : task_.lengths[bar].length_m;
-        }
-        for (Set set = 1; set <= all_; ++set) {
-            const Set first = set & (~set + 1U);
-            // The bar that holds the first piece of the set, over every choice of its others.
-            for (Set part = set; part != 0U; part = (part - 1U) & set) {
-                if ((part & first) == 0U || price[part] > 1e300) {
-                    continue;
-                }
-                const Cost& rest = cost_[set & ~part];
-                const Cost here{rest.bought_m + price[part], rest.bars + 1};
-                if (here.better_than(cost_[set])) {
-                    cost_[set] = here;
-                    bought_with_[set] = part;
-                }
+    /// Something first, then better and better: straights alone, in pairs, in any group.
+    void search(Group all, std::size_t count) {
+        all_ = all;
+        one_by_one(all);
+        for (const int most : {1, 2, count <= any_group ? 32 : most_in_group}) {
+            most_grouped_ = most;
+            options_.allow(most_steps / (most < 3 ? 4 : 1));
+            all_groups_ = true;
+            seen_.clear();
+            visit(all, {});
+            if (static_cast<std::size_t>(most) >= count) {
+                return;
             }
         }
     }
 
-    void take_piece_at_hand(std::size_t piece) {
-        const double length_m = task_.lengths[piece].length_m;
-        const std::vector<Cost> before = cost_;
-        std::vector<Set> taken(std::size_t{all_} + 1U, 0U);
-        for (Set set = 1; set <= all_; ++set) {
-            for (Set part = set; part != 0U; part = (part - 1U) & set) {
-                if (need_[part] > length_m + rounding_m || !fits_count(part)) {
-                    continue;
+    /// A plan of straights alone: each takes pieces of one kind at hand and buys the rest.
+    void one_by_one(Group all) {
+        options_.allow(most_steps);
+        CutCost cost;
+        for (std::size_t i = 0; i < task_.straights.size(); ++i) {
+            if ((all >> i & 1U) == 0U) {
+                continue;
+            }
+            const CutStraight& s = task_.straights[i];
+            const std::vector<std::size_t>& hand = options_.hand();
+            Counts taken(hand.size(), 0);
+            const Option* best = nullptr;
+            const auto look = [&] {
+                const Option& option = options_.alone(i, taken);
+                if (!option.bars.empty()
+                    && (best == nullptr || option.cost.better_than(best->cost))) {
+                    best = &option;
                 }
-                const Cost& rest = before[set & ~part];
-                const Cost here{rest.bought_m, rest.bars + 1};
-                if (here.better_than(cost_[set])) {
-                    cost_[set] = here;
-                    taken[set] = part;
+            };
+            look();
+            for (std::size_t k = 0; k < hand.size(); ++k) {
+                const double lays = task_.lengths[hand[k]].length_m - s.lap_m;
+                for (std::size_t n = 1; lays > rounding_m && n <= left_[k]; ++n) {
+                    taken[k] = n;
+                    look();
+                    if (s.between_m <= static_cast<double>(n) * lays) {
+                        break;
+                    }
                 }
+                taken[k] = 0;
+            }
+            if (best == nullptr) {
+                break;
+            }
+            take(*best, cost);
+        }
+        if (chosen_.size() == static_cast<std::size_t>(count_of(all)) && all != 0U) {
+            best_ = chosen_;
+            best_cost_ = cost;
+        }
+        while (!chosen_.empty()) {
+            give_back();
+        }
+    }
+
+    void take(const Option& option, CutCost& cost) {
+        for (std::size_t k = 0; k < left_.size(); ++k) {
+            left_[k] -= option.taken[k];
+        }
+        cost = sum(cost, option.cost);
+        chosen_.push_back(option);
+    }
+
+    void give_back() {
+        for (std::size_t k = 0; k < left_.size(); ++k) {
+            left_[k] += chosen_.back().taken[k];
+        }
+        chosen_.pop_back();
+    }
+
+    static int count_of(Group group) {
+        int count = 0;
+        for (; group != 0U; group &= group - 1U) {
+            ++count;
+        }
+        return count;
+    }
+
+    [[nodiscard]] bool can_fill(std::size_t i) const {
+        return std::any_of(task_.lengths.begin(), task_.lengths.end(), [&](const BarLength& b) {
+            return b.length_m > task_.straights[i].lap_m + rounding_m;
+        });
+    }
+
+    /// What the straights of `rest` cost at least with all that is left at hand.
+    [[nodiscard]] CutCost at_least(Group rest) const {
+        double need_m = options_.between_m(rest);
+        for (std::size_t k = 0; k < left_.size(); ++k) {
+            need_m -=
+                static_cast<double>(left_[k]) * std::max(0.0, options_.lays_m(options_.hand()[k]));
+        }
+        CutCost cost{options_.cover_cost(need_m), 0, 0};
+        for (std::size_t i = 0; i < task_.straights.size(); ++i) {
+            if ((rest >> i & 1U) != 0U) {
+                cost.pieces +=
+                    std::max(1,
+                             static_cast<int>(std::ceil(
+                                 task_.straights[i].between_m / options_.longest_lays_m() - 1e-6)));
             }
         }
-        taken_.push_back(std::move(taken));
+        return cost;
+    }
+
+    /// Most that a group may buy in a plan as good as the best so far: it only shrinks, so that
+    /// what was found under a wider one stays right.
+    [[nodiscard]] CutCost limit_of(Group group) const {
+        if (!best_) {
+            return {std::numeric_limits<double>::infinity(), 0, 0};
+        }
+        double need_m = options_.between_m(all_ & ~group);
+        for (const std::size_t i : options_.hand()) {
+            need_m -=
+                static_cast<double>(*task_.lengths[i].at_hand) * std::max(0.0, options_.lays_m(i));
+        }
+        return {best_cost_.bought - options_.cover_cost(need_m),
+                best_cost_.pieces - at_least(all_ & ~group).pieces,
+                0};
+    }
+
+    static CutCost sum(const CutCost& a, const CutCost& b) {
+        return {a.bought + b.bought, a.pieces + b.pieces, a.cuts + b.cuts};
+    }
+
+    void visit(Group rest, const CutCost& so_far) {
+        options_.step();
+        if (options_.is_over()) {
+            return;
+        }
+        if (rest == 0U) {
+            if (!best_ || so_far.better_than(best_cost_)) {
+                best_ = chosen_;
+                best_cost_ = so_far;
+            }
+            return;
+        }
+        if (best_ && !sum(so_far, at_least(rest)).better_than(best_cost_)) {
+            return;
+        }
+        CutCost& seen =
+            seen_.try_emplace({rest, left_}, CutCost{1e300, infinite_pieces, 0}).first->second;
+        if (!so_far.better_than(seen)) {
+            return;
+        }
+        seen = so_far;
+        std::vector<Option> options;
+        const Group first = rest & (~rest + 1U);
+        for (Group group = rest; group != 0U; group = (group - 1U) & rest) {
+            if ((group & first) == 0U || (!task_.shares && group != first)) {
+                continue;
+            }
+            if (count_of(group) > most_grouped_) {
+                all_groups_ = false;
+                continue;
+            }
+            options_.add(group, left_, limit_of(group), options);
+        }
+        std::stable_sort(options.begin(), options.end(), [&](const Option& a, const Option& b) {
+            const CutCost one = per_straight(a);
+            const CutCost other = per_straight(b);
+            return one.better_than(other);
+        });
+        for (const Option& option : options) {
+            if (options_.is_over()) {
+                return;
+            }
+            CutCost cost = so_far;
+            take(option, cost);
+            visit(rest & ~option.group, cost);
+            give_back();
+        }
+    }
+
+    /// The order in which options are tried: what is bought for each length laid.
+    [[nodiscard]] CutCost per_straight(const Option& option) const {
+        CutCost cost = option.cost;
+        cost.bought /= options_.between_m(option.group);
+        return cost;
     }
 
     const CutTask& task_;
-    std::vector<std::size_t> ids_;
-    std::vector<std::size_t> hand_;
-    Set all_;
-    std::vector<double> need_;
-    std::vector<Cost> cost_;
-    std::vector<Set> bought_with_;
-    std::vector<std::vector<Set>> taken_;
+    cutting::Options options_;
+    Counts left_; ///< of each kind at hand
+    Group all_{};
+    int most_grouped_{};
+    bool all_groups_{true}; ///< none was left out for its size
+    std::map<std::pair<Group, Counts>, CutCost> seen_;
+    std::vector<Option> chosen_;
+    std::optional<std::vector<Option>> best_;
+    CutCost best_cost_;
 };
-
-/// Longest first, each where it leaves least; pieces at hand are open from the start.
-std::vector<Bar> best_fit(const CutTask& task, std::vector<std::size_t> ids) {
-    std::stable_sort(ids.begin(), ids.end(), [&](std::size_t a, std::size_t b) {
-        return task.wanted_m[a] > task.wanted_m[b];
-    });
-    std::size_t longest = none;
-    for (std::size_t i = 0; i < task.lengths.size(); ++i) {
-        if (!task.lengths[i].at_hand
-            && (longest == none || task.lengths[i].length_m > task.lengths[longest].length_m)) {
-            longest = i;
-        }
-    }
-    std::vector<Bar> bars;
-    for (const std::size_t piece : pieces_at_hand(task)) {
-        bars.push_back({piece, {}, 0.0});
-    }
-    for (const std::size_t id : ids) {
-        Bar* best = nullptr;
-        double best_left_m = std::numeric_limits<double>::infinity();
-        for (Bar& bar : bars) {
-            std::vector<std::size_t> with = bar.items;
-            with.push_back(id);
-            const double left_m = task.lengths[bar.length].length_m - needed_m(task, with);
-            if (left_m >= -rounding_m && with.size() <= task.most_per_bar && left_m < best_left_m) {
-                best = &bar;
-                best_left_m = left_m;
-            }
-        }
-        if (best != nullptr) {
-            best->items.push_back(id);
-        } else if (longest != none) {
-            bars.push_back({longest, {id}, 0.0});
-        }
-    }
-    for (Bar& bar : bars) {
-        if (!task.lengths[bar.length].at_hand) {
-            bar.length = shortest_sold(task, needed_m(task, bar.items));
-        }
-    }
-    bars.erase(
-        std::remove_if(bars.begin(), bars.end(), [](const Bar& b) { return b.items.empty(); }),
-        bars.end());
-    return bars;
-}
-
-Cost cost_of(const CutTask& task, const std::vector<Bar>& bars) {
-    Cost cost{0.0, static_cast<int>(bars.size())};
-    for (const Bar& bar : bars) {
-        cost.bought_m += task.lengths[bar.length].at_hand ? 0.0 : task.lengths[bar.length].length_m;
-    }
-    return cost;
-}
-
-/// Plans two bars anew together, until no pair gets better.
-void improve(const CutTask& task, std::vector<Bar>& bars) {
-    for (bool again = true; again;) {
-        again = false;
-        for (std::size_t i = 0; i < bars.size() && !again; ++i) {
-            for (std::size_t j = i + 1; j < bars.size() && !again; ++j) {
-                std::vector<std::size_t> ids = bars[i].items;
-                ids.insert(ids.end(), bars[j].items.begin(), bars[j].items.end());
-                if (ids.size() > most_exact_pieces) {
-                    continue;
-                }
-                std::vector<std::size_t> hand;
-                for (const std::size_t k : {i, j}) {
-                    if (task.lengths[bars[k].length].at_hand) {
-                        hand.push_back(bars[k].length);
-                    }
-                }
-                std::vector<Bar> anew = Exact(task, ids, hand).bars();
-                if (cost_of(task, anew).better_than(cost_of(task, {bars[i], bars[j]}))) {
-                    bars.erase(bars.begin() + static_cast<std::ptrdiff_t>(j));
-                    bars.erase(bars.begin() + static_cast<std::ptrdiff_t>(i));
-                    bars.insert(bars.end(), anew.begin(), anew.end());
-                    again = true;
-                }
-            }
-        }
-    }
-}
 
 } // namespace
 
 CutPlan plan_cuts(const CutTask& task) {
     CutPlan plan;
-    std::vector<std::size_t> ids;
-    for (std::size_t i = 0; i < task.wanted_m.size(); ++i) {
-        // Pieces at hand may run out, so what is sold must hold every piece.
-        (shortest_sold(task, task.wanted_m[i]) == none ? plan.too_long : ids).push_back(i);
-    }
-    if (ids.empty()) {
+    if (task.straights.empty()) {
         return plan;
     }
-    plan.exact = ids.size() <= most_exact_pieces;
-    if (plan.exact) {
-        plan.bars = Exact(task, ids, pieces_at_hand(task)).bars();
-    } else {
-        plan.bars = best_fit(task, ids);
-        improve(task, plan.bars);
-    }
-    for (Bar& bar : plan.bars) {
-        std::stable_sort(bar.items.begin(), bar.items.end(), [&](std::size_t a, std::size_t b) {
-            return task.wanted_m[a] > task.wanted_m[b];
-        });
-        const double length_m = task.lengths[bar.length].length_m;
-        bar.offcut_m = std::max(0.0, length_m - needed_m(task, bar.items));
+    plan = CutSearch(task).plan();
+    for (const Bar& bar : plan.bars) {
+        const BarLength& length = task.lengths[bar.length];
         plan.offcut_m += bar.offcut_m;
-        plan.bought_m += task.lengths[bar.length].at_hand ? 0.0 : length_m;
+        plan.bought_m += length.at_hand ? 0.0 : length.length_m;
     }
     std::stable_sort(plan.bars.begin(), plan.bars.end(), [&](const Bar& a, const Bar& b) {
         const bool hand_a = task.lengths[a.length].at_hand.has_value();

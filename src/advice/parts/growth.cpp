@@ -45,6 +45,9 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
             return "in its joints, by what the file allows";
         }
     }
+    if (stretch.telescopes()) {
+        return "in its telescoping piece; leave its halves free of each other";
+    }
     const Ends ends = neighbours(job, stretch);
     if (stretch.to_mouth) {
         return "upwards at the mouth; leave it free in its bands and flashing";

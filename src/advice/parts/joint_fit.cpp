@@ -90,39 +90,56 @@ std::string_view shape_word(const EndFacts& end) {
     return shape_name(!end.rectangular, end.oval);
 }
 
-/// An adapter of shape, with the round size it leads to: what round pipe to ask for.
-std::string shape_adapter(const EndFacts& below, const EndFacts& above, UnitSystem units) {
-    const EndFacts& round = above.rectangular ? below : above;
-    std::string words =
-        std::string{shape_word(below)} + "-to-" + std::string{shape_word(above)} + " adapter";
-    if (!round.rectangular) {
-        const EndFacts& sided = above.rectangular ? above : below;
-        words += ", " + format_quantity(sided.width_m, Kind::length, units) + " x "
-                 + format_quantity(sided.depth_m, Kind::length, units)
-                 + (above.rectangular ? " above " : " below ") + size_name(round.diameter_m, units);
-    }
-    return words;
-}
-
-std::string
-bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above, UnitSystem units) {
-    const auto for_sizes = [&](std::string_view part) {
-        return std::string{part} + ", " + size_name(below.diameter_m, units) + " to "
-               + size_name(above.diameter_m, units);
-    };
+std::string_view bore_adapter(Bore bore) {
     switch (bore) {
     case Bore::inch_and_metric:
-        return for_sizes("inch-to-metric adapter");
+        return "inch-to-metric adapter";
     case Bore::wider_above:
-        return for_sizes("increaser");
+        return "increaser";
     case Bore::narrower_above:
-        return for_sizes("reducer");
+        return "reducer";
     case Bore::other_shape:
-        return shape_adapter(below, above, units);
     case Bore::same:
         break;
     }
     return {};
+}
+
+std::string bore_adapter(Bore bore, const EndFacts& below, const EndFacts& above) {
+    return bore == Bore::other_shape ? std::string{shape_word(below)} + "-to-"
+                                           + std::string{shape_word(above)} + " adapter"
+                                     : std::string{bore_adapter(bore)};
+}
+
+/// The end of an adapter that goes into, or onto, the end below it.
+PipeEnd end_for_below(PipeEnd below) {
+    return below == PipeEnd::plain || below == PipeEnd::socket ? PipeEnd::crimped : below;
+}
+
+/// The end of an adapter that takes the end above it.
+PipeEnd end_for_above(PipeEnd above) {
+    return above == PipeEnd::crimped ? PipeEnd::plain
+           : above == PipeEnd::plain ? PipeEnd::socket
+                                     : above;
+}
+
+std::string side_words(const EndFacts& facts, UnitSystem units) {
+    return facts.rectangular ? format_quantity(facts.width_m, Kind::length, units) + " x "
+                                   + format_quantity(facts.depth_m, Kind::length, units)
+                             : size_name(facts.diameter_m, units);
+}
+
+/// "oval-to-round adapter, 8 in x 5 in crimped below, 6 in plain above"
+std::string named_with_ends(std::string name,
+                            const Fit& fit,
+                            const EndFacts& below,
+                            const EndFacts& above,
+                            UnitSystem units) {
+    const auto end = [&](PipeEnd of) {
+        return fit.other_part ? std::string{} : ' ' + std::string{fluewright::name(of)};
+    };
+    return std::move(name) + ", " + side_words(below, units) + end(fit.adapter_heater_end)
+           + " below, " + side_words(above, units) + end(fit.adapter_chimney_end) + " above";
 }
 
 } // namespace
@@ -148,10 +165,15 @@ Fit fit_of(const EndFacts& below, const EndFacts& above, UnitSystem units) {
     fit.mating = mating_of(below, above);
     fit.bore = bore_of(below, above);
     fit.other_part = fit.mating != Mating::good && !an_adapter_helps(below, above);
+    fit.adapter_heater_end = end_for_below(below.end);
+    fit.adapter_chimney_end = end_for_above(above.end);
     const bool adapted = fit.mating == Mating::never && !fit.other_part;
     const std::string ends = adapted ? end_adapter(below, above) : "";
-    const std::string bores = bore_adapter(fit.bore, below, above, units);
-    fit.adapter = ends + (ends.empty() || bores.empty() ? "" : ", as ") + bores;
+    const std::string bores = bore_adapter(fit.bore, below, above);
+    const std::string both = ends + (ends.empty() || bores.empty() ? "" : ", as ") + bores;
+    fit.adapter = both.empty() ? "" : named_with_ends(both, fit, below, above, units);
+    fit.crimps = adapted && bores.empty() && below.end == PipeEnd::plain
+                 && above.end == PipeEnd::plain && above.can_crimp;
     return fit;
 }
 

@@ -84,7 +84,7 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
         const bool below = i > 0 && turns[i - 1];
         const EndFacts& lower = i > 0 ? chimney_end(report.parts[i - 1], below) : joint.lower;
         joint.turned = fit_of(lower, heater_end(report.parts[i], turns[i]), units);
-        if (joint.fit.mating == Mating::good && joint.turned.mating == Mating::good) {
+        if (!below && !turns[i]) {
             continue;
         }
         // "between straight 1 and elbow 2"
@@ -112,7 +112,12 @@ std::string Joint::cure() const {
         text =
             "Turn " + turn_round + " round; " + (both ? "they lie" : "it lies") + " upside down.";
     }
-    if (!turned.adapter.empty()) {
+    if (turned.crimps) {
+        const std::size_t link = place.find(" and ");
+        text += (text.empty() ? "" : " Then: ") + std::string{"Crimp the end of "}
+                + place.substr(link + 5)
+                + " that points to the heater; or put in: " + turned.adapter + ".";
+    } else if (!turned.adapter.empty()) {
         text += (text.empty() ? "Put in: " : " Then put in: ") + turned.adapter + ".";
     }
     if (turned.other_part) {

@@ -8,6 +8,9 @@
 namespace fluewright {
 namespace {
 
+/// Sheet up to this is crimped by hand: 22 gauge. Common practice, no source.
+constexpr double most_crimped_m = 0.0008;
+
 bool has_ends(const RunPart& part) {
     return part.kind != PartKind::screen && part.kind != PartKind::obstruction
            && part.kind != PartKind::damper && !part.bare_end();
@@ -22,6 +25,8 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, const EndFacts& bel
     ends.chimney.wall = wall.name;
     ends.chimney.assumed = !part.chimney_end.given;
     ends.chimney.take_bore(part.bore);
+    ends.chimney.can_crimp = part.wall_kind == WallKind::single && part.bore.round()
+                             && part.thickness_m > 0.0 && part.thickness_m <= most_crimped_m;
     ends.heater = ends.chimney;
     ends.heater.end = part.heater_end.value;
     ends.heater.assumed = !part.heater_end.given;
@@ -32,6 +37,7 @@ PartEnds ends_of(const RunPart& part, const WallBuild& wall, const EndFacts& bel
         ends.heater.oval = below.oval;
         ends.heater.width_m = below.width_m;
         ends.heater.depth_m = below.depth_m;
+        ends.heater.can_crimp = ends.heater.can_crimp && !below.rectangular;
     }
     return ends;
 }

@@ -1,3 +1,4 @@
+#include "box.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "stretches.hpp"
@@ -5,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 namespace fluewright {
 
@@ -40,7 +42,7 @@ const WallBuild& wall_of(const Job& job, const PipeStretch& stretch) {
 }
 
 std::string shown(const Job& job, double length_m) {
-    return job.view.show(length_m, Kind::length);
+    return format_quantity(length_m, Kind::length, job.view.resolved.units, 4);
 }
 
 /// Lengths as bought: bars of the cut list, or whole pieces.
@@ -64,7 +66,11 @@ void pipe(const Job& job) {
                                   .unit = "",
                                   .weight_kg = mass * stock.length_m * count,
                                   .where = "see the cuts",
-                                  .at_hand = stock.at_hand.has_value()});
+                                  .at_hand = stock.at_hand.has_value(),
+                                  .diameter_m = group.diameter_m,
+                                  .length_m = stock.length_m,
+                                  .pipe = true,
+                                  .telescopes = stock.telescopes()});
         }
     }
     for (const PipeStretch& stretch : list.stretches) {
@@ -75,24 +81,41 @@ void pipe(const Job& job) {
             continue;
         }
         const double mass = wall_mass_kg_m(wall_of(job, stretch), stretch.diameter_m);
-        std::map<std::pair<bool, long>, double> counts;
-        for (std::size_t i = 0; i < stretch.pieces_m.size(); ++i) {
-            counts[{i < stretch.at_hand, std::lround(stretch.pieces_m[i] * 1e4)}] += 1.0;
+
+        struct Bought {
+            StretchPiece piece;
+            double count;
+        };
+
+        std::vector<Bought> bought;
+        for (const StretchPiece& piece : stretch.pieces) {
+            const auto same = std::find_if(bought.begin(), bought.end(), [&](const Bought& b) {
+                return b.piece.at_hand == piece.at_hand && b.piece.telescopes == piece.telescopes
+                       && std::abs(b.piece.length_m - piece.length_m) < 1e-4
+                       && std::abs(b.piece.from_m - piece.from_m) < 1e-4;
+            });
+            if (same != bought.end()) {
+                same->count += 1.0;
+            } else {
+                bought.push_back({piece, 1.0});
+            }
         }
-        for (const auto& [key, count] : counts) {
-            const double length_m = static_cast<double>(key.second) * 1e-4;
-            const bool telescopes =
-                stretch.telescopes && std::abs(length_m - stretch.pieces_m.back()) < 1e-4;
-            list.lines.push_back({.what = stretch.wall
-                                          + (telescopes ? ", telescoping, set to " : ", length of ")
-                                          + shown(job, length_m),
+        for (const Bought& b : bought) {
+            const std::string what = b.piece.telescopes
+                                         ? ", telescoping to " + shown(job, b.piece.from_m)
+                                               + ", set to " + shown(job, b.piece.length_m)
+                                         : ", length of " + shown(job, b.piece.length_m);
+            list.lines.push_back({.what = stretch.wall + what,
                                   .size = stretch.size,
-                                  .count = count,
+                                  .count = b.count,
                                   .unit = "",
-                                  .weight_kg = mass * length_m * count,
+                                  .weight_kg = mass * b.piece.from_m * b.count,
                                   .where = stretch.place,
-                                  .at_hand = key.first});
-            list.bought_m += key.first ? 0.0 : length_m * count;
+                                  .at_hand = b.piece.at_hand,
+                                  .diameter_m = stretch.diameter_m,
+                                  .length_m = b.piece.from_m,
+                                  .pipe = true,
+                                  .telescopes = b.piece.telescopes});
         }
     }
 }
@@ -135,7 +158,11 @@ std::string fitting_name(const Job& job, const Piece& piece) {
     case PartKind::increaser:
         return wall + ", " + shape_change(job, piece) + "increaser";
     case PartKind::damper:
-        return "damper";
+        return "key damper";
+    case PartKind::draft_regulator:
+        return "draft regulator";
+    case PartKind::draft_hood:
+        return "draft hood";
     case PartKind::screen:
         return "screen";
     case PartKind::cap:
@@ -143,6 +170,54 @@ std::string fitting_name(const Job& job, const Piece& piece) {
     default:
         return piece.part->fitting.value_or("fitting");
     }
+}
+
+std::optional<StockKind> stock_kind_of(PartKind kind) {
+    switch (kind) {
+    case PartKind::elbow:
+        return StockKind::elbow;
+    case PartKind::tee:
+        return StockKind::tee;
+    case PartKind::reducer:
+        return StockKind::reducer;
+    case PartKind::increaser:
+        return StockKind::increaser;
+    case PartKind::damper:
+        return StockKind::damper;
+    case PartKind::cap:
+        return StockKind::cap;
+    default:
+        return std::nullopt;
+    }
+}
+
+/// Whether a fitting of the run lies in the box; it is taken out.
+bool from_box(const Job& job, const Piece& piece) {
+    const auto kind = stock_kind_of(piece.section->kind);
+    const FlueBore& bore = piece.run_part->bore;
+    if (!kind || !bore.round()) {
+        return false;
+    }
+    const bool any_wall = *kind == StockKind::cap || *kind == StockKind::damper;
+    WantedFitting wanted{.kind = *kind,
+                         .wall = any_wall ? std::string{} : piece.wall->name,
+                         .diameter_m = bore.diameter_m,
+                         .to_diameter_m = std::nullopt,
+                         .angle_rad = std::nullopt,
+                         .heater_end = piece.part->heater_end,
+                         .chimney_end = piece.part->chimney_end};
+    if (*kind == StockKind::elbow) {
+        wanted.angle_rad = piece.section->turn_rad;
+    }
+    if (piece.run_part->changes_size()) {
+        const Run& run = job.view.resolved.run;
+        const FlueBore& below = piece.index > 0
+                                    ? run.parts[static_cast<std::size_t>(piece.index) - 1].bore
+                                    : run.collar.bore;
+        wanted.to_diameter_m = bore.diameter_m;
+        wanted.diameter_m = below.diameter_m;
+    }
+    return take_fitting(job, wanted);
 }
 
 void fittings(const Job& job) {
@@ -156,17 +231,50 @@ void fittings(const Job& job) {
         const bool piped = kind == PartKind::elbow || kind == PartKind::tee
                            || kind == PartKind::reducer || kind == PartKind::increaser;
         const double mass = wall_mass_kg_m(*piece.wall, piece.run_part->bore.diameter_m);
-        job.list.lines.push_back({.what = fitting_name(job, piece),
-                                  .size = bore_name(piece.run_part->bore, job.view.resolved.units),
-                                  .count = 1.0,
-                                  .unit = "",
-                                  .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,
-                                  .where = job.view.place_of(piece),
-                                  .at_hand = false});
+        job.list.lines.push_back(
+            {.what = fitting_name(job, piece),
+             .size = bore_name(piece.run_part->bore, job.view.resolved.units),
+             .count = 1.0,
+             .unit = "",
+             .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,
+             .where = job.view.place_of(piece),
+             .at_hand = from_box(job, piece),
+             .diameter_m = piece.run_part->bore.round() ? piece.run_part->bore.diameter_m : 0.0});
     }
 }
 
 } // namespace
+
+void price_lines(const Job& job) {
+    PartsList& list = job.list;
+    if (job.prices.prices.empty()) {
+        return;
+    }
+    list.currency = job.prices.currency;
+    double sum = 0.0;
+    for (PartsLine& line : list.lines) {
+        if (line.at_hand) {
+            continue;
+        }
+        std::optional<double> each;
+        for (const PipeStretch& stretch : list.stretches) {
+            if (line.pipe && !each && line.what.starts_with(stretch.wall)) {
+                each = job.prices.of_length(
+                    stretch.wall, line.diameter_m, line.length_m, line.telescopes);
+            }
+        }
+        if (!line.pipe) {
+            each = job.prices.of_part(line.what, line.diameter_m);
+        }
+        if (each) {
+            line.price = *each * line.count;
+            sum += *line.price;
+        } else {
+            ++list.unpriced;
+        }
+    }
+    list.price = sum;
+}
 
 void pipe_lines(const Job& job) {
     pipe(job);

@@ -1,29 +1,91 @@
 #include "fluewright/advice/parts/parts_list.hpp"
 
+#include "box.hpp"
+#include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "stretches.hpp"
 
+#include <algorithm>
+
 namespace fluewright {
+namespace {
+
+/// The list is no answer to them: whoever buys by it must have read them first.
+std::vector<PartsDanger> dangers_of(const Installation& written, const Case& resolved) {
+    std::vector<PartsDanger> dangers;
+    CheckOptions options;
+    options.body = rule_set_of(written, resolved.units);
+    for (const Finding& finding : check_shape(written, resolved, options).findings) {
+        if (finding.severity == Severity::danger) {
+            dangers.push_back({.id = std::string{finding.matter->id},
+                               .part = finding.part,
+                               .title = std::string{finding.matter->title},
+                               .place = finding.place,
+                               .message = finding.message,
+                               .remedy = finding.remedy.empty()
+                                             ? std::string{finding.matter->remedy}
+                                             : finding.remedy});
+        }
+    }
+    return dangers;
+}
+
+} // namespace
 
 PartsList parts_list(const Installation& written,
                      const Case& resolved,
                      const Solution& solution,
-                     const std::vector<StockPiece>& at_hand) {
+                     const PartsWishes& wishes) {
     PartsList list;
     std::vector<StockPiece> stock = written.stock;
-    stock.insert(stock.end(), at_hand.begin(), at_hand.end());
+    stock.insert(stock.end(), wishes.at_hand.begin(), wishes.at_hand.end());
     const checking::View view{written, resolved, &solution};
-    const parts::Job job{view, stock, list};
+    std::vector<double> had;
+    had.reserve(stock.size());
+    for (const StockPiece& piece : stock) {
+        had.push_back(piece.count.value_or(0.0));
+    }
+    const parts::Job job{view, stock, list, had, wishes.prices, wishes.thermometer, solution};
     list.joints = joints_of(resolved);
+    list.dangers = dangers_of(written, resolved);
     parts::stretches(job);
     parts::cuts(job);
     parts::growth(job);
     parts::pipe_lines(job);
     parts::small_lines(job);
+    parts::leftovers(job);
+    parts::price_lines(job);
     for (const PartsLine& line : list.lines) {
         list.weight_kg += line.weight_kg;
     }
     list.assumed.emplace_back("elbows and tees of usual build: hold a real one against the figures "
                               "before cutting");
+    const auto shown = [&](double length_m) { return view.show(length_m, Kind::length); };
+    const bool adapted = std::any_of(list.joints.joints.begin(),
+                                     list.joints.joints.end(),
+                                     [](const Joint& j) { return !j.bought_adapter().empty(); });
+    const bool reduced =
+        std::any_of(view.pieces.begin(), view.pieces.end(), [](const checking::Piece& piece) {
+            return piece.run_part->changes_size() && !piece.part->taper_length_m;
+        });
+    if (adapted || reduced) {
+        list.assumed.emplace_back("an adapter, and a reducer of which the file tells no length, "
+                                  "adds "
+                                  + shown(parts::adapter_lays_m) + " to the run (judgement)");
+    }
+    if (!list.cuts.empty()) {
+        list.assumed.emplace_back("each cut takes "
+                                  + shown(catalog::default_of(DefaultId::cut_loss_m).value)
+                                  + "; of several pieces in a straight none lays less than "
+                                  + shown(parts::stub_m) + " (judgement)");
+    }
+    if (std::any_of(list.stretches.begin(), list.stretches.end(), [](const PipeStretch& s) {
+            return s.to_mouth && (s.kind == WallKind::insulated || s.kind == WallKind::double_wall);
+        })) {
+        list.assumed.emplace_back("what cannot be cut may stand up to "
+                                  + shown(parts::taller_is_fine_m)
+                                  + " higher at the mouth (judgement)");
+    }
     for (const PartEnds& ends : list.joints.parts) {
         if (ends.heater.assumed || ends.chimney.assumed) {
             list.assumed.emplace_back(

@@ -1,6 +1,9 @@
+#include "small.hpp"
+
+#include "box.hpp"
+#include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "stretches.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,27 +13,11 @@ namespace {
 
 using checking::Piece;
 
-void add(const Job& job, std::string what, double count, std::string where, std::string unit = "") {
-    if (count > 0.0) {
-        job.list.lines.push_back({.what = std::move(what),
-                                  .size = {},
-                                  .count = count,
-                                  .unit = std::move(unit),
-                                  .weight_kg = 0.0,
-                                  .where = std::move(where),
-                                  .at_hand = false});
-    }
-}
-
 /// Joints of single-wall pipe, and the screws in them.
 struct SlipJoints {
     double count{};
     double screws{};
 };
-
-std::string one_or(double count, std::string_view one, std::string_view many) {
-    return std::string{count < 1.5 ? one : many};
-}
 
 bool slips(const EndFacts& facts) {
     return facts.end == PipeEnd::plain || facts.end == PipeEnd::crimped
@@ -46,7 +33,7 @@ struct Held {
 };
 
 Held held(const Joint& joint) {
-    const bool adapted = !joint.turned.adapter.empty();
+    const bool adapted = !joint.bought_adapter().empty();
     Held all;
     for (const EndFacts& facts : {joint.lower, joint.upper}) {
         const double share = adapted ? 1.0 : 0.5;
@@ -61,15 +48,6 @@ Held held(const Joint& joint) {
 /// Caps lock or clamp on by themselves, and a flexible liner is clamped by its tee and top plate.
 bool clamps_itself(const Piece& piece) {
     return piece.section->kind == PartKind::cap || piece.wall->kind == WallKind::liner;
-}
-
-const Piece* piece_of(const Job& job, int part) {
-    for (const Piece& piece : job.view.pieces) {
-        if (piece.index == part) {
-            return &piece;
-        }
-    }
-    return nullptr;
 }
 
 void fasteners(const Job& job) {
@@ -98,7 +76,7 @@ void fasteners(const Job& job) {
         gaskets += here.flanges;
     }
     for (const PipeStretch& stretch : job.list.stretches) {
-        const double inner = std::max(0.0, static_cast<double>(stretch.pieces_m.size()) - 1.0);
+        const double inner = std::max(0.0, static_cast<double>(stretch.pieces.size()) - 1.0);
         if (stretch.kind == WallKind::insulated || stretch.kind == WallKind::double_wall) {
             bands += inner;
         } else if (stretch.kind == WallKind::single) {
@@ -108,135 +86,51 @@ void fasteners(const Job& job) {
             slip.screws += inner * first.screws.value_or(usual);
         }
     }
-    add(job, "sheet-metal screws, stainless or black", slip.screws, "joints of single-wall pipe");
     add(job,
-        "furnace cement",
-        slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
-        "a thin coat in each of those joints",
-        "kg");
+        {.what = "sheet-metal screws, stainless or black",
+         .count = slip.screws,
+         .where = "joints of single-wall pipe",
+         .why = "hold each joint",
+         .source = source_of(DefaultId::joint_fasteners)});
     add(job,
-        one_or(bands, "locking band", "locking bands"),
-        bands,
-        "joints of double-wall and factory-built pieces");
+        {.what = "furnace cement",
+         .count = slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
+         .unit = "kg",
+         .where = "a thin coat in each of those joints",
+         .why = "keeps false air out",
+         .source = source_of(DefaultId::cement_per_joint_kg)});
     add(job,
-        one_or(gaskets, "flange gasket with bolts", "flange gaskets with bolts"),
-        gaskets,
-        "flanged joints");
+        {.what = one_or(bands, "locking band", "locking bands"),
+         .count = bands,
+         .where = "joints of double-wall and factory-built pieces",
+         .why = "hold each joint",
+         .source = std::string{trade_practice}});
+    add(job,
+        {.what = one_or(gaskets, "flange gasket with bolts", "flange gaskets with bolts"),
+         .count = gaskets,
+         .where = "flanged joints",
+         .why = "seal them",
+         .source = std::string{trade_practice}});
 }
 
 void adapters(const Job& job) {
     for (const Joint& joint : job.list.joints.joints) {
-        if (!joint.turned.adapter.empty()) {
-            add(job, joint.turned.adapter, 1.0, joint.place);
-        }
-    }
-}
-
-void level_supports(const Job& job) {
-    const double apart_m = catalog::default_of(DefaultId::level_support_apart_m).value;
-    for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.level && stretch.kind != WallKind::masonry) {
-            const double count = std::max(0.0, std::ceil(stretch.drawn_m / apart_m - 1e-6) - 1.0);
+        if (!joint.bought_adapter().empty()) {
+            const double wanted_m = joint.lower.diameter_m;
             add(job,
-                one_or(count, "hanger or bracket", "hangers or brackets"),
-                count,
-                stretch.place);
+                {.what = std::string{joint.bought_adapter()},
+                 .where = joint.place,
+                 .at_hand = take_fitting(job,
+                                         {.kind = StockKind::adapter,
+                                          .wall = {},
+                                          .diameter_m = wanted_m,
+                                          .to_diameter_m = joint.upper.diameter_m,
+                                          .angle_rad = std::nullopt,
+                                          .heater_end = joint.turned.adapter_heater_end,
+                                          .chimney_end = joint.turned.adapter_chimney_end}),
+                 .why = "the two ends do not go together as they are",
+                 .source = std::string{trade_practice}});
         }
-    }
-}
-
-bool metal_chimney(const Piece& piece) {
-    return piece.wall->kind == WallKind::insulated || piece.wall->kind == WallKind::double_wall;
-}
-
-void chimney_supports(const Job& job) {
-    const double apart_m = catalog::default_of(DefaultId::wall_bands_apart_m).value;
-    const auto chimney = job.view.chimney();
-    const auto first = std::find_if(
-        chimney.begin(), chimney.end(), [](const Piece* p) { return p->has_length(); });
-    if (first == chimney.end() || !metal_chimney(**first)) {
-        return;
-    }
-    const bool outside = (*first)->section->zone == Zone::outdoors;
-    // A tee at the foot of the chimney stands on the support itself.
-    const Piece* foot = piece_of(job, (*first)->index - 1);
-    const bool on_tee =
-        foot != nullptr && foot->section->kind == PartKind::tee && metal_chimney(*foot);
-    add(job,
-        outside ? "wall support for the chimney" : "support box or ceiling support for the chimney",
-        1.0,
-        "under " + job.view.place_of(on_tee ? *foot : **first));
-    double outdoors_m = 0.0;
-    for (const Piece* piece : chimney) {
-        outdoors_m += piece->section->zone == Zone::outdoors ? piece->section->length_m : 0.0;
-    }
-    const double bands = outside ? std::floor(outdoors_m / apart_m) : 0.0;
-    add(job, one_or(bands, "wall band", "wall bands"), bands, "the wall outdoors");
-}
-
-/// What holds a liner at the top of the old chimney, and what is poured round it.
-void liner_extras(const Job& job) {
-    for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind != WallKind::liner) {
-            continue;
-        }
-        if (stretch.to_mouth) {
-            add(job, "top plate with clamp for the liner", 1.0, "the top of the old chimney");
-        }
-        const WallBuild& wall = *piece_of(job, stretch.parts.front())->wall;
-        if (wall.layer_count > 2 && !wall.layers[1].air_gap) {
-            const double inner_m = 0.5 * stretch.diameter_m + wall.layers[0].thickness_m;
-            const double outer_m = inner_m + wall.layers[1].thickness_m;
-            add(job,
-                "loose insulation to pour round the liner",
-                constants::pi * (outer_m * outer_m - inner_m * inner_m) * stretch.drawn_m
-                    * wall.layers[1].density_kg_m3,
-                stretch.place,
-                "kg");
-        }
-    }
-}
-
-/// Where the run goes from one zone into the next.
-void passages(const Job& job) {
-    const Piece* before = nullptr;
-    for (const Piece& piece : job.view.pieces) {
-        if (!piece.has_length()) {
-            continue;
-        }
-        const Zone zone = piece.section->zone;
-        if (piece.part->passes == Passage::wall) {
-            add(job, "wall thimble", 1.0, job.view.place_of(piece));
-        }
-        if (before != nullptr && zone != before->section->zone
-            && piece.wall->kind != WallKind::masonry) {
-            const bool through_wall = before->level() && before->part->passes != Passage::wall;
-            if (zone == Zone::outdoors && through_wall) {
-                add(job,
-                    "wall thimble",
-                    1.0,
-                    "between " + job.view.place_of(*before) + " and outdoors");
-            } else if (zone == Zone::outdoors && !before->level()) {
-                add(job,
-                    "roof flashing and storm collar",
-                    1.0,
-                    "under " + job.view.place_of(piece));
-            } else if (zone == Zone::attic) {
-                add(job,
-                    "ceiling firestop and attic shield",
-                    1.0,
-                    "under " + job.view.place_of(piece));
-            }
-        }
-        const bool into_brick = before != nullptr && piece.wall->kind == WallKind::masonry
-                                && before->wall->kind != WallKind::masonry;
-        if (into_brick) {
-            add(job,
-                "thimble for the masonry, cemented in",
-                1.0,
-                "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece));
-        }
-        before = &piece;
     }
 }
 
@@ -246,9 +140,79 @@ void cleanouts(const Job& job) {
         plugs += piece.section->kind == PartKind::tee && piece.section->cleanout ? 1.0 : 0.0;
     }
     add(job,
-        one_or(plugs, "cleanout plug or cap", "cleanout plugs or caps"),
-        plugs,
-        one_or(plugs, "the tee", "the tees"));
+        {.what = one_or(plugs, "cleanout plug or cap", "cleanout plugs or caps"),
+         .count = plugs,
+         .where = one_or(plugs, "the tee", "the tees"),
+         .why = "shuts the open leg of the tee",
+         .source = std::string{trade_practice}});
+}
+
+/// Where both ends of a stretch are held, something must take up what it grows.
+void slip_joints(const Job& job) {
+    for (const Growth& growth : job.list.growth) {
+        if (!growth.free) {
+            add(job,
+                {.what = "slip joint or telescoping piece",
+                 .where = growth.place,
+                 .why = "it grows by " + job.view.show(growth.grows_m, Kind::length)
+                        + " and both its ends are held",
+                 .source = "computed"});
+        }
+    }
+}
+
+/// Paint of bare single-wall steel, by the hottest surface of the run.
+void paint(const Job& job) {
+    double hottest_k = 0.0;
+    std::string where;
+    const HotSurfaces surfaces = hot_surfaces(job.view.written, job.view.resolved, job.solution);
+    for (const HotSurface& surface : surfaces.parts) {
+        const Piece* piece = piece_of(job, surface.part);
+        if (piece == nullptr || !piece->is_single() || !piece->has_length()
+            || piece->wall->inner_material.find("stainless") != std::string::npos
+            || piece->wall->inner_material.find("galvan") != std::string::npos) {
+            continue;
+        }
+        if (surface.surface_k > hottest_k) {
+            hottest_k = surface.surface_k;
+            where = job.view.place_of(*piece);
+        }
+    }
+    if (hottest_k > 0.0) {
+        // A margin of 25 K, then up to the next step: no estimate is better. Judgement.
+        constexpr double margin_k = 25.0;
+        constexpr double us_zero_k = 459.67 / 1.8; // 0 degF
+        const bool us = job.view.resolved.units == UnitSystem::us;
+        const double step_k = us ? 50.0 / 1.8 : 25.0; // 50 degF
+        const double zero_k = us ? us_zero_k : constants::celsius_zero_k;
+        const double rated_k =
+            zero_k + step_k * std::ceil((hottest_k + margin_k - zero_k) / step_k);
+        add(job,
+            {.what = "stove paint rated at least " + job.view.show(rated_k, Kind::temperature),
+             .where = "single-wall pipe",
+             .why = "its surface reaches " + job.view.show(hottest_k, Kind::temperature) + " at "
+                    + where + " in high fire",
+             .source = "computed"});
+    }
+}
+
+/// A magnet holds on bare steel only, and what lies outside a second wall tells nothing of the gas.
+void thermometer(const Job& job) {
+    const auto& pieces = job.view.pieces;
+    const auto first = std::find_if(
+        pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.has_length(); });
+    if (!job.thermometer || first == pieces.end() || first->wall->kind == WallKind::masonry) {
+        return;
+    }
+    const bool stainless = first->wall->inner_material.find("stainless") != std::string::npos;
+    const bool magnet = first->is_single() && !stainless;
+    add(job,
+        {.what = magnet ? "magnet thermometer" : "probe thermometer",
+         .where = job.view.place_of(*first) + ", 18 in (450 mm) above the heater",
+         .why = magnet ? "asked for; it reads the surface of the pipe"
+                       : "asked for; through a hole into the gas, since a magnet reads nothing "
+                         "here",
+         .source = std::string{trade_practice}});
 }
 
 } // namespace
@@ -261,6 +225,9 @@ void small_lines(const Job& job) {
     liner_extras(job);
     passages(job);
     cleanouts(job);
+    slip_joints(job);
+    paint(job);
+    thermometer(job);
 }
 
 } // namespace fluewright::parts

@@ -1,7 +1,7 @@
 #include "stretches.hpp"
 
+#include "box.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/same_name.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
 
@@ -22,15 +22,33 @@ std::string_view system_of(double diameter_m, UnitSystem units) {
     return units == UnitSystem::us ? "inch" : "metric";
 }
 
-bool fits(const StockPiece& piece, const PipeStretch& stretch) {
-    const bool wall = !piece.wall || is_same_name(*piece.wall, stretch.wall)
-                      || (catalog::find_wall(*piece.wall) != nullptr
-                          && catalog::find_wall(*piece.wall)->id == stretch.wall);
-    // What is at hand is round pipe of its diameter.
-    const bool round = stretch.size.find(" x ") == std::string::npos;
-    return wall && round
-           && (!piece.diameter_m || std::abs(*piece.diameter_m - stretch.diameter_m) < 1e-3);
+namespace {
+
+BarLength bar_of(double length_m, double shortest_m) {
+    return {.length_m = length_m,
+            .at_hand = std::nullopt,
+            .cost = length_m,
+            .shortest_m = shortest_m < length_m ? shortest_m : 0.0};
 }
+
+/// Where some lengths of a pipe have a price, those are what can be bought: money is held against
+/// money only.
+void take_prices(const Job& job, const PipeStretch& stretch, std::vector<BarLength>& lengths) {
+    std::vector<BarLength> priced;
+    for (const BarLength& length : lengths) {
+        const auto price = job.prices.of_length(
+            stretch.wall, stretch.diameter_m, length.length_m, length.telescopes());
+        if (price) {
+            priced.push_back(length);
+            priced.back().cost = *price;
+        }
+    }
+    if (!priced.empty()) {
+        lengths = std::move(priced);
+    }
+}
+
+} // namespace
 
 /// What the shop sells of this pipe: the file's lengths without a count, or else the catalog's.
 Sold sold(const Job& job, const PipeStretch& stretch) {
@@ -39,20 +57,23 @@ Sold sold(const Job& job, const PipeStretch& stretch) {
     const std::string_view system = system_of(stretch.diameter_m, job.view.resolved.units);
     for (const catalog::StockLength& row : catalog::stock_lengths()) {
         if (row.kind == stretch.kind && row.system == system) {
-            all.lengths.push_back({row.length_m, row.least_m});
+            all.lengths.push_back(bar_of(row.length_m, row.least_m));
             all.lap_m = row.lap_m;
             all.cut = row.cut == "yes";
         }
     }
-    std::vector<FixedLength> own;
+    std::vector<BarLength> own;
     for (const StockPiece& piece : job.stock) {
-        if (!piece.count && fits(piece, stretch)) {
-            own.push_back({*piece.length_m, piece.shortest_m.value_or(*piece.length_m)});
+        if (!piece.count
+            && why_not(piece, stretch, is_socketed(job, stretch), job.view.resolved.units)
+                   .empty()) {
+            own.push_back(bar_of(*piece.length_m, piece.shortest_m.value_or(*piece.length_m)));
         }
     }
     if (!own.empty()) {
         all.lengths = std::move(own);
     }
+    take_prices(job, stretch, all.lengths);
     return all;
 }
 
@@ -80,7 +101,7 @@ double centre_to_face_m(const Piece& piece) {
     case PartKind::reducer:
     case PartKind::increaser:
         // It stands in the way of the pipe after it.
-        return piece.part->taper_length_m.value_or(0.0);
+        return piece.part->taper_length_m.value_or(adapter_lays_m);
     default:
         return 0.0;
     }
@@ -102,46 +123,7 @@ std::string name_of(const std::vector<int>& parts) {
                              : "straights " + first + " to " + std::to_string(parts.back() + 1);
 }
 
-/// Cuttable pipe: full lengths and one cut. Where that cut would be a stub, the length before it
-/// gives up just enough: two halves would each come out of a long piece.
-void cut_up(PipeStretch& stretch, double longest_m) {
-    constexpr double shortest_stub_m = 0.1;
-    const double laying_m = longest_m - stretch.lap_m;
-    double left_m = stretch.between_m;
-    while (left_m > laying_m + 1e-6) {
-        const bool stub_next = left_m - laying_m < shortest_stub_m;
-        const double here_m = stub_next ? left_m - shortest_stub_m : laying_m;
-        stretch.pieces_m.push_back(here_m + stretch.lap_m);
-        left_m -= here_m;
-    }
-    if (left_m > 1e-6) {
-        stretch.pieces_m.push_back(left_m + stretch.lap_m);
-    }
-}
-
-/// Pieces at hand that may not be cut: the longest first, as long as they fit in.
-void use_whole_pieces(const Job& job, PipeStretch& stretch, double& left_m) {
-    constexpr double meets_m = 0.002;
-    std::vector<StockPiece*> hand;
-    for (StockPiece& piece : job.stock) {
-        if (piece.count && fits(piece, stretch) && !piece.shortest_m) {
-            hand.push_back(&piece);
-        }
-    }
-    std::stable_sort(hand.begin(), hand.end(), [](const StockPiece* a, const StockPiece* b) {
-        return *a->length_m > *b->length_m;
-    });
-    for (StockPiece* piece : hand) {
-        while (*piece->count >= 1.0 && *piece->length_m <= left_m + meets_m) {
-            stretch.pieces_m.push_back(*piece->length_m);
-            ++stretch.at_hand;
-            left_m -= *piece->length_m;
-            *piece->count -= 1.0;
-        }
-    }
-}
-
-void fill(const Job& job, PipeStretch& stretch) {
+void lap(const Job& job, PipeStretch& stretch) {
     if (stretch.kind == WallKind::masonry) {
         return;
     }
@@ -151,29 +133,31 @@ void fill(const Job& job, PipeStretch& stretch) {
     if (stretch.between_m <= 0.0) {
         stretch.off_m = -stretch.between_m;
         stretch.note = "the fittings meet with nothing between and stand longer than drawn";
-        return;
     }
-    double longest_m = 0.0;
-    for (const FixedLength& length : all.lengths) {
-        longest_m = std::max(longest_m, length.length_m);
-    }
-    if (all.cut) {
-        cut_up(stretch, std::max(longest_m, stretch.lap_m + 0.05));
-        return;
-    }
-    constexpr double taller_is_fine_m = 0.31; // a foot at the mouth does no harm
-    double left_m = stretch.between_m;
-    use_whole_pieces(job, stretch, left_m);
-    const MadeUp made = make_up(left_m, all.lengths, stretch.to_mouth ? taller_is_fine_m : 0.0);
-    stretch.pieces_m.insert(stretch.pieces_m.end(), made.pieces_m.begin(), made.pieces_m.end());
-    stretch.off_m = std::abs(made.off_m) > 0.0025 ? made.off_m : 0.0;
-    stretch.telescopes = made.telescopes;
-    if (made.telescopes) {
-        stretch.note = "the last piece telescopes; set it to its length";
-    } else if (stretch.off_m > 0.0) {
-        stretch.note = stretch.to_mouth ? "the mouth stands higher than drawn"
-                       : stretch.level  ? "no lengths make it up: set the heater farther off"
-                                        : "no lengths make it up: it comes out longer than drawn";
+}
+
+} // namespace
+
+namespace {
+
+/// An adapter stands in the way of a stretch beside it: of one that can be cut, else of that above.
+void make_room_for_adapters(const Job& job) {
+    auto& all = job.list.stretches;
+    for (const Joint& joint : job.list.joints.joints) {
+        if (joint.bought_adapter().empty()) {
+            continue;
+        }
+        PipeStretch* beside = nullptr;
+        for (PipeStretch& s : all) {
+            const bool meets = s.parts.front() == joint.above || s.parts.back() == joint.below;
+            if (meets && s.kind != WallKind::masonry
+                && (beside == nullptr || s.kind == WallKind::single)) {
+                beside = &s;
+            }
+        }
+        if (beside != nullptr) {
+            beside->between_m -= adapter_lays_m;
+        }
     }
 }
 
@@ -223,8 +207,9 @@ void stretches(const Job& job) {
         const Piece& last = job.view.pieces.back();
         all.back().to_mouth = last.has_length() || last.section->kind == PartKind::cap;
     }
+    make_room_for_adapters(job);
     for (PipeStretch& s : all) {
-        fill(job, s);
+        lap(job, s);
     }
 }
 

@@ -4,7 +4,9 @@
 #include "cli/shell/open_case.hpp"
 #include "fluewright/advice/parts/parts_list.hpp"
 #include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/input/piece_price_reader.hpp"
 #include "fluewright/io/report/parts_text.hpp"
+#include "fluewright/io/report/price_template.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <array>
@@ -13,36 +15,86 @@
 namespace fluewright::cli {
 namespace {
 
+/// The list of --stock, held against the run as well.
+Result<std::vector<StockPiece>, int> read_box(const Context& context, const OpenedCase& opened) {
+    const std::string_view file = context.arguments.value(option::stock);
+    const auto input = read_input(file, context.streams.in, context.files_read);
+    if (!input) {
+        return Failure{refuse(context, no_access, input.error())};
+    }
+    auto stock = read_stock(input->text, input->name);
+    if (!stock) {
+        return Failure{tell_faults(context, stock.error())};
+    }
+    const Faults faults = box_faults(*stock, opened.written, opened.installation);
+    if (!faults.empty()) {
+        return Failure{tell_faults(context, locate(faults, input->text, input->name))};
+    }
+    return std::move(stock).value();
+}
+
+Result<PartsWishes, int> read_wishes(const Context& context, const OpenedCase& opened) {
+    PartsWishes wishes;
+    wishes.thermometer = context.arguments.has(option::thermometer);
+    const Faults faults = box_faults(opened.written.stock, opened.written, opened.installation);
+    if (!faults.empty()) {
+        return Failure{tell_faults(context, locate(faults, opened.text, opened.name))};
+    }
+    if (context.arguments.has(option::stock)) {
+        auto box = read_box(context, opened);
+        if (!box) {
+            return Failure{box.error()};
+        }
+        wishes.at_hand = std::move(box).value();
+    }
+    if (context.arguments.has(option::piece_prices)) {
+        auto prices =
+            read_beside(context, context.arguments.value(option::piece_prices), read_piece_prices);
+        if (!prices) {
+            return Failure{prices.error()};
+        }
+        wishes.prices = std::move(prices).value();
+    }
+    return wishes;
+}
+
 int run_parts(const Context& context) {
     const auto opened = open_case(context);
     if (!opened) {
         return opened.error();
     }
-    const auto stock =
-        context.arguments.has(option::stock)
-            ? read_beside(context, context.arguments.value(option::stock), read_stock)
-            : Result<std::vector<StockPiece>, int>{std::vector<StockPiece>{}};
-    if (!stock) {
-        return stock.error();
+    const auto wishes = read_wishes(context, *opened);
+    if (!wishes) {
+        return wishes.error();
     }
     const PartsList list = parts_list(opened->written,
                                       opened->installation,
                                       solve(opened->installation, Detail::stations),
-                                      *stock);
+                                      *wishes);
     PartsReportOptions report{.style = context.style,
                               .input = answer_input(*opened),
-                              .assumptions = opened->installation.assumptions};
+                              .assumptions = opened->installation.assumptions,
+                              .from_box = context.arguments.has(option::from_box)};
     report.style.units = opened->installation.units;
     const std::string_view format = context.arguments.value(option::table_format);
     return write_answer(context,
-                        context.wants_json() ? parts_json(list, report)
-                        : format == "csv"    ? parts_csv(list)
-                                             : parts_text(list, report),
+                        context.arguments.has(option::price_template)
+                            ? price_template(list, report.style.units)
+                        : context.wants_json() ? parts_json(list, report)
+                        : format == "csv"      ? parts_csv(list)
+                                               : parts_text(list, report),
                         all_pass);
 }
 
-constexpr std::array<const OptionInfo*, 5> parts_options{
-    &option::table_format, &option::json, &option::units, &option::stock, &option::output};
+constexpr std::array<const OptionInfo*, 9> parts_options{&option::table_format,
+                                                         &option::json,
+                                                         &option::units,
+                                                         &option::stock,
+                                                         &option::from_box,
+                                                         &option::piece_prices,
+                                                         &option::price_template,
+                                                         &option::thermometer,
+                                                         &option::output};
 
 } // namespace
 
@@ -53,7 +105,10 @@ const Command parts_command{
     .about =
         "Reads an installation and lists the lengths to buy, the pieces to cut and the end to "
         "measure each from, screws, supports, adapters and sealant, what it all weighs and how "
-        "far it grows when hot. The plan of cuts buys as little as possible.",
+        "far it grows when hot. All straights are planned together, with the pipe and fittings "
+        "at hand (--stock), so that as little as possible is bought: length, or money with "
+        "--prices. --price-template writes a list to put prices in; --from-box shows what the "
+        "pieces at hand give alone.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = parts_options,
     .example = "fluewright parts run.json --stock shelf.json",

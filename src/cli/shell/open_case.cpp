@@ -78,6 +78,7 @@ Result<OpenedCase, int> open_case(const Context& context) {
         return Failure{tell_faults(context, made.error(), *written)};
     }
     OpenedCase opened{.name = written->name,
+                      .text = written->text,
                       .written = written->installation,
                       .installation = std::move(made).value()};
     if (const auto units = context.units()) {

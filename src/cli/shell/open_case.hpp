@@ -17,6 +17,7 @@ namespace fluewright::cli {
 
 struct OpenedCase {
     std::string name; ///< of the file in messages
+    std::string text;
     Installation written;
     Case installation;
 };

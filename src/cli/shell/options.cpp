@@ -86,6 +86,10 @@ constexpr OptionInfo over{"--over",
                           true};
 constexpr OptionInfo pairs{
     "--pairs", "", "", "two changes together, even where one alone suffices", {}};
+constexpr OptionInfo piece_prices{
+    "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
+constexpr OptionInfo price_template{
+    "--price-template", "", "", "a list of what this run can ask for, to put prices in", {}};
 constexpr OptionInfo prices{
     "--prices", "", "FILE", "rank by your own prices instead of effort", {}};
 constexpr OptionInfo resume{
@@ -147,12 +151,17 @@ constexpr OptionInfo spread_samples{
     "--samples", "", "N", "N samples spread evenly in place of every combination", {}};
 constexpr OptionInfo step{
     "--step", "", "SECONDS", "greatest step in time; default 20 s, any is stable", {}};
+constexpr OptionInfo from_box{
+    "--from-box", "", "", "what the pieces at hand give alone, and what is short", {}};
 constexpr OptionInfo stock{
     "--stock",
     "",
     "FILE",
-    "pieces at hand, as {\"stock\": [{\"length\": \"1 m\", \"count\": 2}]}; they are used first",
+    "pipe and fittings at hand, as {\"stock\": [{\"wall\": \"single-wall steel\", \"length\": "
+    "\"1 m\", \"count\": 2}]}; they are used first",
     {}};
+constexpr OptionInfo thermometer{
+    "--thermometer", "", "", "list a thermometer of the kind that reads on the pipe", {}};
 constexpr OptionInfo table_format{"--format",
                                   "",
                                   "FORMAT",
@@ -187,6 +196,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::fields,
         &option::force,
         &option::format,
+        &option::from_box,
         &option::heights,
         &option::help,
         &option::jobs,
@@ -199,6 +209,8 @@ std::span<const OptionInfo* const> all_options() {
         &option::output,
         &option::over,
         &option::pairs,
+        &option::piece_prices,
+        &option::price_template,
         &option::prices,
         &option::require,
         &option::requirements,
@@ -215,6 +227,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::stock,
         &option::summary,
         &option::table_format,
+        &option::thermometer,
         &option::units,
         &option::values,
         &option::version,

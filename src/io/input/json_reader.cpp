@@ -372,16 +372,9 @@ Result<std::vector<StockPiece>, Diagnostics> read_stock(std::string_view text,
         Filler filler{parsed.document};
         filler.fill_stock();
         auto& of_values = filler.troubles();
-        const auto& stock = filler.result().stock;
-        for (std::size_t i = 0; i < stock.size(); ++i) {
-            if (stock[i].wall && !is_known_name(*stock[i].wall, Words::walls, filler.result())) {
-                troubles.push_back(
-                    json::trouble_of({fmt::format("/stock/{}/wall", i),
-                                      fmt::format("`{}` is not a known wall", *stock[i].wall),
-                                      {},
-                                      joined(known_names(Words::walls, filler.result())),
-                                      {}},
-                                     parsed.document));
+        if (of_values.empty()) {
+            for (const Fault& fault : stock_faults(filler.result().stock)) {
+                troubles.push_back(json::trouble_of(fault, parsed.document));
             }
         }
         if (troubles.empty() && of_values.empty()) {

@@ -62,6 +62,7 @@ constexpr std::array kinds{
     PageKind{"a look or a reading", [] { return all_ids(diagnosis::checks()); }, look_page},
     PageKind{"a change", [] { return all_ids(catalog::remedy_efforts()); }, remedy_page},
     PageKind{"a body of rules", [] { return all_ids(catalog::rule_bodies()); }, body_page},
+    PageKind{"a question of the trade", trade_names, trade_page},
     PageKind{"a source", [] { return all_ids(catalog::sources()); }, source_page}};
 
 /// Capitals, blanks, commas and underscores do not matter: "door open, embers" is door-open-embers.

@@ -38,5 +38,7 @@ section(std::string_view title, std::string_view text, const Style& style);
 [[nodiscard]] std::string look_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string body_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string source_page(std::string_view id, const Style& style);
+[[nodiscard]] std::vector<std::string_view> trade_names();
+[[nodiscard]] std::string trade_page(std::string_view id, const Style& style);
 
 } // namespace fluewright::explaining

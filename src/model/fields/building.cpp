@@ -2,6 +2,7 @@
 #include "limits.hpp"
 
 #include <array>
+#include <numbers>
 
 namespace fluewright {
 
@@ -29,6 +30,8 @@ constexpr Limits air_changes{Kind::leakage, 0.0, 20.0 / 3600.0, "tight houses to
 constexpr Limits area{Kind::area, 0.0, 10000.0, "parts of buildings", true};
 constexpr Limits u_value{Kind::transmittance, 0.05, 10.0, "thick wool to bare sheet"};
 constexpr Limits resistance{Kind::thermal_resistance, 0.1, 20.0, "bare sheet to thick wool"};
+constexpr Limits turned{
+    Kind::angle, std::numbers::pi / 36.0, std::numbers::pi, "elbows that can be made"};
 constexpr Limits piece{Kind::length, 0.05, 20.0, "pieces of pipe"};
 
 constexpr std::array building_fields{
@@ -69,17 +72,33 @@ constexpr std::array building_part_fields{
 };
 
 constexpr std::array stock_fields{
+    choice_field<&StockPiece::part>(text("part", {"What it is; left out, a straight.", "adapter"})),
     Field<StockPiece>{
         name_from("wall", Words::walls, {"What the pipe is made of.", "single-wall steel"}),
         &StockPiece::wall},
     Field<StockPiece>{
         quantity("diameter", flue_side, {"Inside diameter; left out, any.", "150 mm"}),
         &StockPiece::diameter_m},
-    Field<StockPiece>{required(quantity("length", piece, {"Length of the piece.", "1 m"})),
-                      &StockPiece::length_m},
+    Field<StockPiece>{
+        quantity(
+            "to_diameter",
+            flue_side,
+            {"Inside diameter at the chimney end of a reducer, increaser or adapter.", "180 mm"}),
+        &StockPiece::to_diameter_m},
+    Field<StockPiece>{
+        quantity("length", piece, {"Length of a straight, which must have one.", "1 m"}),
+        &StockPiece::length_m},
     Field<StockPiece>{
         quantity("shortest", piece, {"Shortest length of a telescoping piece.", "0.3 m"}),
         &StockPiece::shortest_m},
+    Field<StockPiece>{quantity("angle", turned, {"By how much an elbow turns.", "90 deg"}),
+                      &StockPiece::angle_rad},
+    choice_field<&StockPiece::heater_end>(
+        text("heater_end", {"Its end towards the heater.", "crimped"}),
+        words_between(PipeEnd::plain, PipeEnd::locking)),
+    choice_field<&StockPiece::chimney_end>(
+        text("chimney_end", {"Its end towards the mouth.", "plain"}),
+        words_between(PipeEnd::plain, PipeEnd::locking)),
     Field<StockPiece>{
         whole(quantity(
             "count", count, {"How many are at hand; left out, a length the shop sells.", "2"})),

@@ -370,6 +370,8 @@ Faults check_structure(const Installation& installation) {
     check_run(installation, faults);
     check_own(installation, faults);
     check_observed(installation, faults);
+    Faults of_stock = stock_faults(installation.stock);
+    faults.insert(faults.end(), of_stock.begin(), of_stock.end());
     return faults;
 }
 

@@ -139,21 +139,44 @@ TEST_CASE("the adapter is named") {
     const auto adapter = [](const EndFacts& below, const EndFacts& above) {
         return fit_of(below, above, UnitSystem::metric).adapter;
     };
-    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::plain)) == "crimp-to-socket adapter");
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::plain))
+          == "crimp-to-socket adapter, 150 mm crimped below, 150 mm socket above");
     // What goes into a socket from below, or over a crimp, would let liquid out.
     CHECK(adapter(facts(PipeEnd::crimped), facts(PipeEnd::crimped)).empty());
     CHECK(adapter(facts(PipeEnd::socket), facts(PipeEnd::socket)).empty());
-    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::flange)) == "flange adapter");
+    CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::flange))
+          == "flange adapter, 150 mm crimped below, 150 mm flange above");
     CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::locking, 0.15, "double-wall connector"))
-          == "adapter from pipe to double-wall connector");
+          == "adapter from pipe to double-wall connector, 150 mm crimped below, 150 mm locking "
+             "above");
     CHECK(adapter(facts(PipeEnd::plain, 0.1524), facts(PipeEnd::crimped, 0.150))
-          == "inch-to-metric adapter, 6 in to 150 mm");
+          == "inch-to-metric adapter, 6 in crimped below, 150 mm plain above");
     CHECK(adapter(facts(PipeEnd::plain, 0.1778), facts(PipeEnd::crimped, 0.1524))
-          == "reducer, 7 in to 6 in");
+          == "reducer, 7 in crimped below, 6 in plain above");
     CHECK(adapter(facts(PipeEnd::plain, 0.150), facts(PipeEnd::plain, 0.180))
-          == "crimp-to-socket adapter, as increaser, 150 mm to 180 mm");
+          == "crimp-to-socket adapter, as increaser, 150 mm crimped below, 180 mm socket above");
     CHECK(adapter(facts(PipeEnd::plain), facts(PipeEnd::crimped)).empty());
     CHECK(adapter(facts(PipeEnd::plain, 0.15), facts(PipeEnd::open, 0.2)).empty());
+}
+
+TEST_CASE("a plain end of thin pipe is crimped where an adapter would do the same") {
+    Installation in;
+    in.appliance.type = ApplianceType::stove;
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.end = PipeEnd::plain;
+    in.run = {straight(0.15, 0, 0, "single-wall steel")};
+    const Joint thin = joints_of(resolved(in)).joints[0];
+    CHECK(thin.turned.crimps);
+    CHECK(thin.bought_adapter().empty());
+    CHECK(thin.cure().starts_with("Crimp the end of straight 1 that points to the heater; or put"));
+    // Thick sheet is not crimped, nor is pipe of another size made to fit by it.
+    in.run[0].wall = "single-wall steel heavy";
+    CHECK_FALSE(joints_of(resolved(in)).joints[0].turned.crimps);
+    in.run[0].wall = "single-wall steel";
+    in.run[0].diameter_m = 0.18;
+    CHECK_FALSE(joints_of(resolved(in)).joints[0].turned.crimps);
+    CHECK_FALSE(joints_of(resolved(in)).joints[0].bought_adapter().empty());
 }
 
 TEST_CASE("7 in and 180 mm look alike and do not fit") {
@@ -238,7 +261,7 @@ TEST_CASE("several parts that lie upside down are all named") {
     CHECK(report.joints[1].cure() == "Turn straight 1 and straight 2 round; they lie upside down.");
     CHECK(report.joints[2].cure()
           == "Turn straight 2 round; it lies upside down. Then put in: adapter from pipe to "
-             "insulated 25 mm.");
+             "insulated 25 mm, 150 mm crimped below, 150 mm locking above.");
 }
 
 TEST_CASE("an inserted end that no turning brings down is told as such") {

@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
-#include <random>
 
 using namespace fluewright;
 
@@ -47,11 +46,13 @@ Installation shed() {
 PartsList listed(const Installation& in, const std::vector<StockPiece>& at_hand = {}) {
     const Result<Case, Faults> made = resolve(in);
     REQUIRE(made.has_value());
-    return parts_list(in, *made, solve(*made, Detail::stations), at_hand);
+    return parts_list(in, *made, solve(*made, Detail::stations), {at_hand, {}, false});
 }
 
-double sum(const std::vector<double>& values) {
-    return std::accumulate(values.begin(), values.end(), 0.0);
+double sum(const std::vector<StretchPiece>& pieces) {
+    return std::accumulate(pieces.begin(), pieces.end(), 0.0, [](double m, const auto& piece) {
+        return m + piece.length_m;
+    });
 }
 
 const PartsLine* line_of(const PartsList& list, std::string_view word) {
@@ -79,20 +80,21 @@ TEST_CASE("pieces and laps make up each stretch to the millimetre") {
     for (const PipeStretch& stretch : list.stretches) {
         INFO(stretch.place);
         const double laying_m =
-            sum(stretch.pieces_m) - stretch.lap_m * static_cast<double>(stretch.pieces_m.size());
+            sum(stretch.pieces) - stretch.lap_m * static_cast<double>(stretch.pieces.size());
         CHECK(laying_m == Approx(stretch.between_m + stretch.off_m).margin(0.003));
-        for (const double length_m : stretch.pieces_m) {
-            CHECK(length_m > 0.1);
+        for (const StretchPiece& piece : stretch.pieces) {
+            CHECK(piece.length_m > 0.1);
         }
     }
     // Up 1300 mm to the centre of a gored bend of 0.75 x 152.4 mm radius and a 50 mm collar.
     CHECK(list.stretches[0].between_m == Approx(1.3 - 0.75 * 0.1524 - 0.05));
     // 1135.7 mm to lay: pieces of 48 in lay 1168.4 mm, so one piece of 1135.7 + 50.8 does.
-    CHECK(list.stretches[0].pieces_m.size() == 1);
-    CHECK(list.stretches[0].pieces_m[0] == Approx(1.3 - 0.75 * 0.1524 - 0.05 + 0.0508));
-    // Across: bend at one end, tee at the other.
+    REQUIRE(list.stretches[0].pieces.size() == 1);
+    CHECK(list.stretches[0].pieces[0].length_m
+          == Approx(1.3 - 0.75 * 0.1524 - 0.05 + 0.0508).margin(0.0254 / 32.0 + 1e-9));
+    // Across: bend at one end, at the other the adapter to the tee and the tee.
     CHECK(list.stretches[1].between_m
-          == Approx(std::hypot(1.2, 0.03) - 0.75 * 0.1524 - 0.05 - 0.5 * 0.1524 - 0.05));
+          == Approx(std::hypot(1.2, 0.03) - 0.75 * 0.1524 - 0.05 - 0.5 * 0.1524 - 0.05 - 0.1));
     CHECK(list.stretches[2].to_mouth);
 }
 
@@ -118,12 +120,12 @@ TEST_CASE("small things are counted") {
     const PartsList list = listed(shed());
     // Joints under: pieces of pipe, the elbow and the adapter to the chimney; three screws each.
     const double pieces =
-        static_cast<double>(list.stretches[0].pieces_m.size() + list.stretches[1].pieces_m.size());
+        static_cast<double>(list.stretches[0].pieces.size() + list.stretches[1].pieces.size());
     REQUIRE(line_of(list, "screws") != nullptr);
     CHECK(line_of(list, "screws")->count == Approx(3.0 * (pieces + 2.0)));
     // Bands: adapter to tee, tee to chimney, and between the lengths of the chimney.
     CHECK(line_of(list, "locking bands")->count
-          == Approx(1.0 + static_cast<double>(list.stretches[2].pieces_m.size())));
+          == Approx(1.0 + static_cast<double>(list.stretches[2].pieces.size())));
     CHECK(line_of(list, "furnace cement")->unit == "kg");
     CHECK(line_of(list, "tee with cleanout") != nullptr);
     CHECK(line_of(list, "cleanout plug") != nullptr);
@@ -161,49 +163,6 @@ TEST_CASE("the file's own lengths stand in for the catalog's") {
     }
 }
 
-TEST_CASE("fixed lengths: fewest pieces, a telescoping one, or a little taller") {
-    const std::vector<FixedLength> shop{
-        {0.3048, 0.3048}, {0.9144, 0.9144}, {1.2192, 1.2192}, {0.4572, 0.3302}};
-    MadeUp made = make_up(2.1336, shop, 0.0);
-    CHECK(made.pieces_m == std::vector<double>{1.2192, 0.9144});
-    CHECK(made.off_m == Approx(0.0).margin(1e-9));
-    made = make_up(1.6, shop, 0.0);
-    CHECK(made.telescopes);
-    CHECK(sum(made.pieces_m) == Approx(1.6));
-    CHECK(made.pieces_m.back() >= 0.3302 - 1e-9);
-    CHECK(made.pieces_m.back() <= 0.4572 + 1e-9);
-    made = make_up(1.3, shop, 0.31);
-    CHECK_FALSE(made.telescopes);
-    CHECK(made.off_m == Approx(1.5240 - 1.3));
-    made = make_up(0.2, {{0.3048, 0.3048}}, 0.0);
-    CHECK(made.pieces_m == std::vector<double>{0.3048});
-    CHECK(make_up(0.0, shop, 0.0).pieces_m.empty());
-    CHECK(make_up(1.0, {}, 0.0).off_m == Approx(-1.0));
-}
-
-TEST_CASE("made-up lengths are as few as a blind search finds") {
-    std::mt19937 random{2};
-    const std::vector<double> metric{0.25, 0.5, 1.0};
-    std::vector<FixedLength> shop;
-    for (const double length_m : metric) {
-        shop.push_back({length_m, length_m});
-    }
-    for (int i = 0; i < 200; ++i) {
-        const double wanted_m = 0.25 * static_cast<double>(1 + random() % 20);
-        int fewest = 99;
-        for (int a = 0; a <= 20; ++a) {
-            for (int b = 0; b <= 10; ++b) {
-                const double left = wanted_m - 0.25 * a - 0.5 * b;
-                const double c = std::round(left);
-                if (left >= -1e-9 && std::abs(left - c) < 1e-9) {
-                    fewest = std::min(fewest, a + b + static_cast<int>(c));
-                }
-            }
-        }
-        CHECK(static_cast<int>(make_up(wanted_m, shop, 0.0).pieces_m.size()) == fewest);
-    }
-}
-
 TEST_CASE("growth is that of the metal at its heat, and names where it goes") {
     Installation in = shed();
     const PartsList list = listed(in);
@@ -233,17 +192,17 @@ TEST_CASE("the mass of pipe") {
           == Approx(constants::pi * 0.153 * 0.0006 * 7850.0));
 }
 
-TEST_CASE("a stub is lengthened without opening a second long piece") {
+TEST_CASE("no stub: one length is cut so that the other stays whole") {
     Installation in = shed();
     in.units = FileUnits::metric;
     in.appliance.outlet.diameter_m = 0.15;
     in.run[0].diameter_m = 0.15;
-    // 950 mm lay at a time, so 1030 mm leave a stub of 80 mm: it becomes one of 100 mm.
+    // 1 m lays 950 mm, so 1030 mm would leave a stub of 80 mm; 250 mm whole leave 830 mm.
     in.run[0].up_m = 1.03 + 0.75 * 0.15 + 0.05;
     const PartsList list = listed(in);
-    REQUIRE(list.stretches[0].pieces_m.size() == 2);
-    CHECK(list.stretches[0].pieces_m[0] == Approx(0.98));
-    CHECK(list.stretches[0].pieces_m[1] == Approx(0.15));
+    REQUIRE(list.stretches[0].pieces.size() == 2);
+    CHECK(list.stretches[0].pieces[0].length_m == Approx(0.25));
+    CHECK(list.stretches[0].pieces[1].length_m == Approx(0.88));
 }
 
 TEST_CASE("a lap of the file stands in for the usual one") {
@@ -270,7 +229,7 @@ TEST_CASE("a liner weighs its sheet, not the chimney round it, and is clamped at
     CHECK(line_of(list, "loose insulation")->unit == "kg");
     // A liner of another size than its connector needs a reducer or increaser.
     in.run[3].diameter_m = 0.2032;
-    CHECK(line_of(listed(in), "increaser, 6 in to 8 in") != nullptr);
+    CHECK(line_of(listed(in), "increaser, 6 in crimped below, 8 in plain above") != nullptr);
 }
 
 TEST_CASE("fittings that touch leave nothing to cut and say so") {
@@ -278,7 +237,7 @@ TEST_CASE("fittings that touch leave nothing to cut and say so") {
     in.run[2].across_m = 0.2;
     in.run[2].rise_m = 0.004;
     const PartsList list = listed(in);
-    CHECK(list.stretches[1].pieces_m.empty());
+    CHECK(list.stretches[1].pieces.empty());
     CHECK(list.stretches[1].off_m > 0.0);
     CHECK_FALSE(list.stretches[1].note.empty());
 }
@@ -290,7 +249,8 @@ TEST_CASE("an oval collar takes an adapter or a reducer that ends round") {
     in.appliance.outlet.depth_m = 5.0 * 0.0254;
     in.appliance.outlet.shape = SectionShape::oval;
     const PartsList round = listed(in);
-    CHECK(line_of(round, "oval-to-round adapter, 8 in x 5 in below 6 in") != nullptr);
+    CHECK(line_of(round, "oval-to-round adapter, 8 in x 5 in crimped below, 6 in plain above")
+          != nullptr);
     // Oval pipe first, and a reducer that leads to round.
     in.run[0].diameter_m.reset();
     Part reducer = named(PartKind::reducer);

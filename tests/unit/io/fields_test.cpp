@@ -73,7 +73,8 @@ private:
         }
         if (std::holds_alternative<Word T::*>(field.member)
             || std::holds_alternative<ChoiceMember<T>>(field.member)) {
-            return info.key == "part" ? '"' + part_ + '"' : typed;
+            const bool kind = std::is_same_v<T, Part> && info.key == "part";
+            return kind ? '"' + part_ + '"' : typed;
         }
         const auto quantity = parse_quantity(info.example, info.kind);
         CAPTURE(path, info.example);

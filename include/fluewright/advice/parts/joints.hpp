@@ -21,6 +21,8 @@ struct EndFacts {
     double width_m{};    ///< of what is not round
     double depth_m{};
     bool assumed{}; ///< the file does not say
+    /// Of sheet that pliers crimp: thin round single-wall pipe. An adapter is often saved by that.
+    bool can_crimp{};
 
     /// Takes over size and shape, and nothing of the end.
     void take_bore(const FlueBore& bore) {
@@ -49,7 +51,13 @@ enum class Bore : std::uint8_t {
 struct Fit {
     Mating mating{};
     Bore bore{};
-    std::string adapter; ///< what to put between; empty where nothing is needed
+    /// What to put between, with the size and the end of both its sides; empty where nothing is
+    /// needed. Its inserted ends point to the heater, so that liquid stays inside.
+    std::string adapter;
+    PipeEnd adapter_heater_end{};  ///< of that adapter
+    PipeEnd adapter_chimney_end{}; ///< of that adapter
+    /// Whether the plain end above may be crimped instead, so that no adapter is needed.
+    bool crimps{};
     /// No adapter lets every inserted end point to the heater: one of the parts must have other
     /// ends.
     bool other_part{};
@@ -73,6 +81,11 @@ struct Joint {
     std::string turn_round;
     /// Once every part that lies upside down is turned round: as `fit` where none is.
     Fit turned;
+
+    /// What is bought for it: the adapter, unless turning round or crimping does.
+    [[nodiscard]] std::string_view bought_adapter() const {
+        return turned.crimps ? std::string_view{} : std::string_view{turned.adapter};
+    }
 
     /// Whether anything must be turned or put between here.
     [[nodiscard]] bool needs_something() const;

@@ -2,15 +2,28 @@
 
 #include "fluewright/advice/parts/cut_list.hpp"
 #include "fluewright/advice/parts/joints.hpp"
+#include "fluewright/advice/parts/piece_prices.hpp"
+#include "fluewright/core/fault.hpp"
 #include "fluewright/model/fields/installation.hpp"
 #include "fluewright/model/states/states.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// From a run to what is bought, cut and put together.
 namespace fluewright {
+
+/// One piece of pipe as it is laid.
+struct StretchPiece {
+    double length_m{}; ///< overall, lap counted; of a telescoping piece, as set
+    double from_m{};   ///< of the length it is or comes out of
+    bool at_hand{};
+    bool is_cut{};
+    bool telescopes{};
+};
 
 /// An unbroken way of pipe of one wall and size between two fittings.
 struct PipeStretch {
@@ -24,34 +37,66 @@ struct PipeStretch {
     double lap_m{};     ///< how far each piece goes into the next
     bool to_mouth{};
     bool level{};
-    std::vector<double> pieces_m; ///< overall lengths, heater end first
-    std::size_t at_hand{};        ///< so many of them, from the first, need not be bought
-    bool telescopes{};            ///< the last piece does
+    std::vector<StretchPiece> pieces; ///< heater end first
     /// How much longer (or shorter) it comes out than drawn, where no pieces make it up.
     double off_m{};
     std::string note;
     std::string size; ///< as bore_name()
+
+    [[nodiscard]] bool telescopes() const {
+        return !pieces.empty() && pieces.back().telescopes; // it lies last
+    }
 };
+
+/// The end of a length that a cut is measured from, and that the piece keeps.
+enum class MeasuredEnd : std::uint8_t { crimped, socket, plain, either };
+
+[[nodiscard]] std::string_view name(MeasuredEnd end);
 
 /// One piece to cut.
 struct Cut {
     std::string place;
+    std::string wall;
+    std::string size;
     std::size_t piece{}; ///< in the stretch, from 1 at the heater
-    double length_m{};   ///< overall, lap counted
+    double length_m{};   ///< overall, lap counted; on the grid of the sheet
     double from_m{};     ///< length of the stock it comes out of
+    std::size_t stock{}; ///< which of the lengths that are cut, from 1
+    std::size_t turn{};  ///< which piece out of that length, from 1
+    double rest_m{};     ///< what that length is before this cut
     bool at_hand{};
     bool from_offcut{};  ///< it is not the first out of that stock
-    std::string measure; ///< from which end, and what is kept
+    MeasuredEnd from{};  ///< the end to measure from; the piece keeps it
+    bool crimp{};        ///< whether its other end is crimped after the cut
+    std::string measure; ///< the same in words
 };
 
+/// The source of a line that nothing but the custom of the trade asks for.
+inline constexpr std::string_view trade_practice = "trade practice";
+
 struct PartsLine {
-    std::string what;
-    std::string size;
+    std::string what{};
+    std::string size{};
     double count{1.0};
-    std::string unit;   ///< "" for pieces, "kg", "m"
+    std::string unit{}; ///< "" for pieces, "kg", "m"
     double weight_kg{}; ///< of all of them; 0 where not estimated
-    std::string where;
+    std::string where{};
     bool at_hand{};
+    std::string why{};    ///< a sentence; empty where the run itself names the part
+    std::string source{}; ///< of that: a key of the sources, or "trade practice"
+    double diameter_m{};  ///< of a round part; 0 where it has none
+    double length_m{};    ///< of one length of pipe
+    bool pipe{};          ///< a length of pipe
+    bool telescopes{};
+    std::optional<double> price{}; ///< of all of them, by the user's prices
+};
+
+/// A length of pipe the shop sells, as the plan could have chosen it.
+struct PricedLength {
+    std::string wall;
+    double diameter_m{};
+    double length_m{};
+    bool telescopes{};
 };
 
 /// How much an unbroken stretch grows when hot, and where it can go.
@@ -72,7 +117,26 @@ struct CutGroup {
     std::string size; ///< as bore_name()
 };
 
+/// What is not used of what is at hand.
+struct LeftInBox {
+    std::string what;
+    std::string size;
+    double count{};
+    std::string why;
+};
+
+/// A danger that stands in the run as it is drawn: nothing on the list cures it.
+struct PartsDanger {
+    std::string id; ///< of the finding
+    int part{-1};   ///< index in the run, or -1
+    std::string title;
+    std::string place;
+    std::string message;
+    std::string remedy;
+};
+
 struct PartsList {
+    std::vector<PartsDanger> dangers; ///< as check finds them without solving anything
     std::vector<PartsLine> lines;
     std::vector<PipeStretch> stretches;
     std::vector<Cut> cuts;
@@ -83,40 +147,41 @@ struct PartsList {
     double bought_m{};
     double offcut_m{};
     bool exact{true};
+    std::vector<LeftInBox> left_in_box;
+    std::vector<PricedLength> sold;
+    std::string currency;             ///< of the prices, as the user writes it
+    std::optional<double> price;      ///< of all that is priced and bought; empty without prices
+    std::size_t unpriced{};           ///< lines to buy that have no price
     std::vector<std::string> assumed; ///< sentences
 };
 
-/// `at_hand` adds to the stock of the file. Lengths come from the file's stock without a count,
+/// What is wrong with stock for this run: pipe whose wall is not known, or not told. Pointers begin
+/// at /stock.
+[[nodiscard]] Faults
+box_faults(const std::vector<StockPiece>& stock, const Installation& written, const Case& resolved);
+
+/// What is known beside the file.
+struct PartsWishes {
+    std::vector<StockPiece> at_hand; ///< adds to the stock of the file
+    PiecePrices prices;              ///< empty: the least length is bought
+    bool thermometer{};              ///< whether one is asked for
+};
+
+/// Stock that box_faults() finds fault with is not used.
+/// Lengths come from the file's stock without a count,
 /// else from the catalog by kind of wall and system of sizes.
 ///
-/// Notes  Turns take their centre-to-face from the stretches beside them. Pieces are as few as the
-///        longest length allows, no stub shorter than 100 mm; cuts by plan_cuts() over the whole
-///        job. Pipe that may not be cut (double-wall, factory-built) is made up of fixed lengths
-///        and one telescoping piece; a stretch that ends at the mouth may stand a little taller
-///        instead.
+/// Notes  Turns take their centre-to-face from the stretches beside them. All stretches of one
+///        pipe are planned together by plan_cuts(); lengths are then rounded to the grid of the
+///        sheet so that the sum of a stretch is off by no more than one step. Pipe that may not be
+///        cut (double-wall, factory-built) is made up of fixed lengths and one telescoping piece; a
+///        stretch that ends at the mouth may stand a little taller instead. A liner is one piece.
 [[nodiscard]] PartsList parts_list(const Installation& written,
                                    const Case& resolved,
                                    const Solution& solution,
-                                   const std::vector<StockPiece>& at_hand);
+                                   const PartsWishes& wishes = {});
 
 /// Mass of a wall per length of flue [kg/m], from its layers; of a liner, its own sheet alone.
 [[nodiscard]] double wall_mass_kg_m(const WallBuild& wall, double inside_diameter_m);
-
-/// Lengths that make up `between_m` out of fixed ones with at most one telescoping piece.
-struct MadeUp {
-    std::vector<double> pieces_m; ///< telescoping piece last, as set
-    bool telescopes{};
-    double off_m{}; ///< longer than asked
-};
-
-struct FixedLength {
-    double length_m{};
-    double shortest_m{}; ///< of a telescoping piece; else as length_m
-};
-
-/// Fewest pieces that meet `between_m` within 2 mm; else the next longer. `may_exceed_m`: how much
-/// longer is as good as a telescoping piece.
-[[nodiscard]] MadeUp
-make_up(double between_m, const std::vector<FixedLength>& lengths, double may_exceed_m);
 
 } // namespace fluewright

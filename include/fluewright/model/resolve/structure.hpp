@@ -23,6 +23,10 @@ namespace fluewright {
 /// `found` stays empty where only the text of the file can tell it.
 [[nodiscard]] Faults check_structure(const Installation& installation);
 
+/// What is wrong with a list of stock by itself: pieces that lack what they must have. Pointers
+/// begin at /stock.
+[[nodiscard]] Faults stock_faults(const std::vector<StockPiece>& stock);
+
 /// The names an installation may use in a field of these words: its own first, then the catalog's.
 [[nodiscard]] std::vector<std::string_view> known_names(Words words,
                                                         const Installation& installation);

@@ -34,8 +34,15 @@ const Record<PartsLine>& record_of<PartsLine>() {
           [](const PartsLine& l) {
               return l.weight_kg > 0.0 ? std::optional{l.weight_kg} : std::nullopt;
           }},
+         {"length",
+          Kind::length,
+          "of one length of pipe; null of anything else",
+          [](const PartsLine& l) { return l.pipe ? std::optional{l.length_m} : std::nullopt; }},
          {"at_hand", "need not be bought", &PartsLine::at_hand},
-         {"where", "it goes", &PartsLine::where}}};
+         {"where", "it goes", &PartsLine::where},
+         {"why", "what it is for; empty where the run itself names it", &PartsLine::why},
+         {"source", "of that; empty where the run itself names it", &PartsLine::source},
+         {"price", "of all of them, by the prices given", &PartsLine::price}}};
     return record;
 }
 
@@ -45,10 +52,18 @@ const Record<Cut>& record_of<Cut>() {
         "cut",
         "one piece to cut",
         {{"place", "the stretch it is for", &Cut::place},
+         {"wall", "of the pipe", &Cut::wall},
+         {"size", "as the trade says it", &Cut::size},
          {"piece", "in the stretch, from 1 at the heater", &Cut::piece},
          {"length", Kind::length, "overall, lap counted", &Cut::length_m},
          {{"from", "out of"}, Kind::length, "length of the stock it comes out of", &Cut::from_m},
+         {"stock", "which of the lengths that are cut it comes out of, from 1", &Cut::stock},
+         {"turn", "which piece out of that length, from 1", &Cut::turn},
          {"from_offcut", "it is not the first out of that stock", &Cut::from_offcut},
+         {"measured_from",
+          "the end to measure from, which the piece keeps: crimped, socket, plain or either",
+          [](const Cut& c) { return name(c.from); }},
+         {"crimp", "its other end is crimped after the cut", &Cut::crimp},
          {"at_hand", "the stock need not be bought", &Cut::at_hand},
          {"measure", "from which end, and what is kept", &Cut::measure}}};
     return record;
@@ -74,13 +89,51 @@ const Record<PipeStretch>& record_of<PipeStretch>() {
          {"drawn", Kind::length, "from centre to centre of the turns", &PipeStretch::drawn_m},
          {"between", Kind::length, "from face to face of the fittings", &PipeStretch::between_m},
          {"lap", Kind::length, "how far each piece goes into the next", &PipeStretch::lap_m},
-         {"pieces", Kind::length, "overall lengths, heater end first", &PipeStretch::pieces_m},
-         {"telescopes", "the last piece does", &PipeStretch::telescopes},
+         {"pieces",
+          Kind::length,
+          "overall lengths, heater end first",
+          [](const PipeStretch& s) {
+              std::vector<double> lengths_m;
+              for (const StretchPiece& piece : s.pieces) {
+                  lengths_m.push_back(piece.length_m);
+              }
+              return lengths_m;
+          }},
+         {"telescopes", "the last piece does", [](const PipeStretch& s) { return s.telescopes(); }},
          {"off",
           Kind::length,
           "how much longer it comes out than drawn, where no pieces make it up",
           &PipeStretch::off_m},
          {"note", "in words", &PipeStretch::note}}};
+    return record;
+}
+
+template <>
+const Record<PartsDanger>& record_of<PartsDanger>() {
+    static const Record<PartsDanger> record{
+        "danger_of_parts",
+        "a danger that stands in the run as it is drawn; nothing on the list cures it",
+        {{"id", "of the finding", &PartsDanger::id},
+         {"part",
+          "number of the part in the file, from 1; null where it is of none",
+          [](const PartsDanger& d) {
+              return d.part >= 0 ? std::optional{d.part + 1} : std::nullopt;
+          }},
+         {"title", "of the finding", &PartsDanger::title},
+         {"place", "in words", &PartsDanger::place},
+         {"message", "what was found", &PartsDanger::message},
+         {"remedy", "what to do", &PartsDanger::remedy}}};
+    return record;
+}
+
+template <>
+const Record<LeftInBox>& record_of<LeftInBox>() {
+    static const Record<LeftInBox> record{"left_in_box",
+                                          "what is not used of what is at hand",
+                                          {{"what", "in words", &LeftInBox::what},
+                                           {"size", "as the trade says it", &LeftInBox::size},
+                                           {"count", "left over", &LeftInBox::count},
+                                           {"why", "it is not used", &LeftInBox::why}}};
     return record;
 }
 
@@ -111,7 +164,16 @@ const Record<TotalsRow>& record_of<TotalsRow>() {
           [](const TotalsRow& t) { return t.of.weight_kg; }},
          {"bought", Kind::length, "of pipe", [](const TotalsRow& t) { return t.of.bought_m; }},
          {"offcut", Kind::length, "left over", [](const TotalsRow& t) { return t.of.offcut_m; }},
-         {"exact", "no plan of cuts buys less", [](const TotalsRow& t) { return t.of.exact; }}}};
+         {"exact",
+          "it is shown that no choice of pieces buys less, or costs less with prices",
+          [](const TotalsRow& t) { return t.of.exact; }},
+         {"price", "of all that is priced", [](const TotalsRow& t) { return t.of.price; }},
+         {"currency",
+          "of the price, as the user wrote it",
+          [](const TotalsRow& t) -> decltype(auto) { return (t.of.currency); }},
+         {"unpriced", "lines to buy that have no price", [](const TotalsRow& t) {
+              return t.of.unpriced;
+          }}}};
     return record;
 }
 
@@ -131,8 +193,8 @@ const Record<ShopRow>& record_of<ShopRow>() {
           }},
          {"size",
           "as the trade says it",
-          [](const ShopRow& r) {
-              return r.line != nullptr ? std::optional{r.line->size} : std::nullopt;
+          [](const ShopRow& r) -> decltype(auto) {
+              return (r.line != nullptr ? r.line->size : r.cut->size);
           }},
          {"count",
           "in `unit`",
@@ -156,15 +218,45 @@ const Record<ShopRow>& record_of<ShopRow>() {
           }},
          {"length",
           Kind::length,
-          "of the piece, overall, lap counted",
-          [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->length_m} : Maybe{}; }},
+          "of a length of pipe to bring; of a cut the piece, overall, lap counted",
+          [](const ShopRow& r) {
+              return r.cut != nullptr ? Maybe{r.cut->length_m}
+                     : r.line->pipe   ? Maybe{r.line->length_m}
+                                      : Maybe{};
+          }},
          {"from",
           Kind::length,
           "length of the stock it comes out of",
           [](const ShopRow& r) { return r.cut != nullptr ? Maybe{r.cut->from_m} : Maybe{}; }},
+         {"stock",
+          "which of the lengths that are cut it comes out of, from 1",
+          [](const ShopRow& r) {
+              return r.cut != nullptr ? std::optional{r.cut->stock} : std::nullopt;
+          }},
          {"from_offcut",
           "it is not the first out of that stock",
           [](const ShopRow& r) { return r.cut != nullptr && r.cut->from_offcut; }},
+         {"measured_from",
+          "the end a cut is measured from, which the piece keeps",
+          [](const ShopRow& r) {
+              return r.cut != nullptr ? name(r.cut->from) : std::string_view{};
+          }},
+         {"crimp",
+          "the other end of the piece is crimped after the cut",
+          [](const ShopRow& r) { return r.cut != nullptr && r.cut->crimp; }},
+         {"price",
+          "of all of them, by the prices given",
+          [](const ShopRow& r) { return r.line != nullptr ? r.line->price : Maybe{}; }},
+         {"why",
+          "what it is for",
+          [](const ShopRow& r) {
+              return r.line != nullptr ? std::string_view{r.line->why} : std::string_view{};
+          }},
+         {"source",
+          "of that",
+          [](const ShopRow& r) {
+              return r.line != nullptr ? std::string_view{r.line->source} : std::string_view{};
+          }},
          {"at_hand",
           "need not be bought",
           [](const ShopRow& r) { return r.line != nullptr ? r.line->at_hand : r.cut->at_hand; }},
@@ -181,12 +273,14 @@ const Record<PartsList>& record_of<PartsList>() {
     static const Record<PartsList> record{
         "parts_answer",
         "what to buy, what to cut from which end, which adapters",
-        {{"parts", "what to buy", &PartsList::lines},
+        {{"dangers", "that stand in the run as it is drawn", &PartsList::dangers},
+         {"parts", "what to buy", &PartsList::lines},
          {"cuts", "pieces to cut", &PartsList::cuts},
          {"stretches", "of pipe", &PartsList::stretches},
          {"joints",
           "in flow order",
           [](const PartsList& p) -> decltype(auto) { return (p.joints.joints); }},
+         {"left_in_box", "not used of what is at hand", &PartsList::left_in_box},
          {"growth", "when hot", &PartsList::growth},
          {"totals", "sums", [](const PartsList& p) { return TotalsRow{p}; }},
          {"assumed", "sentences", &PartsList::assumed}}};

@@ -1,0 +1,170 @@
+#include "box.hpp"
+#include "small.hpp"
+
+#include <algorithm>
+
+namespace fluewright::parts {
+namespace {
+
+using checking::Piece;
+
+void thimble(const Job& job, const Piece& piece, std::string what, std::string where) {
+    PartsLine line{.what = std::move(what),
+                   .where = std::move(where),
+                   .why = "keeps the pipe off what it passes",
+                   .source = std::string{trade_practice}};
+    take_size(job, piece, line);
+    line.at_hand = take_fitting(job,
+                                {.kind = StockKind::thimble,
+                                 .wall = {},
+                                 .diameter_m = line.diameter_m,
+                                 .to_diameter_m = std::nullopt,
+                                 .angle_rad = std::nullopt,
+                                 .heater_end = std::nullopt,
+                                 .chimney_end = std::nullopt});
+    add(job, std::move(line));
+}
+
+void at(const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
+    PartsLine line{.what = std::move(what),
+                   .where = std::move(where),
+                   .why = std::move(why),
+                   .source = std::string{trade_practice}};
+    take_size(job, piece, line);
+    add(job, std::move(line));
+}
+
+void wall(const Job& job, const Piece& piece, const std::string& where) {
+    thimble(job, piece, "wall thimble", where);
+    at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
+}
+
+void ceiling(const Job& job, const Piece& piece, std::string_view what, const std::string& where) {
+    at(job,
+       piece,
+       std::string{what} + " firestop",
+       where,
+       "holds the distance and stops fire at the floor");
+    at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
+}
+
+void roof(const Job& job, const Piece& piece, bool out_of_chase, const std::string& where) {
+    const Given& pitch = job.view.written.site.roof.pitch_rad;
+    const std::string slope = pitch ? " for a pitch of " + job.view.show(*pitch, Kind::angle)
+                                    : ", for the pitch of your roof";
+    at(job,
+       piece,
+       out_of_chase ? "chase cover with collar" : "roof flashing" + slope,
+       where,
+       "keeps the rain out");
+    at(job,
+       piece,
+       "storm collar",
+       where,
+       out_of_chase ? "sheds the water onto the cover" : "sheds the water onto the flashing");
+}
+
+bool upright(const Piece* piece) {
+    return piece != nullptr && !piece->level();
+}
+
+/// Where the run goes from the zone of `before` into that of `piece`.
+void crossing(const Job& job, const Piece& before, const Piece& piece) {
+    const Zone from = before.section->zone;
+    const Zone to = piece.section->zone;
+    const std::string under = "under " + job.view.place_of(piece);
+    if (from == to) {
+        return;
+    }
+    if (before.is_single() && piece.is_single() && !before.level()) {
+        job.list.assumed.push_back("nothing is listed where single-wall pipe goes up out of the "
+                                   + std::string{name(from)} + ", at " + job.view.place_of(piece)
+                                   + ": a chimney begins below; say what it `passes` and ask "
+                                     "`check`");
+        return;
+    }
+    if (to == Zone::outdoors) {
+        const bool told_wall =
+            before.part->passes == Passage::wall || piece.part->passes == Passage::wall;
+        if (before.level()) {
+            if (!told_wall) {
+                wall(job, before, "between " + job.view.place_of(before) + " and outdoors");
+            }
+        } else if (upright(&piece) && before.part->passes != Passage::roof
+                   && piece.part->passes != Passage::roof) {
+            roof(job, piece, from == Zone::chase, under);
+        }
+    } else if (from == Zone::room && upright(&piece)) {
+        const bool told =
+            before.part->passes == Passage::ceiling || before.part->passes == Passage::floor
+            || piece.part->passes == Passage::ceiling || piece.part->passes == Passage::floor;
+        if (!told) {
+            ceiling(job, piece, "ceiling", under);
+        }
+    }
+    if (to == Zone::attic) {
+        at(job, piece, "attic shield", under, "keeps insulation and stored things off");
+    }
+}
+
+/// Whether a part must not pass where it passes: no firestop or flashing makes that good.
+bool must_not_pass(const Job& job, const Piece& piece) {
+    return std::any_of(
+        job.list.dangers.begin(), job.list.dangers.end(), [&](const PartsDanger& danger) {
+            return danger.id == "pipe-passes-where-it-must-not" && danger.part == piece.index;
+        });
+}
+
+/// What the file says that a part passes.
+void told(const Job& job, const Piece& piece, const Piece* before) {
+    const std::string where = job.view.place_of(piece);
+    switch (piece.part->passes.value_or(Passage::nothing)) {
+    case Passage::wall:
+        wall(job, piece, where);
+        break;
+    case Passage::ceiling:
+        ceiling(job, piece, "ceiling", where);
+        break;
+    case Passage::floor:
+        ceiling(job, piece, "floor", where);
+        break;
+    case Passage::roof:
+        roof(job, piece, before != nullptr && before->section->zone == Zone::chase, where);
+        break;
+    case Passage::attic:
+    case Passage::closet:
+    case Passage::nothing:
+        break;
+    }
+}
+
+} // namespace
+
+void passages(const Job& job) {
+    const Piece* before = nullptr;
+    for (const Piece& piece : job.view.pieces) {
+        if (!piece.has_length()) {
+            continue;
+        }
+        const bool brick = piece.wall->kind == WallKind::masonry;
+        const bool liner = piece.wall->kind == WallKind::liner;
+        const bool brick_before =
+            before != nullptr
+            && (before->wall->kind == WallKind::masonry || before->wall->kind == WallKind::liner);
+        if (!brick && !liner && !must_not_pass(job, piece)) {
+            told(job, piece, before);
+            if (before != nullptr && !brick_before && !must_not_pass(job, *before)) {
+                crossing(job, *before, piece);
+            }
+        }
+        if ((brick || liner) && before != nullptr && !brick_before) {
+            thimble(job,
+                    *before,
+                    "thimble for the masonry, cemented in",
+                    "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece));
+        }
+        before = &piece;
+    }
+}
+
+} // namespace fluewright::parts

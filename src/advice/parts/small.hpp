@@ -1,0 +1,33 @@
+#pragma once
+
+#include "fluewright/model/catalog/catalog.hpp"
+#include "stretches.hpp"
+
+#include <string>
+#include <string_view>
+
+/// Everything that is not pipe: by what it does.
+namespace fluewright::parts {
+
+/// Adds a line unless its count is nothing.
+void add(const Job& job, PartsLine line);
+
+[[nodiscard]] std::string one_or(double count, std::string_view one, std::string_view many);
+
+/// The part of the run of this index; null where the run has none.
+[[nodiscard]] const checking::Piece* piece_of(const Job& job, int part);
+
+/// Who says a figure, as the list has it: the key of the source, or "trade practice".
+[[nodiscard]] std::string source_of(DefaultId id);
+
+/// Size and diameter of a part that goes round a piece.
+void take_size(const Job& job, const checking::Piece& piece, PartsLine& line);
+
+[[nodiscard]] bool is_metal_chimney(const checking::Piece& piece);
+
+void level_supports(const Job& job);   ///< hangers of level pipe
+void chimney_supports(const Job& job); ///< what bears the chimney, bands and brace
+void liner_extras(const Job& job);     ///< top plate and fill of a liner
+void passages(const Job& job);         ///< what stands where the run goes through the house
+
+} // namespace fluewright::parts

@@ -1,0 +1,252 @@
+#include "fluewright/io/report/parts_text.hpp"
+
+#include "cut_sheet.hpp"
+#include "fluewright/core/constants.hpp"
+#include "fluewright/io/text/cautions.hpp"
+#include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/io/text/text_table.hpp"
+#include "io/report/check_parts.hpp"
+#include "io/report/trade_text.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/core.h>
+
+namespace fluewright {
+namespace {
+
+constexpr Indent inset{.first = 2, .rest = 4};
+
+/// Nobody cuts pipe to a part of a millimetre or of a sixteenth of an inch.
+std::string length_words(double length_m, const Style& style) {
+    constexpr double foot_m = 12.0 * constants::inch_m;
+    if (style.units == UnitSystem::metric) {
+        return format_quantity(
+            std::round(length_m * 1000.0) / 1000.0, Kind::length, style.units, 4);
+    }
+    const double whole_feet = std::floor(length_m / foot_m + 1e-6);
+    const bool even = std::abs(length_m - whole_feet * foot_m) < 1e-5;
+    return even ? format_quantity(length_m, Kind::length, style.units, 4)
+                : report::mark_words(length_m, style.units);
+}
+
+/// Only cement goes by weight; everything else is counted.
+std::string count_words(const PartsLine& line, const Style& style) {
+    return line.unit == "kg" ? format_quantity(line.count, Kind::mass, style.units, 2)
+                             : format_number(line.count, 6);
+}
+
+/// A weight in whole kilograms or pounds would hide the light things.
+std::string weight_words(double weight_kg, const Style& style) {
+    return weight_kg > 0.0 ? format_quantity(weight_kg, Kind::mass, style.units, 2) : "";
+}
+
+std::string money_words(double price, const PartsList& list) {
+    const std::string money = fmt::format("{:.2f}", price);
+    return list.currency.empty() ? money : money + ' ' + list.currency;
+}
+
+/// What a line is for, and who says so where it is not the trade.
+std::string reason_words(const PartsLine& line) {
+    const bool told = !line.source.empty() && line.source != trade_practice;
+    return line.why.empty()
+               ? line.where
+               : line.where + ": " + line.why + (told ? " (" + line.source + ')' : std::string{});
+}
+
+template <class Wanted>
+std::string lines_table(const PartsList& list, const Style& style, const Wanted& wanted) {
+    std::vector<TableColumn> columns{{.heading = "count", .align = Align::right},
+                                     {.heading = "what", .wraps = true},
+                                     {.heading = "size"},
+                                     {.heading = "weight", .align = Align::right}};
+    if (list.price) {
+        columns.push_back({.heading = "price", .align = Align::right});
+    }
+    columns.push_back({.heading = "where", .wraps = true});
+    TextTable table(std::move(columns));
+    bool any = false;
+    for (const PartsLine& line : list.lines) {
+        if (!wanted(line)) {
+            continue;
+        }
+        any = true;
+        std::vector<TableCell> cells{{count_words(line, style)},
+                                     {line.what + (line.at_hand ? " (at hand)" : "")},
+                                     {line.size},
+                                     {weight_words(line.weight_kg, style)}};
+        if (list.price) {
+            cells.push_back({line.price ? money_words(*line.price, list) : ""});
+        }
+        cells.push_back({reason_words(line)});
+        table.add(std::move(cells));
+    }
+    return any ? table.text(style, inset.first) : paragraph("Nothing.", inset, style.width);
+}
+
+std::string box_text(const PartsList& list, const Style& style) {
+    std::string out = report::heading("What the box gives", style)
+                      + lines_table(list, style, [](const PartsLine& l) { return l.at_hand; });
+    for (const PipeStretch& stretch : list.stretches) {
+        double laid_m = 0.0;
+        double all_m = 0.0;
+        for (const StretchPiece& piece : stretch.pieces) {
+            all_m += piece.length_m - stretch.lap_m;
+            laid_m += piece.at_hand ? piece.length_m - stretch.lap_m : 0.0;
+        }
+        if (stretch.pieces.empty()) {
+            continue;
+        }
+        out += paragraph(all_m - laid_m < 1e-3
+                             ? fmt::format("- {}: whole, out of the box.", stretch.place)
+                             : fmt::format("- {}: {} of {}; {} are short.",
+                                           stretch.place,
+                                           length_words(laid_m, style),
+                                           length_words(all_m, style),
+                                           length_words(all_m - laid_m, style)),
+                         inset,
+                         style.width);
+    }
+    return out + report::heading("What is short", style)
+           + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
+}
+
+std::string dangers_text(const PartsList& list, const Style& style) {
+    if (list.dangers.empty()) {
+        return {};
+    }
+    std::string out = report::heading("Do not build it like this", style)
+                      + paragraph("Nothing on this list cures what stands here; `check` tells the "
+                                  "rest.",
+                                  inset,
+                                  style.width);
+    for (const PartsDanger& danger : list.dangers) {
+        const std::string place = danger.place.empty() ? "" : " (" + danger.place + ')';
+        out += paragraph(
+            fmt::format("- {}{}: {} {}", danger.title, place, danger.message, danger.remedy),
+            inset,
+            style.width);
+    }
+    return out;
+}
+
+std::string buy_text(const PartsList& list, const Style& style) {
+    return report::heading("What to bring", style)
+           + lines_table(list, style, [](const PartsLine& /*line*/) { return true; });
+}
+
+std::string sums_text(const PartsList& list, const Style& style) {
+    if (list.bought_m <= 0.0 && list.weight_kg <= 0.0) {
+        return paragraph("There is no pipe to buy.", inset, style.width);
+    }
+    std::string out =
+        paragraph("What stands there without a source is trade practice.", inset, style.width);
+    out += paragraph(
+        fmt::format(
+            "Pipe and fittings weigh about {}; {} of pipe bought, {} left over from cutting{}.",
+            format_quantity(list.weight_kg, Kind::mass, style.units, 2),
+            length_words(list.bought_m, style),
+            length_words(list.offcut_m, style),
+            !list.exact  ? "; the search was broken off, so that a choice that buys less may exist"
+            : list.price ? ", and no choice of priced pieces for this run costs less"
+                         : ", and no choice of pieces for this run buys less"),
+        inset,
+        style.width);
+    if (list.price) {
+        out += paragraph(
+            fmt::format("By your prices: {}{}.",
+                        money_words(*list.price, list),
+                        list.unpriced == 0
+                            ? ""
+                            : fmt::format("; {} lines to buy have no price", list.unpriced)),
+            inset,
+            style.width);
+    }
+    return out;
+}
+
+std::string left_text(const PartsList& list, const Style& style) {
+    if (list.left_in_box.empty()) {
+        return {};
+    }
+    std::string out = report::heading("Not used of what is at hand", style);
+    for (const LeftInBox& left : list.left_in_box) {
+        out += paragraph(
+            fmt::format(
+                "- {} x {}, {}: {}.", format_number(left.count, 4), left.what, left.size, left.why),
+            inset,
+            style.width);
+    }
+    return out;
+}
+
+std::string stretches_text(const PartsList& list, const Style& style) {
+    std::string out = report::heading("How it goes together, from the heater", style);
+    for (const PipeStretch& stretch : list.stretches) {
+        std::string pieces;
+        for (const StretchPiece& piece : stretch.pieces) {
+            pieces += (pieces.empty() ? "" : " + ") + length_words(piece.length_m, style);
+        }
+        std::string text = fmt::format("- {}: {} drawn, {} between the fittings",
+                                       stretch.place,
+                                       length_words(stretch.drawn_m, style),
+                                       length_words(std::max(0.0, stretch.between_m), style));
+        if (!pieces.empty()) {
+            text += ": " + pieces;
+            if (stretch.lap_m > 0.0) {
+                text += fmt::format(", each laps {}", length_words(stretch.lap_m, style));
+            }
+        }
+        if (!stretch.note.empty()) {
+            text += "; " + stretch.note;
+            if (std::abs(stretch.off_m) > 0.0) {
+                text += " by " + length_words(std::abs(stretch.off_m), style);
+            }
+        }
+        out += paragraph(text + ".", inset, style.width);
+    }
+    return out;
+}
+
+std::string growth_text(const PartsList& list, const Style& style) {
+    if (list.growth.empty()) {
+        return {};
+    }
+    std::string out = report::heading("When hot", style);
+    for (const Growth& growth : list.growth) {
+        out += paragraph(
+            fmt::format("- {}: grows by {} (metal at {} on the mean); it can move {}.",
+                        growth.place,
+                        format_quantity(growth.grows_m, Kind::length, style.units, 2),
+                        format_quantity(growth.mean_wall_k, Kind::temperature, style.units),
+                        growth.where),
+            inset,
+            style.width);
+    }
+    return out;
+}
+
+} // namespace
+
+std::string parts_text(const PartsList& list, const PartsReportOptions& options) {
+    const Style& style = options.style;
+    const std::string title =
+        options.input.files.empty() ? std::string{} : options.input.files.front().title;
+    std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
+    out += dangers_text(list, style);
+    out += options.from_box ? box_text(list, style) : buy_text(list, style);
+    out += sums_text(list, style);
+    out += left_text(list, style);
+    out += report::cut_sheet(list, style);
+    out += stretches_text(list, style);
+    out += report::joints_text(list.joints, style);
+    out += growth_text(list, style);
+    out += report::heading("Taken", style);
+    for (const std::string& assumed : list.assumed) {
+        out += paragraph("- " + assumed, inset, style.width);
+    }
+    out += report::cautions_text(style);
+    return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
+}
+
+} // namespace fluewright
