@@ -1,3 +1,4 @@
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "stretches.hpp"
@@ -109,8 +110,9 @@ void fasteners(const Job& job) {
         }
     }
     add(job, "sheet-metal screws, stainless or black", slip.screws, "joints of single-wall pipe");
+    const bool hand_fed = is_fed_by_hand(job.view.heater());
     add(job,
-        "furnace cement",
+        hand_fed ? "furnace cement" : "sealant made for this vent",
         slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
         "a thin coat in each of those joints",
         "kg");

@@ -1,6 +1,7 @@
 #include "remedy_changes.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace fluewright::changes {
 
@@ -52,6 +53,31 @@ void lower_door_opening(Installation& in, double height_m) {
     Door& door = in.appliance.door;
     if (door.height_m.value_or(catalog::default_of(DefaultId::door_height_m).value) > height_m) {
         door.height_m = height_m;
+    }
+}
+
+void raise_hearth(Installation& in, double up_m) {
+    Door& door = in.appliance.door;
+    if (door.height_m && *door.height_m > up_m) {
+        door.height_m = *door.height_m - up_m;
+        door.sill_height_m = door.sill_height_m.value_or(0.0) + up_m;
+    }
+}
+
+void fit_insert(Installation& in, double liner_m) {
+    Appliance insert;
+    insert.type = ApplianceType::stove;
+    insert.listed = true;
+    insert.fuel = in.appliance.fuel;
+    insert.outlet.diameter_m = liner_m;
+    insert.outlet.height_m = in.appliance.outlet.height_m;
+    insert.clearances = in.appliance.clearances;
+    insert.floor_protection = in.appliance.floor_protection;
+    Installation lined = in;
+    lined.appliance = insert;
+    line_flue(lined, liner_m, "flexible liner insulated");
+    if (!(lined.run == in.run)) {
+        in = std::move(lined);
     }
 }
 

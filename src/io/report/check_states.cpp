@@ -2,6 +2,7 @@
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/results/state_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -101,7 +102,7 @@ struct Rows {
     }
 
     [[nodiscard]] TextTable doors() const {
-        const bool open_front = a.installation.appliance.type == ApplianceType::fireplace;
+        const bool open_front = has_open_front(a.installation.appliance);
         const results::TextColumns<results::StateRow> flow({"gas_flow_kg_s"}, style);
         const results::TextColumns<DoorResult> door(
             {"box_temperature_k", "top_edge_pa", "face_velocity_m_s"}, style);

@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_improve.hpp"
 #include "fluewright/io/text/text_layout.hpp"
@@ -97,7 +98,7 @@ private:
                 ? std::string{in_place_of_figures(state)}
             : verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
-                : fmt::format("door opens {}", door_words(state));
+                : opening_words(c, state);
         return fmt::format(
             "{}: {} in {}", plan.cures ? "cures" : "not enough", spare, state_name(c, state));
     }

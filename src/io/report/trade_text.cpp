@@ -41,8 +41,8 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
                         shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
         text +=
-            fmt::format(" It would be throttled below its low fire of {}, which makes tar: make "
-                        "short, hot fires instead.",
+            fmt::format(" It would be throttled below its low fire of {}: make short, hot "
+                        "fires instead.",
                         shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {

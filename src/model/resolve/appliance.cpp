@@ -2,6 +2,7 @@
 #include "resolving.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace fluewright::resolving {
 namespace {
@@ -39,6 +40,43 @@ void outlet(const CaseWork& work) {
                                               DefaultId::outlet_height_m);
 }
 
+/// Whether the file gives a figure of low fire.
+bool tells_low_fire(const Appliance& w) {
+    const HighLow* pairs[] = {&w.burn_rate_kg_s,
+                              &w.heat_input_w,
+                              &w.heat_output_w,
+                              &w.efficiency,
+                              &w.air_ratio,
+                              &w.carbon_dioxide,
+                              &w.oxygen,
+                              &w.gas_flow_kg_s,
+                              &w.gas_temperature_k,
+                              &w.draft_needed_pa,
+                              &w.fan_pressure_pa};
+    return std::any_of(
+        std::begin(pairs), std::end(pairs), [](const HighLow* pair) { return pair->low; });
+}
+
+/// Whether the file gives how much burns or leaves at high fire.
+bool tells_high_fire(const Appliance& w) {
+    return w.burn_rate_kg_s.high || w.heat_input_w.high || w.heat_output_w.high
+           || w.gas_flow_kg_s.high || w.gas_temperature_k.high;
+}
+
+/// A charge burns as it will; a burner of one stage, or of which one rate is given, has one.
+bool has_low_fire(const ApplianceCase& a,
+                  const Appliance& written,
+                  const catalog::ApplianceDefault& defaults) {
+    if (a.type == ApplianceType::masonry_heater) {
+        return false;
+    }
+    if (tells_low_fire(written)) {
+        return true;
+    }
+    const bool one_stage = defaults.low_fire_share >= 1.0;
+    return !one_stage && !(a.pushed_by_fan && tells_high_fire(written));
+}
+
 } // namespace
 
 void appliance(const CaseWork& work) {
@@ -47,6 +85,11 @@ void appliance(const CaseWork& work) {
     a.type = written.type.value_or(ApplianceType::stove);
     fuel(work);
     outlet(work);
+    if (written.fan_pressure_pa.high && written.draft_needed_pa.high) {
+        work.fault("/appliance/fan_pressure",
+                   "an appliance whose fan gives a pressure at the outlet needs no draft there",
+                   R"(give one of "fan_pressure" and "draft_needed")");
+    }
     const catalog::ApplianceDefault* defaults =
         catalog::find_appliance_default(a.type, a.fuel_group);
     if (defaults == nullptr) {
@@ -56,6 +99,10 @@ void appliance(const CaseWork& work) {
                    "choose another fuel or another type of appliance");
         defaults = catalog::find_appliance_default(ApplianceType::stove, FuelGroup::wood);
     }
+    a.pushed_by_fan = written.fan_pressure_pa.high || a.fuel_group == FuelGroup::pellets
+                      || (a.fuel_group == FuelGroup::gas && a.type != ApplianceType::draft_hood);
+    a.has_low_fire = has_low_fire(a, written, *defaults);
+    door(work, *defaults);
     fires(work, *defaults);
     if (written.draft_greatest_pa) {
         a.draft_greatest_pa = *written.draft_greatest_pa;
@@ -78,7 +125,6 @@ void appliance(const CaseWork& work) {
                     "judgement");
     }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
-    door(work, *defaults);
 }
 
 } // namespace fluewright::resolving

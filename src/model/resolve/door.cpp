@@ -71,6 +71,8 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
                                            "clear width of the loading door",
                                            Kind::length,
                                            DefaultId::door_width_m);
+    a.door.width_m = written.open_width_m.value_or(a.door.width_m);
+    a.door.throat_m2 = written.throat_m2.value_or(0.0);
     a.door.height_m = work.value_or_default(written.height_m,
                                             "/appliance/door/height",
                                             "clear height of the loading door",

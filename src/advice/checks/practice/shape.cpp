@@ -22,6 +22,10 @@ void level_run(Subject& s) {
             first = first == nullptr ? &section : first;
             insulated = insulated && s.resolved.walls[section.wall].kind != WallKind::single;
             const double slope = section.rise_m / section.length_m;
+            constexpr double led_down = -0.1; // no level pipe that sags, but a way down on purpose
+            if (slope < led_down) {
+                continue;
+            }
             if (flattest == nullptr || slope < flattest->rise_m / flattest->length_m) {
                 flattest = &section;
             }
@@ -29,8 +33,8 @@ void level_run(Subject& s) {
             height_above_m += section.rise_m;
         }
     }
-    if (first == nullptr) {
-        return;
+    if (first == nullptr || s.resolved.appliance.pushed_by_fan) {
+        return; // what a fan pushes needs no height over it
     }
     const double share = catalog::default_of(insulated ? DefaultId::level_run_share_insulated
                                                        : DefaultId::level_run_share_single)
@@ -48,6 +52,9 @@ void level_run(Subject& s) {
                      + s.show(std::max(0.0, height_above_m), Kind::length) + " of height; "
                      + s.show(std::max(0.0, share * height_above_m), Kind::length)
                      + " is the most.";
+    }
+    if (flattest == nullptr) {
+        return;
     }
     const double least = catalog::default_of(DefaultId::level_run_slope).value;
     const double slope = flattest->rise_m / flattest->length_m;
@@ -86,6 +93,10 @@ void turns(Subject& s) {
 
 /// A turn that leads from a level stretch into an upright one.
 void cleanout(Subject& s) {
+    const FuelGroup fuel = s.resolved.appliance.fuel_group;
+    if (fuel == FuelGroup::gas || fuel == FuelGroup::oil) {
+        return; // next to nothing falls
+    }
     const auto& sections = s.resolved.sections;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         if (sections[i].turn_rad < 1.0) {
@@ -117,6 +128,11 @@ void cleanout(Subject& s) {
 }
 
 void height(Subject& s) {
+    const ApplianceCase& a = s.resolved.appliance;
+    if (a.pushed_by_fan || a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil
+        || a.fuel_group == FuelGroup::pellets) {
+        return; // the tables of such vents begin at 6 ft, and a fan asks for no height
+    }
     const double over_floor_m = s.resolved.total_rise_m() + s.resolved.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     CheckResult* f = s.hold(own("chimney-below-usual-height"),
@@ -161,9 +177,26 @@ void bare_pipe_outdoors(Subject& s) {
     f->message = s.show(length_m, Kind::length) + " of single-wall pipe stand outdoors.";
 }
 
+void damper_on_gas(Subject& s) {
+    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
+        return;
+    }
+    for (const Section& section : s.resolved.sections) {
+        if (section.kind != PartKind::damper) {
+            continue;
+        }
+        CheckResult* f =
+            s.hold(own("damper-on-gas"), false, {.weight = 1.0}, {.section = &section});
+        if (f != nullptr && s.with_words()) {
+            f->message = "The vent of a gas burner has a damper, " + f->place + ".";
+        }
+    }
+}
+
 } // namespace
 
 void shape(Subject& s) {
+    damper_on_gas(s);
     level_run(s);
     turns(s);
     cleanout(s);
