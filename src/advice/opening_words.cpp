@@ -6,6 +6,13 @@
 
 namespace fluewright {
 
+std::string_view condition_word(const Case& resolved, StateKind kind) {
+    if (is_door_open(kind) && has_open_front(resolved.appliance)) {
+        return kind == StateKind::door_open_high ? "open front, high fire" : "open front, embers";
+    }
+    return name(kind);
+}
+
 FrontVelocity front_velocity(const Case& resolved, const StateResult& state) {
     const double share =
         state.kind == StateKind::door_open_embers ? resolved.appliance.embers_share : 1.0;
@@ -24,9 +31,9 @@ std::string opening_words(const Case& resolved, const StateResult& state) {
                + " of the way";
     }
     const FrontVelocity front = front_velocity(resolved, state);
-    return "air enters the opening at " + format_quantity(front.has_m_s, Kind::speed, resolved.units)
-           + " of the " + format_quantity(front.wanted_m_s, Kind::speed, resolved.units)
-           + " wanted";
+    return "air enters the opening at "
+           + format_quantity(front.has_m_s, Kind::speed, resolved.units) + " of the "
+           + format_quantity(front.wanted_m_s, Kind::speed, resolved.units) + " wanted";
 }
 
 } // namespace fluewright

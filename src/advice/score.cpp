@@ -1,5 +1,6 @@
 #include "fluewright/advice/score.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
@@ -146,7 +147,8 @@ Score score(const Case& resolved, const Required& required) {
 }
 
 std::string state_name(const Case& resolved, const StateResult& state) {
-    return std::string{name(state.kind)} + ", " + resolved.weathers[state.weather].name;
+    return std::string{condition_word(resolved, state.kind)} + ", "
+           + resolved.weathers[state.weather].name;
 }
 
 } // namespace fluewright

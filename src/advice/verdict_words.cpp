@@ -1,7 +1,7 @@
 #include "verdict_words.hpp"
 
-#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"

@@ -19,7 +19,7 @@ struct KindOfHeater {
 /// What a burner has not: a fire that somebody lays, a door to it, tar.
 const std::string of_fires_by_hand =
     R"(kindling|burning paper|loading door|the door|\bwood\b|\btar\b|creosote|furnace cement|15 ft)"
-    R"(|\bembers\b|\breload|throttle|burn brighter|chimney fire)";
+    R"(|\bembers\b|\breload|throttle|burn brighter)";
 
 const std::vector<KindOfHeater> heaters{
     {"ticket-office", of_fires_by_hand + "|free burn"},
@@ -31,11 +31,10 @@ const std::vector<KindOfHeater> heaters{
 
 const std::vector<std::vector<std::string>> commands{
     {"check"},
-    {"check", "--details"},
     {"check", "--requirements"},
     {"improve"},
     {"size"},
-    {"sweep"},
+    {"sweep", "--over", "height=4..6m:3"},
     {"warmup"},
     {"parts"},
     {"diagnose"},

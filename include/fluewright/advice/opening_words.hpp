@@ -3,12 +3,16 @@
 #include "fluewright/model/states/states.hpp"
 
 #include <string>
+#include <string_view>
 
 /// What a state with an opened door or an open front comes to, in words.
 namespace fluewright {
 
-/// The mean velocity of the air through an open front while smoke stays in, and what is wanted of it
-/// in this state [m/s].
+/// What a condition is called with this heater: an open front has no door that is open.
+[[nodiscard]] std::string_view condition_word(const Case& resolved, StateKind kind);
+
+/// The mean velocity of the air through an open front while smoke stays in, and what is wanted of
+/// it in this state [m/s].
 struct FrontVelocity {
     double has_m_s{};
     double wanted_m_s{};

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/advice/checks/check.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <array>
 #include <cstddef>
@@ -16,6 +17,7 @@ struct OwnCheck {
     std::string_view applies;
     std::string_view source;
     std::string_view mark;
+    Kinds kinds = every_kind; ///< told as not applying to these alone
 };
 
 inline constexpr auto own_checks = std::to_array<OwnCheck>({
@@ -25,7 +27,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "height of the mouth over the floor at least 15 ft (4.57 m)",
      .applies = "every run",
      .source = "practice",
-     .mark = "common practice"},
+     .mark = "common practice",
+     .kinds = fed_by_hand},
     {.id = "cold-air-falls-in-at-top",
      .basis = Basis::physics,
      .needs_solution = true,
@@ -46,7 +49,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "no damper that is turned by hand in a vent for gas",
      .applies = "gas",
      .source = "mechanical-code-ca-2013",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = gas_burners},
     {.id = "diameters-do-not-match",
      .basis = Basis::trade,
      .needs_solution = false,
@@ -76,7 +80,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "draft at the outlet <= greatest draft of the appliance (usually 20 to 25 Pa)",
      .applies = "an appliance with a greatest draft",
      .source = "heater-manuals",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = Kinds{HeaterKind::open_fire}.others()},
     {.id = "ends-do-not-mate",
      .basis = Basis::trade,
      .needs_solution = false,
@@ -120,7 +125,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "wood below 20 % moisture on the wet basis (25 % of the dry weight)",
      .applies = "wood",
      .source = "bimschv-1",
-     .mark = "computed"},
+     .mark = "computed",
+     .kinds = fed_by_hand},
     {.id = "gas-over-wall-rating",
      .basis = Basis::physics,
      .needs_solution = true,
@@ -135,7 +141,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "gas at the outlet below 1200 degF (649 degC), the end of a flue probe's scale",
      .applies = "wood at high fire",
      .source = "probe-instructions",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = fed_by_hand},
     {.id = "heat-does-not-close",
      .basis = Basis::physics,
      .needs_solution = false,
@@ -149,14 +156,16 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "gas at the outlet below 900 degF (482 degC)",
      .applies = "wood at high fire that is not off the scale",
      .source = "probe-instructions",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = fed_by_hand},
     {.id = "hood-spills",
      .basis = Basis::physics,
      .needs_solution = true,
      .rule = "flow through the opening of the hood inwards at every fire",
      .applies = "a draft hood",
      .source = "judgement",
-     .mark = "computed"},
+     .mark = "computed",
+     .kinds = gas_burners},
     {.id = "house-starves-the-fire",
      .basis = Basis::physics,
      .needs_solution = true,
@@ -207,7 +216,11 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .rule = "a tee with a cleanout where the flue turns up",
      .applies = "a level run that turns up",
      .source = "practice",
-     .mark = "common practice"},
+     .mark = "common practice",
+     .kinds = Kinds{HeaterKind::closed_fire,
+                    HeaterKind::open_fire,
+                    HeaterKind::masonry_heater,
+                    HeaterKind::pellets}},
     {.id = "reduced-on-the-way",
      .basis = Basis::trade,
      .needs_solution = false,
@@ -237,7 +250,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
          "a minute after it was opened, or over the whole of an open front",
      .applies = "a door, or an open front",
      .source = "ashrae-chimney",
-     .mark = "from memory"},
+     .mark = "from memory",
+     .kinds = fed_by_hand},
     {.id = "smoke-at-joints",
      .basis = Basis::physics,
      .needs_solution = true,
@@ -291,7 +305,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
              "dioxide turned to trioxide",
      .applies = "oil and coal with sulfur, whose walls stay dry of water",
      .source = "verhoff1974",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = Kinds{HeaterKind::closed_fire, HeaterKind::open_fire, HeaterKind::oil}},
     {.id = "wall-below-creosote-threshold",
      .basis = Basis::physics,
      .needs_solution = true,
@@ -299,7 +314,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
              "127 degC",
      .applies = "closed wood heaters whose walls stay dry",
      .source = "stack-leaflet",
-     .mark = "looked up"},
+     .mark = "looked up",
+     .kinds = Kinds{HeaterKind::closed_fire}},
     {.id = "wall-below-dew-point",
      .basis = Basis::physics,
      .needs_solution = true,

@@ -1,6 +1,6 @@
-#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "stretches.hpp"
 
 #include <algorithm>

@@ -1,10 +1,10 @@
 #include "plan_details.hpp"
 
-#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 
@@ -70,9 +70,9 @@ void less_to_spare(const Assessment& present,
             }
             continue;
         }
-        plan.worsens.push_back((is_draft                          ? "less draft, "
-                                : has_open_front(c.appliance)      ? "less air through the opening, "
-                                                                   : "the door opens less far, ")
+        plan.worsens.push_back((is_draft                      ? "less draft, "
+                                : has_open_front(c.appliance) ? "less air through the opening, "
+                                                              : "the door opens less far, ")
                                + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
                                + state_name(c, state) + ")");
     }

@@ -1,5 +1,5 @@
-#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 
@@ -92,12 +92,11 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
     if (best == nullptr) {
         const SizeRow* nearest = sizing::nearest_row(table);
         advice.outcome = SizeAdvice::Outcome::none;
-        advice.reason =
-            "no size alone makes this run work"
-            + (nearest == nullptr ? std::string{"."}
-                                  : "; the nearest, " + nearest->connector + ", "
-                                        + lacking_words(*nearest, present.installation) + " ("
-                                        + nearest->ruled_out_by + ").");
+        advice.reason = "no size alone makes this run work"
+                        + (nearest == nullptr ? std::string{"."}
+                                              : "; the nearest, " + nearest->connector + ", "
+                                                    + lacking_words(*nearest, present.installation)
+                                                    + " (" + nearest->ruled_out_by + ").");
         return advice;
     }
     advice.outcome =

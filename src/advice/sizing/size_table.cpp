@@ -1,6 +1,6 @@
-#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/sizing/size_table.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 

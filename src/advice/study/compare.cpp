@@ -1,6 +1,6 @@
-#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/study/compare.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/constants.hpp"

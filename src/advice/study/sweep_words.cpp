@@ -24,13 +24,12 @@ std::string tightest_words(const Sweep& made, const Score& score) {
     const StateResult& state = score.states[score.limiting];
     const StateVerdict& verdict = score.verdicts[score.limiting];
     const UnitSystem units = made.present.units;
-    const std::string figure =
-        verdict.kind == Kind::pressure && !has_figures(state)
-            ? std::string{in_place_of_figures(state)}
-        : verdict.kind == Kind::pressure
-            ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
-                  + (verdict.spare < 0.0 ? " short" : " to spare")
-            : opening_words(made.shape, state);
+    const std::string figure = verdict.kind == Kind::pressure && !has_figures(state)
+                                   ? std::string{in_place_of_figures(state)}
+                               : verdict.kind == Kind::pressure
+                                   ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
+                                         + (verdict.spare < 0.0 ? " short" : " to spare")
+                                   : opening_words(made.shape, state);
     return state_name(made.shape, state) + " (" + figure + ")";
 }
 

@@ -4,6 +4,7 @@
 #include "fluewright/io/report/report_improve.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/text/words.hpp"
 
 #include <algorithm>
@@ -177,13 +178,15 @@ private:
             std::vector<TableColumn> columns{{.heading = c.weathers[weather].name}};
             for (const StateResult& state : made_.score.states) {
                 if (state.weather == weather) {
+                    const std::string_view word = condition_word(c, state.kind);
+                    const std::string_view opened =
+                        has_open_front(c.appliance) ? "held" : "may be opened";
                     columns.push_back(
-                        {.heading =
-                             is_door_open(state.kind)
-                                 ? fmt::format("{}\nmay be opened", name(state.kind))
-                                 : report::with_unit(fmt::format("{}\nmargin", name(state.kind)),
-                                                     Kind::pressure,
-                                                     style_),
+                        {.heading = is_door_open(state.kind)
+                                        ? fmt::format("{}\n{}", word, opened)
+                                        : report::with_unit(fmt::format("{}\nmargin", word),
+                                                            Kind::pressure,
+                                                            style_),
                          .align = Align::decimal});
                 }
             }

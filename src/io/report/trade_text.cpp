@@ -40,10 +40,9 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
                         shown(d.high_burn_rate_kg_s, Kind::mass_rate),
                         shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
-        text +=
-            fmt::format(" It would be throttled below its low fire of {}: make short, hot "
-                        "fires instead.",
-                        shown(d.low_burn_rate_kg_s, Kind::mass_rate));
+        text += fmt::format(" It would be throttled below its low fire of {}: make short, hot "
+                            "fires instead.",
+                            shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {
         text += fmt::format(" The flue {} that rate: it carries up to {} ({}).",

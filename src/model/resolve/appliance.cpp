@@ -90,6 +90,11 @@ void appliance(const CaseWork& work) {
                    "an appliance whose fan gives a pressure at the outlet needs no draft there",
                    R"(give one of "fan_pressure" and "draft_needed")");
     }
+    if (a.type == ApplianceType::masonry_heater && tells_low_fire(written)) {
+        work.fault("/appliance",
+                   "a masonry heater burns its charge as it will: it has no low fire",
+                   R"(give "charge" and "burn_time", or one burn rate)");
+    }
     const catalog::ApplianceDefault* defaults =
         catalog::find_appliance_default(a.type, a.fuel_group);
     if (defaults == nullptr) {

@@ -1,4 +1,5 @@
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
@@ -85,8 +86,20 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     a.door_passage_share =
         share("share of the appliance's resistance that stays with the door open",
               DefaultId::door_passage_share);
-    a.embers_share =
-        share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
+    if (has_open_front(a)) {
+        // Nobody shuts a hearth on its embers: they glow down to the least that is plausible.
+        const catalog::Default& row = catalog::default_of(DefaultId::embers_burn_share);
+        a.embers_share = row.low;
+        work.assume("/appliance/door",
+                    "burn rate over embers of an open hearth, of that at high fire",
+                    Kind::fraction,
+                    row.low,
+                    row.source,
+                    row.mark);
+    } else {
+        a.embers_share =
+            share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
+    }
     lining(work, defaults);
 }
 

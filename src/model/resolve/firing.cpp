@@ -320,7 +320,12 @@ void take_gas_temperature(const CaseWork& work, GasChoice fire, double gas_k) {
 void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     ApplianceCase& a = work.made.appliance;
     a.high = firing(work, defaults, End::high);
-    a.low = firing(work, defaults, End::low);
+    if (a.has_low_fire) {
+        a.low = firing(work, defaults, End::low);
+    } else {
+        a.low = a.high; // what asks for a low fire all the same gets the only one there is
+        work.made.gases.push_back(work.made.gases.front());
+    }
 }
 
 } // namespace fluewright::resolving

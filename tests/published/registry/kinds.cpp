@@ -60,9 +60,10 @@ double outcome_of(const Inputs& in) {
 /// How many findings of a matter there are: 1 for any.
 double finds(const Inputs& in) {
     const Assessment& answer = answer_to(in.text("installation"));
+    const std::string& id = in.text("finding");
     return std::any_of(answer.findings.begin(),
                        answer.findings.end(),
-                       [&](const Finding& f) { return f.matter->id == in.text("finding"); })
+                       [&](const Finding& f) { return f.matter->id == id; })
                ? 1.0
                : 0.0;
 }
@@ -70,11 +71,11 @@ double finds(const Inputs& in) {
 /// The same of dangers.
 double endangers(const Inputs& in) {
     const Assessment& answer = answer_to(in.text("installation"));
+    const std::string& id = in.text("finding");
     return std::any_of(answer.findings.begin(),
                        answer.findings.end(),
                        [&](const Finding& f) {
-                           return f.matter->id == in.text("finding")
-                                  && f.severity == Severity::danger;
+                           return f.matter->id == id && f.severity == Severity::danger;
                        })
                ? 1.0
                : 0.0;

@@ -149,6 +149,14 @@ std::vector<Probe> probes() {
         {"flue-smaller-than-outlet",
          [](Installation& in) { in.run[0].diameter_m = 0.14; },
          [](Installation& in) { in.run[0].diameter_m = 0.1495; }},
+        {"damper-on-gas",
+         [](Installation& in) {
+             in.appliance.type = ApplianceType::boiler;
+             in.appliance.fuel.name = "natural gas";
+             in.appliance.fuel.moisture.reset();
+             in.run.insert(in.run.begin() + 1, named(PartKind::damper));
+         },
+         [](Installation& in) { in.run.insert(in.run.begin() + 1, named(PartKind::damper)); }},
         {"fuel-too-wet",
          [](Installation& in) { in.appliance.fuel.moisture = 0.21; },
          [](Installation& in) { in.appliance.fuel.moisture = 0.20; }},
@@ -201,7 +209,7 @@ std::vector<Probe> probes() {
          nothing},
         {"smoke-at-door",
          [](Installation& in) {
-             in.appliance.door = {0.9, 0.7, std::nullopt};
+             in.appliance.door = {0.9, 0.7, std::nullopt, std::nullopt, std::nullopt};
          },
          nothing},
         {"smoke-at-joints",

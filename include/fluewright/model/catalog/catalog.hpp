@@ -66,7 +66,7 @@ struct Wall {
     double outer_emissivity;
     double roughness_m;
     double rated_gas_temperature_k; ///< continuous rating of the product class; 0 where none
-    std::string_view fuels; ///< groups of fuels it may serve, parted by '|'; empty for any
+    std::string_view fuels;         ///< groups of fuels it may serve, parted by '|'; empty for any
     std::string_view source;
     std::string_view mark;
     std::string_view note;

@@ -107,7 +107,7 @@ struct Appliance {
     HighLow fan_pressure_pa; ///< what its fan gives above the room at the outlet
     Given charge_kg;         ///< fuel of one firing of a heater that stores its heat, as fired
     Given burn_time_s;       ///< how long that charge burns
-    Given preheat_w; ///< heat sent up the flue before lighting
+    Given preheat_w;         ///< heat sent up the flue before lighting
     Given draft_greatest_pa;
     Given warmed_pipe_share; ///< of the gas's rise over the room, round the pipe at the collar
     Door door;

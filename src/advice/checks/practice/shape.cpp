@@ -119,7 +119,9 @@ void cleanout(Subject& s) {
         if (f == nullptr || !s.with_words()) {
             continue;
         }
-        f->message = "The flue turns up at " + f->place + " and has no cleanout there.";
+        f->message = "The flue turns up at " + f->place
+                     + (fuel == FuelGroup::pellets ? " and has nothing to take off there."
+                                                   : " and has no cleanout there.");
         if (sections[i].kind == PartKind::tee) {
             f->remedy =
                 "Have the tee with a cap that can be taken off, and set `cleanout` to true.";

@@ -1,9 +1,9 @@
-#include "fluewright/model/run/tar.hpp"
-#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/io/report/report_warmup.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/tar.hpp"
 #include "io/report/check_parts.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/results/warmup_rows.hpp"
@@ -100,6 +100,10 @@ struct Writer {
             return seconds ? minutes(*seconds) + " min"
                            : fmt::format("longer than the {} min looked at", minutes(after_s));
         };
+        if (!c.appliance.has_low_fire) {
+            return fmt::format("With the fire out the draft stays above nothing {}.",
+                               held(w.holds_zero_s));
+        }
         return fmt::format("With the fire out the draft stays above the {} of a low fire {}, and "
                            "above nothing {}.",
                            shown(w.draft_needed_low_pa, Kind::pressure),
@@ -242,15 +246,22 @@ struct Note {
     std::string_view kinds; ///< kinds of heater it is true of: applies_to()
 };
 
-constexpr std::array<Note, 7> notes{
+constexpr std::array<Note, 8> notes{
     {{"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
-      "and run with the air control open. With the fire out the control stays where low fire had it.",
-      "fed by hand"},
-     {"Flow: what the burner asks, but no more than the draft of the moment brings through appliance "
+      "and run with the air control open. With the fire out the control stays where low fire had "
+      "it.",
+      "closed fire"},
+     {"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
+      "and run with the air control open.",
+      "open fire|masonry heater"},
+     {"Flow: what the burner asks, but no more than the draft of the moment brings through "
+      "appliance "
       "and run.",
       "pellets|oil|gas|gas with a hood"},
-     {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.", {}},
-     {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and paper "
+     {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
+      {}},
+     {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and "
+      "paper "
       "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
       "closed fire|masonry heater"},
      {"Dry means above the dew point of the gas's water; clean, above the temperature below which "
