@@ -1,7 +1,6 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/model/run/open_front.hpp"
-#include "rule_kinds.hpp"
 #include "subject.hpp"
 
 #include <algorithm>
@@ -36,9 +35,7 @@ CheckResults own_results(const View& view) {
     if (view.with_words) {
         for (std::size_t i = 0; i < checking::own_checks.size(); ++i) {
             const Check& check = checks()[i];
-            if (!subject.made(i)
-                && checking::own_checks[i].kinds.has(kind_of(view.resolved.appliance))
-                && (view.has_solution() || !check.needs_solution)) {
+            if (!subject.made(i) && (view.has_solution() || !check.needs_solution)) {
                 results.emplace_back().check = &check;
             }
         }
@@ -141,12 +138,6 @@ void add_rule_results(const View& view, CheckResults& results) {
         const bool open_danger =
             v.outcome == CheckOutcome::undetermined && row.severity == Severity::danger;
         if (!view.with_words && v.outcome != CheckOutcome::not_met && !open_danger) {
-            continue;
-        }
-        const bool of_tar = row.id == "trade-creosote-thickness";
-        if ((v.outcome == CheckOutcome::does_not_apply
-             || (of_tar && v.outcome == CheckOutcome::undetermined))
-            && !checking::is_told_to(row.id, kind_of(view.resolved.appliance))) {
             continue;
         }
         const double weight = weight_of(v);

@@ -29,7 +29,7 @@ inline constexpr auto rule_kinds = std::to_array<RuleKinds>({
     {"chimney-cleanout", fed_by_hand},
 });
 
-[[nodiscard]] constexpr bool is_told_to(std::string_view rule, HeaterKind kind) {
+[[nodiscard]] constexpr bool rule_is_told_to(std::string_view rule, HeaterKind kind) {
     for (const RuleKinds& row : rule_kinds) {
         if (rule.starts_with(row.begins)) {
             return row.kinds.has(kind);

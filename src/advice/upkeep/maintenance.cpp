@@ -151,9 +151,12 @@ maintenance(const Installation& written, const Case& resolved, const Solution& s
     m.clean_at_m = thickness.figure;
     m.no_fire_at_m = thickness.second;
     m.thickness_source = thickness.source;
-    m.disagreement = "How the fire is run counts most: a smouldering fire left up to 48 times the "
-                     "deposit of a bright one [seri-192]. On moisture two studies disagree "
-                     "[seri-192, creosote-nbs-1981].";
+    if (makes_tar(resolved.appliance)) {
+        m.disagreement =
+            "How the fire is run counts most: a smouldering fire left up to 48 times the "
+            "deposit of a bright one [seri-192]. On moisture two studies disagree "
+            "[seri-192, creosote-nbs-1981].";
+    }
     return m;
 }
 

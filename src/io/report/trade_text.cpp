@@ -200,7 +200,9 @@ std::string upkeep_text(const Maintenance& m, const Style& style) {
                          inset,
                          style.width);
     }
-    out += paragraph(m.disagreement, inset, style.width);
+    if (!m.disagreement.empty()) {
+        out += paragraph(m.disagreement, inset, style.width);
+    }
     return out;
 }
 

@@ -34,7 +34,7 @@ void lining(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
                             std::string_view what,
                             Kind kind,
                             double usual) {
-        if (!given) {
+        if (!given && !has_open_front(work.made.appliance)) { // of no account in the open
             work.assume(pointer, what, kind, usual, "judgement", "judgement");
         }
         return given.value_or(usual);
@@ -84,8 +84,10 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
         return work.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
     };
     a.door_passage_share =
-        share("share of the appliance's resistance that stays with the door open",
-              DefaultId::door_passage_share);
+        has_open_front(a)
+            ? 1.0 // there is nothing to open
+            : share("share of the appliance's resistance that stays with the door open",
+                    DefaultId::door_passage_share);
     if (has_open_front(a)) {
         // Nobody shuts a hearth on its embers: they glow down to the least that is plausible.
         const catalog::Default& row = catalog::default_of(DefaultId::embers_burn_share);
