@@ -135,6 +135,16 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .applies = "walls with a rating",
      .source = "ul103",
      .mark = "looked up"},
+    {.id = "gas-pipe-too-near",
+     .basis = Basis::trade,
+     .needs_solution = false,
+     .rule =
+         "single-wall pipe of gas at least 6 in (152 mm) from what burns, unless its label says "
+         "otherwise",
+     .applies = "single-wall pipe of gas whose distance the file gives",
+     .source = "memory",
+     .mark = "from memory",
+     .kinds = gas_burners},
     {.id = "gas-too-hot",
      .basis = Basis::physics,
      .needs_solution = true,

@@ -135,6 +135,15 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Gas hotter than the wall's rating",
      .meaning = "The gas is hotter than this kind of wall may carry for hours.",
      .remedy = "Lower the fire, or use a wall with a higher rating."},
+    {.id = "gas-pipe-too-near",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Gas pipe too near to what burns",
+     .meaning =
+         "Single-wall pipe of a gas burner is cooler than that of a fire, and still dries and "
+         "chars what burns beside it in the long run.",
+     .remedy = "Move the pipe, or take double-wall gas vent, whose label gives its distance."},
     {.id = "gas-too-hot",
      .harm = Harm::fire,
      .severity = Severity::danger,

@@ -1,4 +1,5 @@
 #include "fluewright/core/numeric/circle.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
@@ -107,7 +108,10 @@ void appliance(const CaseWork& work) {
     a.pushed_by_fan = written.fan_pressure_pa.high || a.fuel_group == FuelGroup::pellets
                       || (a.fuel_group == FuelGroup::gas && a.type != ApplianceType::draft_hood);
     a.has_low_fire = has_low_fire(a, written, *defaults);
-    door(work, *defaults);
+    const bool open_front = has_open_front(a);
+    if (open_front) {
+        door(work, *defaults); // the air of its fire follows the opening
+    }
     fires(work, *defaults);
     if (written.draft_greatest_pa) {
         a.draft_greatest_pa = *written.draft_greatest_pa;
@@ -130,6 +134,9 @@ void appliance(const CaseWork& work) {
                     "judgement");
     }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
+    if (!open_front) {
+        door(work, *defaults);
+    }
 }
 
 } // namespace fluewright::resolving

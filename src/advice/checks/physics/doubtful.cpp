@@ -119,10 +119,6 @@ void shorter_than_tables(Subject& s) {
 
 void doubtful(Subject& s) {
     wet_wood(s);
-    cold_room(s);
-    opening_and_flue(s);
-    goes_down(s);
-    shorter_than_tables(s);
     const ApplianceCase& a = s.resolved.appliance;
     const bool closed_stove = a.type == ApplianceType::stove;
     const double outlet_flux =
@@ -175,6 +171,10 @@ void doubtful(Subject& s) {
                      + s.show(check.value, check.kind) + (above ? ", more than " : ", less than ")
                      + s.show(limit, check.kind) + ".";
     }
+    cold_room(s);
+    opening_and_flue(s);
+    goes_down(s);
+    shorter_than_tables(s);
 }
 
 } // namespace fluewright::checking

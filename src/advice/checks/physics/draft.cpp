@@ -160,7 +160,7 @@ void smoke_at_loading_door(Subject& s, const StateResult& state) {
 /// What turns an idle flue that pushes down.
 std::string turning_words(Subject& s, const StateResult& state) {
     const ColdStart& cold = state.cold;
-    if (cold.turning_k <= 0.0 || cold.duration_s <= 0.0 || !is_fed_by_hand(s.resolved.appliance)) {
+    if (cold.turning_k <= 0.0 || cold.duration_s < 1.0 || !is_fed_by_hand(s.resolved.appliance)) {
         return "";
     }
     return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
@@ -183,8 +183,9 @@ void draft(Subject& s) {
                                                  : smoke_at_loading_door(s, state);
         }
         if (state.kind == StateKind::standing) {
+            constexpr double nothing_pa = 0.05; // would be told as 0 Pa
             CheckResult* f = s.hold(own("reversed-when-idle"),
-                                    state.draft_pa >= 0.0,
+                                    state.draft_pa >= -nothing_pa,
                                     {.kind = Kind::pressure,
                                      .figure = state.draft_pa,
                                      .limit = 0.0,

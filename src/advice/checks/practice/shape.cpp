@@ -195,9 +195,35 @@ void damper_on_gas(Subject& s) {
     }
 }
 
+/// Distance of bare gas pipe to what burns, where the file gives it and no label another.
+void gas_pipe_distance(Subject& s) {
+    constexpr double least_m = 0.1524; // 6 in
+    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
+        return;
+    }
+    for (const Piece& piece : s.view.pieces) {
+        if (!piece.is_single() || !piece.part->clearance_m || piece.part->listed_clearance_m) {
+            continue;
+        }
+        const double has_m = *piece.part->clearance_m;
+        CheckResult* f = s.hold(own("gas-pipe-too-near"),
+                                s.view.reaches(has_m, least_m, Kind::length),
+                                {.kind = Kind::length,
+                                 .figure = has_m,
+                                 .limit = least_m,
+                                 .weight = 1.0 - has_m / least_m},
+                                {.section = piece.section});
+        if (f != nullptr && s.with_words()) {
+            f->message = f->place + " stands " + s.show(has_m, Kind::length) + " from what burns; "
+                         + s.show(least_m, Kind::length) + " is the least.";
+        }
+    }
+}
+
 } // namespace
 
 void shape(Subject& s) {
+    gas_pipe_distance(s);
     damper_on_gas(s);
     level_run(s);
     turns(s);
