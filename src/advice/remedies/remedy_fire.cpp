@@ -43,6 +43,10 @@ void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s) {
     const bool dry = a.burn_rate_basis == BurnRateBasis::dry;
     const double share = dry ? 1.0 - a.fuel.moisture.value_or(0.0) : 1.0;
     a.burn_rate_kg_s = {std::min(low_kg_s, high_kg_s) * share, high_kg_s * share};
+    if (a.type == ApplianceType::masonry_heater) { // a charge burns at one rate
+        a.burn_rate_kg_s.low.reset();
+        a.charge_kg.reset();
+    }
     // One figure for the fire: the others would speak of the old one.
     a.heat_input_w = {};
     a.heat_output_w = {};

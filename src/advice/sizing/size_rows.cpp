@@ -265,7 +265,9 @@ std::string rule_against(const Case& resolved, double diameter_m) {
 std::string rule_against(const Case& resolved) {
     for (const Section& section : resolved.sections) {
         const RunPart* part = resolved.run.part(section.part);
-        if (part != nullptr && part->has_choice_of_size()) {
+        if (part != nullptr && part->has_choice_of_size()
+            && !catalog::are_trade_equivalents(part->bore.diameter_m,
+                                               resolved.appliance.outlet_diameter_m)) {
             std::string words =
                 rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
             if (!words.empty()) {

@@ -18,7 +18,8 @@ constexpr Limits burn_rate{Kind::mass_rate,
                            "appliances this program is made for"};
 constexpr Limits efficiency{
     Kind::fraction, 0.05, 1.1, "on the net heating value a condensing boiler passes 100 %"};
-constexpr Limits air_ratio{Kind::number, 1.0, 20.0, "no excess air to mostly air"};
+constexpr Limits air_ratio{
+    Kind::number, 1.0, 200.0, "no excess air to a small fire on a wide hearth"};
 constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
 constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
 constexpr Limits charge{Kind::mass, 0.5, 200.0, "masonry heaters that people build"};

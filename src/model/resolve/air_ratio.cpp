@@ -46,6 +46,8 @@ Given air_ratio_by_flow(const CaseWork& work, End end) {
     return ratio >= 1.0 ? Given{ratio} : std::nullopt;
 }
 
+constexpr double most_air_ratio = 200.0; ///< that a file may write
+
 /// Air of an open front: as much as keeps the smoke of this fire in, whatever it burns.
 /// [theory eq. 76]
 double by_opening(const CaseWork& work, double burned_kg_s, End end) {
@@ -63,7 +65,7 @@ double by_opening(const CaseWork& work, double burned_kg_s, End end) {
             .gas_per_fuel_kg_kg;
     };
     const double least_air = gas_per_fuel(2.0) - gas_per_fuel(1.0);
-    const double ratio = std::max(1.0, air_kg_s / (burned_kg_s * least_air));
+    const double ratio = std::clamp(air_kg_s / (burned_kg_s * least_air), 1.0, most_air_ratio);
     work.assume(
         pointer_to("air_ratio", end),
         words_for("combustion air over the least that would do, air entering the opening at "
@@ -168,7 +170,11 @@ double draft_needed(const CaseWork& work,
                     "computed");
         return value;
     }
-    if (work.made.appliance.type == ApplianceType::draft_hood) {
+    const auto& parts = work.written.run;
+    const bool hood_is_a_part = std::any_of(parts.begin(), parts.end(), [](const Part& part) {
+        return part.part == PartKind::draft_hood;
+    });
+    if (work.made.appliance.type == ApplianceType::draft_hood && !hood_is_a_part) {
         constexpr double inlet_heads = 1.5; // inlet of a draft hood   [ashrae-chimney, from memory]
         const double flux = firing.gas_flow_kg_s / work.made.appliance.outlet_area_m2;
         const double value = inlet_heads * 0.5 * flux * flux / density_kg_m3;

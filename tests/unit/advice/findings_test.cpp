@@ -168,12 +168,14 @@ std::vector<Probe> probes() {
              in.appliance.type = ApplianceType::boiler;
              in.appliance.fuel.name = "natural gas";
              in.appliance.fuel.moisture.reset();
+             in.run[0].wall = "single-wall steel";
              in.run[0].clearance_m = 0.151;
          },
          [](Installation& in) {
              in.appliance.type = ApplianceType::boiler;
              in.appliance.fuel.name = "natural gas";
              in.appliance.fuel.moisture.reset();
+             in.run[0].wall = "single-wall steel";
              in.run[0].clearance_m = 0.153;
          }},
         {"gas-too-hot",

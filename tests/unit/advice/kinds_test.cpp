@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 using namespace fluewright;
 
@@ -241,8 +242,14 @@ TEST_CASE("the listing basis is for gas") {
 
 TEST_CASE("walls serve the fuels they are made for") {
     Installation in = plain::stack(5.0, 0.15, 0.3);
-    in.run.front().wall = "type b vent";
-    CHECK(finds(answer(in), "chimney-class-too-low"));
-    in.run.front().wall = "insulated 25 mm";
-    CHECK_FALSE(finds(answer(in), "chimney-class-too-low"));
+    in.walls.clear();
+    for (const auto& [wall, wrong] : {std::pair{"type b vent", true},
+                                      std::pair{"single-wall galvanized", true},
+                                      std::pair{"aluminium liner", true},
+                                      std::pair{"insulated 25 mm", false}}) {
+        CAPTURE(wall);
+        in.run = {pipe(4.0, wall, Zone::room), pipe(1.0, wall, Zone::outdoors)};
+        in.run.front().diameter_m = 0.15;
+        CHECK(finds(answer(in), "chimney-class-too-low") == wrong);
+    }
 }
