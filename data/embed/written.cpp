@@ -13,6 +13,7 @@ constexpr auto all_entries = std::to_array<Entry>({
     {"walls", "Wall", "wall"},
     {"fittings", "Fitting", "fitting"},
     {"trade_sizes", "TradeSize", "trade_size"},
+    {"trade_equivalents", "TradeEquivalent", "trade_equivalent"},
     {"clay_liners", "ClayLiner", "clay_liner"},
     {"appliance_defaults", "ApplianceDefault", "appliance_default"},
     {"defaults",

@@ -1,5 +1,7 @@
+#include "advice/sizing/size_rows.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 namespace fluewright {
 namespace {
@@ -48,7 +50,7 @@ std::vector<std::optional<DraftEnds>> draft_ends_of(const Case& resolved,
 /// How far each loading door may be opened at once and in the minute after.
 void add_door_moments(const Case& resolved, std::vector<StateResult>& states) {
     for (StateResult& state : states) {
-        if (is_door_open(state.kind) && resolved.appliance.type != ApplianceType::fireplace) {
+        if (is_door_open(state.kind) && !has_open_front(resolved.appliance)) {
             const FlueModel model(resolved,
                                   surroundings_of(resolved, state.weather, Fire::burning));
             state.door.moments = open_door_moments(model, state);
@@ -75,8 +77,7 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     if (options.units) {
         a.installation.units = *options.units;
     }
-    const TradeSizes sizes = options.sizes.value_or(
-        a.installation.units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric);
+    const TradeSizes sizes = options.sizes.value_or(sizing::usual_sizes(a.installation));
     a.solution = solve(a.installation, Detail::stations);
     if (options.spread) {
         add_door_moments(a.installation, a.solution.states);

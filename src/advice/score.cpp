@@ -1,27 +1,22 @@
 #include "fluewright/advice/score.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <limits>
 #include <optional>
 
 namespace fluewright {
-namespace {
-
-bool has_open_front(const Case& resolved) {
-    return resolved.appliance.type == ApplianceType::fireplace;
-}
-
-} // namespace
-
 double door_wanted(const Case& resolved) {
-    return has_open_front(resolved) ? 1.0
-                                    : catalog::default_of(DefaultId::door_opening_wanted).value;
+    return has_open_front(resolved.appliance)
+               ? 1.0
+               : catalog::default_of(DefaultId::door_opening_wanted).value;
 }
 
 StateVerdict judge(const Case& resolved, const StateResult& state) {
-    const bool open_front = has_open_front(resolved);
+    const bool open_front = has_open_front(resolved.appliance);
     StateVerdict v;
     switch (state.kind) {
     case StateKind::high_fire:
@@ -44,11 +39,10 @@ StateVerdict judge(const Case& resolved, const StateResult& state) {
         v.spare = state.door.opening_share - door_wanted(resolved);
         break;
     case StateKind::door_open_embers:
-        v.counts = !open_front;
+        v.counts = true; // a front that smokes on embers smokes
         v.kind = Kind::fraction;
-        v.harm = Harm::reloading;
-        v.spare =
-            state.door.opening_share - catalog::default_of(DefaultId::door_opening_wanted).value;
+        v.harm = open_front ? Harm::draft : Harm::reloading;
+        v.spare = state.door.opening_share - door_wanted(resolved);
         break;
     }
     v.passes = v.spare >= 0.0 && state.status != Status::no_answer;
@@ -99,10 +93,15 @@ std::size_t limiting_state(std::span<const StateResult> states,
 }
 
 std::vector<StateKind> deciding_states(const Case& resolved) {
-    std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire};
+    std::vector<StateKind> kinds{StateKind::high_fire};
+    if (resolved.appliance.has_low_fire) {
+        kinds.push_back(StateKind::low_fire);
+    }
+    if (has_open_front(resolved.appliance)) {
+        kinds.push_back(StateKind::door_open_high);
+    }
     if (resolved.appliance.has_door) {
-        kinds.push_back(has_open_front(resolved) ? StateKind::door_open_high
-                                                 : StateKind::door_open_embers);
+        kinds.push_back(StateKind::door_open_embers);
     }
     return kinds;
 }
@@ -148,7 +147,8 @@ Score score(const Case& resolved, const Required& required) {
 }
 
 std::string state_name(const Case& resolved, const StateResult& state) {
-    return std::string{name(state.kind)} + ", " + resolved.weathers[state.weather].name;
+    return std::string{condition_word(resolved, state.kind)} + ", "
+           + resolved.weathers[state.weather].name;
 }
 
 } // namespace fluewright

@@ -3,6 +3,7 @@
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "verdict_words.hpp"
 
 #include <algorithm>
@@ -11,10 +12,6 @@
 
 namespace fluewright {
 namespace {
-
-bool has_open_front(const Case& resolved) {
-    return resolved.appliance.type == ApplianceType::fireplace;
-}
 
 /// Matters that a condition has in its figures already: what the room takes is off the draft.
 constexpr std::array<std::string_view, 3> in_the_states{
@@ -48,7 +45,7 @@ public:
 
 private:
     [[nodiscard]] bool has_reloading() const {
-        return a_.installation.appliance.has_door && !has_open_front(a_.installation);
+        return a_.installation.appliance.has_door && !has_open_front(a_.installation.appliance);
     }
 
     /// The states of a kind: the tightest, and how many fall short. Returns whether one of them has

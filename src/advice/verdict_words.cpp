@@ -1,8 +1,10 @@
 #include "verdict_words.hpp"
 
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -63,8 +65,8 @@ public:
 
     [[nodiscard]] std::string reloading() const {
         if (v_.outcome == HarmOutcome::does_not_apply) {
-            return a_.installation.appliance.has_door ? "An open front is judged as draft."
-                                                      : "There is no door to reload through.";
+            return has_open_front(a_.installation.appliance) ? "An open front is judged as draft."
+                                                             : "Nobody feeds this fire by hand.";
         }
         const StateResult& state = a_.solution.states[*v_.state];
         const double share = state.door.opening_share;
@@ -171,14 +173,27 @@ private:
     [[nodiscard]] std::string margin() const {
         const StateResult& state = a_.solution.states[*v_.state];
         if (v_.kind == Kind::fraction) {
-            return "at the open front, where smoke stays in over "
-                   + shown(std::clamp(*v_.figure, 0.0, 1.0), Kind::fraction) + " of the opening ("
-                   + weather(state) + ')';
+            return at_the_front(state);
         }
         const double spare_pa = *v_.figure - *v_.limit;
         return (spare_pa > 0.0 ? "+" : "") + shown(spare_pa, Kind::pressure) + ", "
                + shown(*v_.figure, Kind::pressure) + " where " + shown(*v_.limit, Kind::pressure)
                + " is required (" + state_name(a_.installation, state) + ')';
+    }
+
+    /// "+0.07 m/s, 0.31 m/s through the opening where 0.24 m/s is required, the flue 1:9.6 of it
+    /// (on embers, mild day)"
+    [[nodiscard]] std::string at_the_front(const StateResult& state) const {
+        const Case& c = a_.installation;
+        const bool embers = state.kind == StateKind::door_open_embers;
+        const auto [velocity_m_s, wanted_m_s] = front_velocity(c, state);
+        const double share = flue_over_opening(c);
+        return (velocity_m_s > wanted_m_s ? "+" : "")
+               + shown(velocity_m_s - wanted_m_s, Kind::speed) + ", air enters the opening at "
+               + shown(velocity_m_s, Kind::speed) + " where " + shown(wanted_m_s, Kind::speed)
+               + " is required"
+               + (share > 0.0 ? ", the flue 1:" + format_number(1.0 / share, 2) + " of it" : "")
+               + " (" + (embers ? "embers, " : "high fire, ") + weather(state) + ')';
     }
 
     const Assessment& a_;

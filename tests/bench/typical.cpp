@@ -34,7 +34,7 @@ Installation typical() {
     in.appliance.burn_rate_kg_s = {1.1 * per_hour, 3.8 * per_hour};
     in.appliance.efficiency.high = 0.68;
     in.appliance.draft_needed_pa.high = 12.0;
-    in.appliance.door = {0.42, 0.30, {}};
+    in.appliance.door = {0.42, 0.30, {}, {}, {}};
 
     Part pipe = part(PartKind::straight);
     pipe.up_m = 1.2;

@@ -272,6 +272,11 @@ void appliance(Random& random, Installation& made) {
         a.door.width_m = random.between(0.2, 1.0);
         a.door.height_m = random.between(0.2, 0.9);
     }
+    if (a.type == ApplianceType::masonry_heater) { // a charge has no low fire
+        for (HighLow* pair : {&a.burn_rate_kg_s, &a.gas_temperature_k, &a.oxygen}) {
+            pair->low.reset();
+        }
+    }
 }
 
 } // namespace

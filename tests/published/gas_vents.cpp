@@ -17,17 +17,15 @@ namespace {
 using namespace fluewright;
 
 // What the tables leave open and no fit was made for.
-constexpr double outdoor_k = 278.7; ///< 42 degF   [from memory]
-constexpr double room_k = 293.15;
-constexpr double efficiency_fan =
-    0.82; ///< steady, gross; such appliances have 0.80 to 0.83 [memory]
-constexpr double carbon_dioxide_hood = 0.053;     ///< after dilution   [ashrae-chimney]
-constexpr double gas_temperature_hood_k = 453.15; ///< 180 degC   [ashrae-chimney]
+constexpr double outdoor_k = listing_basis::outdoor_k;
+constexpr double room_k = listing_basis::room_k;
+constexpr double efficiency_fan = listing_basis::efficiency_fan_gross;
+constexpr double carbon_dioxide_hood = listing_basis::carbon_dioxide_hood;
+constexpr double gas_temperature_hood_k = listing_basis::gas_temperature_hood_k;
 constexpr double inlet_loss_hood = 1.5; ///< inlet of a draft hood   [ashrae-chimney, from memory]
-/// Middle of the handbook's low-resistance cap, 0.5, and the European rain cap, 1.0.
-constexpr double cap_loss = 0.75;
-constexpr double lateral_slope = 1.0 / 48.0;            ///< 1/4 in per ft
-constexpr double handbook_friction_factor = 0.4 / 12.0; ///< 0.4 L/d with feet over inches
+constexpr double cap_loss = listing_basis::cap_loss;
+constexpr double lateral_slope = 1.0 / 48.0; ///< 1/4 in per ft
+constexpr double handbook_friction_factor = listing_basis::friction_of_walls;
 /// Longest connector of two that share a vent: 1.5 ft for each inch of its diameter.
 constexpr double connector_length_over_diameter = 18.0;
 

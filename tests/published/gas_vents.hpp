@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/model/run/case.hpp"
+#include "fluewright/model/standards/listing_basis.hpp"
 
 #include <string>
 
@@ -13,13 +14,13 @@ namespace published::gas_vents {
 struct Constants {
     /// Dry CO2 of the fan-assisted appliance. Between the handbook's two kinds of gas appliance:
     /// 5.3 % with a draft hood, 8.0 % without   [ashrae-chimney]
-    double carbon_dioxide_fan{0.0655};
+    double carbon_dioxide_fan{fluewright::listing_basis::carbon_dioxide_fan};
     /// Loss of one 90-degree elbow. Handbook 0.75, range 0.2 to 1.5; European table 1.2
     /// [ashrae-chimney, en13384-1, from memory]
-    double elbow_loss{0.87};
+    double elbow_loss{fluewright::listing_basis::elbow_loss};
     /// Darcy friction factor of the draft-hood columns of the masonry tables, connector and chimney
     /// alike. An old relation for furnace flues has 0.03 to 0.14   [furnace-gases]
-    double friction_masonry_draft_hood{0.136};
+    double friction_masonry_draft_hood{fluewright::listing_basis::friction_masonry_hood};
 };
 
 /// Two equal appliances: the common vent has the area of one connector and half the other.

@@ -67,6 +67,8 @@ Registry every_check() {
     add_heat_checks(registry);
     add_gas_vent_checks(registry);
     add_open_fire_checks(registry);
+    add_kind_checks(registry);
+    add_gas_listing_checks(registry);
     add_state_checks(registry);
     add_stack_checks(registry);
     add_heater_checks(registry);

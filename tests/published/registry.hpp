@@ -44,6 +44,8 @@ void add_house_checks(Registry& registry);
 void add_heat_checks(Registry& registry);
 void add_gas_vent_checks(Registry& registry);
 void add_open_fire_checks(Registry& registry);
+void add_kind_checks(Registry& registry);
+void add_gas_listing_checks(Registry& registry);
 void add_state_checks(Registry& registry);
 void add_stack_checks(Registry& registry);
 void add_heater_checks(Registry& registry);

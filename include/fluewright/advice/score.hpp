@@ -25,8 +25,8 @@ struct StateVerdict {
 };
 
 /// Judges one state. High and low fire pass with draft to spare; the reload passes when the door
-/// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire);
-/// free burn, the standing flue and a door opened on a stove's high fire inform only.
+/// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire and
+/// on embers); free burn, the standing flue and a door opened on a stove's high fire inform only.
 /// [theory eq. 41]
 [[nodiscard]] StateVerdict judge(const Case& resolved, const StateResult& state);
 

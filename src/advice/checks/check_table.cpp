@@ -1,6 +1,7 @@
 #include "bodies/rule_check.hpp"
 #include "body_matters.hpp"
 #include "fluewright/advice/checks/check.hpp"
+#include "kind_matters.hpp"
 #include "own_checks.hpp"
 #include "own_matters.hpp"
 
@@ -136,6 +137,27 @@ std::string_view name(CheckOutcome outcome) {
 
 std::span<const Matter> matters() {
     return matter_rows;
+}
+
+const Matter& matter_for(const Matter& matter, HeaterKind kind) {
+    // The general rows with the words of their kind, once for all.
+    static const auto worded = [] {
+        std::array<Matter, checking::kind_words.size()> rows{};
+        for (std::size_t i = 0; i < rows.size(); ++i) {
+            const checking::KindWords& words = checking::kind_words[i];
+            rows[i] = *find_matter(words.id);
+            rows[i].title = words.title.empty() ? rows[i].title : words.title;
+            rows[i].meaning = words.meaning.empty() ? rows[i].meaning : words.meaning;
+            rows[i].remedy = words.remedy.empty() ? rows[i].remedy : words.remedy;
+        }
+        return rows;
+    }();
+    for (std::size_t i = 0; i < worded.size(); ++i) {
+        if (worded[i].id == matter.id && checking::kind_words[i].kinds.has(kind)) {
+            return worded[i];
+        }
+    }
+    return matter;
 }
 
 const Matter* find_matter(std::string_view id) {

@@ -1,5 +1,6 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "subject.hpp"
 
 #include <algorithm>
@@ -169,6 +170,7 @@ Checked run(const View& view) {
     add_rule_results(view, checked.results);
     checked.findings = checking::findings_of(checked.results);
     for (Finding& finding : checked.findings) {
+        finding.matter = &matter_for(*finding.matter, kind_of(view.resolved.appliance));
         finding.harm = harm_of(*finding.matter, finding.severity, view.resolved);
     }
     return checked;
@@ -187,8 +189,8 @@ Harm harm_of(const Matter& matter, Severity severity, const Case& resolved) {
     if (severity == Severity::danger) {
         return Harm::fire;
     }
-    const bool open_front = resolved.appliance.type == ApplianceType::fireplace;
-    return matter.harm == Harm::reloading && open_front ? Harm::draft : matter.harm;
+    return matter.harm == Harm::reloading && has_open_front(resolved.appliance) ? Harm::draft
+                                                                                : matter.harm;
 }
 
 std::string_view rule_set_of(const Installation& written, UnitSystem units) {

@@ -34,6 +34,14 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .meaning = "Tar and water run down the inside of a flue. Where the inserted end points up, "
                 "they run out at the joint, down the outside and onto the heater.",
      .remedy = "Turn the part round, so that its crimped end points to the heater."},
+    {.id = "damper-on-gas",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Damper by hand behind a gas burner",
+     .meaning = "A burner starts whether the damper is open or not. A blade that stands turned "
+                "sends its gas with carbon monoxide into the room.",
+     .remedy = "Take the damper out."},
     {.id = "diameters-do-not-match",
      .harm = Harm::fire,
      .severity = Severity::warning,
@@ -127,6 +135,15 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Gas hotter than the wall's rating",
      .meaning = "The gas is hotter than this kind of wall may carry for hours.",
      .remedy = "Lower the fire, or use a wall with a higher rating."},
+    {.id = "gas-pipe-too-near",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = true,
+     .title = "Gas pipe too near to what burns",
+     .meaning =
+         "Single-wall pipe of a gas burner is cooler than that of a fire, and still dries and "
+         "chars what burns beside it in the long run.",
+     .remedy = "Move the pipe, or take double-wall gas vent, whose label gives its distance."},
     {.id = "gas-too-hot",
      .harm = Harm::fire,
      .severity = Severity::danger,

@@ -1,5 +1,7 @@
 #include "view.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
+
 namespace fluewright::checking {
 
 std::vector<Piece> pieces_of(const Installation& written, const Case& resolved) {
@@ -73,7 +75,8 @@ std::vector<const Piece*> View::chimney() const {
 }
 
 std::string View::words(const StateResult& state) const {
-    return std::string{name(state.kind)} + ", " + resolved.weathers[state.weather].name;
+    return std::string{condition_word(resolved, state.kind)} + ", "
+           + resolved.weathers[state.weather].name;
 }
 
 } // namespace fluewright::checking

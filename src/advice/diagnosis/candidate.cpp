@@ -1,5 +1,8 @@
 #include "candidate.hpp"
 
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/open_front.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -85,7 +88,7 @@ public:
         if (!check.state.empty() && check.kind != "look") {
             candidate.blank.state = from_word<StateKind>(check.state);
         }
-        if (check.kind == "smoke-door" && resolved_.appliance.type == ApplianceType::fireplace) {
+        if (check.kind == "smoke-door" && has_open_front(resolved_.appliance)) {
             candidate.blank.state = StateKind::door_open_high;
         }
         if (check.kind == "look") {
@@ -96,7 +99,8 @@ public:
             candidate.answers = AnswerKind::stick;
             candidate.blank.at = "outlet";
         }
-        if (check.kind == "none" || !fits(check)) {
+        if (check.kind == "none" || !fits(check)
+            || !applies_to(check.kinds, kind_of(resolved_.appliance))) {
             return;
         }
         if (const auto reading = find_kind(reading_kinds, check.kind);

@@ -1,6 +1,7 @@
 #include "design.hpp"
 
 #include "cures.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -85,7 +86,7 @@ std::vector<DesignCause> design_causes(const Installation& written,
     std::vector<DesignCause> found;
     double sum = 0.0;
     for (const Cause& cause : causes()) {
-        if (cause.kind != "design") {
+        if (cause.kind != "design" || !applies_to(cause.kinds, kind_of(resolved.appliance))) {
             continue;
         }
         auto better = cured(cause, written, resolved);

@@ -1,4 +1,5 @@
 #include "altered.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 
@@ -65,12 +66,9 @@ std::vector<Place> where_leaky(const Run& run) {
 
 std::vector<Place> places_of(const Cause& cause, const Case& resolved) {
     const Place nowhere;
-    const bool stove = resolved.appliance.type == ApplianceType::stove
-                       || resolved.appliance.type == ApplianceType::furnace
-                       || resolved.appliance.type == ApplianceType::boiler;
     const bool burns_wood = resolved.appliance.fuel_group == FuelGroup::wood;
     const CauseId id = id_of(cause);
-    if (cause.kind != "hidden") {
+    if (cause.kind != "hidden" || !applies_to(cause.kinds, kind_of(resolved.appliance))) {
         return {};
     }
     if (id == CauseId::blockage) {
@@ -93,9 +91,6 @@ std::vector<Place> places_of(const Cause& cause, const Case& resolved) {
         return {{0, 0, "in width"}, {-1, -1, "in height"}};
     }
     if (id == CauseId::wet_wood && (!burns_wood || resolved.appliance.moisture >= 0.45)) {
-        return {};
-    }
-    if ((id == CauseId::leaky_stove || id == CauseId::clogged_passages) && !stove) {
         return {};
     }
     return {nowhere};

@@ -4,6 +4,7 @@
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -92,8 +93,9 @@ void fasteners(const Job& job) {
          .where = "joints of single-wall pipe",
          .why = "hold each joint",
          .source = source_of(DefaultId::joint_fasteners)});
+    const bool hand_fed = is_fed_by_hand(job.view.heater());
     add(job,
-        {.what = "furnace cement",
+        {.what = hand_fed ? "furnace cement" : "sealant made for this vent",
          .count = slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
          .unit = "kg",
          .where = "a thin coat in each of those joints",

@@ -38,6 +38,7 @@ private:
     void sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what);
     void raise();
     void house();
+    void hearth();
     void liners();
     void caps();
 

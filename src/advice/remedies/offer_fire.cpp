@@ -1,6 +1,9 @@
 #include "fluewright/advice/score.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/march/surroundings.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "offer.hpp"
 
 #include <algorithm>
@@ -30,7 +33,7 @@ void Offer::fire() {
              .what = "Burn wood of " + show(dry_moisture, Kind::moisture) + " moisture, not "
                      + show(a.moisture, Kind::moisture)});
     }
-    if (a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil) {
+    if (!is_fed_by_hand(a)) {
         return;
     }
     constexpr double brisker = 1.5;
@@ -54,11 +57,35 @@ void Offer::fire() {
             const double height_m = share * a.door.height_m;
             add({.kind = RemedyKind::lower_door_opening,
                  .amount = height_m,
-                 .place = "the door",
-                 .what = "Lower the opening to " + show(height_m, Kind::length)
-                         + " with a fixed strip at its top"});
+                 .place = has_open_front(a) ? "the lintel" : "the door",
+                 .what = has_open_front(a) ? "Lower the lintel to " + show(height_m, Kind::length)
+                                                 + " over the hearth with a smoke guard or a hood"
+                                           : "Lower the opening to " + show(height_m, Kind::length)
+                                                 + " with a fixed strip at its top"});
         }
     }
+    if (has_open_front(a)) {
+        hearth();
+    }
+}
+
+/// What masons do to an opening that is too large for its flue.
+void Offer::hearth() {
+    const ApplianceCase& a = case_.appliance;
+    for (const double share : {0.15, 0.3}) {
+        const double up_m = share * a.door.height_m;
+        add({.kind = RemedyKind::raise_hearth,
+             .amount = up_m,
+             .place = "the hearth",
+             .what = "Raise the hearth by " + show(up_m, Kind::length)
+                     + " of firebrick, so that the opening is as much lower"});
+    }
+    const double insert_m = us() ? 6.0 * constants::inch_m : 0.15;
+    add({.kind = RemedyKind::fit_insert,
+         .amount = insert_m,
+         .place = "the hearth",
+         .what = "Set an insert with a door into the hearth, on an insulated liner of "
+                 + show(insert_m, Kind::length) + " up to the top"});
 }
 
 /// Inlets that bring the room near outdoors in the state that takes most of its air, and fans off.

@@ -1,6 +1,7 @@
 #include "advice/sizing/size_rows.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "offer.hpp"
 
 #include <algorithm>
@@ -28,11 +29,14 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
         return;
     }
     std::size_t wider = 0;
-    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_))) {
         const double d = size->inside_diameter_m;
         const double size_m2 = circle_area_m2(d);
         if (!sizing::rule_against(case_, d).empty()) {
             continue;
+        }
+        if (catalog::are_trade_equivalents(d, circle_diameter_m(least_m2))) {
+            continue; // the same size by another name
         }
         const bool helps_narrow = is_smaller_size(least_m2, size_m2);
         const bool helps_wide =
@@ -56,7 +60,7 @@ void Offer::liners() {
         }
     }
     std::size_t offered = 0;
-    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_.units))) {
+    for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_))) {
         const double d = size->inside_diameter_m;
         const double size_m2 = circle_area_m2(d);
         const bool fits = !is_smaller_size(size_m2, outlet_m2) && size_m2 < 0.9 * masonry_m2;

@@ -1,8 +1,10 @@
 #include "plan_details.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 
@@ -68,7 +70,9 @@ void less_to_spare(const Assessment& present,
             }
             continue;
         }
-        plan.worsens.push_back((is_draft ? "less draft, " : "the door opens less far, ")
+        plan.worsens.push_back((is_draft                      ? "less draft, "
+                                : has_open_front(c.appliance) ? "less air through the opening, "
+                                                              : "the door opens less far, ")
                                + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
                                + state_name(c, state) + ")");
     }
@@ -97,10 +101,7 @@ std::string spare_words(const Case& c, const Score& scored) {
         return shown(c, std::abs(verdict.spare), Kind::pressure)
                + (verdict.spare >= 0.0 ? " to spare" : " short");
     }
-    return "the door may be opened "
-           + format_quantity(
-               std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, c.units, 2)
-           + " of the way";
+    return opening_words(c, state);
 }
 
 std::string tightest(const Case& c, const Score& scored) {

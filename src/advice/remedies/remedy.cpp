@@ -44,6 +44,10 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::two_45(in);
     case RemedyKind::lower_door_opening:
         return changes::lower_door_opening(in, remedy.amount);
+    case RemedyKind::raise_hearth:
+        return changes::raise_hearth(in, remedy.amount);
+    case RemedyKind::fit_insert:
+        return changes::fit_insert(in, remedy.amount);
     case RemedyKind::double_wall_connector:
         return changes::connector_wall(in, remedy.word);
     case RemedyKind::remove_reducer:
@@ -84,6 +88,7 @@ unsigned families(RemedyKind kind) {
     constexpr unsigned turns = 16U;
     constexpr unsigned fire = 32U;
     constexpr unsigned level = 64U;
+    constexpr unsigned front = 128U;
     switch (kind) {
     case RemedyKind::open_damper:
     case RemedyKind::remove_damper:
@@ -111,6 +116,11 @@ unsigned families(RemedyKind kind) {
     case RemedyKind::brisk_low_fire:
     case RemedyKind::smaller_fire:
         return fire;
+    case RemedyKind::lower_door_opening:
+    case RemedyKind::raise_hearth:
+        return front;
+    case RemedyKind::fit_insert:
+        return front | chimney | fire;
     default:
         return 0U;
     }

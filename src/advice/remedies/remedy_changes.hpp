@@ -28,6 +28,11 @@ void dry_fuel(Installation& in, double moisture);
 /// Burn rates of fuel as fired; the other end of the fire keeps its own.
 void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s);
 void lower_door_opening(Installation& in, double height_m);
+/// Raises the lower edge of an open front, whose upper edge stays.
+void raise_hearth(Installation& in, double up_m);
+/// Puts a stove of ordinary size in the place of an open hearth, on a liner in its masonry; nothing
+/// where there is no masonry to line.
+void fit_insert(Installation& in, double liner_m);
 
 // Shape of the run: remedy_shape.cpp
 void give_slope(Installation& in, double slope);

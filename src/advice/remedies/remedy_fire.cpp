@@ -1,6 +1,7 @@
 #include "remedy_changes.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace fluewright::changes {
 
@@ -42,6 +43,10 @@ void set_burn_rates(Installation& in, double high_kg_s, double low_kg_s) {
     const bool dry = a.burn_rate_basis == BurnRateBasis::dry;
     const double share = dry ? 1.0 - a.fuel.moisture.value_or(0.0) : 1.0;
     a.burn_rate_kg_s = {std::min(low_kg_s, high_kg_s) * share, high_kg_s * share};
+    if (a.type == ApplianceType::masonry_heater) { // a charge burns at one rate
+        a.burn_rate_kg_s.low.reset();
+        a.charge_kg.reset();
+    }
     // One figure for the fire: the others would speak of the old one.
     a.heat_input_w = {};
     a.heat_output_w = {};
@@ -52,6 +57,31 @@ void lower_door_opening(Installation& in, double height_m) {
     Door& door = in.appliance.door;
     if (door.height_m.value_or(catalog::default_of(DefaultId::door_height_m).value) > height_m) {
         door.height_m = height_m;
+    }
+}
+
+void raise_hearth(Installation& in, double up_m) {
+    Door& door = in.appliance.door;
+    if (door.height_m && *door.height_m > up_m) {
+        door.height_m = *door.height_m - up_m;
+        door.sill_height_m = door.sill_height_m.value_or(0.0) + up_m;
+    }
+}
+
+void fit_insert(Installation& in, double liner_m) {
+    Appliance insert;
+    insert.type = ApplianceType::stove;
+    insert.listed = true;
+    insert.fuel = in.appliance.fuel;
+    insert.outlet.diameter_m = liner_m;
+    insert.outlet.height_m = in.appliance.outlet.height_m;
+    insert.clearances = in.appliance.clearances;
+    insert.floor_protection = in.appliance.floor_protection;
+    Installation lined = in;
+    lined.appliance = insert;
+    line_flue(lined, liner_m, "flexible liner insulated");
+    if (!(lined.run == in.run)) {
+        in = std::move(lined);
     }
 }
 

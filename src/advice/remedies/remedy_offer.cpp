@@ -1,6 +1,7 @@
 #include "fluewright/advice/remedies/remedy.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "offer.hpp"
 #include "run_edit.hpp"
 
@@ -72,6 +73,9 @@ Offer::Offer(const Installation& written, const Case& present)
 }
 
 void Offer::add(Remedy remedy) {
+    if (!applies_to(effort_of(remedy.kind).kinds, kind_of(case_.appliance))) {
+        return;
+    }
     const std::optional<Installation> after = apply(remedy, before_);
     if (!after) {
         return;
@@ -114,7 +118,9 @@ void Offer::passage() {
          .what = has(PartKind::obstruction) ? "Sweep the flue and take out what blocks it"
                                             : "Sweep the flue down to the bare wall"});
     add({.kind = RemedyKind::seal_joints,
-         .what = "Close the joints: cement or new gaskets, screws, a tight clean-out"});
+         .what = is_fed_by_hand(case_.appliance)
+                     ? "Close the joints: cement or new gaskets, screws, a tight clean-out"
+                     : "Close the joints: new gaskets or sealant made for this vent, screws"});
     constexpr double wide_mesh_m = 0.012;
     add({.kind = RemedyKind::clean_screen, .what = "Clean the screen"});
     add({.kind = RemedyKind::remove_screen, .what = "Take the screen out"});

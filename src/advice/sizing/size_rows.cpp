@@ -1,6 +1,8 @@
 #include "size_rows.hpp"
 
 #include "fluewright/advice/trial/trial.hpp"
+#include "fluewright/model/catalog/trade_equivalents.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,7 +16,7 @@ constexpr double same_height_m = 1e-6;
 
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
 double greatest_area_ratio(const Case& c) {
-    if (c.appliance.type == ApplianceType::fireplace) {
+    if (has_open_front(c.appliance)) {
         return std::numeric_limits<double>::infinity();
     }
     return catalog::default_of(c.walls_outdoors ? DefaultId::flue_area_most_outside
@@ -89,8 +91,7 @@ public:
                Depth depth,
                SizeTable& table)
         : written_(written), table_(table), depth_(depth), required_(present.required),
-          rules_(present.body->id),
-          sizes_(options.sizes.value_or(usual_sizes(table.present.units))) {
+          rules_(present.body->id), sizes_(options.sizes.value_or(usual_sizes(table.present))) {
         const Run& run = table.present.run;
         const std::size_t chimney = run.chimney_start();
         connector_ = chosen_of(run, 0, chimney);
@@ -230,8 +231,18 @@ private:
 
 } // namespace
 
-TradeSizes usual_sizes(UnitSystem units) {
-    return units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric;
+TradeSizes usual_sizes(const Case& resolved) {
+    const double collar_m = resolved.appliance.outlet_diameter_m;
+    const auto is_of = [&](TradeSizes sizes) {
+        const auto list = trade_sizes(sizes);
+        return std::any_of(list.begin(), list.end(), [&](const catalog::TradeSize* size) {
+            return is_same_diameter(size->inside_diameter_m, collar_m);
+        });
+    };
+    const TradeSizes by_units =
+        resolved.units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric;
+    const TradeSizes other = by_units == TradeSizes::inch ? TradeSizes::metric : TradeSizes::inch;
+    return !is_of(by_units) && is_of(other) ? other : by_units;
 }
 
 std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
@@ -246,13 +257,17 @@ std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
 }
 
 std::string rule_against(const Case& resolved, double diameter_m) {
-    return rule_words(area_over_outlet(resolved, diameter_m), resolved);
+    return catalog::are_trade_equivalents(diameter_m, resolved.appliance.outlet_diameter_m)
+               ? std::string{}
+               : rule_words(area_over_outlet(resolved, diameter_m), resolved);
 }
 
 std::string rule_against(const Case& resolved) {
     for (const Section& section : resolved.sections) {
         const RunPart* part = resolved.run.part(section.part);
-        if (part != nullptr && part->has_choice_of_size()) {
+        if (part != nullptr && part->has_choice_of_size()
+            && !catalog::are_trade_equivalents(part->bore.diameter_m,
+                                               resolved.appliance.outlet_diameter_m)) {
             std::string words =
                 rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
             if (!words.empty()) {

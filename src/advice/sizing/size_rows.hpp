@@ -10,8 +10,9 @@
 /// parts it is given to and how the run does with it. `check`, `size` and `improve` ask here.
 namespace fluewright::sizing {
 
-/// Inch sizes with US units, else metric ones.
-[[nodiscard]] TradeSizes usual_sizes(UnitSystem units);
+/// The sizes of the market that the collar is of; of both or neither, inch sizes with US units,
+/// else metric ones.
+[[nodiscard]] TradeSizes usual_sizes(const Case& resolved);
 
 /// The sizes of one system, smallest first.
 [[nodiscard]] std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes);

@@ -1,4 +1,5 @@
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 
@@ -32,7 +33,8 @@ SizeTrial trial_of(const SizeRow& row) {
     return trial;
 }
 
-std::string lacking_words(const SizeRow& row, UnitSystem units) {
+std::string lacking_words(const SizeRow& row, const Case& present) {
+    const UnitSystem units = present.units;
     const StateVerdict& verdict = row.score->verdicts[row.score->limiting];
     const StateResult& state = row.score->states[row.score->limiting];
     if (verdict.kind == Kind::pressure && !has_figures(state)) {
@@ -41,9 +43,7 @@ std::string lacking_words(const SizeRow& row, UnitSystem units) {
     if (verdict.kind == Kind::pressure) {
         return "lacks " + format_quantity(-verdict.spare, Kind::pressure, units);
     }
-    const double share = state.door.opening_share;
-    return "lets the door open no further than "
-           + format_quantity(std::clamp(share, 0.0, 1.0), Kind::fraction, units, 2);
+    return "falls short: " + opening_words(present, state);
 }
 
 /// The smallest size that passes, whether or not it is the present one.
@@ -92,12 +92,11 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
     if (best == nullptr) {
         const SizeRow* nearest = sizing::nearest_row(table);
         advice.outcome = SizeAdvice::Outcome::none;
-        advice.reason =
-            "no size alone makes this run work"
-            + (nearest == nullptr ? std::string{"."}
-                                  : "; the nearest, " + nearest->connector + ", "
-                                        + lacking_words(*nearest, present.installation.units) + " ("
-                                        + nearest->ruled_out_by + ").");
+        advice.reason = "no size alone makes this run work"
+                        + (nearest == nullptr ? std::string{"."}
+                                              : "; the nearest, " + nearest->connector + ", "
+                                                    + lacking_words(*nearest, present.installation)
+                                                    + " (" + nearest->ruled_out_by + ").");
         return advice;
     }
     advice.outcome =

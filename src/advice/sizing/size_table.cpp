@@ -1,5 +1,6 @@
 #include "fluewright/advice/sizing/size_table.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
 
@@ -34,10 +35,7 @@ std::string tightest_words(const SizeTable& table, const SizeRow& row) {
         return where + format_quantity(std::abs(verdict.spare), Kind::pressure, units)
                + (verdict.spare < 0.0 ? " is lacking" : " is to spare");
     }
-    return where + "the door may be opened "
-           + format_quantity(
-               std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, units, 2)
-           + " of the way";
+    return where + opening_words(table.present, state);
 }
 
 /// What rules the present pipe out, as a sentence after another.

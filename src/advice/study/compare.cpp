@@ -1,5 +1,6 @@
 #include "fluewright/advice/study/compare.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/constants.hpp"
@@ -99,10 +100,7 @@ std::string tightest_words(const Layout& layout) {
         : verdict.kind == Kind::pressure
             ? format_quantity(std::abs(verdict.spare), Kind::pressure, c.units)
                   + (verdict.spare < 0.0 ? " short" : " to spare")
-            : "the door may be opened "
-                  + format_quantity(
-                      std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, c.units, 2)
-                  + " of the way";
+            : opening_words(c, state);
     return state_name(c, state) + " (" + figure + ")";
 }
 

@@ -1,5 +1,6 @@
 #include "sweep_words.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 
 #include <algorithm>
@@ -23,16 +24,12 @@ std::string tightest_words(const Sweep& made, const Score& score) {
     const StateResult& state = score.states[score.limiting];
     const StateVerdict& verdict = score.verdicts[score.limiting];
     const UnitSystem units = made.present.units;
-    const std::string figure =
-        verdict.kind == Kind::pressure && !has_figures(state)
-            ? std::string{in_place_of_figures(state)}
-        : verdict.kind == Kind::pressure
-            ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
-                  + (verdict.spare < 0.0 ? " short" : " to spare")
-            : "the door may be opened "
-                  + format_quantity(
-                      std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, units, 2)
-                  + " of the way";
+    const std::string figure = verdict.kind == Kind::pressure && !has_figures(state)
+                                   ? std::string{in_place_of_figures(state)}
+                               : verdict.kind == Kind::pressure
+                                   ? format_quantity(std::abs(verdict.spare), Kind::pressure, units)
+                                         + (verdict.spare < 0.0 ? " short" : " to spare")
+                                   : opening_words(made.shape, state);
     return state_name(made.shape, state) + " (" + figure + ")";
 }
 

@@ -122,7 +122,7 @@ heat_demand(const Installation& written, const Case& resolved, const Solution& s
     }
     d.heater_carries = d.total_w <= d.heater_output_w;
     d.flue_carries = d.capacity_kg_s.value_or(0.0) >= d.burn_rate_kg_s;
-    d.throttled = d.burn_rate_kg_s < d.low_burn_rate_kg_s;
+    d.throttled = burns_freely(a) && a.has_low_fire && d.burn_rate_kg_s < d.low_burn_rate_kg_s;
     return d;
 }
 

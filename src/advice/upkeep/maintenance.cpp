@@ -4,6 +4,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
 #include "fluewright/model/march/dew_points.hpp"
+#include "fluewright/model/run/tar.hpp"
 
 #include <algorithm>
 #include <array>
@@ -38,7 +39,7 @@ double coldest_k(const View& view, const Piece& piece, StateKind kind) {
 void grade(PartDeposit& part, const View& view) {
     const Case& c = view.resolved;
     const double tar_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
-    const bool wood = view.heater().fuel_group == FuelGroup::wood && !view.fireplace();
+    const bool wood = makes_tar(view.heater());
     const double dew_k = dew_points_of(c, c.gas_low(), 0.0, c.air_pressure_pa).water_k;
     if (part.coldest_low_fire_k < dew_k) {
         part.risk = DepositRisk::high;
@@ -59,11 +60,17 @@ void grade(PartDeposit& part, const View& view) {
     }
 }
 
-SweepInterval interval_of(DepositRisk risk) {
+SweepInterval interval_of(DepositRisk risk, FuelGroup fuel) {
     switch (risk) {
     case DepositRisk::low:
         return {12.0, 12.0, "look and sweep at least once a year", "sweeps-institute"};
     case DepositRisk::raised:
+        if (fuel != FuelGroup::wood) {
+            return {2.0,
+                    6.0,
+                    "look every month in the season; sweep at least twice in it",
+                    "permit-twice-monthly"};
+        }
         return {2.0,
                 6.0,
                 "look every month in the season; sweep at least twice in it, and after "
@@ -139,14 +146,17 @@ maintenance(const Installation& written, const Case& resolved, const Solution& s
         m.parts.push_back(std::move(part));
     }
     look_first(m, view);
-    m.sweep = interval_of(m.risk);
+    m.sweep = interval_of(m.risk, resolved.appliance.fuel_group);
     const catalog::Rule& thickness = catalog::rule_of(RuleId::trade_creosote_thickness);
     m.clean_at_m = thickness.figure;
     m.no_fire_at_m = thickness.second;
     m.thickness_source = thickness.source;
-    m.disagreement = "How the fire is run counts most: a smouldering fire left up to 48 times the "
-                     "deposit of a bright one [seri-192]. On moisture two studies disagree "
-                     "[seri-192, creosote-nbs-1981].";
+    if (makes_tar(resolved.appliance)) {
+        m.disagreement =
+            "How the fire is run counts most: a smouldering fire left up to 48 times the "
+            "deposit of a bright one [seri-192]. On moisture two studies disagree "
+            "[seri-192, creosote-nbs-1981].";
+    }
     return m;
 }
 

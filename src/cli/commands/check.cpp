@@ -8,12 +8,14 @@
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/json/report_json.hpp"
 #include "fluewright/io/report/report_text.hpp"
+#include "fluewright/model/standards/listing_basis.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cstdint>
 #include <iostream>
 #include <optional>
+#include <utility>
 
 namespace fluewright::cli {
 namespace {
@@ -51,13 +53,24 @@ int status_of(const Context& context, const Assessment& assessment) {
 
 int run_check(const Context& context) {
     const std::string_view method = context.arguments.value(option::method);
+    const bool by_listing = context.arguments.value(option::basis) == "listing";
     if (!method.empty() && method != "physics") {
-        return run_method(context);
+        return by_listing ? refuse(context, wrong_input, "--basis has no effect with that --method")
+                          : run_method(context);
     }
     const std::string& file = context.arguments.words.front();
-    const auto written = read_written(context, file);
+    auto written = read_written(context, file);
     if (!written) {
         return written.error();
+    }
+    if (by_listing) {
+        std::optional<Installation> listed = listing_basis::of(written->installation);
+        if (!listed) {
+            return refuse(context,
+                          wrong_input,
+                          "--basis listing is for gas appliances on a gas of the catalog");
+        }
+        written->installation = std::move(*listed);
     }
     const auto study_options = tolerance_options(context);
     if (!study_options) {
@@ -104,9 +117,10 @@ int run_check(const Context& context) {
                         status);
 }
 
-constexpr std::array<const OptionInfo*, 14> check_options{&option::format,
+constexpr std::array<const OptionInfo*, 15> check_options{&option::format,
                                                           &option::json,
                                                           &option::method,
+                                                          &option::basis,
                                                           &option::units,
                                                           &option::sizes,
                                                           &option::rules,

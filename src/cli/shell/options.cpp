@@ -11,6 +11,7 @@ constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
+constexpr std::array<std::string_view, 2> bases{"as-built", "listing"};
 constexpr std::array<std::string_view, 6> rule_bodies{"us", "uk", "ca", "au", "de", "none"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
 constexpr std::array<std::string_view, 3> outcomes{"failing", "short", "fault"};
@@ -23,6 +24,12 @@ namespace option {
 
 constexpr OptionInfo ask{
     "--ask", "", "", "ask for one check after another, reading the answers line by line", {}};
+constexpr OptionInfo basis{"--basis",
+                           "",
+                           "BASIS",
+                           "as-built is the default; listing judges a gas appliance by the "
+                           "appliance, air and fittings behind the fuel-gas tables",
+                           bases};
 constexpr OptionInfo batch_format{"--format",
                                   "",
                                   "FORMAT",
@@ -189,6 +196,7 @@ std::span<const OptionInfo* const> all_options() {
     // clang-format off
     static constexpr std::array rows{
         &option::ask,
+        &option::basis,
         &option::batch_format,
         &option::chart_format,
         &option::color,

@@ -22,6 +22,7 @@ struct OptionInfo {
 
 namespace option {
 extern const OptionInfo ask;
+extern const OptionInfo basis;
 extern const OptionInfo batch_format;
 extern const OptionInfo chart_format;
 extern const OptionInfo color;

@@ -1,6 +1,7 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/results/size_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -93,7 +94,13 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
                                                            style);
     std::vector<TableColumn> headings{{.heading = "size", .align = Align::decimal}};
     figures.add_headings(headings);
-    headings.push_back({.heading = "door may\nbe opened", .align = Align::right});
+    const ApplianceCase& appliance = a.installation.appliance;
+    const bool opens = appliance.has_door;
+    if (opens) {
+        headings.push_back(
+            {.heading = has_open_front(appliance) ? "smoke\nheld" : "door may\nbe opened",
+             .align = Align::right});
+    }
     headings.push_back({.heading = ""});
     headings.push_back({.heading = "ruled out by", .wraps = true});
     TextTable table(std::move(headings));
@@ -101,9 +108,11 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
         std::vector<TableCell> cells{{std::string{size.connector}}};
         figures.add_cells(size, cells);
         const double share = size.least_opening_share.value_or(0.0);
-        cells.push_back({!size.least_opening_share ? "-"
-                         : share >= 1.0            ? "fully"
-                                        : format_quantity(share, Kind::fraction, style.units)});
+        if (opens) {
+            cells.push_back({!size.least_opening_share ? "-"
+                             : share >= 1.0            ? "fully"
+                                            : format_quantity(share, Kind::fraction, style.units)});
+        }
         cells.push_back(!size.ruled_out_by.empty() ? TableCell{"no", Ink::bad}
                         : size.works               ? TableCell{"ok", Ink::good}
                                                    : TableCell{"not alone", Ink::warning});

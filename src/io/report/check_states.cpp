@@ -2,6 +2,7 @@
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/results/state_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -101,7 +102,7 @@ struct Rows {
     }
 
     [[nodiscard]] TextTable doors() const {
-        const bool open_front = a.installation.appliance.type == ApplianceType::fireplace;
+        const bool open_front = has_open_front(a.installation.appliance);
         const results::TextColumns<results::StateRow> flow({"gas_flow_kg_s"}, style);
         const results::TextColumns<DoorResult> door(
             {"box_temperature_k", "top_edge_pa", "face_velocity_m_s"}, style);
@@ -232,14 +233,21 @@ std::string states_text(const Assessment& a, const Style& style) {
         return out;
     }
     out += '\n';
-    out +=
-        paragraph("Draft: pressure in the flue at the outlet below that of the room. Margin: draft "
-                  "less the draft required; the run is short where it is negative. Top edge: room "
-                  "less firebox at the upper edge of the open door. Opened: how far, until the air "
-                  "comes in slower than 0.24 m/s on average; if it mixes: until smoke comes out of "
-                  "a firebox in which smoke and air mix, the cautious end.",
-                  {.first = states_inset, .rest = states_inset},
-                  style.width);
+    const ApplianceCase& appliance = a.installation.appliance;
+    std::string legend =
+        "Draft: pressure in the flue at the outlet below that of the room. Margin: "
+        "draft less the draft required; the run is short where it is negative.";
+    if (has_open_front(appliance)) {
+        legend += " Top edge: room less hearth under the lintel. Smoke held: over how much of the "
+                  "opening air comes in as fast as this fire asks; if it mixes: until smoke comes "
+                  "out of a hearth in which smoke and air mix, the cautious end.";
+    } else if (appliance.has_door) {
+        legend +=
+            " Top edge: room less firebox at the upper edge of the open door. Opened: how far, "
+            "until the air comes in slower than 0.24 m/s on average; if it mixes: until smoke "
+            "comes out of a firebox in which smoke and air mix, the cautious end.";
+    }
+    out += paragraph(legend, {.first = states_inset, .rest = states_inset}, style.width);
     return out;
 }
 

@@ -1,6 +1,7 @@
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/physics/openings.hpp"
 #include "io/text/words.hpp"
 
@@ -31,14 +32,21 @@ public:
                           a.fuel,
                           a.moisture > 0.0 ? ", moisture " + shown(a.moisture, Kind::moisture) : "",
                           shown(a.net_heating_value_j_kg, Kind::heating_value))}});
-        facts.add({{"high fire"}, {firing(a.high)}});
-        facts.add({{"low fire"}, {firing(a.low)}});
+        facts.add({{a.has_low_fire ? "high fire" : "fire"}, {firing(a.high)}});
+        if (a.has_low_fire) {
+            facts.add({{"low fire"}, {firing(a.low)}});
+        }
         if (a.has_door) {
-            facts.add({{a.type == ApplianceType::fireplace ? "opening" : "door"},
-                       {fmt::format("{} wide, {} high, top edge {} below the outlet",
+            const bool open = has_open_front(a);
+            const double flue = open ? flue_over_opening(case_) : 0.0;
+            facts.add({{open ? "opening" : "door"},
+                       {fmt::format("{} wide, {} high, top edge {} below the outlet{}",
                                     shown(a.door.width_m, Kind::length),
                                     shown(a.door.height_m, Kind::length),
-                                    shown(a.door.top_below_outlet_m, Kind::length))}});
+                                    shown(a.door.top_below_outlet_m, Kind::length),
+                                    flue > 0.0 ? "; the flue has 1:" + format_number(1.0 / flue, 2)
+                                                     + " of it"
+                                               : "")}});
         }
         facts.add({{"room"},
                    {fmt::format("{}, {}; air pressure {}",

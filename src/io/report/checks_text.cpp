@@ -1,5 +1,6 @@
 #include "check_parts.hpp"
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 
@@ -59,7 +60,8 @@ std::string open_words(const CheckResult& result) {
 std::string left_open(const Assessment& a, const Style& style) {
     std::string out;
     for (const CheckResult& result : a.checks) {
-        if (result.outcome == CheckOutcome::undetermined && !result.check->local) {
+        if (result.outcome == CheckOutcome::undetermined && !result.check->local
+            && is_told_to(result, kind_of(a.installation.appliance))) {
             out += paragraph(open_words(result), listed, style.width);
         }
     }
@@ -121,7 +123,8 @@ std::string checks_text(const Assessment& a, const Style& style) {
     out += told_by_towns(a, style);
     for (const CheckOutcome outcome : {CheckOutcome::met, CheckOutcome::does_not_apply}) {
         for (const CheckResult& result : a.checks) {
-            if (result.outcome == outcome && !result.check->local) {
+            if (result.outcome == outcome && !result.check->local
+                && is_told_to(result, kind_of(a.installation.appliance))) {
                 out += paragraph(result_words(result, style), listed, style.width);
             }
         }

@@ -3,6 +3,7 @@
 #include "fluewright/io/report/report_compare.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/results/layout_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -77,6 +78,15 @@ private:
                                              : TableCell{"SHORT", Ink::bad};
         });
         for (const Harm harm : harms) {
+            const bool told = std::any_of(comparison_.layouts.begin(),
+                                          comparison_.layouts.end(),
+                                          [harm](const Layout& layout) {
+                                              return layout.assessment.verdict.of(harm).outcome
+                                                     != HarmOutcome::does_not_apply;
+                                          });
+            if (!told) {
+                continue;
+            }
             row(table, report::label_of(harm), [harm](const Layout& layout) {
                 return report::outcome_cell(layout.assessment.verdict.of(harm));
             });
@@ -132,7 +142,10 @@ private:
             };
             const std::string words = report::state_words(c, state);
             row(table,
-                words + (door ? ": opens" : ": margin"),
+                words
+                    + (!door                         ? ": margin"
+                       : has_open_front(c.appliance) ? ": smoke held"
+                                                     : ": opens"),
                 of_state([this, door](const StateResult& s, const StateVerdict& verdict) {
                     const std::string mark = verdict.passes ? "" : " !";
                     const std::string figure =
@@ -187,7 +200,8 @@ private:
     void legend() {
         const bool any_door = std::any_of(
             comparison_.layouts.begin(), comparison_.layouts.end(), [](const Layout& layout) {
-                return layout.assessment.installation.appliance.has_door;
+                const ApplianceCase& a = layout.assessment.installation.appliance;
+                return a.has_door && !has_open_front(a);
             });
         std::string words = "* the layouts differ. ! falls short. Margin: draft less the draft "
                             "required.";

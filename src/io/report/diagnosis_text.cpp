@@ -75,7 +75,7 @@ struct Writer {
         std::string words = fmt::format("the tightest state is {}: ", cured.state);
         if (is_door_open(cured.kind)) {
             const double share = cured.opening_share;
-            words += share >= 1.0 ? "smoke stays in with the door wide open"
+            words += share >= 1.0 ? "smoke stays in over the whole opening"
                      : share > 0.0
                          ? fmt::format("smoke stays in up to {} of the opening",
                                        format_quantity(share, Kind::fraction, style.units, 2))

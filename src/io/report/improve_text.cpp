@@ -1,8 +1,10 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_improve.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/text/words.hpp"
 
 #include <algorithm>
@@ -97,7 +99,7 @@ private:
                 ? std::string{in_place_of_figures(state)}
             : verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
-                : fmt::format("door opens {}", door_words(state));
+                : opening_words(c, state);
         return fmt::format(
             "{}: {} in {}", plan.cures ? "cures" : "not enough", spare, state_name(c, state));
     }
@@ -176,13 +178,15 @@ private:
             std::vector<TableColumn> columns{{.heading = c.weathers[weather].name}};
             for (const StateResult& state : made_.score.states) {
                 if (state.weather == weather) {
+                    const std::string_view word = condition_word(c, state.kind);
+                    const std::string_view opened =
+                        has_open_front(c.appliance) ? "held" : "may be opened";
                     columns.push_back(
-                        {.heading =
-                             is_door_open(state.kind)
-                                 ? fmt::format("{}\nmay be opened", name(state.kind))
-                                 : report::with_unit(fmt::format("{}\nmargin", name(state.kind)),
-                                                     Kind::pressure,
-                                                     style_),
+                        {.heading = is_door_open(state.kind)
+                                        ? fmt::format("{}\n{}", word, opened)
+                                        : report::with_unit(fmt::format("{}\nmargin", word),
+                                                            Kind::pressure,
+                                                            style_),
                          .align = Align::decimal});
                 }
             }

@@ -1,5 +1,6 @@
 #include "check_parts.hpp"
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 
 #include <algorithm>
@@ -33,7 +34,7 @@ int order_of(const Asked& asked) {
 std::vector<Requirement> requirements_of(const Assessment& a) {
     std::vector<Requirement> list;
     for (const CheckResult& result : a.checks) {
-        if (result.check->local) {
+        if (result.check->local || !is_told_to(result, kind_of(a.installation.appliance))) {
             continue;
         }
         for (const Asked& asked : result.asked) {

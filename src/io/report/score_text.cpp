@@ -2,6 +2,7 @@
 
 #include "check_parts.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/results/state_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -22,14 +23,18 @@ Figures figures_of(StateKind kind, const Style& style) {
 }
 
 std::vector<TableColumn>
-state_columns(const Score& score, std::size_t weather, const Style& style) {
+state_columns(const Case& shape, const Score& score, std::size_t weather, const Style& style) {
     std::vector<TableColumn> columns;
     for (const StateResult& state : score.states) {
         if (state.weather != weather) {
             continue;
         }
         if (is_door_open(state.kind)) {
-            columns.push_back({.heading = "door may\nbe opened", .align = Align::decimal});
+            columns.push_back({.heading = !has_open_front(shape.appliance) ? "door may\nbe opened"
+                                          : state.kind == StateKind::door_open_high
+                                              ? "smoke held\nhigh fire"
+                                              : "smoke held\nembers",
+                               .align = Align::decimal});
             continue;
         }
         TableColumn margin =
@@ -79,7 +84,7 @@ std::string score_tables(const Case& shape,
     for (std::size_t weather = 0; weather < shape.weathers.size(); ++weather) {
         out += heading(shape.weathers[weather].name, style);
         std::vector<TableColumn> columns = front;
-        const auto states = state_columns(*rows.front().score, weather, style);
+        const auto states = state_columns(shape, *rows.front().score, weather, style);
         columns.insert(columns.end(), states.begin(), states.end());
         TextTable table(std::move(columns));
         for (const ScoredRow& row : rows) {
@@ -103,7 +108,9 @@ std::string score_legend(const Case& shape, const Style& style) {
     std::string words = "! falls short. Margin: draft less the draft required. Top: gas at the "
                         "chimney top, and its speed at high fire.";
     if (shape.appliance.has_door) {
-        words += " Door: how far it may be opened with the smoke staying in; "
+        words += (has_open_front(shape.appliance)
+                      ? std::string{" Smoke held: over how much of the opening; "}
+                      : std::string{" Door: how far it may be opened with the smoke staying in; "})
                  + format_quantity(door_wanted(shape), Kind::fraction, style.units) + " is asked.";
     }
     return paragraph(words, {.first = 2, .rest = 4}, style.width);

@@ -1,6 +1,7 @@
 #include "check_parts.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 #include "fluewright/io/text/text_layout.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "io/chart/sweep_figures.hpp"
 #include "io/text/words.hpp"
 #include "score_text.hpp"
@@ -81,15 +82,19 @@ private:
                      least_margin_pa(*point.score), Kind::pressure, style_);
              });
         if (sweep_.shape.appliance.has_door) {
-            grid("Door may be opened", [this](const SweepPoint& point) {
-                const double share = least_opening(*point.score);
-                return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
-            });
+            grid(has_open_front(sweep_.shape.appliance) ? "Smoke held" : "Door may be opened",
+                 [this](const SweepPoint& point) {
+                     const double share = least_opening(*point.score);
+                     return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
+                 });
         }
         std::string legend = "! it falls short. Margin: draft less the draft required, least "
                              "of all states and weathers.";
         if (sweep_.shape.appliance.has_door) {
-            legend += " Door: how far it may be opened with the smoke staying in; "
+            legend += (has_open_front(sweep_.shape.appliance)
+                           ? std::string{" Smoke held: over how much of the opening; "}
+                           : std::string{" Door: how far it may be opened with the smoke staying "
+                                         "in; "})
                       + format_quantity(door_wanted(sweep_.shape), Kind::fraction, style_.units)
                       + " is asked.";
         }

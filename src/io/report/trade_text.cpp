@@ -40,10 +40,9 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
                         shown(d.high_burn_rate_kg_s, Kind::mass_rate),
                         shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
-        text +=
-            fmt::format(" It would be throttled below its low fire of {}, which makes tar: make "
-                        "short, hot fires instead.",
-                        shown(d.low_burn_rate_kg_s, Kind::mass_rate));
+        text += fmt::format(" It would be throttled below its low fire of {}: make short, hot "
+                            "fires instead.",
+                            shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {
         text += fmt::format(" The flue {} that rate: it carries up to {} ({}).",
@@ -201,7 +200,9 @@ std::string upkeep_text(const Maintenance& m, const Style& style) {
                          inset,
                          style.width);
     }
-    out += paragraph(m.disagreement, inset, style.width);
+    if (!m.disagreement.empty()) {
+        out += paragraph(m.disagreement, inset, style.width);
+    }
     return out;
 }
 

@@ -14,6 +14,9 @@ constexpr std::size_t inset = 2;
 std::string lines_text(const Assessment& a, const Style& style) {
     TextTable table({{}, {}, {.wraps = true}});
     for (const HarmVerdict& v : a.verdict.harms) {
+        if (v.outcome == HarmOutcome::does_not_apply) {
+            continue;
+        }
         table.add({{std::string{label_of(v.harm)}}, outcome_cell(v), {v.sentence}});
         if (!v.first.empty()) {
             table.add({{}, {}, {"First: " + v.first}});
@@ -62,7 +65,11 @@ std::string verdict_text(const Assessment& a, const Style& style) {
         out += paragraph("Installation: " + a.installation.title, flush_left, style.width);
     }
     out += '\n' + lines_text(a, style);
-    out += paragraph(fmt::format("What counts: {}.", in_words(a.required)),
+    // Who asks for it by name is told of it; a heater without a door is not told of the door.
+    Required required = a.required;
+    required.narrow_door = required.narrow_door
+                           && a.verdict.of(Harm::reloading).outcome != HarmOutcome::does_not_apply;
+    out += paragraph(fmt::format("What counts: {}.", in_words(required)),
                      {.first = inset, .rest = inset},
                      style.width);
     return out;

@@ -1,5 +1,7 @@
 #include "words.hpp"
 
+#include "fluewright/advice/opening_words.hpp"
+
 #include <algorithm>
 #include <fmt/core.h>
 
@@ -8,7 +10,7 @@ namespace fluewright::report {
 std::string state_words(const Case& resolved, const StateResult& state) {
     return fmt::format(
         "{}, {}",
-        fluewright::name(state.kind),
+        condition_word(resolved, state.kind),
         state.weather < resolved.weathers.size() ? resolved.weathers[state.weather].name : "");
 }
 

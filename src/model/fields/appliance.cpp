@@ -18,9 +18,13 @@ constexpr Limits burn_rate{Kind::mass_rate,
                            "appliances this program is made for"};
 constexpr Limits efficiency{
     Kind::fraction, 0.05, 1.1, "on the net heating value a condensing boiler passes 100 %"};
-constexpr Limits air_ratio{Kind::number, 1.0, 20.0, "no excess air to mostly air"};
+constexpr Limits air_ratio{
+    Kind::number, 1.0, 200.0, "no excess air to a small fire on a wide hearth"};
 constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
 constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
+constexpr Limits charge{Kind::mass, 0.5, 200.0, "masonry heaters that people build"};
+constexpr Limits charge_time{Kind::duration, 900.0, 36000.0, "masonry heaters that people build"};
+constexpr Limits throat{Kind::area, 0.001, 2.0, "open hearths"};
 constexpr Limits preheat{Kind::power, 20.0, 2.0e4, "a lamp to a roaring kindling fire"};
 constexpr Limits outlet_height{Kind::length, 0.0, 10.0, "appliances that stand on a floor"};
 constexpr Limits opening_side{Kind::length, 0.02, 5.0, "doors and fireplace fronts"};
@@ -36,7 +40,8 @@ constexpr std::array appliance_fields{
     choice_field<&Appliance::type>(
         required(text("type",
                       {"What kind of heater it is; draft-hood is a gas appliance "
-                       "with a draft hood.",
+                       "with a draft hood, masonry-heater burns one charge of wood at a time and "
+                       "stores its heat.",
                        "stove"}))),
     Field<Appliance>{text("name", {"What the heater is called in the report.", "iron heater"}),
                      &Appliance::name},
@@ -90,6 +95,23 @@ constexpr std::array appliance_fields{
                  draft,
                  {"Draft the appliance asks for at its outlet, written positive.", "12 Pa"}),
         &Appliance::draft_needed_pa},
+    Field<Appliance>{
+        quantity("fan_pressure",
+                 draft,
+                 {"Pressure above the room that its own fan gives at the outlet; instead of "
+                  "draft_needed.",
+                  "15 Pa"}),
+        &Appliance::fan_pressure_pa},
+    Field<Appliance>{quantity("charge",
+                              charge,
+                              {"Fuel of one firing of a masonry heater, as fired; goes with "
+                               "burn_time.",
+                               "16 kg"}),
+                     &Appliance::charge_kg},
+    Field<Appliance>{quantity("burn_time",
+                              charge_time,
+                              {"How long a charge of a masonry heater burns.", "90 min"}),
+                     &Appliance::burn_time_s},
     Field<Appliance>{
         quantity("preheat",
                  preheat,
@@ -186,6 +208,18 @@ constexpr std::array door_fields{
                 &Door::height_m},
     Field<Door>{quantity("sill", sill, {"Lower edge of the opening over the floor.", "350 mm"}),
                 &Door::sill_height_m},
+    Field<Door>{quantity("open_width",
+                         opening_side,
+                         {"Clear width of all open sides together, of a hearth open on more than "
+                          "one; left out, the width.",
+                          "1.1 m"}),
+                &Door::open_width_m},
+    Field<Door>{quantity("throat",
+                         throat,
+                         {"Free area of the throat or the open damper between an open hearth and "
+                          "its flue; left out, no narrower than the flue.",
+                          "450 cm2"}),
+                &Door::throat_m2},
 };
 
 constexpr std::array firebox_fields{

@@ -33,7 +33,7 @@ inline constexpr std::string_view weather_range = "weather seen where people liv
 inline constexpr std::string_view sense = "what the word means";
 
 inline constexpr Limits flue_side{Kind::length, 0.05, 1.0, "flues this program is made for"};
-inline constexpr Limits run_length{Kind::length, 0.0, 100.0, "a part has a length", true};
+inline constexpr Limits run_length{Kind::length, 1e-6, 100.0, "a part has a length", true};
 inline constexpr Limits moisture{Kind::moisture, 0.0, 0.70, "wetter fuel does not burn by itself"};
 inline constexpr Limits share{Kind::fraction, 0.0, 1.0, sense};
 inline constexpr Limits outdoor_temperature{

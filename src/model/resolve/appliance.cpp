@@ -1,7 +1,9 @@
 #include "fluewright/core/numeric/circle.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace fluewright::resolving {
 namespace {
@@ -39,6 +41,43 @@ void outlet(const CaseWork& work) {
                                               DefaultId::outlet_height_m);
 }
 
+/// Whether the file gives a figure of low fire.
+bool tells_low_fire(const Appliance& w) {
+    const HighLow* pairs[] = {&w.burn_rate_kg_s,
+                              &w.heat_input_w,
+                              &w.heat_output_w,
+                              &w.efficiency,
+                              &w.air_ratio,
+                              &w.carbon_dioxide,
+                              &w.oxygen,
+                              &w.gas_flow_kg_s,
+                              &w.gas_temperature_k,
+                              &w.draft_needed_pa,
+                              &w.fan_pressure_pa};
+    return std::any_of(
+        std::begin(pairs), std::end(pairs), [](const HighLow* pair) { return pair->low; });
+}
+
+/// Whether the file gives how much burns or leaves at high fire.
+bool tells_high_fire(const Appliance& w) {
+    return w.burn_rate_kg_s.high || w.heat_input_w.high || w.heat_output_w.high
+           || w.gas_flow_kg_s.high || w.gas_temperature_k.high;
+}
+
+/// A charge burns as it will; a burner of one stage, or of which one rate is given, has one.
+bool has_low_fire(const ApplianceCase& a,
+                  const Appliance& written,
+                  const catalog::ApplianceDefault& defaults) {
+    if (a.type == ApplianceType::masonry_heater) {
+        return false;
+    }
+    if (tells_low_fire(written)) {
+        return true;
+    }
+    const bool one_stage = defaults.low_fire_share >= 1.0;
+    return !one_stage && !(a.pushed_by_fan && tells_high_fire(written));
+}
+
 } // namespace
 
 void appliance(const CaseWork& work) {
@@ -47,6 +86,16 @@ void appliance(const CaseWork& work) {
     a.type = written.type.value_or(ApplianceType::stove);
     fuel(work);
     outlet(work);
+    if (written.fan_pressure_pa.high && written.draft_needed_pa.high) {
+        work.fault("/appliance/fan_pressure",
+                   "an appliance whose fan gives a pressure at the outlet needs no draft there",
+                   R"(give one of "fan_pressure" and "draft_needed")");
+    }
+    if (a.type == ApplianceType::masonry_heater && tells_low_fire(written)) {
+        work.fault("/appliance",
+                   "a masonry heater burns its charge as it will: it has no low fire",
+                   R"(give "charge" and "burn_time", or one burn rate)");
+    }
     const catalog::ApplianceDefault* defaults =
         catalog::find_appliance_default(a.type, a.fuel_group);
     if (defaults == nullptr) {
@@ -55,6 +104,13 @@ void appliance(const CaseWork& work) {
                        + std::string{name(a.fuel_group)},
                    "choose another fuel or another type of appliance");
         defaults = catalog::find_appliance_default(ApplianceType::stove, FuelGroup::wood);
+    }
+    a.pushed_by_fan = written.fan_pressure_pa.high || a.fuel_group == FuelGroup::pellets
+                      || (a.fuel_group == FuelGroup::gas && a.type != ApplianceType::draft_hood);
+    a.has_low_fire = has_low_fire(a, written, *defaults);
+    const bool open_front = has_open_front(a);
+    if (open_front) {
+        door(work, *defaults); // the air of its fire follows the opening
     }
     fires(work, *defaults);
     if (written.draft_greatest_pa) {
@@ -78,7 +134,9 @@ void appliance(const CaseWork& work) {
                     "judgement");
     }
     a.dew_point_acid_share = catalog::default_of(DefaultId::so3_share_of_so2).value;
-    door(work, *defaults);
+    if (!open_front) {
+        door(work, *defaults);
+    }
 }
 
 } // namespace fluewright::resolving

@@ -1,4 +1,5 @@
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "resolving.hpp"
 
 #include <algorithm>
@@ -33,7 +34,7 @@ void lining(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
                             std::string_view what,
                             Kind kind,
                             double usual) {
-        if (!given) {
+        if (!given && !has_open_front(work.made.appliance)) { // of no account in the open
             work.assume(pointer, what, kind, usual, "judgement", "judgement");
         }
         return given.value_or(usual);
@@ -71,6 +72,8 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
                                            "clear width of the loading door",
                                            Kind::length,
                                            DefaultId::door_width_m);
+    a.door.width_m = written.open_width_m.value_or(a.door.width_m);
+    a.door.throat_m2 = written.throat_m2.value_or(0.0);
     a.door.height_m = work.value_or_default(written.height_m,
                                             "/appliance/door/height",
                                             "clear height of the loading door",
@@ -81,10 +84,24 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
         return work.value_or_default(std::nullopt, "/appliance/door", what, Kind::fraction, id);
     };
     a.door_passage_share =
-        share("share of the appliance's resistance that stays with the door open",
-              DefaultId::door_passage_share);
-    a.embers_share =
-        share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
+        has_open_front(a)
+            ? 1.0 // there is nothing to open
+            : share("share of the appliance's resistance that stays with the door open",
+                    DefaultId::door_passage_share);
+    if (has_open_front(a)) {
+        // Nobody shuts a hearth on its embers: they glow down to the least that is plausible.
+        const catalog::Default& row = catalog::default_of(DefaultId::embers_burn_share);
+        a.embers_share = row.low;
+        work.assume("/appliance/door",
+                    "burn rate over embers of an open hearth, of that at high fire",
+                    Kind::fraction,
+                    row.low,
+                    row.source,
+                    row.mark);
+    } else {
+        a.embers_share =
+            share("burn rate over embers, of that at high fire", DefaultId::embers_burn_share);
+    }
     lining(work, defaults);
 }
 

@@ -1,7 +1,8 @@
+#include "fire_ends.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/range.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/physics/atmosphere.hpp"
-#include "resolving.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,55 +12,6 @@ namespace {
 
 constexpr double seconds_per_hour = 3600.0;
 constexpr double hottest_gas_k = 1473.15;
-
-/// The two ends of one HighLow value with their names in the file.
-enum class End : std::uint8_t { high, low };
-
-const Given& at(const HighLow& pair, End end) {
-    return end == End::high ? pair.high : pair.low;
-}
-
-std::string pointer_to(std::string_view key, End end) {
-    return "/appliance/" + std::string{key} + (end == End::high ? "/high" : "/low");
-}
-
-std::string words_for(std::string_view what, End end) {
-    return std::string{what} + (end == End::high ? ", high fire" : ", low fire");
-}
-
-/// Fuel burned as the file states it itself, kg/s as fired; not what follows from other figures.
-Given stated_burn_rate(const CaseWork& work, End end) {
-    const Appliance& w = work.written.appliance;
-    const ApplianceCase& a = work.made.appliance;
-    if (at(w.burn_rate_kg_s, end)) {
-        const bool dry = w.burn_rate_basis == BurnRateBasis::dry;
-        return *at(w.burn_rate_kg_s, end) / (dry ? 1.0 - a.moisture : 1.0);
-    }
-    if (at(w.heat_input_w, end)) {
-        return *at(w.heat_input_w, end) / a.net_heating_value_j_kg;
-    }
-    return std::nullopt;
-}
-
-/// The air that a measured gas flow holds over the fuel burned; none where it would be less than
-/// the fuel needs. Gas per fuel grows with the air ratio in a straight line.
-Given air_ratio_by_flow(const CaseWork& work, End end) {
-    const Given& flow_kg_s = at(work.written.appliance.gas_flow_kg_s, end);
-    const Given burned_kg_s = stated_burn_rate(work, end);
-    if (!flow_kg_s || !burned_kg_s) {
-        return std::nullopt;
-    }
-    const auto gas_per_fuel = [&](double ratio) {
-        const ApplianceCase& a = work.made.appliance;
-        return combustion::burn(
-                   a.analysis,
-                   {.moisture = a.moisture, .air_ratio = ratio, .air_humidity_kg_kg = 0.0})
-            .gas_per_fuel_kg_kg;
-    };
-    const double least = gas_per_fuel(1.0);
-    const double ratio = 1.0 + (*flow_kg_s / *burned_kg_s - least) / (gas_per_fuel(2.0) - least);
-    return ratio >= 1.0 ? Given{ratio} : std::nullopt;
-}
 
 /// The key that tells how much burns, or, where that is assumed, the appliance.
 std::string burn_rate_pointer(const CaseWork& work, End end) {
@@ -86,40 +38,6 @@ double held_to_limits(const CaseWork& work, End end, double burn_rate_kg_s) {
                "check it against fuel, moisture, efficiency and air ratio");
     return std::isfinite(burn_rate_kg_s) ? std::clamp(burn_rate_kg_s, info.lowest, info.highest)
                                          : info.lowest;
-}
-
-double air_ratio(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
-    const Appliance& w = work.written.appliance;
-    const combustion::FuelAnalysis& analysis = work.made.appliance.analysis;
-    if (at(w.air_ratio, end)) {
-        return *at(w.air_ratio, end);
-    }
-    if (at(w.carbon_dioxide, end)) {
-        const double share = *at(w.carbon_dioxide, end);
-        const double greatest = combustion::greatest_carbon_dioxide(analysis);
-        if (share > greatest) {
-            work.fault(pointer_to("carbon_dioxide", end),
-                       "more carbon dioxide than this fuel can give even without excess air",
-                       "at most " + format_quantity(greatest, Kind::fraction, UnitSystem::metric)
-                           + " of the dry gas; is the reading oxygen?");
-            return 1.0;
-        }
-        return combustion::air_ratio_for_carbon_dioxide(analysis, share);
-    }
-    if (at(w.oxygen, end)) {
-        return combustion::air_ratio_for_oxygen(analysis, *at(w.oxygen, end));
-    }
-    if (const Given implied = air_ratio_by_flow(work, end)) {
-        return *implied;
-    }
-    const double value = end == End::high ? defaults.air_ratio_high : defaults.air_ratio_low;
-    work.assume(pointer_to("air_ratio", end),
-                words_for("combustion air over the least that would do", end),
-                Kind::number,
-                value,
-                defaults.source,
-                defaults.mark);
-    return value;
 }
 
 /// Whether the useful heat is what the measured gas leaves of the fuel: nothing else tells it.
@@ -174,6 +92,32 @@ Given firebox_volume_m3(const Firebox& box) {
     return std::nullopt;
 }
 
+/// A full load of the firebox over the time it burns, where both are known.
+Given rate_of_load(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
+    const Given volume = firebox_volume_m3(work.written.appliance.firebox);
+    return volume && defaults.load_density_kg_m3 > 0.0 && defaults.burn_hours_high > 0.0
+               ? Given{*volume * defaults.load_density_kg_m3
+                       / (defaults.burn_hours_high * seconds_per_hour)}
+               : Given{};
+}
+
+/// Fuel burned where neither air nor gas flow tells it.
+Given burned_whatever_the_air(const CaseWork& work,
+                              const catalog::ApplianceDefault& defaults,
+                              double efficiency,
+                              End end) {
+    if (const Given stated = stated_burn_rate(work, end)) {
+        return stated;
+    }
+    const Given& output_w = at(work.written.appliance.heat_output_w, end);
+    if (output_w && efficiency > 0.0) {
+        return *output_w / (efficiency * work.made.appliance.net_heating_value_j_kg);
+    }
+    return end == End::high
+               ? rate_of_load(work, defaults)
+               : Given{work.made.appliance.high.burn_rate_kg_s * defaults.low_fire_share};
+}
+
 struct FireNumbers {
     double gas_per_fuel_kg_kg;
     double efficiency;
@@ -205,22 +149,19 @@ double burn_rate_high(const CaseWork& work,
         return *written;
     }
     const std::string pointer = pointer_to("burn_rate", End::high);
-    const Given volume = firebox_volume_m3(w.firebox);
-    if (volume && defaults.load_density_kg_m3 > 0.0 && defaults.burn_hours_high > 0.0) {
-        const double rate =
-            *volume * defaults.load_density_kg_m3 / (defaults.burn_hours_high * seconds_per_hour);
+    if (const Given rate = rate_of_load(work, defaults)) {
         work.assume(pointer,
                     "fuel burned at high fire, from the firebox: a full load in "
                         + format_number(defaults.burn_hours_high, 2) + " h",
                     Kind::mass_rate,
-                    rate,
+                    *rate,
                     defaults.source,
                     "judgement");
-        return rate;
+        return *rate;
     }
-    if (a.type == ApplianceType::fireplace && w.door.width_m && w.door.height_m) {
+    if (has_open_front(a) && w.door.width_m && w.door.height_m) {
         const catalog::Default& face = catalog::default_of(DefaultId::door_face_velocity_m_s);
-        const double air_kg_s = face.value * *w.door.width_m * *w.door.height_m
+        const double air_kg_s = face.value * a.door.width_m * a.door.height_m
                                 * atmosphere::density_kg_m3(work.made.air_pressure_pa,
                                                             work.made.room_temperature_k,
                                                             work.made.room_humidity);
@@ -266,25 +207,6 @@ double burn_rate_low(const CaseWork& work,
                 defaults.source,
                 defaults.mark);
     return rate;
-}
-
-/// [theory eq. 13]
-double draft_needed(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {
-    const HighLow& written = work.written.appliance.draft_needed_pa;
-    if (at(written, end)) {
-        return *at(written, end);
-    }
-    double value = end == End::high ? defaults.draft_needed_high_pa : defaults.draft_needed_low_pa;
-    if (end == End::low && written.high && defaults.draft_needed_high_pa > 0.0) {
-        value = *written.high * defaults.draft_needed_low_pa / defaults.draft_needed_high_pa;
-    }
-    work.assume(pointer_to("draft_needed", end),
-                words_for("draft the appliance needs at its outlet", end),
-                Kind::pressure,
-                value,
-                defaults.source,
-                defaults.mark);
-    return value;
 }
 
 /// The heat that goes with the temperature at the outlet.
@@ -356,15 +278,16 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     const double humidity = atmosphere::humidity_ratio_kg_kg(
         made.air_pressure_pa, made.room_temperature_k, made.room_humidity);
     Firing f;
-    f.air_ratio = air_ratio(work, defaults, end);
+    const double useful = efficiency(work, defaults, end);
+    f.air_ratio =
+        air_ratio(work, defaults, burned_whatever_the_air(work, defaults, useful, end), end);
     const combustion::Products products = combustion::burn(
         a.analysis,
         {.moisture = a.moisture, .air_ratio = f.air_ratio, .air_humidity_kg_kg = humidity});
     f.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg;
     f.carbon_dioxide_dry = products.carbon_dioxide_dry;
     f.oxygen_dry = products.oxygen_dry;
-    const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg,
-                           .efficiency = efficiency(work, defaults, end)};
+    const FireNumbers fire{.gas_per_fuel_kg_kg = products.gas_per_fuel_kg_kg, .efficiency = useful};
     f.burn_rate_kg_s = held_to_limits(work,
                                       end,
                                       end == End::high ? burn_rate_high(work, defaults, fire)
@@ -373,9 +296,12 @@ Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, E
     f.gas_flow_kg_s = measured_flow.value_or(f.burn_rate_kg_s * products.gas_per_fuel_kg_kg);
     f.heat_in_fuel_w = f.burn_rate_kg_s * a.net_heating_value_j_kg;
     f.heat_output_w = fire.efficiency * f.heat_in_fuel_w;
-    f.draft_needed_pa = draft_needed(work, defaults, end);
     made.gases.emplace_back(products.wet, atmosphere::moist_air(humidity));
-    outlet_temperature(work, defaults, fire, made.gases.back().products(), end, f);
+    const GasFit gas = made.gases.back().products();
+    outlet_temperature(work, defaults, fire, gas, end, f);
+    const double density_kg_m3 =
+        made.air_pressure_pa / (gas.gas_constant_j_kgk * f.gas_temperature_k);
+    f.draft_needed_pa = draft_needed(work, defaults, f, density_kg_m3, end);
     return f;
 }
 
@@ -394,7 +320,12 @@ void take_gas_temperature(const CaseWork& work, GasChoice fire, double gas_k) {
 void fires(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     ApplianceCase& a = work.made.appliance;
     a.high = firing(work, defaults, End::high);
-    a.low = firing(work, defaults, End::low);
+    if (a.has_low_fire) {
+        a.low = firing(work, defaults, End::low);
+    } else {
+        a.low = a.high; // what asks for a low fire all the same gets the only one there is
+        work.made.gases.push_back(work.made.gases.front());
+    }
 }
 
 } // namespace fluewright::resolving

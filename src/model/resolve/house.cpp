@@ -1,3 +1,4 @@
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/physics/openings.hpp"
 #include "resolving.hpp"
 
@@ -192,6 +193,15 @@ void mouth_wind(const CaseWork& work) {
 void kindling(const CaseWork& work) {
     Case& made = work.made;
     const Firing& high = made.appliance.high;
+    if (!is_fed_by_hand(made.appliance)) {
+        // A burner gives its whole flame at once; the walls are still cold.
+        const double room_k = made.room_temperature_k;
+        made.kindling.gas_flow_kg_s = high.gas_flow_kg_s;
+        made.kindling.burn_rate_kg_s = high.burn_rate_kg_s;
+        made.kindling.gas_temperature_k = made.gas_temperature_k(high, room_k);
+        made.kindling.preheat_w = work.written.appliance.preheat_w.value_or(high.heat_to_flue_w);
+        return;
+    }
     const std::string_view place = "/appliance/preheat";
     const double share = work.value_or_default(std::nullopt,
                                                place,

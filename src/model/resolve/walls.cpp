@@ -63,6 +63,7 @@ WallBuild from_catalog(const catalog::Wall& row) {
     wall.outer_emissivity = row.outer_emissivity;
     wall.roughness_m = row.roughness_m;
     wall.rated_gas_temperature_k = row.rated_gas_temperature_k;
+    wall.fuels = row.fuels;
     push_catalog_layers(wall, row.layers);
     return wall;
 }

@@ -1,5 +1,9 @@
 #include "stretch.hpp"
 
+#include "fluewright/model/run/case.hpp"
+
+#include <algorithm>
+
 namespace fluewright {
 namespace {
 
@@ -18,6 +22,18 @@ bool is_base_tee(const Run& run, const RunPart& part) {
 }
 
 } // namespace
+
+bool WallBuild::may_serve(FuelGroup group) const {
+    std::string_view left = fuels;
+    while (!left.empty()) {
+        const std::size_t end = std::min(left.find('|'), left.size());
+        if (left.substr(0, end) == fluewright::name(group)) {
+            return true;
+        }
+        left.remove_prefix(std::min(end + 1, left.size()));
+    }
+    return fuels.empty();
+}
 
 void decide_stretches(Run& run, FuelGroup fuel) {
     std::optional<Stretch> said;

@@ -1,6 +1,7 @@
 #include "door_open.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/physics/door_flow.hpp"
 #include "model/march/flow_search.hpp"
 #include "walls_before.hpp"
@@ -12,7 +13,6 @@
 namespace fluewright {
 namespace {
 
-constexpr double entry_loss = 0.5; ///< sharp-edged entry into the outlet
 constexpr double least_door_flow_share = 0.05;
 constexpr double greatest_door_flow_share = 100.0;
 constexpr double usual_flow_share = 2.5; ///< where the search begins
@@ -48,13 +48,17 @@ class OpenDoor {
 public:
     OpenDoor(const FlueModel& model, const RoomLaw& room, StateKind kind, double elapsed_s)
         : model_(model), room_(room), appliance_(model.resolved().appliance),
+          heat_share_(share_of(kind)),
           fire_flow_kg_s_(share_of(kind) * appliance_.high.gas_flow_kg_s),
           heat_w_(share_of(kind) * appliance_.high.heat_to_flue_w),
           fuel_kg_s_(share_of(kind) * appliance_.high.burn_rate_kg_s),
           room_k_(model.surroundings().temperature_k[static_cast<std::size_t>(Zone::room)]),
           room_density_kg_m3_(
               model.surroundings().density_kg_m3[static_cast<std::size_t>(Zone::room)]),
-          passage_pa_(appliance_.door_passage_share * appliance_.high.draft_needed_pa),
+          passage_pa_(has_open_front(appliance_)
+                          ? 0.0 // its throat is among the heads
+                          : appliance_.door_passage_share
+                                * std::max(0.0, appliance_.high.draft_needed_pa)),
           lining_k_(gas_temperature_k(model, firing_before(appliance_, kind))),
           elapsed_s_(elapsed_s) {}
 
@@ -101,7 +105,7 @@ public:
                 .lift_pa = draft_pa + run_pa
                            + (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
                                  * appliance_.door.top_below_outlet_m,
-                .loss_pa = run_pa + (1.0 + entry_loss) * head_pa + passage_pa,
+                .loss_pa = run_pa + front_heads(appliance_) * head_pa + passage_pa,
                 .density_kg_m3 = b.density_kg_m3};
     }
 
@@ -122,6 +126,11 @@ public:
     [[nodiscard]] double face_velocity_m_s(double flow_kg_s) const {
         return air_kg_s(flow_kg_s)
                / (room_density_kg_m3_ * appliance_.door.width_m * appliance_.door.height_m);
+    }
+
+    /// A weaker fire in an open front asks for less; whoever reloads behind a door adds fuel.
+    [[nodiscard]] double velocity_wanted_m_s() const {
+        return face_velocity_wanted_m_s(has_open_front(appliance_) ? heat_share_ : 1.0);
     }
 
     [[nodiscard]] double room_density_kg_m3() const { return room_density_kg_m3_; }
@@ -148,6 +157,7 @@ private:
     const FlueModel& model_;
     const RoomLaw& room_;
     const ApplianceCase& appliance_;
+    double heat_share_;
     double fire_flow_kg_s_;
     double heat_w_;
     double fuel_kg_s_;
@@ -157,11 +167,6 @@ private:
     double lining_k_;
     double elapsed_s_;
 };
-
-double wanted_velocity_m_s() {
-    static const double value = catalog::default_of(DefaultId::door_face_velocity_m_s).value;
-    return value;
-}
 
 /// How far the door may be opened: at the flow at which the top edge is at room pressure, over what
 /// the whole opening would then let in; and over what keeps smoke back by its velocity.
@@ -175,7 +180,7 @@ DoorMoment moment_at(const OpenDoor& open, const std::optional<double>& limit, d
     const double whole = open.net_inflow_kg_s(0.0, box.density_kg_m3);
     m.box_temperature_k = box.stream.temperature_k;
     m.gas_flow_kg_s = *limit;
-    m.share_by_velocity = open.face_velocity_m_s(*limit) / wanted_velocity_m_s();
+    m.share_by_velocity = open.face_velocity_m_s(*limit) / open.velocity_wanted_m_s();
     m.share_by_mixed_box = whole > 0.0 ? open.air_kg_s(*limit) / whole : 1.0;
     return m;
 }

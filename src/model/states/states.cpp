@@ -2,6 +2,8 @@
 
 #include "door_open.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/vent_limit.hpp"
 #include "house_state.hpp"
 #include "model/march/flow_search.hpp"
@@ -269,8 +271,7 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
 /// An open front has no door to shut before.
 double open_since_s(const ApplianceCase& appliance) {
     static const double reload_s = catalog::default_of(DefaultId::door_open_s).value;
-    return appliance.type == ApplianceType::fireplace ? std::numeric_limits<double>::infinity()
-                                                      : reload_s;
+    return has_open_front(appliance) ? std::numeric_limits<double>::infinity() : reload_s;
 }
 
 StateResult
@@ -338,8 +339,18 @@ StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
     return solve_one(model, kind, detail, {});
 }
 
+bool burns_freely(const ApplianceCase& appliance) {
+    return is_fed_by_hand(appliance) && !has_open_front(appliance);
+}
+
 std::vector<StateKind> states_of(const Case& resolved) {
-    std::vector<StateKind> kinds{StateKind::high_fire, StateKind::low_fire, StateKind::free_burn};
+    std::vector<StateKind> kinds{StateKind::high_fire};
+    if (resolved.appliance.has_low_fire) {
+        kinds.push_back(StateKind::low_fire);
+    }
+    if (burns_freely(resolved.appliance)) {
+        kinds.push_back(StateKind::free_burn);
+    }
     if (resolved.appliance.has_door) {
         kinds.push_back(StateKind::door_open_high);
         kinds.push_back(StateKind::door_open_embers);

@@ -1,6 +1,7 @@
 #include "fluewright/model/warmup/burn_plan.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 
@@ -12,7 +13,7 @@ double value_of(DefaultId id) {
 }
 
 bool is_burner(const ApplianceCase& a) {
-    return a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil;
+    return !is_fed_by_hand(a);
 }
 
 /// The straight line through (0, at_none), (low, at_low), (high, at_high).

@@ -4,6 +4,7 @@ and lining, theory eq. 7 and 11 to 13. Constants are entered a second time."""
 import second_copy
 import state_constants as known
 from march_gas import MOLAR, Gas, burnt, saturation_pa
+from march_wall import GRAVITY
 from state_flue import enthalpy, temperature
 from table import Table
 
@@ -31,8 +32,34 @@ def gas_of(fuel, ratio):
     return Gas(moles / moles.sum(), PRESSURE), (moles @ MOLAR) * (1 - wet)
 
 
-def add(rows, name, inputs, high_kg_s):
-    """The fires of an appliance by its burn rate at high fire."""
+def room_density():
+    vapour = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
+    return (PRESSURE - (1 - 18.01528 / 28.9651) * vapour) / (
+        8.314462618 / 28.9651e-3 * known.ROOM_K)
+
+
+def ratio_by_opening(fuel, door, rate, share):
+    """Air that enters an open front as fast as a fire of this share asks, over the least for the fuel."""
+    wet = second_copy.FUELS[fuel][6] / 100.0
+    one, two = (burnt(second_copy.fuels()[fuel], wet, None, 0.0, n) @ MOLAR * (1 - wet)
+                for n in (1.0, 2.0))
+    velocity = known.FACE_M_S * share ** (1 / 3)
+    return velocity * door[0] * door[1] * room_density() / (rate * (two - one))
+
+
+def needed_by_gas(kind, door, gas, t, flow):
+    """What an open front or a draft hood asks at an outlet of 150 mm."""
+    density = gas.density(t)
+    head = 0.5 * (flow / (0.25 * 3.141592653589793 * 0.15 ** 2)) ** 2 / density
+    if kind == "draft-hood":
+        return 1.5 * head
+    sill = max(0.0, known.OUTLET_HEIGHT_M - door[1] - known.TOP_BELOW_OUTLET_M)
+    below = known.OUTLET_HEIGHT_M - sill - door[1]
+    return known.VELOCITY_HEADS * head - (room_density() - density) * GRAVITY * below
+
+
+def add(rows, name, inputs, high_kg_s, air_known=False):
+    """The fires of an appliance by its burn rate at high fire; whether the air of that is known."""
     kind, group = name.split("/")
     fuel = FUEL[group]
     figures = second_copy.APPLIANCES[name]
@@ -40,7 +67,12 @@ def add(rows, name, inputs, high_kg_s):
     inputs = dict(type=kind, fuel=fuel, **inputs)
     for end in (0, 1):
         rate = high_kg_s * (figures[7] / 100.0 if end else 1.0)
-        gas, per_fuel = gas_of(fuel, ratios[end])
+        side = inputs.get("door_m")
+        door = (side, side) if side else (known.DOOR_WIDTH_M, known.DOOR_HEIGHT_M)
+        ratio = ratios[end]
+        if kind == "fireplace" and not (air_known and end == 0):
+            ratio = ratio_by_opening(fuel, door, rate, figures[7] / 100.0 if end else 1.0)
+        gas, per_fuel = gas_of(fuel, ratio)
         flow = rate * per_fuel
         heat = rate * net_heat(fuel) * 1e6
         rise = (1 - efficiency / 100.0 - unburned[end] / 100.0) * heat / flow
@@ -51,7 +83,11 @@ def add(rows, name, inputs, high_kg_s):
                  topic="Appliances: gas at the outlet")
         rows.add("appliance_heat_output", fire, "%.7g" % (1e-3 * efficiency / 100.0 * heat),
                  topic="Appliances: useful heat")
-        if needed[end]:
+        if kind in ("fireplace", "draft-hood"):
+            rows.add("appliance_draft_needed", fire,
+                     "%.7g" % needed_by_gas(kind, door, gas, t, flow), tolerance="0.001",
+                     topic="Appliances: needed draft")
+        elif needed[end]:
             rows.add("appliance_draft_needed", fire, needed[end],
                      topic="Appliances: needed draft")
     area, mass = figures[10:12]
@@ -85,11 +121,9 @@ def table():
             add(rows, name, dict(heat_input_kw=20), 20e3 / heat)
     add(rows, "stove/wood", {},
         BURN_RATE_DRY_KG_S / (1 - second_copy.FUELS["wood"][6] / 100.0))
-    vapour = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
-    density = (PRESSURE - (1 - 18.01528 / 28.9651) * vapour) / (
-        8.314462618 / 28.9651e-3 * known.ROOM_K)
     per_fuel = gas_of("wood", second_copy.APPLIANCES["fireplace/wood"][0])[1]
-    add(rows, "fireplace/wood", dict(door_m=0.7), known.FACE_M_S * 0.49 * density / per_fuel)
+    add(rows, "fireplace/wood", dict(door_m=0.7), known.FACE_M_S * 0.49 * room_density() / per_fuel,
+        air_known=True)
     return rows
 
 

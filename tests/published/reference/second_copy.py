@@ -102,11 +102,11 @@ WARMED_PIPE = {"stove": 0.16}
 WARMED_HALF_M = 0.5
 
 # air ratio at high and low fire; efficiency, unburned at high and low, % of the net heat; needed
-# draft at high and low, Pa; low fire, % of high; load, kg/m3; hours of a load at high fire; lining, m2
+# draft at high and low, Pa (of an open front and a draft hood it follows from the gas); low fire, % of high; load, kg/m3; hours of a load at high fire; lining, m2
 # and kg
 APPLIANCES = {
     "stove/wood": (1.9, 3.2, 70, 3, 12, 12, 6, 30, 112, 1.7, 0.8, 60),
-    "stove/pellets": (2.2, 4.0, 83, 0.5, 2, 10, 5, 30, 650, 15, 0.8, 60),
+    "stove/pellets": (2.2, 4.0, 83, 0.5, 2, 0, 0, 30, 650, 15, 0.8, 60),
     "stove/coal": (2.0, 3.0, 70, 5, 10, 12, 7.5, 25, 400, 6, 0.8, 60),
     "stove/oil": (1.8, 3.0, 70, 1, 3, 12, 6, 30, 0, 0, 0, 0),
     "fireplace/wood": (15, 20, 15, 5, 12, 5, 3, 40, 30, 1.0, 1.5, 300),
@@ -121,6 +121,7 @@ APPLIANCES = {
     "boiler/oil": (1.69, 1.69, 82, 0.1, 0.1, 10, 10, 100, 0, 0, 0, 0),
     "boiler/gas": (1.44, 1.44, 87, 0.1, 0.1, 0, 0, 100, 0, 0, 0, 0),
     "draft-hood/gas": (2.11, 2.11, 87, 0.1, 0.1, 1, 1, 100, 0, 0, 0, 0),
+    "masonry-heater/wood": (2.6, 2.6, 80, 3, 3, 12, 12, 100, 80, 1.5, 1.5, 800),
 }
 
 

@@ -21,14 +21,16 @@ class Door:
         self.below = (flue.outlet_m - si(door["sill"]) - self.height if "sill" in door
                       else known.TOP_BELOW_OUTLET_M)
         high = flue.fires["high"]
-        share = known.EMBERS_SHARE if embers else 1.0
+        self.open_front = heater["type"] == "fireplace"
+        embers_share = known.HEARTH_EMBERS_SHARE if self.open_front else known.EMBERS_SHARE
+        share = embers_share if embers else 1.0
+        self.wanted = known.FACE_M_S * (share ** (1 / 3) if self.open_front else 1.0)
         self.high, self.fuel, self.fire_flow = high, share * high.fuel, share * high.flow
         self.heat = share * high.flow * (enthalpy(high.gas, high.t)
                                          - enthalpy(high.gas, flue.room_k))
         before = flue.fires["low" if embers else "high"]
         self.lining_k = before.t
         self.start = 2.5 * high.flow
-        self.open_front = heater["type"] == "fireplace"
         flue.memories = None
         if not self.open_front:
             flue.remember(before)
@@ -60,7 +62,7 @@ class Door:
         density = gas.density(t)
         head = 0.5 * (flow / flue.outlet_area) ** 2 / density
         passages = (known.PASSAGE_SHARE * self.high.needed * (flow / self.high.flow) ** 2
-                    * t / self.high.t)
+                    * t / self.high.t) if not self.open_front else 0.0
         draft = flue.draft(gas, flow, t, flow - self.fuel)
         column = (flue.room_density - density) * GRAVITY * self.below
         return draft + column - known.VELOCITY_HEADS * head - passages, density
@@ -90,5 +92,5 @@ class Door:
         flow = greatest_root(lambda m: self.top_edge(m)[0], self.start)
         gas, t = self.box(flow)
         air = flow - self.fuel
-        face = known.FACE_M_S * self.flue.room_density * self.width * self.height
+        face = self.wanted * self.flue.room_density * self.width * self.height
         return air / face, air / self.net_inflow(0.0, gas.density(t))

@@ -1,8 +1,13 @@
+#include "fluewright/advice/score.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/core/numeric/root.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 #include "fluewright/model/states/states.hpp"
 #include "rebuilt.hpp"
 #include "registry.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace published {
@@ -88,9 +93,58 @@ double flue_by_top_edge(const Inputs& in) {
     });
 }
 
+/// Masonry and its liners come in sizes of whole inches: round ones two inches apart and more.
+constexpr std::array<double, 12> trade_sizes_m{
+    0.1016, 0.127, 0.1524, 0.1778, 0.2032, 0.2286, 0.254, 0.3048, 0.3556, 0.4064, 0.4572, 0.508};
+
+/// The size nearest to a flue, and so many sizes less.
+double sizes_less(double flue_m, int less) {
+    if (less == 0) {
+        return flue_m;
+    }
+    const auto* const nearest =
+        std::min_element(trade_sizes_m.begin(), trade_sizes_m.end(), [&](double a, double b) {
+            return std::abs(a - flue_m) < std::abs(b - flue_m);
+        });
+    return *(nearest - std::min<std::ptrdiff_t>(less, nearest - trade_sizes_m.begin()));
+}
+
+/// Share of the table's openings and heights whose fireplace `check` passes, at the table's
+/// greatest flue or at one so many trade sizes less.
+double share_that_draws(const Inputs& in) {
+    const int less = static_cast<int>(in.number("trade_sizes_less"));
+    constexpr std::array<double, 4> middle_m{3.75, 5.2, 7.4, 10.45};
+    int all = 0;
+    int drawing = 0;
+    for (const catalog::FireplaceFlue& row : catalog::fireplace_flues()) {
+        const std::array<double, 4> most_m{row.most_1_m, row.most_2_m, row.most_3_m, row.most_4_m};
+        for (std::size_t i = 0; i < most_m.size(); ++i) {
+            if (most_m[i] <= 0.0) {
+                continue;
+            }
+            const double area_m2 = row.over_m2 > 0.0 ? 0.5 * (row.over_m2 + row.to_m2) : 0.1;
+            const OpenFire fire{.width_m = std::sqrt(area_m2 * width_over_height),
+                                .height_m = std::sqrt(area_m2 / width_over_height),
+                                .chimney_m = middle_m[i]};
+            ++all;
+            drawing += score(fireplace(fire, sizes_less(most_m[i], less))).passes ? 1 : 0;
+        }
+    }
+    return static_cast<double>(drawing) / all;
+}
+
+/// Whether an opening draws with a round flue of that share of its area: 1 or 0.
+double draws(const Inputs& in) {
+    const OpenFire fire = fire_of(in);
+    const double area_m2 = fire.width_m * fire.height_m / in.number("opening_over_flue");
+    return score(fireplace(fire, circle_diameter_m(area_m2))).passes ? 1.0 : 0.0;
+}
+
 } // namespace
 
 void add_open_fire_checks(Registry& registry) {
+    registry["open_fires_that_draw"] = {"share that draws", "1", share_that_draws};
+    registry["open_fire_draws"] = {"draws", "1", draws};
     registry["open_fire_flue_by_face_velocity"] = {"flue diameter", "mm", flue_by_face_velocity};
     registry["open_fire_flue_by_top_edge"] = {"flue diameter", "mm", flue_by_top_edge};
 }

@@ -149,12 +149,35 @@ std::vector<Probe> probes() {
         {"flue-smaller-than-outlet",
          [](Installation& in) { in.run[0].diameter_m = 0.14; },
          [](Installation& in) { in.run[0].diameter_m = 0.1495; }},
+        {"damper-on-gas",
+         [](Installation& in) {
+             in.appliance.type = ApplianceType::boiler;
+             in.appliance.fuel.name = "natural gas";
+             in.appliance.fuel.moisture.reset();
+             in.run.insert(in.run.begin() + 1, named(PartKind::damper));
+         },
+         [](Installation& in) { in.run.insert(in.run.begin() + 1, named(PartKind::damper)); }},
         {"fuel-too-wet",
          [](Installation& in) { in.appliance.fuel.moisture = 0.21; },
          [](Installation& in) { in.appliance.fuel.moisture = 0.20; }},
         {"gas-over-wall-rating",
          [](Installation& in) { in.appliance.gas_temperature_k.high = 823.15; },
          [](Installation& in) { in.appliance.gas_temperature_k.high = 803.15; }},
+        {"gas-pipe-too-near",
+         [](Installation& in) {
+             in.appliance.type = ApplianceType::boiler;
+             in.appliance.fuel.name = "natural gas";
+             in.appliance.fuel.moisture.reset();
+             in.run[0].wall = "single-wall steel";
+             in.run[0].clearance_m = 0.151;
+         },
+         [](Installation& in) {
+             in.appliance.type = ApplianceType::boiler;
+             in.appliance.fuel.name = "natural gas";
+             in.appliance.fuel.moisture.reset();
+             in.run[0].wall = "single-wall steel";
+             in.run[0].clearance_m = 0.153;
+         }},
         {"gas-too-hot",
          [](Installation& in) { in.appliance.gas_temperature_k.high = 925.0; },
          [](Installation& in) { in.appliance.gas_temperature_k.high = 920.0; }},
@@ -207,7 +230,7 @@ std::vector<Probe> probes() {
          nothing},
         {"smoke-at-door",
          [](Installation& in) {
-             in.appliance.door = {0.9, 0.7, std::nullopt};
+             in.appliance.door = {0.9, 0.7, std::nullopt, std::nullopt, std::nullopt};
          },
          nothing},
         {"smoke-at-joints",

@@ -79,7 +79,7 @@ TEST_CASE("the best plan and the front are those of trying everything", "[improv
         };
         const std::vector<Remedy> remedies = possible_remedies(in, *present);
         for (const Remedy& first : remedies) {
-            if (first.kind == RemedyKind::fit_damper || first.kind == RemedyKind::fit_regulator) {
+            if (first.kind == RemedyKind::fit_damper || first.kind == RemedyKind::fit_insert) {
                 continue;
             }
             const auto once = apply(first, in);

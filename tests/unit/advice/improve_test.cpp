@@ -95,7 +95,7 @@ TEST_CASE("a damper left shut is opened", "[improve]") {
     Installation in = sound();
     Part damper = part(PartKind::damper);
     damper.blade_angle_rad = 1.4;
-    in.appliance.door = {0.48, 0.36, std::nullopt};
+    in.appliance.door = {0.48, 0.36, std::nullopt, {}, {}};
     in.run.insert(in.run.begin() + 1, damper);
     check_cured_by(in, "open-damper");
 }
@@ -113,7 +113,7 @@ TEST_CASE("a cold outside stack is insulated", "[improve]") {
     in.site.weather.front().outdoor_temperature_k = 243.15;
     in.appliance.burn_rate_kg_s = {0.82 / 3600.0, 2.5 / 3600.0};
     in.appliance.efficiency.high = 0.76;
-    in.appliance.door = {0.2, 0.15, std::nullopt};
+    in.appliance.door = {0.2, 0.15, std::nullopt, {}, {}};
     in.appliance.draft_needed_pa = {7.5, 12.5};
     check_cured_by(in, "insulate-outside");
 }
@@ -124,7 +124,7 @@ TEST_CASE("an oversized masonry flue is lined", "[improve]") {
 
 TEST_CASE("a long level run with turns is straightened or done without", "[improve]") {
     Installation in = example("village-hall");
-    in.appliance.door = {0.25, 0.2, std::nullopt};
+    in.appliance.door = {0.25, 0.2, std::nullopt, {}, {}};
     const Improvement made = improved(in, {.required = states_only});
     CAPTURE(made.sentence);
     CHECK(made.outcome == Outcome::one_cures);

@@ -19,7 +19,7 @@ inline Installation sound() {
     in.appliance.air_ratio = {2.0, 1.8};
     in.appliance.draft_needed_pa = {8.0, 12.0};
     in.appliance.draft_greatest_pa = 40.0;
-    in.appliance.door = {0.22, 0.18, std::nullopt};
+    in.appliance.door = {0.22, 0.18, std::nullopt, std::nullopt, std::nullopt};
     in.site.room.temperature_k = 293.15;
     in.site.room.pressure_pa = 0.0;
     Weather cool;

@@ -11,7 +11,7 @@ Installation stove() {
     Installation in = plain::stack(5.0, 0.15, 0.05);
     in.walls.clear();
     in.run[0].wall = "single-wall steel";
-    in.appliance.door = {0.4, 0.3, {}};
+    in.appliance.door = {0.4, 0.3, {}, {}, {}};
     return in;
 }
 

@@ -19,13 +19,22 @@ const StateResult& state_of(const Solution& solution, StateKind kind) {
 
 } // namespace
 
-TEST_CASE("a hand-fired heater has seven states, one without a door five") {
+TEST_CASE("a hand-fired heater has seven states, an open front six, a burner of one stage three") {
     Installation in = plain::stack(5.0, 0.15, 0.3);
     CHECK(states_of(plain::resolved(in)).size() == 7);
+    Installation hearth = in;
+    hearth.appliance.type = ApplianceType::fireplace;
+    CHECK(states_of(plain::resolved(hearth)).size() == 6);
     in.appliance.type = ApplianceType::draft_hood;
     in.appliance.fuel.name = "natural gas";
     in.appliance.fuel.moisture.reset();
-    CHECK(states_of(plain::resolved(in)).size() == 5);
+    CHECK(states_of(plain::resolved(in)).size() == 4); // of two rates
+    for (HighLow* pair : {&in.appliance.burn_rate_kg_s,
+                          &in.appliance.gas_temperature_k,
+                          &in.appliance.draft_needed_pa}) {
+        pair->low.reset();
+    }
+    CHECK(states_of(plain::resolved(in)).size() == 3);
 }
 
 TEST_CASE("free burn balances the run against the appliance") {
@@ -71,7 +80,7 @@ TEST_CASE("no flow goes up a run that stands in the warm under a starved room") 
 
 TEST_CASE("the open door passes what the run draws") {
     Installation in = plain::stack(6.0, 0.20, 0.3);
-    in.appliance.door = {0.4, 0.3, {}};
+    in.appliance.door = {0.4, 0.3, {}, {}, {}};
     const Case c = plain::resolved(in);
     const Solution solution = solve(c, Detail::totals);
     for (const StateKind kind : {StateKind::door_open_high, StateKind::door_open_embers}) {
@@ -196,7 +205,7 @@ TEST_CASE("more kindling than the flue can carry is named") {
 TEST_CASE("an open front whose lining has no area is one without a lining") {
     Installation in = plain::stack(5.0, 0.2, 0.3);
     in.appliance.type = ApplianceType::fireplace;
-    in.appliance.door = {0.6, 0.5, {}};
+    in.appliance.door = {0.6, 0.5, {}, {}, {}};
     const auto solved = [&] {
         return state_of(solve(plain::resolved(in), Detail::totals), StateKind::door_open_high);
     };

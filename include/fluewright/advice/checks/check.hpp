@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/checks/harm.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <cstdint>
 #include <span>
@@ -66,6 +67,9 @@ struct Check {
 
 /// The row of an id; null when there is none.
 [[nodiscard]] const Matter* find_matter(std::string_view id);
+
+/// The matter in the words of a kind of heater; itself where the general words hold.
+[[nodiscard]] const Matter& matter_for(const Matter& matter, HeaterKind kind);
 
 /// Every check there is: those of physics and trade by id, then those of data/rules.csv as they
 /// stand there.

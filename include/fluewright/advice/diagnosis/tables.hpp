@@ -27,6 +27,7 @@ struct Cause {
     std::string_view mechanism;
     std::string_view remedy;
     std::string_view confirm; ///< id of the check that settles it
+    std::string_view kinds;   ///< kinds of heater it can be the cause at: applies_to()
     std::string_view source;
     std::string_view mark;
 };
@@ -41,6 +42,7 @@ struct Check {
     std::string_view how;
     std::string_view reveals; ///< "cause:share|cause:share", for a look
     double false_alarm;
+    std::string_view kinds; ///< kinds of heater it is asked at: applies_to()
     std::string_view source;
     std::string_view mark;
 };

@@ -66,6 +66,7 @@ struct Wall {
     double outer_emissivity;
     double roughness_m;
     double rated_gas_temperature_k; ///< continuous rating of the product class; 0 where none
+    std::string_view fuels;         ///< groups of fuels it may serve, parted by '|'; empty for any
     std::string_view source;
     std::string_view mark;
     std::string_view note;
@@ -150,6 +151,7 @@ struct RemedyEffort {
     double effort;
     double effort_per_metre; ///< of the pipe or wall the change touches
     std::string_view may_worsen;
+    std::string_view kinds; ///< kinds of heater it is offered for: applies_to()
     std::string_view source;
     std::string_view mark;
 };

@@ -27,6 +27,8 @@ struct Door {
     Given width_m;
     Given height_m;
     Given sill_height_m; ///< lower edge of the opening over the floor
+    Given open_width_m;  ///< of all open sides of a hearth together; left out, width_m
+    Given throat_m2;     ///< free area of the throat or open damper of an open hearth
 
     bool operator==(const Door&) const = default;
 };
@@ -85,7 +87,7 @@ struct Appliance {
     Clearances listed_clearances;
     FloorProtection floor_protection;
     HearthWall hearth_wall;
-    Choice<ApplianceType> type; ///< stove, fireplace, furnace, boiler or draft-hood
+    Choice<ApplianceType> type; ///< stove, fireplace, furnace, ...
     Word name;
     FuelChoice fuel;
     Outlet outlet;
@@ -102,7 +104,10 @@ struct Appliance {
     HighLow gas_temperature_k;               ///< at the outlet
     Choice<GasReading> gas_temperature_kind; ///< "true gas" or "bare probe"
     HighLow draft_needed_pa;
-    Given preheat_w; ///< heat sent up the flue before lighting
+    HighLow fan_pressure_pa; ///< what its fan gives above the room at the outlet
+    Given charge_kg;         ///< fuel of one firing of a heater that stores its heat, as fired
+    Given burn_time_s;       ///< how long that charge burns
+    Given preheat_w;         ///< heat sent up the flue before lighting
     Given draft_greatest_pa;
     Given warmed_pipe_share; ///< of the gas's rise over the room, round the pipe at the collar
     Door door;

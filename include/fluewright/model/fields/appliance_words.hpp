@@ -10,7 +10,14 @@ namespace fluewright {
 
 enum class FuelGroup : std::uint8_t { wood, pellets, coal, oil, gas };
 
-enum class ApplianceType : std::uint8_t { stove, fireplace, furnace, boiler, draft_hood };
+enum class ApplianceType : std::uint8_t {
+    stove,
+    fireplace,
+    furnace,
+    boiler,
+    draft_hood,
+    masonry_heater, ///< burns one charge at a time and stores its heat
+};
 
 enum class ApplianceStyle : std::uint8_t {
     radiant,
@@ -50,7 +57,7 @@ enum class StateKind : std::uint8_t {
 
 [[nodiscard]] constexpr auto words_of(ApplianceType) {
     return std::to_array<std::string_view>(
-        {"stove", "fireplace", "furnace", "boiler", "draft-hood"});
+        {"stove", "fireplace", "furnace", "boiler", "draft-hood", "masonry-heater"});
 }
 
 [[nodiscard]] constexpr auto words_of(ApplianceStyle) {

@@ -44,6 +44,9 @@ struct WallBuild {
     double fixed_resistance_m2k_w{};  ///< on the inside area, for a wall known by its resistance
     double outside_diameter_m{};      ///< 0: from the layers
     std::string inner_material;       ///< what lengthens when hot
+    std::string_view fuels;           ///< groups it may serve, parted by '|'; empty for any
+
+    [[nodiscard]] bool may_serve(FuelGroup group) const;
 };
 
 /// One step of the march: a length of pipe, or a point where pressure is lost. Point losses act on
@@ -101,6 +104,7 @@ struct DoorOpening {
     double height_m{};
     double top_below_outlet_m{}; ///< from the top edge up to the outlet; negative if the edge is
                                  ///< higher
+    double throat_m2{};          ///< of an open hearth, between opening and outlet; 0: no narrower
 };
 
 /// What in the firebox stays hot when the door is opened.
@@ -118,6 +122,8 @@ struct ApplianceCase {
     double net_heating_value_j_kg{};
     Firing high;
     Firing low;
+    bool has_low_fire{true}; ///< it can be held below its high fire; else `low` is no condition
+    bool pushed_by_fan{};    ///< a fan carries the gas through the heater
     double draft_greatest_pa{};
     double outlet_area_m2{};
     double outlet_diameter_m{}; ///< of the circle of equal area

@@ -121,6 +121,9 @@ enum class Detail : std::uint8_t { stations, totals };
 /// One state. The model must be prepared for fire_of(kind).
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);
 
+/// Whether more draft makes more fire. A burner meters its fuel, and an open front stands open.
+[[nodiscard]] bool burns_freely(const ApplianceCase& appliance);
+
 /// The states this appliance has.
 [[nodiscard]] std::vector<StateKind> states_of(const Case& resolved);
 

@@ -1,6 +1,7 @@
 #include "fluewright/core/constants.hpp"
 #include "roof_geometry.hpp"
 
+#include <algorithm>
 #include <array>
 
 /// Where the chimney ends: North America and the United Kingdom.
@@ -77,7 +78,18 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
     return fold.result();
 }
 
+/// A gas vent of double wall from where it leaves the room up to its cap.
+bool ends_as_gas_vent(const View& view) {
+    return view.heater().fuel_group == FuelGroup::gas && !view.pieces.empty()
+           && std::all_of(view.pieces.begin(), view.pieces.end(), [](const Piece& piece) {
+                  return !piece.in_chimney || piece.run_part->wall_kind == WallKind::double_wall;
+              });
+}
+
 Verdict three_two_ten(const View& view, const catalog::Rule& rule) {
+    if (ends_as_gas_vent(view)) {
+        return not_here("for chimneys; a listed gas vent ends as its maker's table says");
+    }
     constexpr double ten_feet_m = 3.048;
     return over_roof_and_near(view, rule, ten_feet_m);
 }

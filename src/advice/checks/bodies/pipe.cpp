@@ -184,18 +184,22 @@ Verdict not_galvanized(const View& view, const catalog::Rule& /*rule*/) {
 }
 
 Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
-    if (!view.solid_fuel()) {
-        return not_here(not_solid);
+    if (view.heater().fuel_group == FuelGroup::gas) {
+        return not_here("for other fuels than gas");
     }
     Fold fold{"the run has no pipe"};
     for (const Piece& piece : view.pieces) {
         if (piece.has_sheet()) {
             const bool melts = material_of(piece) == "aluminium";
-            fold.add(at(view,
-                        piece,
-                        decided(!melts,
-                                melts ? "its inner pipe is aluminium, as in a gas vent"
-                                      : "its inner pipe is not aluminium")));
+            const bool made_for_it = piece.wall->may_serve(view.heater().fuel_group);
+            fold.add(
+                at(view,
+                   piece,
+                   decided(!melts && made_for_it,
+                           melts         ? "its inner pipe is aluminium, as in a gas vent"
+                           : made_for_it ? "its wall is made for this fire"
+                                         : piece.wall->name + " is not made for "
+                                               + std::string{name(view.heater().fuel_group)})));
         }
     }
     return fold.result();

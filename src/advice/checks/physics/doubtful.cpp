@@ -1,6 +1,9 @@
 #include "advice/checks/subject.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace fluewright::checking {
@@ -35,6 +38,83 @@ void wet_wood(Subject& s) {
     }
 }
 
+/// Something of the file that can hardly be so, with words() for it.
+template <class Words>
+void odd(Subject& s, bool met, std::string_view place, const Words& words) {
+    CheckResult* f = s.hold(own("unusual-input"),
+                            met,
+                            {.kind = Kind::number, .figure = {}, .limit = {}, .weight = 0.0},
+                            {.section = nullptr, .place = place});
+    if (f != nullptr && s.with_words()) {
+        f->message = words();
+    }
+}
+
+/// A room far colder than the air outdoors is a slip of the sign.
+void cold_room(Subject& s) {
+    constexpr double most_below_k = 15.0;
+    for (const WeatherCase& weather : s.resolved.weathers) {
+        const double below_k = weather.outdoor_temperature_k - weather.room_temperature_k;
+        odd(s, below_k <= most_below_k, "the room", [&] {
+            return "Unusual: the room is at "
+                   + s.show(weather.room_temperature_k, Kind::temperature) + " with "
+                   + s.show(weather.outdoor_temperature_k, Kind::temperature) + " outdoors ("
+                   + weather.name + "), so that a flue there pushes down.";
+        });
+    }
+}
+
+void opening_and_flue(Subject& s) {
+    const Case& c = s.resolved;
+    if (!has_open_front(c.appliance)) {
+        return;
+    }
+    const double share = flue_over_opening(c);
+    odd(s, share < 0.5, "the opening", [&] {
+        return "Unusual: the flue has " + s.show(share, Kind::fraction)
+               + " of the opening; hearths have a tenth to a sixth.";
+    });
+    constexpr double most_kg_s = 30.0 / 3600.0;
+    const Appliance& w = s.view.written.appliance;
+    odd(s,
+        w.burn_rate_kg_s.high || w.heat_input_w.high || w.heat_output_w.high
+            || c.appliance.high.burn_rate_kg_s <= most_kg_s,
+        "the burn rate",
+        [&] {
+            return "Unusual: from the size of the opening the fire was taken to burn "
+                   + s.show(c.appliance.high.burn_rate_kg_s, Kind::mass_rate)
+                   + "; give `burn_rate` or check the opening.";
+        });
+}
+
+/// Gas that is led down on its way up.
+void goes_down(Subject& s) {
+    for (const Section& section : s.resolved.sections) {
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        const std::string place = s.resolved.run.label_at(section.part);
+        odd(s, section.rise_m >= -0.05, place, [&] {
+            return "Unusual: " + place + " leads the gas down by "
+                   + s.show(std::max(0.0, -section.rise_m), Kind::length)
+                   + "; no natural draft starts over that by itself.";
+        });
+    }
+}
+
+void shorter_than_tables(Subject& s) {
+    constexpr double least_m = 6.0 * constants::foot_m; // where the fuel-gas tables begin
+    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
+        return;
+    }
+    const double rise_m = s.resolved.total_rise_m();
+    odd(s, rise_m >= least_m - 1e-6, "the vent", [&] {
+        return "Unusual: the vent rises " + s.show(rise_m, Kind::length)
+               + "; the tables of gas vents begin at " + s.show(least_m, Kind::length)
+               + ", and below that the maker's instructions rule alone.";
+    });
+}
+
 } // namespace
 
 void doubtful(Subject& s) {
@@ -48,7 +128,7 @@ void doubtful(Subject& s) {
         {a.high.air_ratio,
          Kind::number,
          1.0,
-         closed_stove ? 6.0 : 40.0,
+         closed_stove ? 6.0 : 60.0,
          "the air ratio at high fire",
          "the air ratio"},
         {a.high.gas_temperature_k,
@@ -63,7 +143,7 @@ void doubtful(Subject& s) {
          6.0,
          "the gas flow per area of the outlet, in kg/(m2 s),",
          "the gas flow"},
-        {a.high.draft_needed_pa,
+        {std::max(0.0, a.high.draft_needed_pa),
          Kind::pressure,
          0.0,
          40.0,
@@ -71,7 +151,7 @@ void doubtful(Subject& s) {
          "the needed draft"},
         {s.resolved.total_rise_m(),
          Kind::length,
-         1.0,
+         a.pushed_by_fan ? -1.0 : 1.0,
          25.0,
          "the height of the mouth over the outlet",
          "the height"},
@@ -91,6 +171,10 @@ void doubtful(Subject& s) {
                      + s.show(check.value, check.kind) + (above ? ", more than " : ", less than ")
                      + s.show(limit, check.kind) + ".";
     }
+    cold_room(s);
+    opening_and_flue(s);
+    goes_down(s);
+    shorter_than_tables(s);
 }
 
 } // namespace fluewright::checking

@@ -1,7 +1,10 @@
 #include "advice/checks/subject.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/score.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -59,8 +62,8 @@ void short_or_strong(Subject& s, const StateResult& state) {
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = greatest_loss(s, state);
     }
-    if (greatest <= 0.0) {
-        return;
+    if (greatest <= 0.0 || has_open_front(s.resolved.appliance)) {
+        return; // nobody holds down a fire in the open
     }
     f = s.hold(own("draft-too-strong"),
                state.draft_pa <= greatest,
@@ -76,43 +79,88 @@ void short_or_strong(Subject& s, const StateResult& state) {
     }
 }
 
-void opened_door(Subject& s, const StateResult& state) {
-    const bool open_front = s.resolved.appliance.type == ApplianceType::fireplace;
-    const double wanted = door_wanted(s.resolved);
-    CheckResult* f =
-        s.hold(own("smoke-at-door"),
-               state.door.opening_share >= wanted,
-               {.kind = Kind::fraction,
-                .figure = state.door.opening_share,
-                .limit = wanted,
-                .weight = 1.0 - state.door.opening_share / wanted},
-               {.section = nullptr,
-                .place = open_front ? std::string_view{"the open front"} : "the loading door",
-                .state = &state});
+/// The hood of an appliance that carries its own: what the flue does not take comes out there,
+/// while the burner runs and when it starts into a cold flue.
+void hood_of_its_own(Subject& s, const StateResult& state) {
+    const auto& sections = s.resolved.sections;
+    const bool is_a_part =
+        std::any_of(sections.begin(), sections.end(), [](const Section& section) {
+            return section.kind == PartKind::draft_hood;
+        });
+    if (s.resolved.appliance.type != ApplianceType::draft_hood || is_a_part) {
+        return;
+    }
+    const bool at_start = state.kind == StateKind::cold_start;
+    const double needed_pa =
+        at_start ? s.resolved.appliance.high.draft_needed_pa : state.draft_needed_pa;
+    CheckResult* f = s.hold(own("hood-spills"),
+                            state.draft_pa >= needed_pa,
+                            {.kind = Kind::pressure,
+                             .figure = state.draft_pa,
+                             .limit = needed_pa,
+                             .weight = needed_pa - state.draft_pa},
+                            {.section = nullptr, .place = "the draft hood", .state = &state});
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    const std::string share =
-        format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2);
-    if (state.door.opening_share <= 0.0) {
-        f->message = open_front ? "Smoke comes out whatever the size of the opening."
-                                : "Smoke comes out as soon as the door is opened.";
-    } else if (open_front) {
-        f->message = "The flue carries the air of " + share
-                     + " of the opening; smoke rolls out at the top of the rest.";
-        f->remedy =
-            "Make the opening smaller (raise the hearth, lower the lintel with a metal strip), "
-            "or give it a larger or higher flue.";
-    } else {
-        f->message =
-            "Smoke stays in while the door is opened no further than " + share + " of its width.";
+    f->message = "The flue draws " + s.show(state.draft_pa, Kind::pressure) + " at the hood"
+                 + (at_start ? ", its walls still cold; " : "; ")
+                 + s.show(needed_pa, Kind::pressure)
+                 + " carries the gas away. The rest comes out of the hood into the room.";
+}
+
+/// "1:9.6"
+std::string ratio_words(const Case& c) {
+    return "1:" + format_number(1.0 / flue_over_opening(c), 2);
+}
+
+/// The mean velocity of the air through an open front, against what keeps the smoke in.
+void smoke_at_front(Subject& s, const StateResult& state) {
+    const double share = state.door.opening_share;
+    CheckResult* f =
+        s.hold(own("smoke-at-door"),
+               share >= 1.0,
+               {.kind = Kind::fraction, .figure = share, .limit = 1.0, .weight = 1.0 - share},
+               {.section = nullptr, .place = std::string_view{"the open front"}, .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
     }
+    const Case& c = s.resolved;
+    const double wanted_m_s = front_velocity(c, state).wanted_m_s;
+    f->message = share <= 0.0
+                     ? std::string{"No air enters the opening while the smoke stays in it."}
+                     : "Air enters the opening at " + s.show(share * wanted_m_s, Kind::speed) + "; "
+                           + s.show(wanted_m_s, Kind::speed) + " keeps the smoke of this fire in.";
+    if (flue_over_opening(c) > 0.0) {
+        f->message += " The flue has " + ratio_words(c) + " of the opening.";
+    }
+}
+
+void smoke_at_loading_door(Subject& s, const StateResult& state) {
+    const double wanted = door_wanted(s.resolved);
+    CheckResult* f = s.hold(
+        own("smoke-at-door"),
+        state.door.opening_share >= wanted,
+        {.kind = Kind::fraction,
+         .figure = state.door.opening_share,
+         .limit = wanted,
+         .weight = 1.0 - state.door.opening_share / wanted},
+        {.section = nullptr, .place = std::string_view{"the loading door"}, .state = &state});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message =
+        state.door.opening_share <= 0.0
+            ? std::string{"Smoke comes out as soon as the door is opened."}
+            : "Smoke stays in while the door is opened no further than "
+                  + format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2)
+                  + " of its width.";
 }
 
 /// What turns an idle flue that pushes down.
 std::string turning_words(Subject& s, const StateResult& state) {
     const ColdStart& cold = state.cold;
-    if (cold.turning_k <= 0.0) {
+    if (cold.turning_k <= 0.0 || cold.duration_s < 1.0 || !is_fed_by_hand(s.resolved.appliance)) {
         return "";
     }
     return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
@@ -127,12 +175,17 @@ void draft(Subject& s) {
         if (sets_flow(state)) {
             short_or_strong(s, state);
         }
+        if (sets_flow(state) || state.kind == StateKind::cold_start) {
+            hood_of_its_own(s, state);
+        }
         if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {
-            opened_door(s, state);
+            has_open_front(s.resolved.appliance) ? smoke_at_front(s, state)
+                                                 : smoke_at_loading_door(s, state);
         }
         if (state.kind == StateKind::standing) {
+            constexpr double nothing_pa = 0.05; // would be told as 0 Pa
             CheckResult* f = s.hold(own("reversed-when-idle"),
-                                    state.draft_pa >= 0.0,
+                                    state.draft_pa >= -nothing_pa,
                                     {.kind = Kind::pressure,
                                      .figure = state.draft_pa,
                                      .limit = 0.0,

@@ -45,6 +45,9 @@ SmokeSpace space_of(Zone zone) {
 JointMake make_of(const Piece& piece, const Section& lower_end) {
     const double slit_m = lower_end.joint_leak_m2 / lower_end.perimeter_m;
     if (slit_m <= 0.0) {
+        if (piece.wall->name == "pellet vent") {
+            return JointMake::sealed; // by its gaskets
+        }
         const bool slips = !is_chimney_wall(piece.wall->kind) || piece.is_unlined();
         return slips ? JointMake::slip : JointMake::locked;
     }
@@ -80,6 +83,12 @@ joint_of(const View& view, const Piece& piece, const StateResult& state) {
                        .over_pa = in_lower ? below.pressure_in_zone_pa : above.joint_pressure_pa,
                        .over_outdoors_pa = below.pressure_pa};
     joint.harm = joint_harm(joint.space, joint.make, joint.over_pa);
+    if (view.heater().pushed_by_fan && joint.make == JointMake::sealed) {
+        // Pipe made for it under the push of a fan: right where somebody has said that it is
+        // sealed.
+        joint.harm = section.joint_leak_m2 > 0.0 ? JointHarm::none
+                                                 : std::min(joint.harm, JointHarm::warning);
+    }
     return joint;
 }
 

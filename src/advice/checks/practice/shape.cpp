@@ -22,6 +22,10 @@ void level_run(Subject& s) {
             first = first == nullptr ? &section : first;
             insulated = insulated && s.resolved.walls[section.wall].kind != WallKind::single;
             const double slope = section.rise_m / section.length_m;
+            constexpr double led_down = -0.1; // no level pipe that sags, but a way down on purpose
+            if (slope < led_down) {
+                continue;
+            }
             if (flattest == nullptr || slope < flattest->rise_m / flattest->length_m) {
                 flattest = &section;
             }
@@ -29,8 +33,8 @@ void level_run(Subject& s) {
             height_above_m += section.rise_m;
         }
     }
-    if (first == nullptr) {
-        return;
+    if (first == nullptr || s.resolved.appliance.pushed_by_fan) {
+        return; // what a fan pushes needs no height over it
     }
     const double share = catalog::default_of(insulated ? DefaultId::level_run_share_insulated
                                                        : DefaultId::level_run_share_single)
@@ -48,6 +52,9 @@ void level_run(Subject& s) {
                      + s.show(std::max(0.0, height_above_m), Kind::length) + " of height; "
                      + s.show(std::max(0.0, share * height_above_m), Kind::length)
                      + " is the most.";
+    }
+    if (flattest == nullptr) {
+        return;
     }
     const double least = catalog::default_of(DefaultId::level_run_slope).value;
     const double slope = flattest->rise_m / flattest->length_m;
@@ -86,6 +93,10 @@ void turns(Subject& s) {
 
 /// A turn that leads from a level stretch into an upright one.
 void cleanout(Subject& s) {
+    const FuelGroup fuel = s.resolved.appliance.fuel_group;
+    if (fuel == FuelGroup::gas || fuel == FuelGroup::oil) {
+        return; // next to nothing falls
+    }
     const auto& sections = s.resolved.sections;
     for (std::size_t i = 0; i < sections.size(); ++i) {
         if (sections[i].turn_rad < 1.0) {
@@ -108,7 +119,9 @@ void cleanout(Subject& s) {
         if (f == nullptr || !s.with_words()) {
             continue;
         }
-        f->message = "The flue turns up at " + f->place + " and has no cleanout there.";
+        f->message = "The flue turns up at " + f->place
+                     + (fuel == FuelGroup::pellets ? " and has nothing to take off there."
+                                                   : " and has no cleanout there.");
         if (sections[i].kind == PartKind::tee) {
             f->remedy =
                 "Have the tee with a cap that can be taken off, and set `cleanout` to true.";
@@ -117,6 +130,11 @@ void cleanout(Subject& s) {
 }
 
 void height(Subject& s) {
+    const ApplianceCase& a = s.resolved.appliance;
+    if (a.pushed_by_fan || a.fuel_group == FuelGroup::gas || a.fuel_group == FuelGroup::oil
+        || a.fuel_group == FuelGroup::pellets) {
+        return; // the tables of such vents begin at 6 ft, and a fan asks for no height
+    }
     const double over_floor_m = s.resolved.total_rise_m() + s.resolved.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     CheckResult* f = s.hold(own("chimney-below-usual-height"),
@@ -161,9 +179,52 @@ void bare_pipe_outdoors(Subject& s) {
     f->message = s.show(length_m, Kind::length) + " of single-wall pipe stand outdoors.";
 }
 
+void damper_on_gas(Subject& s) {
+    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
+        return;
+    }
+    for (const Section& section : s.resolved.sections) {
+        if (section.kind != PartKind::damper) {
+            continue;
+        }
+        CheckResult* f =
+            s.hold(own("damper-on-gas"), false, {.weight = 1.0}, {.section = &section});
+        if (f != nullptr && s.with_words()) {
+            f->message = "The vent of a gas burner has a damper, " + f->place + ".";
+        }
+    }
+}
+
+/// Distance of bare gas pipe to what burns, where the file gives it and no label another.
+void gas_pipe_distance(Subject& s) {
+    constexpr double least_m = 0.1524; // 6 in
+    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
+        return;
+    }
+    for (const Piece& piece : s.view.pieces) {
+        if (!piece.is_single() || !piece.part->clearance_m || piece.part->listed_clearance_m) {
+            continue;
+        }
+        const double has_m = *piece.part->clearance_m;
+        CheckResult* f = s.hold(own("gas-pipe-too-near"),
+                                s.view.reaches(has_m, least_m, Kind::length),
+                                {.kind = Kind::length,
+                                 .figure = has_m,
+                                 .limit = least_m,
+                                 .weight = 1.0 - has_m / least_m},
+                                {.section = piece.section});
+        if (f != nullptr && s.with_words()) {
+            f->message = f->place + " stands " + s.show(has_m, Kind::length) + " from what burns; "
+                         + s.show(least_m, Kind::length) + " is the least.";
+        }
+    }
+}
+
 } // namespace
 
 void shape(Subject& s) {
+    gas_pipe_distance(s);
+    damper_on_gas(s);
     level_run(s);
     turns(s);
     cleanout(s);

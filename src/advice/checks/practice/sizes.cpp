@@ -1,12 +1,20 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/trade_equivalents.hpp"
 
 #include <algorithm>
 #include <limits>
 
 namespace fluewright::checking {
 namespace {
+
+/// Narrower by more than makers' tolerances, and not the other market's name for the same size.
+bool is_narrower(double area_m2, double other_m2) {
+    return is_smaller_size(area_m2, other_m2)
+           && !catalog::are_trade_equivalents(circle_diameter_m(area_m2),
+                                              circle_diameter_m(other_m2));
+}
 
 void smaller_than_outlet(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
@@ -23,7 +31,7 @@ void smaller_than_outlet(Subject& s) {
     const double ratio = least->built_area_m2 / outlet_m2;
     CheckResult* f =
         s.hold(own("flue-smaller-than-outlet"),
-               !is_smaller_size(least->built_area_m2, outlet_m2),
+               !is_narrower(least->built_area_m2, outlet_m2),
                {.kind = Kind::fraction, .figure = ratio, .limit = 1.0, .weight = 1.0 - ratio},
                {.section = least});
     if (f == nullptr || !s.with_words()) {
@@ -59,7 +67,7 @@ void reduced(Subject& s) {
     }
     CheckResult* f = s.hold(
         own("reduced-on-the-way"),
-        !is_smaller_size(worst_ratio, 1.0),
+        !is_narrower(worst->area_m2, worst->area_m2 / worst_ratio),
         {.kind = Kind::fraction, .figure = worst_ratio, .limit = 1.0, .weight = 1.0 - worst_ratio},
         {.section = worst});
     if (f == nullptr || !s.with_words()) {

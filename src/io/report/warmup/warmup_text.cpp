@@ -2,6 +2,8 @@
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/tar.hpp"
 #include "io/report/check_parts.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/results/warmup_rows.hpp"
@@ -72,8 +74,11 @@ struct Writer {
                                   minutes_or(w.dry_s, ""),
                                   part_words(w, w.last_dry))
                     : fmt::format("Water condenses in {} all the time.", part_words(w, w.last_dry));
-        words += ' ';
+        if (!makes_tar(c.appliance)) {
+            return words;
+        }
         const std::string limit = shown(w.creosote_threshold_k, Kind::temperature);
+        words += ' ';
         words +=
             w.clean_s
                 ? fmt::format("It is above {}, below which creosote settles, after {}, last in {}.",
@@ -95,6 +100,10 @@ struct Writer {
             return seconds ? minutes(*seconds) + " min"
                            : fmt::format("longer than the {} min looked at", minutes(after_s));
         };
+        if (!c.appliance.has_low_fire) {
+            return fmt::format("With the fire out the draft stays above nothing {}.",
+                               held(w.holds_zero_s));
+        }
         return fmt::format("With the fire out the draft stays above the {} of a low fire {}, and "
                            "above nothing {}.",
                            shown(w.draft_needed_low_pa, Kind::pressure),
@@ -232,15 +241,35 @@ struct Writer {
     }
 };
 
-constexpr std::array<std::string_view, 5> notes{
-    "Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
-    "and run with the air control open. With the fire out the control stays where low fire had it.",
-    "Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
-    "The loading door stands ajar while the fire is lit, and stays shut after; kindling and paper "
-    "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
-    "Dry means above the dew point of the gas's water; clean, above the temperature below which "
-    "creosote settles. Both count only while the fire burns.",
-    "A wall known by its resistance alone stores no heat."};
+struct Note {
+    std::string_view words;
+    std::string_view kinds; ///< kinds of heater it is true of: applies_to()
+};
+
+constexpr std::array<Note, 8> notes{
+    {{"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
+      "and run with the air control open. With the fire out the control stays where low fire had "
+      "it.",
+      "closed fire"},
+     {"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
+      "and run with the air control open.",
+      "open fire|masonry heater"},
+     {"Flow: what the burner asks, but no more than the draft of the moment brings through "
+      "appliance "
+      "and run.",
+      "pellets|oil|gas|gas with a hood"},
+     {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
+      {}},
+     {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and "
+      "paper "
+      "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
+      "closed fire|masonry heater"},
+     {"Dry means above the dew point of the gas's water; clean, above the temperature below which "
+      "creosote settles. Both count only while the fire burns.",
+      "closed fire"},
+     {"Dry means above the dew point of the gas's water, and counts only while the fire burns.",
+      "open fire|masonry heater|pellets|oil|gas|gas with a hood"},
+     {"A wall known by its resistance alone stores no heat.", {}}}};
 
 } // namespace
 
@@ -266,8 +295,10 @@ std::string warmup_text(const Case& resolved,
         out += writer.assumptions(courses.front().course);
     }
     out += report::heading("How it is computed", style);
-    for (const std::string_view note : notes) {
-        out += paragraph(fmt::format("- {}", note), indented, style.width);
+    for (const Note& note : notes) {
+        if (applies_to(note.kinds, kind_of(resolved.appliance))) {
+            out += paragraph(fmt::format("- {}", note.words), indented, style.width);
+        }
     }
     out += report::cautions_text(style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);

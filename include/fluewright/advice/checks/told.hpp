@@ -1,0 +1,15 @@
+#pragma once
+
+#include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+
+/// What a report tells of a check that was not held against anything: nobody with a burner asks
+/// about tar and hearths.
+namespace fluewright {
+
+/// Whether a result is worth a word to who has this kind of heater. What was met or missed always
+/// is; a check that does not apply, or waits for the thickness of tar, only of the kinds it is
+/// about.
+[[nodiscard]] bool is_told_to(const CheckResult& result, HeaterKind kind);
+
+} // namespace fluewright
