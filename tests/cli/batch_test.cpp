@@ -143,7 +143,7 @@ TEST_CASE("columns are chosen by name") {
 
 TEST_CASE("numbers of the files stand beside the answers under the names of vary") {
     const auto varied =
-    session::run({"vary", "-", "--over", "outdoor=-10,5degC", "--over", "height=6,7m"},
+        session::run({"vary", "-", "--over", "outdoor=-10,5degC", "--over", "height=6,7m"},
                      session::sound_file());
     REQUIRE(varied.status == 0);
     const auto rows = session::run(
