@@ -35,7 +35,9 @@ TEST_CASE("every variation is answered by a batch under its id", "[vary]") {
     REQUIRE(answers.size() == 8);
     for (std::size_t i = 0; i < files.size(); ++i) {
         CHECK(answers[i]["id"] == files[i]["id"]);
-        CHECK(answers[i]["id"] == "layout-" + std::to_string(i + 1));
+        const std::string height = std::to_string(6 + i / 2);
+        CHECK(answers[i]["id"]
+              == "layout height=" + height + "m outdoor=" + (i % 2 == 0 ? "-5degC" : "5degC"));
         CHECK(answers[i]["outcome"] != "fault");
         CHECK(answers[i]["height_m"].get<double>()
               == Approx(6.0 + static_cast<double>(i / 2)).epsilon(1e-6));
@@ -89,4 +91,30 @@ TEST_CASE("variations that cannot be built are counted, the others written", "[v
     CHECK(made.status == 1);
     CHECK(answers_in(made.out).size() == 1);
     CHECK_THAT(made.err, Contains("1 of 2"));
+}
+
+TEST_CASE("sizes, pairs and likelihoods come from the command line", "[vary]") {
+    const auto sizes = run({"vary", "-", "--over", "diameter=trade 5..8 in"}, sound_file());
+    REQUIRE(sizes.status == 0);
+    CHECK(answers_in(sizes.out).size() == 4);
+    const auto pairs =
+        run({"vary", "-", "--over", "height=6,7 m & outdoor=-5,5 degC"}, sound_file());
+    CHECK(answers_in(pairs.out).size() == 2);
+    const auto drawn = run({"vary",
+                            "-",
+                            "--over",
+                            "moisture=18 % sd 3 %",
+                            "--over",
+                            "height=6..7..9 m",
+                            "--samples",
+                            "5"},
+                           sound_file());
+    CHECK(answers_in(drawn.out).size() == 5);
+    const auto grid = run({"vary", "-", "--over", "height=6..7..9 m"}, sound_file());
+    CHECK(grid.status == 2);
+    CHECK(grid.err.find("ask for --samples N") != std::string::npos);
+    const auto odd =
+        run({"vary", "-", "--over", "height=6,7,8 m & outdoor=-5,5 degC"}, sound_file());
+    CHECK(odd.status == 2);
+    CHECK(odd.err.find("go together") != std::string::npos);
 }

@@ -1,16 +1,44 @@
 #include "fluewright/advice/study/variations.hpp"
 
 #include "fluewright/advice/trial/change.hpp"
+#include "fluewright/core/numeric/distribution.hpp"
 
 #include <algorithm>
 #include <limits>
 
 namespace fluewright {
+namespace {
+
+/// The value at a place in the spread of a range, 0 to 1.
+double sampled(const VariedRange& range, std::size_t member, double place) {
+    const Varied& varied = range.together[member];
+    const std::vector<double>& values = varied.values;
+    switch (range.spread) {
+    case Spread::uniform: {
+        const auto [least, greatest] = std::minmax_element(values.begin(), values.end());
+        // Coupled values go up or down as they were written.
+        const bool falls = values.front() > values.back();
+        const double share = falls ? 1.0 - place : place;
+        return *least + share * (*greatest - *least);
+    }
+    case Spread::triangular:
+        return triangular_quantile(place, values[0], values[1], values[2]);
+    case Spread::normal: {
+        const double value = values.front() + range.deviations[member] * normal_quantile(place);
+        return std::clamp(value, varied.key.lowest, varied.key.highest);
+    }
+    case Spread::listed:
+        break;
+    }
+    return values[static_cast<std::size_t>(place * static_cast<double>(values.size()))];
+}
+
+} // namespace
 
 std::size_t combinations(const std::vector<VariedRange>& ranges) {
     std::size_t count = 1;
     for (const VariedRange& range : ranges) {
-        const std::size_t values = range.varied.values.size();
+        const std::size_t values = range.together.front().values.size();
         if (values > 0 && count > std::numeric_limits<std::size_t>::max() / values) {
             return std::numeric_limits<std::size_t>::max();
         }
@@ -36,39 +64,54 @@ Variations Variations::latin_hypercube(const Installation& written,
 }
 
 std::vector<double> Variations::values(std::size_t index) const {
-    std::vector<double> values(ranges_.size());
-    std::size_t rest = index;
-    for (std::size_t i = ranges_.size(); i > 0; --i) {
-        const std::vector<double>& choices = ranges_[i - 1].varied.values;
+    std::vector<double> values;
+    std::size_t rest = size_;
+    for (std::size_t i = 0; i < ranges_.size(); ++i) {
+        const VariedRange& range = ranges_[i];
+        const std::size_t count = range.together.front().values.size();
+        std::size_t chosen = 0;
         if (!places_) {
-            values[i - 1] = choices[rest % choices.size()];
-            rest /= choices.size();
-            continue;
+            // The last range changes fastest.
+            rest /= count;
+            chosen = index / rest % count;
         }
-        const double place = places_->at(index, i - 1);
-        if (ranges_[i - 1].any_between) {
-            const auto [least, greatest] = std::minmax_element(choices.begin(), choices.end());
-            values[i - 1] = *least + place * (*greatest - *least);
-        } else {
-            values[i - 1] =
-                choices[static_cast<std::size_t>(place * static_cast<double>(choices.size()))];
+        for (std::size_t member = 0; member < range.together.size(); ++member) {
+            values.push_back(places_ ? sampled(range, member, places_->at(index, i))
+                                     : range.together[member].values[chosen]);
         }
     }
     return values;
 }
 
 std::string Variations::id(std::size_t index, std::string_view base) const {
-    const std::string number = std::to_string(index + 1);
-    const std::size_t width = std::to_string(size_).size();
-    return std::string{base} + '-' + std::string(width - number.size(), '0') + number;
+    std::string id{base};
+    if (places_) {
+        const std::string number = std::to_string(index + 1);
+        const std::size_t width = std::to_string(size_).size();
+        return id + '-' + std::string(width - number.size(), '0') + number;
+    }
+    const std::vector<double> values = this->values(index);
+    const bool us = written_.us_quantities > written_.metric_quantities;
+    std::size_t next = 0;
+    for (const VariedRange& range : ranges_) {
+        for (const Varied& varied : range.together) {
+            std::string value = write_quantity(
+                values[next++], varied.key.kind, us ? UnitSystem::us : UnitSystem::metric);
+            value.erase(std::remove(value.begin(), value.end(), ' '), value.end());
+            id += ' ' + varied.key.name + '=' + value;
+        }
+    }
+    return id;
 }
 
 Result<Installation, std::string> Variations::at(std::size_t index, std::string_view base) const {
     const std::vector<double> values = this->values(index);
     std::vector<Change> changes;
     changes.reserve(ranges_.size());
-    for (std::size_t i = 0; i < ranges_.size(); ++i) {
-        changes.emplace_back(OtherValue{ranges_[i].varied.key, values[i]});
+    for (const VariedRange& range : ranges_) {
+        for (const Varied& varied : range.together) {
+            changes.emplace_back(OtherValue{varied.key, values[changes.size()]});
+        }
     }
     Result<Installation, std::string> varied = changed(changes, written_);
     if (varied) {

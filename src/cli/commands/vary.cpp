@@ -6,6 +6,7 @@
 #include "fluewright/advice/study/variations.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 
+#include <algorithm>
 #include <array>
 #include <filesystem>
 #include <fmt/core.h>
@@ -21,18 +22,19 @@ constexpr std::size_t lines_per_write = 256;
 Result<std::vector<VariedRange>, std::string> ranges_of(const Context& context,
                                                         const Installation& written) {
     std::vector<VariedRange> ranges;
+    std::vector<std::string> labels;
     for (const std::string& typed : context.arguments.values(option::over)) {
-        auto varied = read_varied(typed, written);
-        if (!varied) {
-            return Failure{"--over: " + varied.error()};
+        auto range = read_varied_range(typed, written);
+        if (!range) {
+            return Failure{"--over: " + range.error()};
         }
-        for (const VariedRange& other : ranges) {
-            if (other.varied.key.label == varied->key.label) {
-                return Failure{fmt::format("--over names {} twice", varied->key.label)};
+        for (const Varied& varied : range->together) {
+            if (std::find(labels.begin(), labels.end(), varied.key.label) != labels.end()) {
+                return Failure{fmt::format("--over names {} twice", varied.key.label)};
             }
+            labels.push_back(varied.key.label);
         }
-        ranges.push_back({.varied = std::move(varied).value(),
-                          .any_between = typed.find("..") != std::string::npos});
+        ranges.push_back(std::move(range).value());
     }
     if (ranges.empty()) {
         return Failure{std::string{"vary needs --over name=range, such as --over height=3..8m:6"}};
@@ -58,6 +60,13 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
     }
     if (*samples > 0) {
         return Variations::latin_hypercube(written, std::move(ranges).value(), *samples, *seed);
+    }
+    const auto drawn = std::find_if(ranges->begin(), ranges->end(), [](const VariedRange& range) {
+        return range.spread == Spread::triangular || range.spread == Spread::normal;
+    });
+    if (drawn != ranges->end()) {
+        return Failure{fmt::format("--over {}: a likelihood is drawn from; ask for --samples N",
+                                   drawn->together.front().key.name)};
     }
     if (const std::size_t count = combinations(*ranges); count > most_variations) {
         return Failure{fmt::format("every combination would be more than {}; ask for --samples N",
@@ -145,7 +154,12 @@ const Command vary_command{
     .about =
         "Writes one installation a line, each the file with other numbers: every combination of "
         "the values given with --over, or with --samples N an even spread over the ranges (Latin "
-        "hypercube). Every line has an id, so that the answers of batch can be joined to it.",
+        "hypercube). A range may also be the sizes of the trade (diameter=trade 5..8 in) and, with "
+        "samples, least, most likely and greatest (height=5..6..8 m) or mean and standard "
+        "deviation "
+        "(moisture=18 % sd 3 %); an & between two lets them go together (up=2,3 m & across=1,2 m). "
+        "Every line has an id, which names the values of a combination, so that the answers of "
+        "batch can be joined to it.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = vary_options,
     .example = "fluewright vary run.json --over height=4..8m --samples 99 | "

@@ -1,11 +1,13 @@
 // Points spread evenly, quantiles, and the share of a spread that goes with one input.
 #include "catch.hpp"
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/numeric/distribution.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
 #include "fluewright/core/numeric/sample_statistics.hpp"
 #include "fluewright/core/parallel.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 using namespace fluewright;
@@ -110,4 +112,28 @@ TEST_CASE("every index is done once, whatever the number of jobs") {
         });
         CHECK(std::all_of(seen.begin(), seen.end(), [](int n) { return n == 1; }));
     }
+}
+
+// Source: scipy.stats 1.10, norm.ppf and triang(c=0.2, loc=3, scale=5).ppf.
+TEST_CASE("a value by its place in a distribution is that of a statistics library") {
+    const std::array<std::array<double, 2>, 7> normal{{{1e-9, -5.9978070150076865},
+                                                       {0.001, -3.090232306167813},
+                                                       {0.025, -1.9599639845400545},
+                                                       {0.5, 0.0},
+                                                       {0.9, 1.2815515655446004},
+                                                       {0.975, 1.959963984540054},
+                                                       {0.999999, 4.753424308817087}}};
+    for (const auto& [share, value] : normal) {
+        CHECK(normal_quantile(share) == Approx(value).margin(1e-12).epsilon(1e-12));
+    }
+    const std::array<std::array<double, 2>, 6> triangular{{{0.0, 3.0},
+                                                           {0.1, 3.707106781186548},
+                                                           {0.2, 4.0},
+                                                           {0.5, 4.83772233983162},
+                                                           {0.9, 6.585786437626905},
+                                                           {1.0, 8.0}}};
+    for (const auto& [share, value] : triangular) {
+        CHECK(triangular_quantile(share, 3.0, 4.0, 8.0) == Approx(value).epsilon(1e-12));
+    }
+    CHECK(triangular_quantile(0.3, 4.0, 4.0, 4.0) == 4.0);
 }

@@ -3,17 +3,37 @@
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 
 /// Many installations out of one, for a batch.
 namespace fluewright {
 
-/// One number of the file and what it may be.
-struct VariedRange {
-    Varied varied;
-    bool any_between{}; ///< a sample may lie anywhere between the least and the greatest value
+/// How the samples of a range lie. A grid takes listed and evenly spread values only.
+enum class Spread : std::uint8_t {
+    listed,     ///< the values, equally often
+    uniform,    ///< anywhere between the least and the greatest
+    triangular, ///< between the first and the last of three, most often at the middle one
+    normal,     ///< round the one value, with `deviation`; never beyond what can be computed
 };
+
+/// What is varied at once, and what it may be.
+struct VariedRange {
+    std::vector<Varied> together; ///< at least one; several have equally many values and go in step
+    Spread spread{};
+    std::vector<double> deviations{}; ///< beside `together`, SI; empty unless the spread is normal
+};
+
+/// Reads "name=range" as read_varied() does, and further:
+///
+/// Forms    "diameter=trade 5..8 in"    the sizes the trade has between, of inches or millimetres
+///          "height=5..6..8 m"          triangular: least, most likely, greatest
+///          "moisture=18 % sd 3 %"      normal: mean and standard deviation
+///          "a=1,2 & b=3,4"             values that go together, first with first
+/// Failure  a sentence without its full stop
+[[nodiscard]] Result<VariedRange, std::string> read_varied_range(std::string_view typed,
+                                                                 const Installation& written);
 
 class Variations {
 public:
@@ -32,15 +52,17 @@ public:
 
     [[nodiscard]] const std::vector<VariedRange>& ranges() const { return ranges_; }
 
-    /// What each range gives in variation `index` [SI].
+    /// What each number takes in variation `index` [SI], range by range.
     [[nodiscard]] std::vector<double> values(std::size_t index) const;
 
-    /// The installation of that variation, its id `base` and the number from 1, padded so that all
-    /// have one width. Failure: a sentence without its full stop, where the run cannot take the
-    /// values.
+    /// The installation of that variation, with its id. Failure: a sentence without its full stop,
+    /// where the run cannot take the values.
     [[nodiscard]] Result<Installation, std::string> at(std::size_t index,
                                                        std::string_view base) const;
 
+    /// Of a combination `base` and its values, which name it whatever else is varied:
+    /// "hut outdoor=-15degC height=4m". Of a sample `base` and its number from 1, padded so that
+    /// all have one width: its place hangs on how many there are.
     [[nodiscard]] std::string id(std::size_t index, std::string_view base) const;
 
 private:

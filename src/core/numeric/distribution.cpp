@@ -1,0 +1,28 @@
+#include "fluewright/core/numeric/distribution.hpp"
+
+#include <cmath>
+
+namespace fluewright {
+
+double normal_quantile(double share) {
+    constexpr double root_half = 0.70710678118654752;
+    // Beyond 39 standard deviations a double holds no probability.
+    double low = -39.0;
+    double high = 39.0;
+    for (double middle = 0.0; middle > low && middle < high;) {
+        (0.5 * std::erfc(-middle * root_half) < share ? low : high) = middle;
+        middle = 0.5 * (low + high);
+    }
+    return low;
+}
+
+double triangular_quantile(double share, double low, double peak, double high) {
+    const double width = high - low;
+    const double rise = peak - low;
+    if (share * width < rise) {
+        return low + std::sqrt(share * width * rise);
+    }
+    return high - std::sqrt((1.0 - share) * width * (high - peak));
+}
+
+} // namespace fluewright
