@@ -152,7 +152,7 @@ TEST_CASE("numbers of the files stand beside the answers under the names of vary
     std::istringstream lines(rows.out);
     std::string line;
     std::getline(lines, line);
-    CHECK(line == "id,outdoor_k,height_m,moisture\r");
+    CHECK(line == "id,outdoor_k,height_m,moisture_wet_basis\r");
     std::vector<std::string> values;
     while (std::getline(lines, line)) {
         values.push_back(line.substr(line.find(',') + 1));

@@ -6,6 +6,9 @@ namespace fluewright {
 
 double normal_quantile(double share) {
     constexpr double root_half = 0.70710678118654752;
+    if (share > 0.5) {
+        return -normal_quantile(1.0 - share); // erfc is exact to its last digit where it is small
+    }
     // Beyond 39 standard deviations a double holds no probability.
     double low = -39.0;
     double high = 39.0;
