@@ -7,7 +7,7 @@
 namespace fluewright::explaining {
 namespace {
 
-struct Section {
+struct QuestionSection {
     std::string_view title;
     std::string_view text;
 };
@@ -15,7 +15,7 @@ struct Section {
 struct TradeQuestion {
     std::string_view id;
     std::string_view title;
-    std::array<Section, 5> sections;
+    std::array<QuestionSection, 5> sections;
 };
 
 constexpr std::array questions{TradeQuestion{
@@ -65,7 +65,7 @@ std::string trade_page(std::string_view id, const Style& style) {
             out = title_line(std::string{id} + ": " + std::string{question.title}
                                  + " (a question of the trade)",
                              style);
-            for (const Section& part : question.sections) {
+            for (const QuestionSection& part : question.sections) {
                 out += section(part.title, part.text, style);
             }
         }

@@ -1,25 +1,12 @@
 #include "fluewright/io/report/price_template.hpp"
 
+#include "io/json/json_text.hpp"
+
 #include <algorithm>
 #include <fmt/core.h>
 #include <vector>
 
 namespace fluewright {
-namespace {
-
-std::string quoted(std::string_view text) {
-    std::string out = "\"";
-    for (const char letter : text) {
-        if (letter == '"' || letter == '\\') {
-            out += '\\';
-        }
-        out += letter;
-    }
-    return out + '"';
-}
-
-} // namespace
-
 std::string price_template(const PartsList& list, UnitSystem units) {
     std::vector<std::string> entries;
     const auto add = [&](std::string entry) {
@@ -29,9 +16,9 @@ std::string price_template(const PartsList& list, UnitSystem units) {
     };
     for (const PricedLength& length : list.sold) {
         add(fmt::format(R"({{"wall": {}, "diameter": {}, "length": {}, {}"each": null}})",
-                        quoted(length.wall),
-                        quoted(write_quantity(length.diameter_m, Kind::length, units)),
-                        quoted(write_quantity(length.length_m, Kind::length, units)),
+                        json::quoted(length.wall),
+                        json::quoted(write_quantity(length.diameter_m, Kind::length, units)),
+                        json::quoted(write_quantity(length.length_m, Kind::length, units)),
                         length.telescopes ? R"("telescopes": true, )" : ""));
     }
     for (const PartsLine& line : list.lines) {
@@ -39,10 +26,11 @@ std::string price_template(const PartsList& list, UnitSystem units) {
             continue;
         }
         const std::string size =
-            line.diameter_m > 0.0 ? fmt::format(
-                R"("diameter": {}, )", quoted(write_quantity(line.diameter_m, Kind::length, units)))
-                                  : "";
-        add(fmt::format(R"({{"what": {}, {}"each": null}})", quoted(line.what), size));
+            line.diameter_m > 0.0
+                ? fmt::format(R"("diameter": {}, )",
+                              json::quoted(write_quantity(line.diameter_m, Kind::length, units)))
+                : "";
+        add(fmt::format(R"({{"what": {}, {}"each": null}})", json::quoted(line.what), size));
     }
     std::string out = "{\n"
                       "  // Prices of what this run can ask for. Put a number in place of null; "
