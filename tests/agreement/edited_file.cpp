@@ -61,9 +61,10 @@ void write_weather(Json& file, const std::vector<Assumption>& assumptions) {
 } // namespace
 
 bool has_no_key(const Assumption& assumption) {
-    constexpr std::array<std::string_view, 10> beginnings{
+    constexpr std::array<std::string_view, 11> beginnings{
         "burn rate of kindling",
-        "gas at the outlet in the first minutes of kindling",
+        "burn rate while the flue is still cold",
+        "gas at the outlet in the first minutes",
         "wind at the house over wind at the mouth",
         "wind pressure at the mouth over the wind head",
         "share of the net heat that leaves unburned",

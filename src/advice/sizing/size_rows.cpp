@@ -1,6 +1,7 @@
 #include "size_rows.hpp"
 
 #include "fluewright/advice/trial/trial.hpp"
+#include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
@@ -266,7 +267,7 @@ std::string rule_against(const Case& resolved) {
     for (const Section& section : resolved.sections) {
         const RunPart* part = resolved.run.part(section.part);
         if (part != nullptr && part->has_choice_of_size()
-            && !catalog::are_trade_equivalents(part->bore.diameter_m,
+            && !catalog::are_trade_equivalents(circle_diameter_m(section.area_m2),
                                                resolved.appliance.outlet_diameter_m)) {
             std::string words =
                 rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);

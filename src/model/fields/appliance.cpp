@@ -21,6 +21,8 @@ constexpr Limits efficiency{
 constexpr Limits air_ratio{
     Kind::number, 1.0, 200.0, "no excess air to a small fire on a wide hearth"};
 constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
+constexpr Limits draft_needed{
+    Kind::pressure, -200.0, 500.0, "a fan that pushes to a fire choked by its throat"};
 constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
 constexpr Limits charge{Kind::mass, 0.5, 200.0, "masonry heaters that people build"};
 constexpr Limits charge_time{Kind::duration, 900.0, 36000.0, "masonry heaters that people build"};
@@ -91,9 +93,12 @@ constexpr std::array appliance_fields{
               "of a bare probe, which sees the colder wall and shows less; left out, the true one.",
               "true gas"})),
     Field<Appliance>{
-        quantity("draft_needed",
-                 draft,
-                 {"Draft the appliance asks for at its outlet, written positive.", "12 Pa"}),
+        quantity(
+            "draft_needed",
+            draft_needed,
+            {"Draft the appliance asks for at its outlet, written positive; negative where its own "
+             "push is left there.",
+             "12 Pa"}),
         &Appliance::draft_needed_pa},
     Field<Appliance>{
         quantity("fan_pressure",

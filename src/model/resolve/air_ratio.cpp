@@ -1,4 +1,5 @@
 #include "fire_ends.hpp"
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/physics/atmosphere.hpp"
 
@@ -160,8 +161,12 @@ double draft_needed(const CaseWork& work,
     if (has_open_front(work.made.appliance)) {
         const double room_kg_m3 = atmosphere::density_kg_m3(
             work.made.air_pressure_pa, work.made.room_temperature_k, work.made.room_humidity);
-        const double value = front_draft_needed_pa(
-            work.made.appliance, firing.gas_flow_kg_s, density_kg_m3, room_kg_m3);
+        const FieldInfo& limits = find_field<Appliance>("draft_needed")->info;
+        const double value =
+            std::clamp(front_draft_needed_pa(
+                           work.made.appliance, firing.gas_flow_kg_s, density_kg_m3, room_kg_m3),
+                       limits.lowest,
+                       limits.highest);
         work.assume(pointer_to("draft_needed", end),
                     words_for("draft that brings this gas from the opening into the flue", end),
                     Kind::pressure,

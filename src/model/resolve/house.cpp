@@ -193,27 +193,23 @@ void mouth_wind(const CaseWork& work) {
 void kindling(const CaseWork& work) {
     Case& made = work.made;
     const Firing& high = made.appliance.high;
-    if (!is_fed_by_hand(made.appliance)) {
-        // A burner gives its whole flame at once; the walls are still cold.
-        const double room_k = made.room_temperature_k;
-        made.kindling.gas_flow_kg_s = high.gas_flow_kg_s;
-        made.kindling.burn_rate_kg_s = high.burn_rate_kg_s;
-        made.kindling.gas_temperature_k = made.gas_temperature_k(high, room_k);
-        made.kindling.preheat_w = work.written.appliance.preheat_w.value_or(high.heat_to_flue_w);
-        return;
-    }
+    const bool by_hand = is_fed_by_hand(made.appliance);
     const std::string_view place = "/appliance/preheat";
-    const double share = work.value_or_default(std::nullopt,
-                                               place,
-                                               "burn rate of kindling, of that at high fire",
-                                               Kind::fraction,
-                                               DefaultId::kindling_burn_share);
+    const double share =
+        work.value_or_default(std::nullopt,
+                              place,
+                              by_hand ? "burn rate of kindling, of that at high fire"
+                                      : "burn rate while the flue is still cold, of "
+                                        "that at high fire",
+                              Kind::fraction,
+                              DefaultId::kindling_burn_share);
     made.kindling.gas_flow_kg_s = share * high.gas_flow_kg_s;
     made.kindling.burn_rate_kg_s = share * high.burn_rate_kg_s;
     made.kindling.gas_temperature_k =
         work.value_or_default(std::nullopt,
                               place,
-                              "gas at the outlet in the first minutes of kindling",
+                              by_hand ? "gas at the outlet in the first minutes of kindling"
+                                      : "gas at the outlet in the first minutes",
                               Kind::temperature,
                               DefaultId::kindling_gas_temperature_k);
     if (work.written.appliance.preheat_w) {

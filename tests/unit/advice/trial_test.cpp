@@ -196,6 +196,7 @@ TEST_CASE("check, size and compare have one opinion of a size", "[trial]") {
                 const Assessment found = checked(file);
                 const bool rule = has(found, "flue-smaller-than-outlet")
                                   || has(found, "flue-far-larger-than-outlet");
+                CAPTURE(in.title.value_or(""), row.ruled_out_by);
                 CHECK(row.against_rule == rule);
                 REQUIRE(row.score.has_value());
                 check_same(*row.score, found);

@@ -213,7 +213,7 @@ TEST_CASE("values out of range show the range in the units typed", "[reader]") {
         CHECK(fault.message.find("`up` is not above 0 ") == 0);
     }
     fault = only_fault(file_with(R"(, "air_ratio": @0.5)", one_pipe));
-    CHECK(fault.message == "`air_ratio` is outside 1 to 20");
+    CHECK(fault.message == "`air_ratio` is outside 1 to 200");
     CHECK(
         read_installation(file_with(R"(, "outlet": {"diameter": "50 mm"})", one_pipe)).has_value());
     CHECK(read_installation(file_with(R"(, "outlet": {"diameter": "1 m"})", one_pipe)).has_value());

@@ -1,3 +1,4 @@
+#include "advice/checks/same_trade_size.hpp"
 #include "fluewright/core/constants.hpp"
 #include "rule_check.hpp"
 
@@ -32,7 +33,8 @@ Verdict not_below_collar(const View& view, const catalog::Rule& rule) {
         // Trade sizes are nominal: two per cent of area is one per cent of diameter.
         const double needed = rule.figure * 0.98;
         Verdict v =
-            decided(view.reaches(share, needed, Kind::fraction),
+            decided(view.reaches(share, needed, Kind::fraction)
+                        || same_trade_size(piece->section->built_area_m2, view.outlet_area_m2()),
                     view.show(piece->section->built_area_m2, Kind::area) + " inside, the collar "
                         + view.show(view.outlet_area_m2(), Kind::area));
         v.kind = Kind::fraction;

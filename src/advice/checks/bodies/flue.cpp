@@ -1,3 +1,4 @@
+#include "advice/checks/same_trade_size.hpp"
 #include "fluewright/core/constants.hpp"
 #include "rule_check.hpp"
 
@@ -42,6 +43,9 @@ Verdict not_below_connector(const View& view, const catalog::Rule& rule) {
     Verdict v = at_least(
         view, share, 0.98 * rule.figure, Kind::fraction, "flue area over that of the pipe");
     v.limit = rule.figure;
+    if (same_trade_size(least->section->area_m2, pipe->section->area_m2)) {
+        v.outcome = CheckOutcome::met;
+    }
     return at(view, *least, std::move(v));
 }
 

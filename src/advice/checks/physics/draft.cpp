@@ -79,6 +79,17 @@ void short_or_strong(Subject& s, const StateResult& state) {
     }
 }
 
+/// Draft in which a burner starts: mostly that of the idle flue, as where a fire is lit.
+double starting_draft_pa(Subject& s, const StateResult& cold_start) {
+    const double idle_share = catalog::default_of(DefaultId::lighting_idle_share).value;
+    const auto states = s.view.states();
+    const auto idle = std::find_if(states.begin(), states.end(), [&](const StateResult& other) {
+        return other.kind == StateKind::standing && other.weather == cold_start.weather;
+    });
+    const double idle_pa = idle == states.end() ? cold_start.draft_pa : idle->draft_pa;
+    return idle_share * idle_pa + (1.0 - idle_share) * cold_start.draft_pa;
+}
+
 /// The hood of an appliance that carries its own: what the flue does not take comes out there,
 /// while the burner runs and when it starts into a cold flue.
 void hood_of_its_own(Subject& s, const StateResult& state) {
@@ -91,22 +102,24 @@ void hood_of_its_own(Subject& s, const StateResult& state) {
         return;
     }
     const bool at_start = state.kind == StateKind::cold_start;
-    const double needed_pa =
-        at_start ? s.resolved.appliance.high.draft_needed_pa : state.draft_needed_pa;
+    const double draft_pa = at_start ? starting_draft_pa(s, state) : state.draft_pa;
+    const double needed_pa = at_start ? 0.0 : state.draft_needed_pa;
     CheckResult* f = s.hold(own("hood-spills"),
-                            state.draft_pa >= needed_pa,
+                            draft_pa >= needed_pa,
                             {.kind = Kind::pressure,
-                             .figure = state.draft_pa,
+                             .figure = draft_pa,
                              .limit = needed_pa,
-                             .weight = needed_pa - state.draft_pa},
+                             .weight = needed_pa - draft_pa},
                             {.section = nullptr, .place = "the draft hood", .state = &state});
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "The flue draws " + s.show(state.draft_pa, Kind::pressure) + " at the hood"
-                 + (at_start ? ", its walls still cold; " : "; ")
-                 + s.show(needed_pa, Kind::pressure)
-                 + " carries the gas away. The rest comes out of the hood into the room.";
+    f->message =
+        at_start ? "While it is cold the flue pushes down with " + s.show(-draft_pa, Kind::pressure)
+                       + " at the hood: at every start gas comes out there until it has warmed."
+                 : "The flue draws " + s.show(draft_pa, Kind::pressure) + " at the hood; "
+                       + s.show(needed_pa, Kind::pressure)
+                       + " carries the gas away. The rest comes out of the hood into the room.";
 }
 
 /// "1:9.6"

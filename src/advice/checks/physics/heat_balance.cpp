@@ -24,7 +24,9 @@ Given stated_useful_w(const Appliance& w, const WrittenFire& fire) {
 
 /// Whether the file states more of the heats than follow from each other.
 bool overstated(const Appliance& w, const WrittenFire& fire) {
-    const bool burned = w.burn_rate_kg_s.*fire.end || w.heat_input_w.*fire.end;
+    // What a low fire burns follows from the high one where the file does not say.
+    const bool burned = w.burn_rate_kg_s.*fire.end || w.heat_input_w.*fire.end
+                        || w.burn_rate_kg_s.high || w.heat_input_w.high;
     if (w.gas_temperature_k.*fire.end && w.efficiency.*fire.end) {
         return true; // whatever burns, the shares of it must come to one
     }

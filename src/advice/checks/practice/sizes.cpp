@@ -1,7 +1,7 @@
+#include "advice/checks/same_trade_size.hpp"
 #include "advice/checks/subject.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/catalog/trade_equivalents.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -11,9 +11,7 @@ namespace {
 
 /// Narrower by more than makers' tolerances, and not the other market's name for the same size.
 bool is_narrower(double area_m2, double other_m2) {
-    return is_smaller_size(area_m2, other_m2)
-           && !catalog::are_trade_equivalents(circle_diameter_m(area_m2),
-                                              circle_diameter_m(other_m2));
+    return is_smaller_size(area_m2, other_m2) && !same_trade_size(area_m2, other_m2);
 }
 
 void smaller_than_outlet(Subject& s) {
@@ -67,7 +65,7 @@ void reduced(Subject& s) {
     }
     CheckResult* f = s.hold(
         own("reduced-on-the-way"),
-        !is_narrower(worst->area_m2, worst->area_m2 / worst_ratio),
+        !is_narrower(worst->built_area_m2, worst->built_area_m2 / worst_ratio),
         {.kind = Kind::fraction, .figure = worst_ratio, .limit = 1.0, .weight = 1.0 - worst_ratio},
         {.section = worst});
     if (f == nullptr || !s.with_words()) {
