@@ -43,7 +43,7 @@ Verdict not_below_connector(const View& view, const catalog::Rule& rule) {
     Verdict v = at_least(
         view, share, 0.98 * rule.figure, Kind::fraction, "flue area over that of the pipe");
     v.limit = rule.figure;
-    if (same_trade_size(least->section->area_m2, pipe->section->area_m2)) {
+    if (same_trade_size(least->section->built_area_m2, pipe->section->built_area_m2)) {
         v.outcome = CheckOutcome::met;
     }
     return at(view, *least, std::move(v));
