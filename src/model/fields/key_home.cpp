@@ -34,19 +34,19 @@ void look_for_key(T& object, std::string_view key, const std::string& path, Home
     }
 }
 
-using Kinds = std::vector<Kind>;
+using NumberKinds = std::vector<Kind>;
 
 template <class T>
-void look_for_kinds(T& object, std::string_view key, Kinds& kinds);
+void look_for_kinds(T& object, std::string_view key, NumberKinds& kinds);
 
 template <class T>
-void look_for_kinds(std::vector<T>& /*list*/, std::string_view key, Kinds& kinds) {
+void look_for_kinds(std::vector<T>& /*list*/, std::string_view key, NumberKinds& kinds) {
     T entry;
     look_for_kinds(entry, key, kinds);
 }
 
 template <class T>
-void look_for_kinds(T& object, std::string_view key, Kinds& kinds) {
+void look_for_kinds(T& object, std::string_view key, NumberKinds& kinds) {
     for (const auto& field : fields<T>()) {
         const bool number = std::holds_alternative<Given T::*>(field.member)
                             || std::holds_alternative<HighLow T::*>(field.member);
@@ -64,7 +64,7 @@ void look_for_kinds(T& object, std::string_view key, Kinds& kinds) {
 
 std::vector<Kind> kinds_of_number(std::string_view key) {
     Installation installation;
-    Kinds kinds;
+    NumberKinds kinds;
     look_for_kinds(installation, key, kinds);
     return kinds;
 }
