@@ -14,7 +14,7 @@ namespace fluewright {
 namespace {
 
 constexpr Indent flush{.first = 0, .rest = 0};
-constexpr Indent inset{.first = 2, .rest = 4};
+constexpr Indent under_plan{.first = 2, .rest = 4};
 constexpr Indent deeper{.first = 5, .rest = 7};
 
 class Page {
@@ -35,10 +35,10 @@ public:
             return std::move(out_);
         }
         heading("As it stands");
-        out_ += paragraph(made_.present.sentence, inset, style_.width);
+        out_ += paragraph(made_.present.sentence, under_plan, style_.width);
         for (const HarmVerdict& verdict : made_.present.verdict.harms) {
             if (verdict.counts && verdict.outcome == HarmOutcome::falls_short) {
-                out_ += paragraph(verdict.sentence, inset, style_.width);
+                out_ += paragraph(verdict.sentence, under_plan, style_.width);
             }
         }
         if (!made_.plans.empty()) {
@@ -125,7 +125,7 @@ private:
             line(facts, deeper);
             look_at(plan);
         }
-        line("* Nothing else that was tried costs less and leaves more to spare.", inset);
+        line("* Nothing else that was tried costs less and leaves more to spare.", under_plan);
     }
 
     void look_at(const Plan& plan) {
@@ -197,7 +197,7 @@ private:
             }
             out_ += table.text(style_, 2);
         }
-        line("! falls short. Margin: draft less the draft required.", inset);
+        line("! falls short. Margin: draft less the draft required.", under_plan);
     }
 
     void
