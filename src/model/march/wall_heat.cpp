@@ -16,11 +16,11 @@ constexpr double colder_span_k = 90.0;
 constexpr std::size_t colder_knots = 10;
 constexpr int most_span_steps = 20;
 
-using Piece = std::array<double, 4>;
+using CubicPiece = std::array<double, 4>;
 
 /// Natural cubic spline through the points: per piece, coefficients in powers of (x - start).
 template <std::size_t N>
-std::array<Piece, N>
+std::array<CubicPiece, N>
 spline_through(const std::array<double, N>& x, const std::array<double, N>& y, std::size_t points) {
     // Tridiagonal system for the second derivatives.
     std::array<double, N> upper{};
@@ -39,7 +39,7 @@ spline_through(const std::array<double, N>& x, const std::array<double, N>& y, s
     }
     curvature[0] = curvature[1];
     curvature[points - 1] = curvature[points - 2];
-    std::array<Piece, N> pieces{};
+    std::array<CubicPiece, N> pieces{};
     for (std::size_t i = 0; i + 1 < points; ++i) {
         const double width = x[i + 1] - x[i];
         pieces[i] = {y[i],
