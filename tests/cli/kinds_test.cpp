@@ -29,7 +29,7 @@ const std::vector<KindOfHeater> heaters{
     {"bake-house", R"(low fire|\btar\b|creosote|throttle)"},
 };
 
-const std::vector<std::vector<std::string>> commands{
+const std::vector<std::vector<std::string>> commands_of_kinds{
     {"check"},
     {"check", "--requirements"},
     {"improve"},
@@ -58,7 +58,7 @@ TEST_CASE("no kind of heater is told of another's ways", "[kinds]") {
     for (const KindOfHeater& heater : heaters) {
         const std::string file = PROJECT_SOURCE_DIR "/examples/" + heater.example + ".json";
         const std::regex others(heater.others, std::regex::icase);
-        for (std::vector<std::string> command : commands) {
+        for (std::vector<std::string> command : commands_of_kinds) {
             command.insert(command.begin() + 1, file);
             const auto made = run(command);
             CAPTURE(heater.example, command.front(), command.back());

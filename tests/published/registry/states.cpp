@@ -16,8 +16,8 @@ namespace {
 
 using namespace fluewright;
 
-constexpr double ice_point_k = 273.15;
-constexpr double gram_kg = 1e-3;
+constexpr double ice_point_of_states_k = 273.15;
+constexpr double gram_of_states_kg = 1e-3;
 
 /// One installation of the file the reference reads too. The reference has no leaks.
 Case resolved_of(const std::string& text) {
@@ -84,13 +84,15 @@ void add_state_checks(Registry& registry) {
         figure("draft", "Pa", [](const Solved& s) { return s.state.draft_pa; });
     registry["state_room_pressure"] =
         figure("room pressure", "Pa", [](const Solved& s) { return s.state.room.pressure_pa; });
-    registry["state_flow"] =
-        figure("mass flow", "g/s", [](const Solved& s) { return s.state.gas_flow_kg_s / gram_kg; });
+    registry["state_flow"] = figure("mass flow", "g/s", [](const Solved& s) {
+        return s.state.gas_flow_kg_s / gram_of_states_kg;
+    });
     registry["state_capacity"] = figure("mass flow", "g/s", [](const Solved& s) {
-        return s.state.capacity_kg_s * s.resolved->appliance.high.gas_per_fuel_kg_kg / gram_kg;
+        return s.state.capacity_kg_s * s.resolved->appliance.high.gas_per_fuel_kg_kg
+               / gram_of_states_kg;
     });
     registry["state_box_temperature"] = figure("gas temperature", "degC", [](const Solved& s) {
-        return s.state.door.box_temperature_k - ice_point_k;
+        return s.state.door.box_temperature_k - ice_point_of_states_k;
     });
     registry["state_opening_share"] = figure(
         "share of the opening", "-", [](const Solved& s) { return s.state.door.opening_share; });
@@ -100,10 +102,10 @@ void add_state_checks(Registry& registry) {
         });
     registry["state_tended_temperature"] = figure("gas temperature", "degC", [](const Solved& s) {
         const FlueModel model(*s.resolved, surroundings_of(*s.resolved, 0, Fire::burning));
-        return tended_temperature_k(model, GasChoice::high_fire, 0.5) - ice_point_k;
+        return tended_temperature_k(model, GasChoice::high_fire, 0.5) - ice_point_of_states_k;
     });
     registry["state_turning"] = figure("mean temperature of the flue", "degC", [](const Solved& s) {
-        return s.state.cold.turning_k - ice_point_k;
+        return s.state.cold.turning_k - ice_point_of_states_k;
     });
     registry["state_preheat"] =
         figure("duration", "s", [](const Solved& s) { return s.state.cold.duration_s; });

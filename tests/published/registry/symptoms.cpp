@@ -12,7 +12,7 @@ namespace {
 using namespace fluewright;
 
 constexpr double zero_celsius_k = 273.15;
-constexpr double hour_s = 3600.0;
+constexpr double hour_of_symptom_s = 3600.0;
 constexpr double right_angle = 1.5707963267948966;
 
 Part elbow() {
@@ -41,8 +41,8 @@ Installation sound_run() {
     a.fuel.moisture = 0.17;
     a.outlet.diameter_m = 0.15;
     a.outlet.height_m = 0.8;
-    a.burn_rate_kg_s.high = 3.0 / hour_s;
-    a.burn_rate_kg_s.low = 2.4 / hour_s;
+    a.burn_rate_kg_s.high = 3.0 / hour_of_symptom_s;
+    a.burn_rate_kg_s.low = 2.4 / hour_of_symptom_s;
     a.efficiency = {.low = 0.66, .high = 0.74};
     a.draft_needed_pa.high = 12.0;
     a.draft_needed_pa.low = 6.0;
@@ -130,7 +130,7 @@ const std::map<std::string, Change>& changes() {
         {"hood_in_tight_house", [](Installation& w, double litres_s) {
              w.site.room.pressure_pa.reset();
              w.site.house.volume_m3 = 250.0;
-             w.site.house.air_changes_50_pa_1_s = 1.5 / hour_s;
+             w.site.house.air_changes_50_pa_1_s = 1.5 / hour_of_symptom_s;
              w.site.house.fans.push_back({.name = "hood", .flow_m3_s = litres_s / 1000.0});
          }}};
     return rows;

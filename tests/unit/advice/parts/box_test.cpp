@@ -11,7 +11,7 @@ using namespace fluewright;
 
 namespace {
 
-constexpr double inch_m = 0.0254;
+constexpr double box_inch_m = 0.0254;
 
 /// 6 in pipe up, a bend, across, a tee and a chimney along the wall outdoors.
 Installation wall_job() {
@@ -19,13 +19,13 @@ Installation wall_job() {
     in.units = FileUnits::us;
     in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
-    in.appliance.outlet.diameter_m = 6.0 * inch_m;
-    Part up = straight_up(27.0 * inch_m, "single-wall steel", Zone::room);
+    in.appliance.outlet.diameter_m = 6.0 * box_inch_m;
+    Part up = straight_up(27.0 * box_inch_m, "single-wall steel", Zone::room);
     Part bend = named(PartKind::elbow);
     bend.angle_rad = 0.5 * std::numbers::pi;
     Part across = named(PartKind::straight);
-    across.across_m = 25.0 * inch_m;
-    across.rise_m = inch_m;
+    across.across_m = 25.0 * box_inch_m;
+    across.rise_m = box_inch_m;
     Part tee = named(PartKind::tee);
     tee.cleanout = true;
     tee.wall = "insulated 25 mm";
@@ -42,8 +42,8 @@ Installation wall_job() {
 StockPiece straight_piece(std::string wall, double inches, double count, double size_in = 6.0) {
     StockPiece piece;
     piece.wall = std::move(wall);
-    piece.diameter_m = size_in * inch_m;
-    piece.length_m = inches * inch_m;
+    piece.diameter_m = size_in * box_inch_m;
+    piece.length_m = inches * box_inch_m;
     piece.count = count;
     return piece;
 }
@@ -54,12 +54,12 @@ StockPiece fitting(StockKind kind, std::string wall, double count = 1.0) {
     if (!wall.empty()) {
         piece.wall = std::move(wall);
     }
-    piece.diameter_m = 6.0 * inch_m;
+    piece.diameter_m = 6.0 * box_inch_m;
     piece.count = count;
     return piece;
 }
 
-PartsList listed(const Installation& in, const PartsWishes& wishes = {}) {
+PartsList list_from_box(const Installation& in, const PartsWishes& wishes = {}) {
     const Result<Case, Faults> made = resolve(in);
     REQUIRE(made.has_value());
     return parts_list(in, *made, solve(*made, Detail::stations), wishes);
@@ -99,7 +99,7 @@ TEST_CASE("fittings come out of the box, and what is not used says why") {
                               straight_piece("insulated 50 mm", 36.0, 1.0)},
                              {},
                              false};
-    const PartsList list = listed(wall_job(), wishes);
+    const PartsList list = list_from_box(wall_job(), wishes);
     CHECK(count_of(list, "elbow of 90", true) == 1.0);
     CHECK(count_of(list, "elbow", false) == 0.0);
     CHECK(count_of(list, "tee with cleanout", true) == 1.0);
@@ -120,17 +120,17 @@ TEST_CASE("an elbow of other ends is left, one that only lies the other way is n
     elbow.angle_rad = 0.5 * std::numbers::pi;
     elbow.heater_end = PipeEnd::plain;
     elbow.chimney_end = PipeEnd::crimped;
-    CHECK(count_of(listed(in, {{elbow}, {}, false}), "elbow", true) == 1.0);
+    CHECK(count_of(list_from_box(in, {{elbow}, {}, false}), "elbow", true) == 1.0);
     elbow.chimney_end = PipeEnd::plain;
-    CHECK(count_of(listed(in, {{elbow}, {}, false}), "elbow", true) == 0.0);
+    CHECK(count_of(list_from_box(in, {{elbow}, {}, false}), "elbow", true) == 0.0);
 }
 
 TEST_CASE("pipe with a socket does not lie in a run that is crimped") {
     StockPiece piece = straight_piece("single-wall steel", 36.0, 3.0);
-    CHECK(listed(wall_job(), {{piece}, {}, false}).left_in_box.size() == 1);
+    CHECK(list_from_box(wall_job(), {{piece}, {}, false}).left_in_box.size() == 1);
     piece.heater_end = PipeEnd::plain;
     piece.chimney_end = PipeEnd::socket;
-    const PartsList list = listed(wall_job(), {{piece}, {}, false});
+    const PartsList list = list_from_box(wall_job(), {{piece}, {}, false});
     REQUIRE(list.left_in_box.size() == 1);
     CHECK(list.left_in_box[0].count == 3.0);
     CHECK(list.left_in_box[0].why.find("socket") != std::string::npos);
@@ -151,7 +151,7 @@ TEST_CASE("pipe whose wall is not told or not known is a fault that lists those 
     CHECK(faults[1].pointer == "/stock/1/wall");
     CHECK(faults[1].help == "did you mean `insulated 25 mm`?");
     // It is not used all the same.
-    CHECK(count_of(listed(in, {{bare}, {}, false}), "length", true) == 0.0);
+    CHECK(count_of(list_from_box(in, {{bare}, {}, false}), "length", true) == 0.0);
 }
 
 TEST_CASE("stock lacks nothing it must have") {
@@ -173,20 +173,20 @@ TEST_CASE("prices decide what is bought, and the sum is that of the priced lines
     const auto price = [](double inches, double each) {
         PiecePrice p;
         p.wall = "single-wall steel";
-        p.length_m = inches * inch_m;
+        p.length_m = inches * box_inch_m;
         p.each = each;
         return p;
     };
     // One of 36 in does for both straights; two of 24 in cost less.
     PartsWishes wishes;
-    CHECK(count_of(listed(wall_job()), "length of 3 ft", false) == 1.0);
+    CHECK(count_of(list_from_box(wall_job()), "length of 3 ft", false) == 1.0);
     wishes.prices.currency = "marks";
     wishes.prices.prices = {price(24.0, 8.0), price(36.0, 20.0)};
     PiecePrice band;
     band.what = "locking bands";
     band.each = 3.0;
     wishes.prices.prices.push_back(band);
-    const PartsList list = listed(wall_job(), wishes);
+    const PartsList list = list_from_box(wall_job(), wishes);
     CHECK(count_of(list, "single-wall steel, length of 2 ft", false) == 2.0);
     REQUIRE(list.price.has_value());
     CHECK(*list.price == Approx(2.0 * 8.0 + 3.0 * count_of(list, "locking bands", false)));
@@ -196,7 +196,7 @@ TEST_CASE("prices decide what is bought, and the sum is that of the priced lines
     metre.wall = "single-wall steel";
     metre.per_metre = 10.0;
     wishes.prices.prices = {metre};
-    CHECK(count_of(listed(wall_job(), wishes), "length of 3 ft", false) == 1.0);
+    CHECK(count_of(list_from_box(wall_job(), wishes), "length of 3 ft", false) == 1.0);
 }
 
 TEST_CASE("the list holds what the run passes through, each once") {
@@ -208,7 +208,7 @@ TEST_CASE("the list holds what the run passes through, each once") {
               named(PartKind::cap)};
     in.site.roof.pitch_rad = std::numbers::pi / 6.0;
     in.site.roof.mouth_above_roof_m = 1.7;
-    PartsList list = listed(in);
+    PartsList list = list_from_box(in);
     CHECK(count_of(list, "ceiling support", false) == 1.0);
     CHECK(count_of(list, "wall support", false) == 0.0);
     CHECK(count_of(list, "wall band", false) == 0.0);
@@ -222,12 +222,12 @@ TEST_CASE("the list holds what the run passes through, each once") {
     // Told as passing the ceiling and the roof, it passes each once all the same.
     in.run[2].passes = Passage::ceiling;
     in.run[3].passes = Passage::roof;
-    list = listed(in);
+    list = list_from_box(in);
     CHECK(count_of(list, "ceiling firestop", false) == 1.0);
     CHECK(count_of(list, "storm collar", false) == 1.0);
     // 5 ft above the roof stand by themselves.
     in.site.roof.mouth_above_roof_m = 1.524;
-    CHECK(count_of(listed(in), "roof brace", false) == 0.0);
+    CHECK(count_of(list_from_box(in), "roof brace", false) == 0.0);
     for (const PartsLine& line : list.lines) {
         INFO(line.what);
         CHECK((line.why.empty() == line.source.empty()));
@@ -239,9 +239,9 @@ TEST_CASE("nothing is bought that makes a forbidden way look right") {
     in.run = {straight_up(1.5, "single-wall steel", Zone::room),
               straight_up(3.0, "insulated 50 mm", Zone::outdoors),
               named(PartKind::cap)};
-    CHECK(listed(in).dangers.empty());
+    CHECK(list_from_box(in).dangers.empty());
     in.run[0].passes = Passage::ceiling;
-    const PartsList list = listed(in);
+    const PartsList list = list_from_box(in);
     REQUIRE(list.dangers.size() == 1);
     CHECK(list.dangers[0].id == "pipe-passes-where-it-must-not");
     CHECK(list.dangers[0].part == 0);
@@ -249,21 +249,21 @@ TEST_CASE("nothing is bought that makes a forbidden way look right") {
     // The same of pipe that only its zones tell of.
     in.run[0].passes.reset();
     in.run[1].wall = "single-wall steel";
-    CHECK(count_of(listed(in), "flashing", false) == 0.0);
+    CHECK(count_of(list_from_box(in), "flashing", false) == 0.0);
 }
 
 TEST_CASE("a thermometer is listed where it is asked for, of the kind that reads") {
     PartsWishes wishes;
-    CHECK(count_of(listed(wall_job(), wishes), "thermometer", false) == 0.0);
+    CHECK(count_of(list_from_box(wall_job(), wishes), "thermometer", false) == 0.0);
     wishes.thermometer = true;
-    CHECK(count_of(listed(wall_job(), wishes), "magnet thermometer", false) == 1.0);
+    CHECK(count_of(list_from_box(wall_job(), wishes), "magnet thermometer", false) == 1.0);
     Installation in = wall_job();
     in.run[0].wall = "double-wall connector";
-    CHECK(count_of(listed(in, wishes), "probe thermometer", false) == 1.0);
+    CHECK(count_of(list_from_box(in, wishes), "probe thermometer", false) == 1.0);
 }
 
 TEST_CASE("along a wall outdoors stand a wall support and bands") {
-    const PartsList list = listed(wall_job());
+    const PartsList list = list_from_box(wall_job());
     CHECK(count_of(list, "wall support with a plate under the tee", false) == 1.0);
     CHECK(count_of(list, "wall band", false) == 1.0);
     CHECK(count_of(list, "wall thimble", false) == 1.0);
@@ -276,7 +276,7 @@ TEST_CASE("a liner is one piece, whatever is sold") {
     in.run[3].zone = Zone::room;
     in.run[4] = straight_up(11.5, "flexible liner", Zone::room);
     in.run.insert(in.run.begin() + 5, straight_up(0.5, "flexible liner", Zone::outdoors));
-    const PartsList list = listed(in);
+    const PartsList list = list_from_box(in);
     for (const PipeStretch& stretch : list.stretches) {
         if (stretch.kind == WallKind::liner) {
             CHECK(stretch.pieces.size() == 1);
