@@ -164,11 +164,13 @@ TEST_CASE("numbers of the files stand beside the answers under the names of vary
                                    stream(1) + "{\"run\": 3}\n");
     CHECK(lines_of(json.out)[0]["outdoor_k"].is_number());
     CHECK(lines_of(json.out)[1]["outdoor_k"].is_null());
-    const auto slip = session::run({"batch", "-", "--values", "outdor"}, stream(1));
+    CHECK(session::run({"batch", "-", "--values", "outdoor"}, stream(1)).status == 2);
+    const auto slip =
+        session::run({"batch", "-", "--format", "csv", "--values", "outdor"}, stream(1));
     CHECK(slip.status == 2);
     CHECK(slip.err.find("`outdor` names no number") != std::string::npos);
-    const auto twice =
-        session::run({"batch", "-", "--fields", "height_m", "--values", "height"}, stream(1));
+    const auto twice = session::run(
+        {"batch", "-", "--format", "csv", "--fields", "height_m", "--values", "height"}, stream(1));
     CHECK(twice.status == 2);
 }
 

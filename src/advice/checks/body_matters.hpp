@@ -52,9 +52,10 @@ inline constexpr auto body_matters = std::to_array<Matter>({
      .severity = Severity::danger,
      .per_place = false,
      .title = "Chimney not made for this fire",
-     .meaning = "A chimney of a lower class cannot stand the heat of a solid-fuel fire, least of "
-                "all a fire in its own soot: it can burn through and light the house.",
-     .remedy = "Use a chimney marked for solid fuel, of the class asked."},
+     .meaning = "Pipe or chimney of a lower class cannot stand the heat and the acid of this fire, "
+                "a chimney for gas or oil least of all a fire in the soot of wood: it burns or "
+                "rusts through and lights the house or lets carbon monoxide out.",
+     .remedy = "Use pipe and chimney marked for this fuel, of the class asked."},
     {.id = "chimney-leans-too-far",
      .harm = Harm::fire,
      .severity = Severity::warning,

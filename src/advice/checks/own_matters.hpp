@@ -103,6 +103,15 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .remedy =
          "Switch the fans off before lighting and while embers glow, or give them an inlet of "
          "their own."},
+    {.id = "fan-vent-not-sealed",
+     .harm = Harm::fire,
+     .severity = Severity::warning,
+     .per_place = true,
+     .title = "Vent behind a fan with joints that leak",
+     .meaning =
+         "The fan presses gas out of every leaking joint at the start, in wind, and when ash "
+         "lies in the vent, though a steady fire may keep the vent below the room.",
+     .remedy = "Seal every joint as the maker of the vent asks, or use a vent made for pressure."},
     {.id = "flue-far-larger-than-outlet",
      .harm = Harm::draft,
      .severity = Severity::warning,

@@ -60,6 +60,10 @@ Diagnosis Diagnoser::diagnose() {
     std::vector<diagnosis::Candidate> open = diagnosis::candidates(w.written, w.resolved);
     std::erase_if(open,
                   [&](const diagnosis::Candidate& c) { return w.skipped.contains(key_of(c)); });
+    result.no_fire = diagnosis::forbids_fire(evidence);
+    if (result.no_fire) {
+        std::erase_if(open, [](const diagnosis::Candidate& c) { return c.check->fire == "yes"; });
+    }
     const std::vector<std::size_t> leading = builder.leading(leading_rows);
     std::vector<diagnosis::Ranked> ranked =
         diagnosis::rank_checks(w.engine, w.written, std::move(open), leading);
@@ -140,13 +144,13 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
             return e.causes.empty() || e.causes.front().has_size ? e.cured && !e.cured->works
                                                                  : true;
         });
-    if (!short_of_draft) {
+    if (!short_of_draft || diagnosis.no_fire) {
         return;
     }
     Installation plain = written;
     plain.observed.clear();
     const auto improvement = improve(plain, {.most = 1});
-    if (!improvement || improvement->plans.empty()) {
+    if (!improvement || improvement->plans.empty() || improvement->present.works()) {
         return;
     }
     const Plan& plan = improvement->plans.front();

@@ -39,6 +39,9 @@ private:
     std::vector<Posterior> without_; ///< by evidence
 };
 
+/// Whether nobody may light the appliance again before it has been examined.
+[[nodiscard]] bool forbids_fire(const std::vector<Evidence>& evidence);
+
 /// What to do at once; empty where nothing that was seen calls for it.
 [[nodiscard]] std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence);
 

@@ -23,22 +23,32 @@ bool smoke_was_seen(const std::vector<Evidence>& evidence) {
 
 } // namespace
 
+bool forbids_fire(const std::vector<Evidence>& evidence) {
+    return was_seen(evidence, Seen::co_alarm);
+}
+
 // The steps are those official bodies give: stop feeding, open up, leave, call for help, see a
 // doctor; a chimney fire is left to the fire service and the flue examined before its next use.
 std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence) {
     std::vector<std::string> lines;
-    if (was_seen(evidence, Seen::co_alarm)) {
-        lines.emplace_back("A carbon monoxide alarm has sounded: get everybody out, call the "
-                           "emergency number from outdoors, and see a doctor if anyone feels ill. "
-                           "Do not light the appliance again before the flue has been examined.");
+    if (forbids_fire(evidence)) {
+        lines.emplace_back(
+            "A carbon monoxide alarm has sounded: get everybody out, call the "
+            "emergency number from outdoors, and see a doctor if anyone feels ill. "
+            "Do not light the appliance again before a sweep has examined the flue; the "
+            "checks below leave it cold.");
     }
     if (smoke_was_seen(evidence)) {
         lines.emplace_back("Smoke in the room brings carbon monoxide with it, which has no smell "
                            "and kills. While it smokes: stop feeding the fire, open doors and "
                            "windows, leave the room, call for help if it does not stop or a head "
                            "aches.");
-        lines.emplace_back("Do not use the appliance again until the cause is found and cured, and "
-                           "not at all without a working carbon monoxide alarm.");
+        lines.emplace_back(
+            forbids_fire(evidence)
+                ? "Do not use the appliance again until the cause is found and cured."
+                : "Do not heat with the appliance until the cause is found and cured. A check that "
+                  "needs a fire takes a small one, with somebody beside it, a window open and a "
+                  "working carbon monoxide alarm.");
     }
     if (was_seen(evidence, Seen::roaring)) {
         lines.emplace_back("If the flue itself roars, shakes or glows, it is a chimney fire: shut "

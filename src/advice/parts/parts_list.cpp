@@ -11,11 +11,12 @@ namespace fluewright {
 namespace {
 
 /// The list is no answer to them: whoever buys by it must have read them first.
-std::vector<PartsDanger> dangers_of(const Installation& written, const Case& resolved) {
+std::vector<PartsDanger>
+dangers_of(const Installation& written, const Case& resolved, const Solution& solution) {
     std::vector<PartsDanger> dangers;
     CheckOptions options;
     options.body = rule_set_of(written, resolved.units);
-    for (const Finding& finding : check_shape(written, resolved, options).findings) {
+    for (const Finding& finding : check_all(written, resolved, solution, options).findings) {
         if (finding.severity == Severity::danger) {
             dangers.push_back({.id = std::string{finding.matter->id},
                                .part = finding.part,
@@ -47,7 +48,7 @@ PartsList parts_list(const Installation& written,
     }
     const parts::Job job{view, stock, list, had, wishes.prices, wishes.thermometer, solution};
     list.joints = joints_of(resolved);
-    list.dangers = dangers_of(written, resolved);
+    list.dangers = dangers_of(written, resolved, solution);
     parts::stretches(job);
     parts::cuts(job);
     parts::growth(job);

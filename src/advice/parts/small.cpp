@@ -157,8 +157,7 @@ void slip_joints(const Job& job) {
                 {.what = "slip joint or telescoping piece",
                  .where = growth.place,
                  .why = "it grows by " + job.view.show(growth.grows_m, Kind::length)
-                        + " and both its ends are held",
-                 .source = "computed"});
+                        + " and both its ends are held (computed)"});
         }
     }
 }
@@ -193,8 +192,7 @@ void paint(const Job& job) {
             {.what = "stove paint rated at least " + job.view.show(rated_k, Kind::temperature),
              .where = "single-wall pipe",
              .why = "its surface reaches " + job.view.show(hottest_k, Kind::temperature) + " at "
-                    + where + " in high fire",
-             .source = "computed"});
+                    + where + " in high fire (computed)"});
     }
 }
 

@@ -175,8 +175,7 @@ void liner_extras(const Job& job) {
                           * wall.layers[1].density_kg_m3,
                  .unit = "kg",
                  .where = stretch.place,
-                 .why = "the wall named is an insulated liner",
-                 .source = "computed"});
+                 .why = "the wall named is an insulated liner (computed)"});
         }
     }
 }

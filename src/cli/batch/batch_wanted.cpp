@@ -133,6 +133,10 @@ Result<BatchWanted, std::string> batch_wanted_of(const Context& context) {
     if (typed.value(option::fields).empty()) {
         add_asked_columns(wanted);
     }
+    if (wanted.format == BatchFormat::table && typed.has(option::values)) {
+        return Failure{std::string{"--values goes with --format csv or ndjson, or with an --output "
+                                   "that ends so; the table has no room for them"}};
+    }
     if (auto refused = take_values(typed.value(option::values), wanted)) {
         return Failure{*std::move(refused)};
     }

@@ -49,6 +49,9 @@ Given air_ratio_by_flow(const CaseWork& work, End end) {
 
 constexpr double most_air_ratio = 200.0; ///< that a file may write
 
+/// Even where the opening is too small for its fire, that fire is open to the room. Judgement.
+constexpr double least_open_air_ratio = 3.0;
+
 /// Air of an open front: as much as keeps the smoke of this fire in, whatever it burns.
 /// [theory eq. 76]
 double by_opening(const CaseWork& work, double burned_kg_s, End end) {
@@ -66,7 +69,8 @@ double by_opening(const CaseWork& work, double burned_kg_s, End end) {
             .gas_per_fuel_kg_kg;
     };
     const double least_air = gas_per_fuel(2.0) - gas_per_fuel(1.0);
-    const double ratio = std::clamp(air_kg_s / (burned_kg_s * least_air), 1.0, most_air_ratio);
+    const double ratio =
+        std::clamp(air_kg_s / (burned_kg_s * least_air), least_open_air_ratio, most_air_ratio);
     work.assume(
         pointer_to("air_ratio", end),
         words_for("combustion air over the least that would do, air entering the opening at "

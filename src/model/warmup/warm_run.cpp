@@ -259,10 +259,11 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         // that balances follows from the draft there would be at rest. What joints let in flows
         // whatever the fire does.
         const double growth = p.losses_pa / (p.started_kg_s * p.flow_kg_s);
-        const double at_rest_pa = stage.draft_pa + growth * p.started_kg_s * p.started_kg_s;
+        const double at_rest_pa =
+            stage.draft_pa + control.fan_pa + growth * p.started_kg_s * p.started_kg_s;
         const double resistance = control.resistance_pa_s2_kg2 + growth;
         stage.room_pa = p.room_pa;
-        stage.lift_pa = at_rest_pa - p.room_pa;
+        stage.lift_pa = at_rest_pa - control.fan_pa - p.room_pa;
         stage.run_resistance_pa_s2_kg2 = growth;
         stage.open_flow_kg_s = at_rest_pa > 0.0 && resistance > 0.0
                                    ? std::sqrt(at_rest_pa / resistance)

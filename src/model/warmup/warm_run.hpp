@@ -20,7 +20,8 @@ struct WarmGas {
 /// resistance lets through.
 struct FlowControl {
     double asked_kg_s{};           ///< endless with the fire out
-    double resistance_pa_s2_kg2{}; ///< draft over flow squared
+    double resistance_pa_s2_kg2{}; ///< draft over flow squared; of a stopped fan its vanes
+    double fan_pa{};               ///< what a running fan pushes with
     double room_pressure_pa{};     ///< where no house tells it
     bool room_by_house{};
     double room_air_share{}; ///< of the flow: what the fire takes out of the room

@@ -84,10 +84,15 @@ Course::Course(const Case& resolved, const WarmupOptions& options)
 FlowControl Course::control(const FireDemand& demand) const {
     const Firing& firing = demand.out ? case_.appliance.low : case_.appliance.high;
     const double open_share = demand.door_ajar ? case_.appliance.door_passage_share : 1.0;
+    // Draft needed below nothing is what a fan gives beyond the heater's own resistance.
+    const double fan_pa = std::max(0.0, -firing.draft_needed_pa);
     return {.asked_kg_s =
                 demand.out ? case_.appliance.high.gas_flow_kg_s * 100.0 : demand.gas_flow_kg_s,
             .resistance_pa_s2_kg2 =
-                open_share * firing.draft_needed_pa / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
+                (demand.out ? std::abs(firing.draft_needed_pa)
+                            : open_share * std::max(0.0, firing.draft_needed_pa))
+                / (firing.gas_flow_kg_s * firing.gas_flow_kg_s),
+            .fan_pa = demand.out ? 0.0 : fan_pa,
             .room_pressure_pa = demand.out ? idle_.room_pressure_pa : burning_.room_pressure_pa,
             .room_by_house = demand.out ? idle_.house.known() : burning_.house.known(),
             .room_air_share = demand.out || (case_.house.outdoor_air && !demand.door_ajar)

@@ -141,6 +141,13 @@ TEST_CASE("how far a blockage goes is read off the draft", "[diagnosis]") {
 
 TEST_CASE("gas in the room comes before all else", "[diagnosis]") {
     const Diagnosis alarm = diagnosis_of(example("dye-house"));
+    // After an alarm nothing asks for a fire, and nothing is tuned.
+    CHECK(alarm.no_fire);
+    CHECK_FALSE(alarm.better);
+    CHECK_FALSE(alarm.checks.empty());
+    for (const NextCheck& check : alarm.checks) {
+        CHECK(check.check->fire == "no");
+    }
     REQUIRE(!alarm.urgent.empty());
     CHECK_THAT(alarm.urgent.front(), Contains("alarm"));
     CHECK(alarm.explanations.front().causes.front().cause->id == "fan");

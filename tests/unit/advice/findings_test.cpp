@@ -76,6 +76,17 @@ void nest_in(Installation& in, double blocked, std::string_view fit) {
     in.run.insert(in.run.begin() + 2, nest);
 }
 
+/// A pellet stove whose fan pushes into joints of one fit.
+void pushed_by_a_fan(Installation& in, std::string_view fit) {
+    in.appliance.fuel = {};
+    in.appliance.fuel.name = "pellets";
+    in.appliance.fan_pressure_pa.high = 20.0;
+    in.appliance.draft_needed_pa = {};
+    for (Part& part : in.run) {
+        part.joint = from_word<JointFit>(fit);
+    }
+}
+
 void bare_top_in_frost(Installation& in, double outdoor_k) {
     in.run[2].wall = "single-wall steel";
     in.run[2].up_m = 6.0;
@@ -143,6 +154,9 @@ std::vector<Probe> probes() {
         {"fan-reverses-idle-flue",
          [](Installation& in) { in_house(in, 0.04); },
          [](Installation& in) { in_house(in, 0.02); }},
+        {"fan-vent-not-sealed",
+         [](Installation& in) { pushed_by_a_fan(in, "ordinary"); },
+         [](Installation& in) { pushed_by_a_fan(in, "tight"); }},
         {"flue-far-larger-than-outlet",
          [](Installation& in) { in.run[0].diameter_m = 0.264; },
          [](Installation& in) { in.run[0].diameter_m = 0.258; }},

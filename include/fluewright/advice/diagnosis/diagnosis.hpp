@@ -113,6 +113,7 @@ struct Diagnosis {
     std::string title;
     UnitSystem units{};
     std::vector<std::string> urgent; ///< what to do now; said first
+    bool no_fire{};                  ///< nobody may light it before it has been examined
     std::string sentence;            ///< the outcome, for a person
     std::vector<SeenFact> seen;
     std::vector<Explanation> explanations; ///< by probability; together 1

@@ -37,6 +37,7 @@ struct Check {
     std::string_view kind;  ///< what is learnt by it
     std::string_view look;  ///< what is looked at, where it is a look
     std::string_view state; ///< how it is fired, where that matters
+    std::string_view fire;  ///< "yes": the appliance has to burn for it, "no": it stays cold
     double effort;
     std::string_view title;
     std::string_view how;

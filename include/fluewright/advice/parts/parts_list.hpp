@@ -72,7 +72,7 @@ struct Cut {
 };
 
 /// The source of a line that nothing but the custom of the trade asks for.
-inline constexpr std::string_view trade_practice = "trade practice";
+inline constexpr std::string_view trade_practice = "practice"; // a key of the sources
 
 struct PartsLine {
     std::string what{};

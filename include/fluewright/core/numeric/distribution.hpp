@@ -15,7 +15,7 @@ namespace fluewright {
 ///
 /// share   0 to 1
 /// Notes   low <= peak <= high; all three equal give that value
-/// Source  the integral of its two straight lines, solved for the value
+/// Method  the integral of its two straight lines, solved for the value
 [[nodiscard]] double triangular_quantile(double share, double low, double peak, double high);
 
 } // namespace fluewright

@@ -195,6 +195,9 @@ Verdict slope_uk(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict rise_before_bend(const View& view, const catalog::Rule& rule) {
+    if (view.heater().pushed_by_fan) {
+        return not_here("a fan pushes the gas round the bend");
+    }
     double rise_m = 0.0;
     for (const Piece* piece : view.connector()) {
         if (piece->level()) {
