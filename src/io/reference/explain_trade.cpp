@@ -52,6 +52,7 @@ constexpr std::array questions{TradeQuestion{
 
 std::vector<std::string_view> trade_names() {
     std::vector<std::string_view> ids;
+    ids.reserve(questions.size());
     for (const TradeQuestion& question : questions) {
         ids.push_back(question.id);
     }

@@ -15,7 +15,6 @@
 using namespace fluewright;
 
 namespace {
-
 Part level(double across_m, double rise_m) {
     Part part;
     part.part = PartKind::straight;
@@ -68,7 +67,7 @@ void in_house(Installation& in, double fan_m3_s) {
     in.site.house.fans = {{"hood", fan_m3_s}};
 }
 
-/// Something in the flue where it leaves the room, and joints of one fit below it.
+/// Something in the flue behind the room, and joints of one fit below it.
 void nest_in(Installation& in, double blocked, std::string_view fit) {
     Part nest = named(PartKind::obstruction);
     nest.blocked = blocked;
@@ -76,15 +75,11 @@ void nest_in(Installation& in, double blocked, std::string_view fit) {
     in.run.insert(in.run.begin() + 2, nest);
 }
 
-/// A pellet stove whose fan pushes into joints of one fit.
 void pushed_by_a_fan(Installation& in, std::string_view fit) {
-    in.appliance.fuel = {};
-    in.appliance.fuel.name = "pellets";
+    in.appliance.fuel = {"pellets", {}};
     in.appliance.fan_pressure_pa.high = 20.0;
     in.appliance.draft_needed_pa = {};
-    for (Part& part : in.run) {
-        part.joint = from_word<JointFit>(fit);
-    }
+    in.run[0].joint = in.run[1].joint = in.run[2].joint = from_word<JointFit>(fit);
 }
 
 void bare_top_in_frost(Installation& in, double outdoor_k) {

@@ -125,3 +125,21 @@ TEST_CASE("The report says why a fire starves and what to do about it") {
     CHECK_THAT(text, Contains("Give the room air."));
     CHECK_THAT(text, Contains("warm it and open a window before lighting."));
 }
+
+TEST_CASE("A fan pushes while it runs, and stands in the way when it is off") {
+    Installation written = stove_on("insulated 25 mm", "insulated 25 mm");
+    written.appliance.fuel = {};
+    written.appliance.fuel.name = "pellets";
+    written.appliance.draft_needed_pa = {};
+    written.appliance.fan_pressure_pa.high = 20.0;
+    written.site.room.pressure_pa = -5.0; // more than the cold flue lifts
+    const Warmup course = warm(written, 300.0);
+    REQUIRE(course.fire_out_s);
+    for (const WarmupMoment& m : course.moments) {
+        const bool out = m.time_s > *course.fire_out_s;
+        CHECK((out || !m.starved));
+        if (out) {
+            CHECK(m.gas_flow_kg_s < 2.0 * course.moments.front().gas_flow_kg_s); // the flue is hot
+        }
+    }
+}
