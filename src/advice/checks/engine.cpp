@@ -27,6 +27,7 @@ CheckResults own_results(const View& view) {
         checking::top(subject);
         checking::house(subject);
     }
+    checking::alarm(subject);
     checking::sizes(subject);
     checking::shape(subject);
     checking::joints(subject);

@@ -21,6 +21,13 @@ struct OwnCheck {
 };
 
 inline constexpr auto own_checks = std::to_array<OwnCheck>({
+    {.id = "alarm-has-sounded",
+     .basis = Basis::trade,
+     .needs_solution = false,
+     .rule = "no carbon monoxide alarm has sounded",
+     .applies = "every run",
+     .source = "practice",
+     .mark = "common practice"},
     {.id = "chimney-below-usual-height",
      .basis = Basis::trade,
      .needs_solution = false,
@@ -107,8 +114,9 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .mark = "judgement"},
     {.id = "fan-vent-not-sealed",
      .basis = Basis::trade,
-     .needs_solution = false,
-     .rule = "behind a fan no joint wider than a tight one (0.01 mm of slit)",
+     .needs_solution = true,
+     .rule =
+         "behind a fan no joint that slips: sealed, locked or tight (0.01 mm of slit) all along",
      .applies = "a vent that a fan pushes gas through",
      .source = "practice",
      .mark = "common practice"},

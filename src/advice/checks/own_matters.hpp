@@ -8,6 +8,17 @@
 namespace fluewright::checking {
 
 inline constexpr auto own_matters = std::to_array<Matter>({
+    {.id = "alarm-has-sounded",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "A carbon monoxide alarm has sounded",
+     .meaning =
+         "Carbon monoxide was in the room. What let it in may not be in this file at all: no "
+         "figure here clears the appliance, and no change here is its cure.",
+     .remedy = "Everybody out, and call for help if it sounds now. No fire before a sweep has "
+               "examined the flue; `fluewright diagnose` asks what can be seen with the appliance "
+               "cold."},
     {.id = "chimney-below-usual-height",
      .harm = Harm::draft,
      .severity = Severity::warning,

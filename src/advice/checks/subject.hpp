@@ -66,6 +66,7 @@ void top(Subject& subject);            ///< cold air that falls in
 void house(Subject& subject);          ///< starved, fans, wind, leaking joints and hoods
 
 // Checks of the shape alone.
+void alarm(Subject& subject);        ///< what was heard
 void sizes(Subject& subject);        ///< areas against the outlet and along the run
 void shape(Subject& subject);        ///< level runs, turns, cleanout, height
 void joints(Subject& subject);       ///< ends and bores

@@ -221,6 +221,7 @@ std::optional<Trial> cured(const Cause& cause, const Installation& written, cons
     if (!better) {
         return std::nullopt;
     }
+    better->observed.clear(); // asked of the run, not of what was heard there
     Result<Trial, Faults> trial = try_out(std::move(*better));
     return trial ? std::optional{std::move(trial).value()} : std::nullopt;
 }

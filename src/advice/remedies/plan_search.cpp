@@ -73,7 +73,7 @@ PlanSearch::PlanSearch(const Installation& written,
     : start_(in_short(written)), required_(required), threads_(std::max(1U, threads)),
       progress_(std::move(progress)) {
     Installation as_outcome = start_;
-    as_outcome.observed.clear();
+    as_outcome.observed = seen_of_changed_run(as_outcome.observed);
     is_new(as_outcome);
 }
 

@@ -128,7 +128,7 @@ unsigned families(RemedyKind kind) {
 
 /// Pointers into the run and what was seen belong to the run as it was.
 void forget_what_was_seen(Installation& in) {
-    in.observed.clear();
+    in.observed = seen_of_changed_run(in.observed);
     auto& tolerances = in.tolerances;
     tolerances.erase(std::remove_if(tolerances.begin(),
                                     tolerances.end(),

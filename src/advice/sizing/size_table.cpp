@@ -71,15 +71,20 @@ void suggest(SizeTable& table) {
     table.suggested = index;
     table.rows[index].suggested = true;
     const std::string tightest = " The tightest condition is " + tightest_words(table, *best) + ".";
+    const bool danger =
+        !best->works && !table.standing.empty() && table.standing.front()->harm == Harm::fire;
     table.sentence =
-        (best->present
-             ? "Keep the present pipe, " + pipe_words(table, *best)
-                   + ": it carries every condition and no rule stands against it." + tightest
-             : "Take " + pipe_words(table, *best)
-                   + ": the smallest that carries every condition and is not smaller than the "
-                     "outlet."
-                   + tightest + against_present(table))
-        + sizing::stands_anyway(table, *best);
+        (danger ? "No size takes away the danger in this run, which comes first: "
+                      + std::string{table.standing.front()->title} + ". "
+                : std::string{})
+        + (best->present
+               ? "Keep the present pipe, " + pipe_words(table, *best)
+                     + ": it carries every condition and no rule stands against it." + tightest
+               : "Take " + pipe_words(table, *best)
+                     + ": the smallest that carries every condition and is not smaller than the "
+                       "outlet."
+                     + tightest + against_present(table))
+        + (danger ? std::string{} : sizing::stands_anyway(table, *best));
 }
 
 } // namespace

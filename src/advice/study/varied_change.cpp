@@ -102,7 +102,7 @@ void forget_tolerances(Installation& in, const VariedKey& key) {
 Changed with_value(const Installation& written, const VariedKey& key, double value) {
     using What = VariedKey::What;
     Installation in = written;
-    in.observed.clear();
+    in.observed = seen_of_changed_run(in.observed);
     forget_tolerances(in, key);
     switch (key.what) {
     case What::outdoor:

@@ -50,7 +50,7 @@ Result<Installation, std::string> without_flaw(const Installation& written,
     if (!better) {
         return Failure{std::string{"the installation has no such flaw"}};
     }
-    better->observed.clear();
+    better->observed = seen_of_changed_run(better->observed);
     return std::move(*better);
 }
 

@@ -1,6 +1,7 @@
 #include "fluewright/model/fields/fields.hpp"
 #include "limits.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace fluewright {
@@ -109,6 +110,16 @@ constexpr std::array observation_fields{
 template <>
 std::span<const Field<Observation>> fields() {
     return observation_fields;
+}
+
+std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen) {
+    std::vector<Observation> kept;
+    if (std::any_of(seen.begin(), seen.end(), [](const Observation& entry) {
+            return entry.co_alarm.value_or(false);
+        })) {
+        kept.emplace_back().co_alarm = true;
+    }
+    return kept;
 }
 
 } // namespace fluewright

@@ -1,5 +1,7 @@
 // The answer by kind of harm: what counts, what falls short, which line says so.
 #include "catch.hpp"
+#include "fluewright/advice/remedies/improve.hpp"
+#include "fluewright/advice/trial/change.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "unit/examples.hpp"
 
@@ -166,4 +168,25 @@ TEST_CASE("without words the verdict is the same", "[verdict]") {
         CHECK(quick->verdict.of(harm).sentence.empty());
     }
     CHECK(quick->works() == a.works());
+}
+
+TEST_CASE("an alarm that has sounded is a danger that no change takes away") {
+    Installation in = example("bindery");
+    in.observed.emplace_back().co_alarm = true;
+    const Assessment heard = answer(in);
+    CHECK_FALSE(heard.works());
+    CHECK(heard.findings.front().matter->id == "alarm-has-sounded");
+    const auto changes = possible_remedies(in, heard.installation);
+    REQUIRE_FALSE(changes.empty());
+    for (const Remedy& remedy : changes) {
+        const auto made = changed(Change{remedy}, in);
+        REQUIRE(made);
+        CHECK(made->observed.size() == 1);
+        CHECK(made->observed.front().co_alarm == true);
+    }
+    const auto improvement = improve(in, {.most = 1});
+    REQUIRE(improvement);
+    CHECK(improvement->outcome == Improvement::Outcome::hopeless);
+    REQUIRE_FALSE(improvement->stuck.empty());
+    CHECK(improvement->stuck.front()->id == "alarm-has-sounded");
 }

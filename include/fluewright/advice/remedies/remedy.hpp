@@ -33,8 +33,8 @@ struct Remedy {
                                                     const Case& present);
 
 /// The installation with the change made, as in_short() has it; nothing where the change does not
-/// apply to it. What was observed on the old installation is left out. Works on what is written or
-/// on the outcome of another remedy.
+/// apply to it. What was observed on the old installation is left out, but for an alarm. Works on
+/// what is written or on the outcome of another remedy.
 [[nodiscard]] std::optional<Installation> apply(const Remedy& remedy,
                                                 const Installation& installation);
 

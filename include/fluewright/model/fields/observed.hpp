@@ -2,6 +2,8 @@
 
 #include "fluewright/model/fields/given.hpp"
 
+#include <vector>
+
 /// What was seen on the installation, and how one fire goes.
 namespace fluewright {
 
@@ -47,5 +49,9 @@ struct Observation {
 
     bool operator==(const Observation&) const = default;
 };
+
+/// What still holds of what was seen once the run has been changed: that an alarm has sounded. No
+/// change in a file says that its cause is gone.
+[[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);
 
 } // namespace fluewright

@@ -149,6 +149,37 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
         f->remedy = "The room is below outdoors and the flue is not: let air into the room (open a "
                     "window, stop fans, fit an inlet) before anything else.";
     }
+    if (s.resolved.appliance.high.draft_needed_pa < 0.0) {
+        f->remedy = "Behind a fan a vent may be under pressure where every joint is sealed: use "
+                    "pieces made for pressure and seal them as their maker asks.";
+    }
+}
+
+/// A vent behind a fan is under pressure at the start, in wind and when ash lies in it, whatever
+/// the draft of a steady fire.
+void behind_fan(Subject& s) {
+    if (s.resolved.appliance.high.draft_needed_pa >= 0.0) {
+        return;
+    }
+    const double tight_m = catalog::default_of(DefaultId::joint_gap_tight_m).value;
+    for (const Piece& piece : s.view.pieces) {
+        if (piece.run_part->bare_end() || piece.section->kind == PartKind::draft_hood) {
+            continue;
+        }
+        const Section& lower_end = s.resolved.sections[piece.run_part->first_section];
+        const bool met = make_of(piece, lower_end) != JointMake::slip;
+        const double slit_m = lower_end.joint_leak_m2 / lower_end.perimeter_m;
+        CheckResult* f = s.hold(own("fan-vent-not-sealed"),
+                                met,
+                                {.kind = Kind::length,
+                                 .figure = slit_m > 0.0 ? std::optional{slit_m} : std::nullopt,
+                                 .limit = tight_m,
+                                 .weight = met ? -1.0 : slit_m / tight_m},
+                                {.section = piece.section});
+        if (f != nullptr && s.with_words()) {
+            f->message = "The joint under " + f->place + " slips, and a fan stands behind it.";
+        }
+    }
 }
 
 } // namespace
@@ -156,6 +187,7 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
 /// All states are weighed before any is put down, so that one joint is not a danger in one state
 /// and a note in the next.
 void joint_pressure(Subject& s) {
+    behind_fan(s);
     std::vector<PressedJoint> worst;
     JointHarm most = JointHarm::none;
     for (const StateResult& state : s.view.states()) {

@@ -1,7 +1,6 @@
 #include "fluewright/advice/parts/joints.hpp"
 
 #include "advice/checks/subject.hpp"
-#include "fluewright/model/catalog/catalog.hpp"
 
 #include <cmath>
 
@@ -81,37 +80,9 @@ void bores(Subject& s, const Joint& joint) {
                         : ".");
 }
 
-/// A vent behind a fan is under pressure at the start, in wind and when ash lies in it, whatever
-/// the draft of a steady fire.
-void behind_fan(Subject& s) {
-    if (s.resolved.appliance.high.draft_needed_pa >= 0.0) {
-        return;
-    }
-    const double tight_m = catalog::default_of(DefaultId::joint_gap_tight_m).value;
-    constexpr double rounding = 1.001;
-    for (const Section& section : s.resolved.sections) {
-        if (section.joint_leak_m2 <= 0.0) {
-            continue;
-        }
-        const double gap_m = section.joint_leak_m2 / section.perimeter_m;
-        CheckResult* f = s.hold(own("fan-vent-not-sealed"),
-                                gap_m <= tight_m * rounding,
-                                {.kind = Kind::length,
-                                 .figure = gap_m,
-                                 .limit = tight_m,
-                                 .weight = gap_m / tight_m - 1.0},
-                                {.section = &section});
-        if (f != nullptr && s.with_words()) {
-            f->message = "The joint under " + f->place
-                         + " is wider than a tight one, and a fan stands behind it.";
-        }
-    }
-}
-
 } // namespace
 
 void joints(Subject& s) {
-    behind_fan(s);
     for (const Joint& joint : s.view.joints().joints) {
         ends(s, joint);
         bores(s, joint);
