@@ -277,6 +277,12 @@ Diagnosis OutcomeBuilder::build() {
             explanation.cured = once_cured(*as_written);
         }
     }
+    if (forbids_fire(evidence_)) {
+        for (Explanation& explanation : result.explanations) {
+            const bool burns = explanation.confirm != nullptr && explanation.confirm->fire == "yes";
+            explanation.confirm = burns ? nullptr : explanation.confirm;
+        }
+    }
     judge_fit(result);
     say(result);
     return result;

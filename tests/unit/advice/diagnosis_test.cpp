@@ -148,6 +148,9 @@ TEST_CASE("gas in the room comes before all else", "[diagnosis]") {
     for (const NextCheck& check : alarm.checks) {
         CHECK(check.check->fire == "no");
     }
+    for (const Explanation& explanation : alarm.explanations) {
+        CHECK((explanation.confirm == nullptr || explanation.confirm->fire == "no"));
+    }
     REQUIRE(!alarm.urgent.empty());
     CHECK_THAT(alarm.urgent.front(), Contains("alarm"));
     CHECK(alarm.explanations.front().causes.front().cause->id == "fan");

@@ -40,32 +40,38 @@ void low_room(Subject& s, const StateResult& state) {
     const double short_pa = std::max(0.0, -state.margin_pa());
     const bool decides = short_pa > 0.0 && short_pa <= -room_pa;
     const bool dangerous = room_pa < danger_pa - rounding_pa;
-    const auto hold = [&](std::size_t row, bool met, double limit_pa) {
-        return s.hold(row,
-                      met,
-                      {.kind = Kind::pressure,
-                       .figure = room_pa,
-                       .limit = limit_pa,
-                       .weight = (limit_pa - room_pa) / -usual_pa},
-                      {.section = nullptr, .place = "the room", .state = &state});
+    // Each is put into words before the next is held: results move as they grow.
+    const auto hold = [&](std::size_t row,
+                          bool met,
+                          double limit_pa,
+                          std::string_view told,
+                          std::string_view first) {
+        CheckResult* f = s.hold(row,
+                                met,
+                                {.kind = Kind::pressure,
+                                 .figure = room_pa,
+                                 .limit = limit_pa,
+                                 .weight = (limit_pa - room_pa) / -usual_pa},
+                                {.section = nullptr, .place = "the room", .state = &state});
+        if (f != nullptr && s.with_words()) {
+            f->message = "The room is " + s.show(-room_pa, Kind::pressure)
+                         + " below outdoors, which is taken off the draft" + std::string{told};
+            f->remedy = std::string{first}
+                        + opening_words(s, state, std::max(usual_pa, room_pa + short_pa));
+        }
     };
-    CheckResult* danger = hold(own("room-far-below-outdoors"), !dangerous, danger_pa);
-    CheckResult* pulls = hold(own("house-pulls-on-the-flue"),
-                              dangerous || decides || room_pa >= usual_pa - rounding_pa,
-                              usual_pa);
-    CheckResult* starves = hold(own("house-starves-the-fire"), !decides, room_pa + short_pa);
-    for (CheckResult* f : {danger, pulls, starves}) {
-        if (f == nullptr || !s.with_words()) {
-            continue;
-        }
-        f->message = "The room is " + s.show(-room_pa, Kind::pressure)
-                     + " below outdoors, which is taken off the draft"
-                     + (f == starves ? "; without it the draft would do." : ".");
-        f->remedy = opening_words(s, state, std::max(usual_pa, room_pa + short_pa));
-        if (f == danger) {
-            f->remedy = "No fire in a room this low. " + f->remedy;
-        }
-    }
+    hold(
+        own("room-far-below-outdoors"), !dangerous, danger_pa, ".", "No fire in a room this low. ");
+    hold(own("house-pulls-on-the-flue"),
+         dangerous || decides || room_pa >= usual_pa - rounding_pa,
+         usual_pa,
+         ".",
+         "");
+    hold(own("house-starves-the-fire"),
+         !decides,
+         room_pa + short_pa,
+         "; without it the draft would do.",
+         "");
 }
 
 void fans(Subject& s, const StateResult& state) {
