@@ -60,7 +60,6 @@ Diagnosis Diagnoser::diagnose() {
     std::vector<diagnosis::Candidate> open = diagnosis::candidates(w.written, w.resolved);
     std::erase_if(open,
                   [&](const diagnosis::Candidate& c) { return w.skipped.contains(key_of(c)); });
-    result.no_fire = diagnosis::forbids_fire(evidence);
     if (result.no_fire) {
         std::erase_if(open, [](const diagnosis::Candidate& c) { return c.check->fire == "yes"; });
     }

@@ -255,7 +255,8 @@ Diagnosis OutcomeBuilder::build() {
     result.title = resolved_.title;
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
-    result.urgent = urgent_words(evidence_);
+    result.no_fire = alarm_has_sounded(written_.observed);
+    result.urgent = urgent_words(evidence_, result.no_fire);
     for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
         if (engine_.posterior().row[row] > least_shown) {
             add_hidden(result, row);
@@ -277,7 +278,7 @@ Diagnosis OutcomeBuilder::build() {
             explanation.cured = once_cured(*as_written);
         }
     }
-    if (forbids_fire(evidence_)) {
+    if (result.no_fire) {
         for (Explanation& explanation : result.explanations) {
             const bool burns = explanation.confirm != nullptr && explanation.confirm->fire == "yes";
             explanation.confirm = burns ? nullptr : explanation.confirm;

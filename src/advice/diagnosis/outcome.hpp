@@ -39,11 +39,10 @@ private:
     std::vector<Posterior> without_; ///< by evidence
 };
 
-/// Whether nobody may light the appliance again before it has been examined.
-[[nodiscard]] bool forbids_fire(const std::vector<Evidence>& evidence);
-
-/// What to do at once; empty where nothing that was seen calls for it.
-[[nodiscard]] std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence);
+/// What to do at once; empty where nothing that was seen calls for it. `no_fire`: an alarm has
+/// sounded.
+[[nodiscard]] std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence,
+                                                    bool no_fire);
 
 /// "yes", "over weeks"
 [[nodiscard]] std::string_view reply_word(Answer answer);

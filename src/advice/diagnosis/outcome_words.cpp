@@ -23,15 +23,11 @@ bool smoke_was_seen(const std::vector<Evidence>& evidence) {
 
 } // namespace
 
-bool forbids_fire(const std::vector<Evidence>& evidence) {
-    return was_seen(evidence, Seen::co_alarm);
-}
-
 // The steps are those official bodies give: stop feeding, open up, leave, call for help, see a
 // doctor; a chimney fire is left to the fire service and the flue examined before its next use.
-std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence) {
+std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence, bool no_fire) {
     std::vector<std::string> lines;
-    if (forbids_fire(evidence)) {
+    if (no_fire) {
         lines.emplace_back(
             "A carbon monoxide alarm has sounded: get everybody out, call the "
             "emergency number from outdoors, and see a doctor if anyone feels ill. "
@@ -44,7 +40,7 @@ std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence) {
                            "windows, leave the room, call for help if it does not stop or a head "
                            "aches.");
         lines.emplace_back(
-            forbids_fire(evidence)
+            no_fire
                 ? "Do not use the appliance again until the cause is found and cured."
                 : "Do not heat with the appliance until the cause is found and cured. A check that "
                   "needs a fire takes a small one, with somebody beside it, a window open and a "

@@ -1,3 +1,4 @@
+#include "core/quantity/number_text.hpp"
 #include "fluewright/advice/study/variations.hpp"
 #include "fluewright/core/quantity/quantity_range.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -16,16 +17,6 @@ struct OneRange {
 };
 
 using ReadOne = Result<OneRange, std::string>;
-
-std::string_view without_blanks(std::string_view text) {
-    while (!text.empty() && text.front() == ' ') {
-        text.remove_prefix(1);
-    }
-    while (!text.empty() && text.back() == ' ') {
-        text.remove_suffix(1);
-    }
-    return text;
-}
 
 std::string joined_value(std::string_view name, std::string_view value) {
     return std::string{name} + '=' + std::string{value};
@@ -103,11 +94,11 @@ triangular_between(std::string_view name, std::string_view value, const Installa
 ReadOne read_one(std::string_view typed, const Installation& written) {
     constexpr std::string_view trade = "trade ";
     constexpr std::string_view deviation = " sd ";
-    typed = without_blanks(typed);
+    typed = number_text::trimmed(typed);
     const auto equals = typed.find('=');
     const std::string_view name = typed.substr(0, std::min(equals, typed.size()));
     const std::string_view value =
-        equals == std::string_view::npos ? "" : without_blanks(typed.substr(equals + 1));
+        equals == std::string_view::npos ? "" : number_text::trimmed(typed.substr(equals + 1));
     if (value.starts_with(trade)) {
         return trade_sizes_between(name, value.substr(trade.size()), written);
     }

@@ -5,10 +5,10 @@
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/march/dew_points.hpp"
 #include "fluewright/model/run/tar.hpp"
 #include "fluewright/model/standards/en13384.hpp"
 #include "fluewright/model/standards/handbook.hpp"
+#include "fluewright/model/states/cold_wall.hpp"
 #include "io/input/json_document.hpp"
 
 #include <algorithm>
@@ -80,19 +80,13 @@ void take_margin(const Assessment& a, BatchRow& row) {
 /// The walls of a fire: the coldest of them, and how far it keeps from what settles on it.
 void take_walls(const Assessment& a, const StateResult& state, BatchRow& row) {
     const Case& c = a.installation;
-    double coldest_k = no_figure;
-    for (const Station& station : state.stations) {
-        if (c.sections[station.section].length_m > 0.0) {
-            coldest_k = least(coldest_k, station.inner_wall_k);
-        }
-    }
-    if (std::isnan(coldest_k)) {
+    const Station* const coldest = coldest_wall(state, c);
+    if (coldest == nullptr) {
         return;
     }
-    const FlueGas& gas = state.kind == StateKind::low_fire ? c.gas_low() : c.gas_high();
-    const DewPoints dew = dew_points_of(c, gas, state.flow.mouth_air_share, c.air_pressure_pa);
+    const double coldest_k = coldest->inner_wall_k;
     row.coldest_wall_k = least(row.coldest_wall_k, coldest_k);
-    row.over_dew_point_k = least(row.over_dew_point_k, coldest_k - dew.water_k);
+    row.over_dew_point_k = least(row.over_dew_point_k, coldest_k - dew_points_of(state, c).water_k);
     if (makes_tar(c.appliance)) {
         const double settles_k = catalog::default_of(DefaultId::creosote_threshold_k).value;
         row.over_creosote_k = least(row.over_creosote_k, coldest_k - settles_k);

@@ -1,14 +1,9 @@
 #include "fluewright/io/input/piece_price_reader.hpp"
 
-#include "diagnostic_places.hpp"
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
-#include "fluewright/model/resolve/structure.hpp"
-#include "json_document.hpp"
-#include "json_values.hpp"
+#include "price_list_filler.hpp"
 
-#include <array>
 #include <fmt/core.h>
 
 namespace fluewright {
@@ -17,63 +12,26 @@ namespace {
 using json::Node;
 using json::Type;
 
-class PieceFiller {
+constexpr PriceListForm piece_list_form{
+    .prices = Type::array,
+    .prices_are = "a list in brackets",
+    .prices_like = "[ ... ]",
+    .currency = "\"crowns\"",
+    .example =
+        R"(write {"prices": [{"wall": "single-wall steel", "length": "1 m", "each": 21.5}]})"};
+
+class PieceFiller : public PriceListFiller {
 public:
-    explicit PieceFiller(const json::Document& document)
-        : document_{document}, troubles_{document} {}
+    using PriceListFiller::PriceListFiller;
 
     void fill() {
-        const Node& root = document_.root();
-        if (root.type != Type::object) {
-            troubles_.at_value(root, "a price list is an object in braces", {}, example());
-            return;
-        }
-        bool has_prices = false;
-        for_each(root, [&](const Node& node) {
-            if (node.key == "currency" && node.type == Type::string) {
-                list_.currency = node.text;
-            } else if (node.key == "currency") {
-                json::wrong_type(node, node.key, "a text", "\"crowns\"", troubles_);
-            } else if (node.key == "prices" && node.type == Type::array) {
-                has_prices = true;
-                for_each(node, [&](const Node& entry) { read_entry(entry); });
-            } else if (node.key == "prices") {
-                has_prices = true;
-                json::wrong_type(node, node.key, "a list in brackets", "[ ... ]", troubles_);
-            } else {
-                constexpr std::array<std::string_view, 2> keys{"currency", "prices"};
-                unknown(node, "a price list", keys);
-            }
-        });
-        if (!has_prices) {
-            troubles_.missing_in(root, "a price list lacks the key `prices`", example());
-        }
+        PriceListFiller::fill(
+            piece_list_form, list_.currency, [&](const Node& entry) { read_entry(entry); });
     }
 
     [[nodiscard]] PiecePrices& list() { return list_; }
 
-    [[nodiscard]] std::vector<json::Trouble>& troubles() { return troubles_.list(); }
-
 private:
-    static std::string example() {
-        return R"(write {"prices": [{"wall": "single-wall steel", "length": "1 m", "each": 21.5}]})";
-    }
-
-    template <class Visit>
-    void for_each(const Node& parent, const Visit& visit) const {
-        for (auto i = parent.first; i != json::no_node; i = document_.at(i).next) {
-            visit(document_.at(i));
-        }
-    }
-
-    void unknown(const Node& node, std::string_view what, std::span<const std::string_view> keys) {
-        const auto nearest = nearest_word(node.key, keys);
-        troubles_.at_key(node,
-                         fmt::format("`{}` is not a key of {}", json::shown(node.key), what),
-                         joined(keys),
-                         nearest ? fmt::format("did you mean `{}`?", *nearest) : "");
-    }
-
     std::optional<double> money(const Node& node) {
         if (node.type == Type::nothing) {
             return std::nullopt;
@@ -116,7 +74,8 @@ private:
 
     void read_entry(const Node& entry) {
         if (entry.type != Type::object) {
-            troubles_.at_value(entry, "a price is an object in braces", {}, example());
+            troubles_.at_value(
+                entry, "a price is an object in braces", {}, std::string{piece_list_form.example});
             return;
         }
         PiecePrice price;
@@ -141,15 +100,16 @@ private:
                 const auto foot = money(node);
                 price.per_metre = foot ? std::optional{*foot / constants::foot_m} : std::nullopt;
             } else {
-                constexpr std::array<std::string_view, 8> keys{"wall",
-                                                               "what",
-                                                               "diameter",
-                                                               "length",
-                                                               "telescopes",
-                                                               "each",
-                                                               "per_metre",
-                                                               "per_foot"};
-                unknown(node, "a price", keys);
+                unknown(node,
+                        "a price",
+                        {"wall",
+                         "what",
+                         "diameter",
+                         "length",
+                         "telescopes",
+                         "each",
+                         "per_metre",
+                         "per_foot"});
             }
         });
         if (price.wall.has_value() == price.what.has_value()) {
@@ -161,25 +121,13 @@ private:
         list_.prices.push_back(std::move(price));
     }
 
-    const json::Document& document_;
-    json::Troubles troubles_;
     PiecePrices list_;
 };
 
 } // namespace
 
 Result<PiecePrices, Diagnostics> read_piece_prices(std::string_view text, std::string_view file) {
-    auto parsed = json::parse(text);
-    std::vector<json::Trouble> troubles = std::move(parsed.troubles);
-    if (parsed.complete) {
-        PieceFiller filler{parsed.document};
-        filler.fill();
-        if (troubles.empty() && filler.troubles().empty()) {
-            return std::move(filler.list());
-        }
-        troubles.insert(troubles.end(), filler.troubles().begin(), filler.troubles().end());
-    }
-    return Failure{json::placed(std::move(troubles), text, file)};
+    return read_price_list<PieceFiller>(text, file);
 }
 
 } // namespace fluewright

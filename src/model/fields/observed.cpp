@@ -112,11 +112,15 @@ std::span<const Field<Observation>> fields() {
     return observation_fields;
 }
 
+bool alarm_has_sounded(const std::vector<Observation>& seen) {
+    return std::any_of(seen.begin(), seen.end(), [](const Observation& entry) {
+        return entry.co_alarm.value_or(false);
+    });
+}
+
 std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen) {
     std::vector<Observation> kept;
-    if (std::any_of(seen.begin(), seen.end(), [](const Observation& entry) {
-            return entry.co_alarm.value_or(false);
-        })) {
+    if (alarm_has_sounded(seen)) {
         kept.emplace_back().co_alarm = true;
     }
     return kept;

@@ -50,6 +50,10 @@ struct Observation {
     bool operator==(const Observation&) const = default;
 };
 
+/// Whether a carbon monoxide alarm has sounded: nobody may light the appliance before it has been
+/// examined.
+[[nodiscard]] bool alarm_has_sounded(const std::vector<Observation>& seen);
+
 /// What still holds of what was seen once the run has been changed: that an alarm has sounded. No
 /// change in a file says that its cause is gone.
 [[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);

@@ -2,8 +2,8 @@
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/march/dew_points.hpp"
 #include "fluewright/model/run/tar.hpp"
+#include "fluewright/model/states/cold_wall.hpp"
 #include "fluewright/physics/expansion.hpp"
 
 #include <algorithm>
@@ -16,24 +16,6 @@ bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
 }
 
-/// The station with the coldest inner wall; the first station is the collar and has none.
-const Station* coldest_wall(const StateResult& state, const Case& c) {
-    const Station* coldest = nullptr;
-    for (const Station& station : state.stations) {
-        const bool has_wall = c.sections[station.section].length_m > 0.0;
-        if (has_wall && (coldest == nullptr || station.inner_wall_k < coldest->inner_wall_k)) {
-            coldest = &station;
-        }
-    }
-    return coldest;
-}
-
-DewPoints dew_points(Subject& s, const StateResult& state) {
-    const FlueGas& gas =
-        state.kind == StateKind::low_fire ? s.resolved.gas_low() : s.resolved.gas_high();
-    return dew_points_of(s.resolved, gas, state.flow.mouth_air_share, s.resolved.air_pressure_pa);
-}
-
 /// What settles on the coldest wall. Where water runs down it, acid and tar are the lesser matter.
 void cold_wall(Subject& s, const StateResult& state) {
     const Station* coldest = coldest_wall(state, s.resolved);
@@ -41,7 +23,7 @@ void cold_wall(Subject& s, const StateResult& state) {
         return;
     }
     const Section& section = s.resolved.sections[coldest->section];
-    const DewPoints dew = dew_points(s, state);
+    const DewPoints dew = dew_points_of(state, s.resolved);
     const bool wet = coldest->inner_wall_k < dew.water_k;
     const auto hold = [&](std::size_t row, double limit_k, std::string_view what) {
         CheckResult* f = s.hold(row,
@@ -77,7 +59,7 @@ void ice(Subject& s, const StateResult& state) {
     if (top == state.stations.rend()) {
         return;
     }
-    const bool wet = top->inner_wall_k < dew_points(s, state).water_k;
+    const bool wet = top->inner_wall_k < dew_points_of(state, s.resolved).water_k;
     CheckResult* f =
         s.hold(own("ice-at-top"),
                !wet || top->inner_wall_k >= constants::celsius_zero_k,

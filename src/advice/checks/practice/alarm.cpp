@@ -1,14 +1,9 @@
 #include "advice/checks/subject.hpp"
 
-#include <algorithm>
-
 namespace fluewright::checking {
 
 void alarm(Subject& s) {
-    const auto& seen = s.view.written.observed;
-    const bool sounded = std::any_of(seen.begin(), seen.end(), [](const Observation& entry) {
-        return entry.co_alarm.value_or(false);
-    });
+    const bool sounded = alarm_has_sounded(s.view.written.observed);
     CheckResult* f = s.hold(own("alarm-has-sounded"),
                             !sounded,
                             {.kind = Kind::number,
