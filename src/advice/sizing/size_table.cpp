@@ -63,20 +63,23 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
 
 void suggest(SizeTable& table) {
     const SizeRow* best = sizing::best_row(table);
+    const bool stands = !table.standing.empty() && table.standing.front()->harm == Harm::fire;
+    const auto first = [&](std::string_view words) {
+        return std::string{words} + std::string{table.standing.front()->title} + ". ";
+    };
     if (best == nullptr) {
-        table.sentence = none_fits(table, sizing::nearest_row(table));
+        table.sentence =
+            (stands ? first("The run as it stands has a danger, which comes first: ") : "")
+            + none_fits(table, sizing::nearest_row(table));
         return;
     }
     const auto index = static_cast<std::size_t>(best - table.rows.data());
     table.suggested = index;
     table.rows[index].suggested = true;
     const std::string tightest = " The tightest condition is " + tightest_words(table, *best) + ".";
-    const bool danger =
-        !best->works && !table.standing.empty() && table.standing.front()->harm == Harm::fire;
+    const bool danger = !best->works && stands;
     table.sentence =
-        (danger ? "No size takes away the danger in this run, which comes first: "
-                      + std::string{table.standing.front()->title} + ". "
-                : std::string{})
+        (danger ? first("No size takes away the danger in this run, which comes first: ") : "")
         + (best->present
                ? "Keep the present pipe, " + pipe_words(table, *best)
                      + ": it carries every condition and no rule stands against it." + tightest
