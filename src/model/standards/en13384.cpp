@@ -371,6 +371,14 @@ std::vector<std::string> notes_on(const Case& c) {
     return notes;
 }
 
+/// Whether a heater with a push of its own keeps a run above the pressure of its air. Small fans on
+/// a run that draws are what the conditions of negative pressure are for as well.
+bool is_under_pressure(const Case& c, const MethodResult& result) {
+    const bool pushes =
+        c.appliance.high.draft_needed_pa < 0.0 || c.appliance.low.draft_needed_pa < 0.0;
+    return pushes && result.not_met_words().find("PZ >= PB") != std::string::npos;
+}
+
 } // namespace
 
 MethodResult calculate(const Case& c) {
@@ -381,6 +389,13 @@ MethodResult calculate(const Case& c) {
                       "memory";
     result.firings = {fire(c, GasChoice::high_fire), fire(c, GasChoice::low_fire)};
     result.notes = notes_on(c);
+    if (is_under_pressure(c, result)) {
+        result.beyond =
+            "The heater pushes its gas and the run has no draught to take it: a vent "
+            "under positive pressure has conditions and tightness of its own, which "
+            "this method does not hold; ask for the physics, and for the maker's table.";
+        result.notes.insert(result.notes.begin(), result.beyond);
+    }
     return result;
 }
 
