@@ -34,7 +34,7 @@ bool turns(const Piece* piece) {
     return piece != nullptr && piece->section->turn_rad > 0.1;
 }
 
-/// What takes up the growth; empty where nothing does.
+/// What takes up the growth without a piece that slides; empty where nothing does.
 std::string gives(const Job& job, const PipeStretch& stretch) {
     for (const int index : stretch.parts) {
         const Part& part = job.view.written.run[static_cast<std::size_t>(index)];
@@ -45,8 +45,8 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
             return "in its joints, by what the file allows";
         }
     }
-    if (stretch.telescopes()) {
-        return "in its telescoping piece; leave its halves free of each other";
+    if (stretch.kind == WallKind::liner && stretch.to_mouth) {
+        return "downwards at its foot, since it hangs from the top plate";
     }
     const Ends ends = neighbours(job, stretch);
     if (stretch.to_mouth) {
@@ -64,7 +64,7 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
 } // namespace
 
 void growth(const Job& job) {
-    for (const PipeStretch& stretch : job.list.stretches) {
+    for (PipeStretch& stretch : job.list.stretches) {
         if (stretch.kind == WallKind::masonry) {
             continue;
         }
@@ -105,10 +105,24 @@ void growth(const Job& job) {
         g.mean_wall_k = hot_m_k / std::max(1e-6, g.length_m);
         g.where = gives(job, stretch);
         g.free = !g.where.empty();
-        if (!g.free) {
-            g.where = "nowhere: both its ends are held. Put in a slip joint or a telescoping piece";
-        }
+        stretch.must_slide = !g.free;
         job.list.growth.push_back(std::move(g));
+    }
+}
+
+void settle_growth(const Job& job) {
+    for (Growth& growth : job.list.growth) {
+        const auto& all = job.list.stretches;
+        const auto stretch = std::find_if(
+            all.begin(), all.end(), [&](const auto& s) { return s.place == growth.place; });
+        if (stretch->telescopes()) {
+            growth.free = true;
+            growth.where = "in its telescoping piece; leave its halves free of each other";
+        } else if (!growth.free && stretch->kind == WallKind::single) {
+            growth.where = "nowhere: both its ends are held. Put in a slip joint";
+        } else if (!growth.free) {
+            growth.where = "nowhere: both its ends are held, and no telescoping piece goes in";
+        }
     }
 }
 

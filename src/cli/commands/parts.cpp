@@ -36,6 +36,7 @@ Result<std::vector<StockPiece>, int> read_box(const Context& context, const Open
 Result<PartsWishes, int> read_wishes(const Context& context, const OpenedCase& opened) {
     PartsWishes wishes;
     wishes.thermometer = context.arguments.has(option::thermometer);
+    wishes.from_box = context.arguments.has(option::from_box);
     const Faults faults = box_faults(opened.written.stock, opened.written, opened.installation);
     if (!faults.empty()) {
         return Failure{tell_faults(context, locate(faults, opened.text, opened.name))};
@@ -73,8 +74,7 @@ int run_parts(const Context& context) {
                                       *wishes);
     PartsReportOptions report{.style = context.style,
                               .input = answer_input(*opened),
-                              .assumptions = opened->installation.assumptions,
-                              .from_box = context.arguments.has(option::from_box)};
+                              .assumptions = opened->installation.assumptions};
     report.style.units = opened->installation.units;
     const std::string_view format = context.arguments.value(option::table_format);
     return write_answer(context,

@@ -1,0 +1,342 @@
+// Jobs with the list a fitter would write, written before the program was asked. A count is of
+// all lines whose name holds the words.
+#include "catch.hpp"
+#include "fluewright/advice/parts/parts_list.hpp"
+#include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string>
+
+using namespace fluewright;
+
+namespace {
+
+struct FitterJob {
+    std::string_view name;
+    std::string_view heater; ///< type, fuel, outlet and firing
+    std::string_view run;
+    std::string_view site;
+    std::map<std::string_view, double> counts;
+};
+
+constexpr std::string_view wood_6_in = R"("type": "stove", "fuel": "oak",
+    "outlet": {"diameter": "6 in", "height": "30 in"},
+    "burn_rate": "5 lb/h", "draft_needed": "0.05 inH2O", "efficiency": "70 %")";
+constexpr std::string_view wood_150_mm = R"("type": "stove", "fuel": "beech",
+    "outlet": {"diameter": "150 mm", "height": "0.8 m"},
+    "burn_rate": "2 kg/h", "draft_needed": "12 Pa", "efficiency": "70 %")";
+
+PartsList listed(const FitterJob& job, const PartsWishes& wishes = {}) {
+    const std::string text =
+        R"({"units": ")" + std::string{job.name.starts_with("us") ? "us" : "metric"}
+        + R"(", "site": {"weather": [{"name": "frost", "outdoor_temperature": "-10 degC"}])"
+        + std::string{job.site} + "}, \"appliance\": {" + std::string{job.heater} + "}, \"run\": ["
+        + std::string{job.run} + R"(, {"part": "cap", "build": "plain"}]})";
+    const auto read = read_installation(text, "job.json");
+    INFO(job.name << (read ? "" : read.error().front().fault.message));
+    REQUIRE(read.has_value());
+    const auto made = resolve(*read);
+    INFO((made ? std::string{} : made.error().front().message));
+    REQUIRE(made.has_value());
+    return parts_list(*read, *made, solve(*made, Detail::stations), wishes);
+}
+
+const PartsLine* line_with(const PartsList& list, std::string_view words) {
+    const auto found = std::find_if(list.lines.begin(), list.lines.end(), [&](const auto& line) {
+        return line.what.find(words) != std::string::npos;
+    });
+    return found == list.lines.end() ? nullptr : &*found;
+}
+
+double count_with(const PartsList& list, std::string_view words) {
+    double count = 0.0;
+    for (const PartsLine& line : list.lines) {
+        count += line.what.find(words) != std::string::npos ? line.count : 0.0;
+    }
+    return count;
+}
+
+const FitterJob straight_up{
+    "metric straight up",
+    wood_150_mm,
+    R"({"part": "straight", "up": "1.2 m", "diameter": "150 mm", "wall": "single-wall steel", "zone": "room"},
+       {"part": "straight", "up": "0.8 m", "wall": "insulated 25 mm"},
+       {"part": "straight", "up": "1.5 m", "zone": "attic"},
+       {"part": "straight", "up": "2 m", "zone": "outdoors"})",
+    R"(, "roof": {"pitch": "35 deg", "mouth_above_roof": "1.7 m"})",
+    {{"adapter from pipe", 1},
+     {"slip joint", 1},
+     {"ceiling support", 1},
+     {"firestop", 1},
+     {"trim collar", 1},
+     {"attic shield", 1},
+     {"pitch of 35 deg", 1},
+     {"storm collar", 1},
+     {"roof brace", 1},
+     {"plain cap", 1},
+     {"paint", 1},
+     {"screws", 9},
+     {"wall band", 0},
+     {"hanger", 0},
+     {"thimble", 0},
+     {"telescoping", 0}}};
+
+const FitterJob double_wall_up{
+    "us double wall up",
+    wood_6_in,
+    R"({"part": "straight", "up": "5 ft 6 in", "diameter": "6 in", "wall": "double-wall connector", "zone": "room"},
+       {"part": "straight", "up": "4 ft", "wall": "insulated 25 mm", "zone": "attic"},
+       {"part": "straight", "up": "6 ft", "zone": "outdoors"})",
+    "",
+    {{"adapter", 2},
+     {"slip joint", 0}, // a telescoping piece takes the growth up
+     {"telescoping", 2},
+     {"ceiling support", 1},
+     {"attic support", 0},
+     {"paint", 0}}};
+
+const FitterJob brick{
+    "us through brick",
+    wood_6_in,
+    R"({"part": "straight", "up": "3 ft", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "straight", "across": "2 ft", "rise": "1/2 in"},
+       {"part": "tee", "wall": "clay-lined masonry", "width": "7 in", "depth": "7 in", "cleanout": true},
+       {"part": "straight", "up": "20 ft", "width": "7 in", "depth": "7 in"},
+       {"part": "straight", "up": "2 ft", "zone": "outdoors"})",
+    "",
+    {{"thimble for the masonry", 1},
+     {"trim collar", 1},
+     {"elbow", 1},
+     {"cleanout", 0}, // a door in the brick
+     {"locking", 0},
+     {"support", 0},
+     {"storm collar", 0},
+     {"adapter", 0},
+     {"slip joint", 0}}};
+
+const FitterJob flexible{
+    "us flexible liner",
+    wood_6_in,
+    R"({"part": "straight", "up": "2 ft", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "straight", "across": "18 in", "rise": "1/2 in"},
+       {"part": "tee", "wall": "flexible liner", "cleanout": true},
+       {"part": "straight", "up": "24 ft", "wall": "flexible liner"},
+       {"part": "straight", "up": "6 in", "zone": "outdoors"})",
+    "",
+    {{"flexible liner, length", 1},
+     {"flexible liner, tee", 1},
+     {"cleanout plug", 1},
+     {"top plate", 1},
+     {"liner connector", 0}, // the tee is one
+     {"rivets", 0},
+     {"flashing", 0}}};
+
+const FitterJob rigid{
+    "us rigid liner",
+    wood_6_in,
+    R"({"part": "straight", "up": "2 ft", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+       {"part": "straight", "up": "18 ft", "wall": "rigid liner"},
+       {"part": "straight", "up": "1 ft", "zone": "outdoors"})",
+    "",
+    {{"rigid liner, length", 5}, // 228 in out of 48 in with a lap of 2 in
+     {"rivets", 12},
+     {"top plate", 1},
+     {"liner connector", 1}}};
+
+const FitterJob hood{
+    "us gas hood",
+    R"("type": "draft-hood", "fuel": "natural gas", "outlet": {"diameter": "5 in", "height": "5 ft"},
+       "heat_input": "60000 Btu/h", "efficiency": "78 %")",
+    R"({"part": "draft hood"},
+       {"part": "straight", "up": "3 ft", "diameter": "5 in", "wall": "type b vent", "zone": "room"},
+       {"part": "straight", "up": "5 ft", "zone": "attic"},
+       {"part": "straight", "up": "3 ft", "zone": "outdoors"})",
+    "",
+    {{"draft hood", 1},
+     {"paint", 0},
+     {"cement", 0},
+     {"sealant", 0},
+     {"ceiling support", 1},
+     {"firestop", 1},
+     {"storm collar", 1}}};
+
+const FitterJob beside_wall{
+    "us up beside the wall",
+    wood_6_in,
+    R"({"part": "straight", "up": "30 in", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "straight", "across": "20 in", "rise": "1/2 in"},
+       {"part": "straight", "across": "20 in", "wall": "insulated 25 mm", "zone": "room", "passes": "wall"},
+       {"part": "tee", "cleanout": true, "zone": "outdoors"},
+       {"part": "straight", "up": "18 ft"})",
+    R"(, "roof": {"mouth_above_roof": "3 ft"})",
+    {{"wall support with a plate", 1},
+     {"ceiling support", 0},
+     {"wall band", 1},
+     {"wall thimble", 1},
+     {"trim collar", 1},
+     {"cleanout plug", 1},
+     {"flashing", 0},
+     {"roof brace", 0}}};
+
+const FitterJob pellet{
+    "us pellet vent",
+    R"("type": "stove", "fuel": "wood pellets", "outlet": {"diameter": "3 in", "height": "12 in"},
+       "burn_rate": "3 lb/h", "efficiency": "80 %")",
+    R"({"part": "straight", "across": "14 in", "diameter": "3 in", "wall": "pellet vent", "zone": "room", "passes": "wall"},
+       {"part": "tee", "cleanout": true, "zone": "outdoors"},
+       {"part": "straight", "up": "10 ft"})",
+    "",
+    {{"wall support with a plate", 1},
+     {"roof support", 0},
+     {"wall band", 1},
+     {"wall thimble", 1},
+     {"cleanout plug", 1},
+     {"cement", 0},
+     {"paint", 0}}};
+
+const FitterJob two_systems{
+    "us on a metric collar",
+    R"("type": "stove", "fuel": "oak", "outlet": {"diameter": "150 mm", "height": "30 in"},
+       "burn_rate": "5 lb/h", "draft_needed": "0.05 inH2O", "efficiency": "70 %")",
+    R"({"part": "straight", "up": "4 ft", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+       {"part": "straight", "up": "4 ft", "wall": "insulated 25 mm"},
+       {"part": "straight", "up": "4 ft", "zone": "outdoors"})",
+    "",
+    {{"inch-to-metric adapter, 150 mm crimped below, 6 in plain above", 1}, {"adapter", 2}}};
+
+const FitterJob oval{
+    "us oval collar",
+    R"("type": "stove", "fuel": "oak",
+       "outlet": {"shape": "oval", "width": "8 in", "depth": "5 in", "height": "30 in"},
+       "burn_rate": "5 lb/h", "draft_needed": "0.05 inH2O", "efficiency": "70 %")",
+    two_systems.run,
+    "",
+    {{"oval-to-round adapter, 8 in x 5 in crimped below, 6 in plain above", 1}, {"adapter", 2}}};
+
+const FitterJob thick{
+    "metric thick then thin",
+    wood_150_mm,
+    R"({"part": "straight", "up": "1.1 m", "diameter": "150 mm", "wall": "single-wall steel heavy", "zone": "room"},
+       {"part": "elbow", "angle": "45 deg"},
+       {"part": "straight", "across": "0.5 m", "rise": "0.5 m", "wall": "single-wall steel"},
+       {"part": "elbow", "angle": "45 deg"},
+       {"part": "straight", "up": "0.7 m"},
+       {"part": "straight", "up": "3 m", "wall": "insulated 50 mm", "zone": "outdoors"})",
+    "",
+    {{"adapter", 1}, {"heavy, elbow", 1}, {"steel, elbow", 1}, {"slip joint", 0}}};
+
+const std::vector<const FitterJob*> jobs{&straight_up,
+                                         &double_wall_up,
+                                         &brick,
+                                         &flexible,
+                                         &rigid,
+                                         &hood,
+                                         &beside_wall,
+                                         &pellet,
+                                         &two_systems,
+                                         &oval,
+                                         &thick};
+
+} // namespace
+
+TEST_CASE("the list of a job is the one a fitter would write") {
+    for (const FitterJob* job : jobs) {
+        const PartsList list = listed(*job);
+        for (const auto& [words, count] : job->counts) {
+            INFO(job->name << ": " << words);
+            CHECK(count_with(list, words) == count);
+        }
+        for (std::size_t i = 0; i < list.lines.size(); ++i) {
+            for (std::size_t k = 0; k < i; ++k) {
+                INFO(job->name << ": " << list.lines[i].what << " stands twice");
+                const bool same = list.lines[i].what == list.lines[k].what
+                                  && list.lines[i].where == list.lines[k].where
+                                  && list.lines[i].size == list.lines[k].size
+                                  && list.lines[i].at_hand == list.lines[k].at_hand;
+                CHECK_FALSE(same);
+            }
+        }
+    }
+}
+
+TEST_CASE("what bears a vent from the heater stands at the ceiling, not on the heater") {
+    const PartsList list = listed(hood);
+    CHECK(line_with(list, "ceiling support")->where == "under straight 3");
+    CHECK(line_with(listed(beside_wall), "wall support")->where == "under tee 5");
+}
+
+TEST_CASE("a thermometer stands 18 in along the pipe, not on a straight that is shorter") {
+    FitterJob job = beside_wall;
+    job.run =
+        R"({"part": "straight", "up": "10 in", "diameter": "6 in", "wall": "single-wall steel", "zone": "room"},
+        {"part": "elbow", "angle": "90 deg"},
+        {"part": "straight", "across": "20 in", "rise": "1/2 in"},
+        {"part": "tee", "cleanout": true, "wall": "insulated 25 mm", "zone": "outdoors"},
+        {"part": "straight", "up": "18 ft"})";
+    PartsWishes wishes;
+    wishes.thermometer = true;
+    CHECK(line_with(listed(job, wishes), "thermometer")->where.starts_with("straight 3, 18 in"));
+    CHECK(line_with(listed(straight_up, wishes), "thermometer")
+              ->where.starts_with("straight 1, 460 mm"));
+}
+
+TEST_CASE("a level mouth stands farther out, not higher") {
+    FitterJob job = beside_wall;
+    job.run =
+        R"({"part": "straight", "up": "40 in", "diameter": "6 in", "wall": "insulated 25 mm", "zone": "room"},
+        {"part": "elbow", "angle": "90 deg"},
+        {"part": "straight", "across": "25 in", "passes": "wall", "zone": "outdoors"})";
+    const PartsList list = listed(job);
+    REQUIRE(list.stretches.back().off_m > 0.0);
+    CHECK(list.stretches.back().note == "the mouth stands farther out than drawn");
+    CHECK(list.stretches.back().lifts_m() == Approx(0.0).margin(1e-9));
+}
+
+TEST_CASE("a template with nothing put in prices nothing") {
+    PartsWishes wishes;
+    PiecePrice none;
+    none.wall = "single-wall steel";
+    none.length_m = 0.9144;
+    wishes.prices.prices = {none};
+    const PartsList list = listed(beside_wall, wishes);
+    CHECK_FALSE(list.price.has_value());
+    CHECK(list.unpriced == 0);
+}
+
+TEST_CASE("from the box alone nothing of pipe is bought, and what is short is told") {
+    StockPiece pipe;
+    pipe.wall = "single-wall steel";
+    pipe.diameter_m = 0.1524;
+    pipe.length_m = 24.0 * 0.0254;
+    pipe.count = 1.0;
+    StockPiece elbow;
+    elbow.part = StockKind::elbow;
+    elbow.wall = "single-wall steel";
+    elbow.diameter_m = 0.1524;
+    elbow.angle_rad = 1.5707963;
+    elbow.count = 1.0;
+    PartsWishes wishes;
+    wishes.at_hand = {pipe, elbow};
+    wishes.from_box = true;
+    const PartsList few = listed(brick, wishes);
+    CHECK(few.bought_m == 0.0);
+    CHECK(few.exact);
+    // 29 9/16 + 13 9/16 in are wanted; 24 in whole, with a lap of 2 in, lay 22 in, and a cut would
+    // waste another lap.
+    double short_m = 0.0;
+    for (const PipeStretch& stretch : few.stretches) {
+        short_m -= stretch.kind == WallKind::masonry ? 0.0 : stretch.off_m;
+    }
+    CHECK(short_m == Approx((29.5625 + 13.5625 - 22.0) * 0.0254).margin(0.003));
+    REQUIRE(line_with(few, "more pipe") != nullptr);
+    CHECK(count_with(few, "more pipe") == Approx(short_m).margin(1e-9));
+    wishes.at_hand.front().count = 3.0;
+    const PartsList enough = listed(brick, wishes);
+    CHECK(line_with(enough, "more pipe") == nullptr);
+    CHECK(count_with(enough, "length of") == 3.0);
+}
