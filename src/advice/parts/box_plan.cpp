@@ -11,7 +11,8 @@ namespace fluewright::parts {
 namespace {
 
 constexpr double rounding_m = 1e-6;
-constexpr double met_m = 0.002; ///< as for pieces that are bought whole
+constexpr double whole_met_m = 0.002; ///< as for pieces that are bought whole
+constexpr double cut_met_m = 1e-5;
 constexpr long most_looks = 300000;
 
 /// What plans are weighed by, the first figure first.
@@ -62,7 +63,9 @@ struct Filling {
 
 class BoxSearch {
 public:
-    explicit BoxSearch(const BoxTask& task) : task_(task), fillings_(task.straights.size()) {
+    explicit BoxSearch(const BoxTask& task)
+        : task_(task), met_m_(task.cuts ? cut_met_m : whole_met_m),
+          fillings_(task.straights.size()) {
         for (std::size_t i = 0; i < task.lengths.size(); ++i) {
             const BarLength& length = task.lengths[i];
             for (std::size_t n = 0; length.at_hand && n < *length.at_hand; ++n) {
@@ -112,7 +115,7 @@ private:
         for (const Item& item : items_) {
             need_m -= item.spent ? 0.0 : std::max(0.0, item.rest_m - lap_m);
         }
-        return std::max(0.0, need_m - met_m * static_cast<double>(task_.straights.size()));
+        return std::max(0.0, need_m - met_m_ * static_cast<double>(task_.straights.size()));
     }
 
     void visit(Open open, const BoxCost& so_far) {
@@ -230,7 +233,7 @@ private:
                 std::vector<Laid>& laid,
                 std::vector<Filling>& all) {
         offer(straight, -open_m, laid, 0, all);
-        if (open_m <= met_m || (!task_.pieced && !laid.empty())) {
+        if (open_m <= met_m_ || (!task_.pieced && !laid.empty())) {
             return;
         }
         double tried_m = -1.0;
@@ -301,7 +304,7 @@ private:
                std::vector<Filling>& all) const {
         const BoxStraight& s = task_.straights[straight];
         const double counted_m = off_m < 0.0 ? -off_m : std::max(0.0, off_m - s.may_exceed_m);
-        const bool met = counted_m <= met_m;
+        const bool met = counted_m <= met_m_;
         all.push_back({laid,
                        off_m,
                        {.off_m = met ? 0.0 : counted_m,
@@ -323,6 +326,7 @@ private:
     }
 
     const BoxTask& task_;
+    double met_m_; ///< what is off by no more is met
     std::vector<Item> items_;
     std::vector<Filling> fillings_; ///< of each straight
     bool found_{};

@@ -3,35 +3,37 @@
 #include "stretches.hpp"
 
 #include <algorithm>
+#include <vector>
 
 namespace fluewright::parts {
 namespace {
 
 using checking::Piece;
 
-struct Ends {
-    const Piece* before{};
-    const Piece* after{};
-};
-
-Ends neighbours(const Job& job, const PipeStretch& stretch) {
-    Ends ends;
-    for (const Piece& piece : job.view.pieces) {
-        const PartKind kind = piece.section->kind;
-        if (kind == PartKind::damper || kind == PartKind::screen) {
-            continue;
-        }
-        if (piece.index < stretch.parts.front()) {
-            ends.before = &piece;
-        } else if (piece.index > stretch.parts.back() && ends.after == nullptr) {
-            ends.after = &piece;
-        }
-    }
-    return ends;
+bool turns(const Piece& piece) {
+    return piece.section->turn_rad > 0.1;
 }
 
-bool turns(const Piece* piece) {
-    return piece != nullptr && piece->section->turn_rad > 0.1;
+/// Whether what pushes a part pushes on: pipe and what stands in it, but nothing that a house or a
+/// heater holds.
+bool passes_on(const Piece& piece) {
+    const WallKind kind = piece.wall->kind;
+    return kind != WallKind::masonry && kind != WallKind::liner && kind != WallKind::insulated;
+}
+
+/// The first bend that pipe beside a stretch pushes against without being held before; null where
+/// there is none. Pieces in the order from the stretch on.
+template <class Pieces>
+const Piece* bend_beside(const Pieces& pieces) {
+    for (const Piece* piece : pieces) {
+        if (turns(*piece)) {
+            return piece;
+        }
+        if (!passes_on(*piece)) {
+            return nullptr;
+        }
+    }
+    return nullptr;
 }
 
 /// What takes up the growth without a piece that slides; empty where nothing does.
@@ -48,15 +50,22 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
     if (stretch.kind == WallKind::liner && stretch.to_mouth) {
         return "downwards at its foot, since it hangs from the top plate";
     }
-    const Ends ends = neighbours(job, stretch);
     if (stretch.to_mouth) {
         return "upwards at the mouth; leave it free in its bands and flashing";
     }
-    if (turns(ends.after)) {
-        return "into the bend at " + job.view.place_of(*ends.after);
+    std::vector<const Piece*> before;
+    std::vector<const Piece*> after;
+    for (const Piece& piece : job.view.pieces) {
+        if (piece.index < stretch.parts.front()) {
+            before.insert(before.begin(), &piece);
+        } else if (piece.index > stretch.parts.back()) {
+            after.push_back(&piece);
+        }
     }
-    if (turns(ends.before)) {
-        return "into the bend at " + job.view.place_of(*ends.before);
+    for (const auto* side : {&after, &before}) {
+        if (const Piece* bend = bend_beside(*side)) {
+            return "into the bend at " + job.view.place_of(*bend);
+        }
     }
     return {};
 }

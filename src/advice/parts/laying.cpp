@@ -41,10 +41,12 @@ CutPlan out_of_box(const Job& job,
         task.straights.push_back(
             {s.between_m, s.lap_m, s.to_mouth && sawn == nullptr ? taller_is_fine_m : 0.0});
     }
+    constexpr double sawn_met_m = 0.0005;
+    const double near_m = sawn != nullptr ? sawn_met_m : met_m;
     BoxPlan plan = plan_from_box(task);
     for (std::size_t k = 0; k < owners.size(); ++k) {
         const double off_m = plan.off_m[k];
-        job.list.stretches[owners[k]].off_m = std::abs(off_m) > met_m ? off_m : 0.0;
+        job.list.stretches[owners[k]].off_m = std::abs(off_m) > near_m ? off_m : 0.0;
     }
     return std::move(plan.plan);
 }

@@ -230,7 +230,25 @@ const FitterJob thick{
     "",
     {{"adapter", 1}, {"heavy, elbow", 1}, {"steel, elbow", 1}, {"slip joint", 0}}};
 
-const std::vector<const FitterJob*> jobs{&straight_up,
+const FitterJob stepped{
+    "metric drum reduced",
+    R"("type": "stove", "fuel": "beech", "outlet": {"diameter": "200 mm", "height": "0.8 m"},
+       "burn_rate": "3 kg/h", "draft_needed": "12 Pa", "efficiency": "60 %")",
+    R"({"part": "straight", "up": "0.3 m", "diameter": "200 mm", "wall": "single-wall steel", "zone": "room"},
+       {"part": "reducer", "diameter": "150 mm"},
+       {"part": "straight", "up": "1 m"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "straight", "across": "0.8 m", "rise": "0.03 m"},
+       {"part": "tee", "cleanout": true, "wall": "insulated 25 mm", "zone": "outdoors"},
+       {"part": "straight", "up": "5 m"})",
+    "",
+    {{"slip joint", 0}, // the reducer passes the growth on to the bend
+     {"reducer", 1},
+     {"wall support", 1},
+     {"wall band", 2}}};
+
+const std::vector<const FitterJob*> jobs{&stepped,
+                                         &straight_up,
                                          &double_wall_up,
                                          &brick,
                                          &flexible,
