@@ -158,7 +158,36 @@ void brace(const Job& job, const Piece& first) {
 
 } // namespace
 
+namespace {
+
+/// Single-wall pipe that goes up outdoors beside a wall: nobody else bears it.
+void pipe_brackets(const Job& job) {
+    const double apart_m = catalog::default_of(DefaultId::wall_bands_apart_m).value;
+    for (const PipeStretch& stretch : job.list.stretches) {
+        const Piece& first = *piece_of(job, stretch.parts.front());
+        const Piece* before = nullptr;
+        for (const Piece& piece : job.view.pieces) {
+            before = piece.has_length() && piece.index < first.index ? &piece : before;
+        }
+        if (!first.is_single() || stretch.level || first.section->zone != Zone::outdoors
+            || before == nullptr || !before->level()) {
+            continue;
+        }
+        PartsLine line{.what = "wall bracket for the pipe",
+                       .count = 1.0 + std::floor(stretch.drawn_m / apart_m),
+                       .where = stretch.place + ", outdoors",
+                       .why = "one at its foot bears it, one every "
+                              + job.view.show(apart_m, Kind::length) + " holds it in the wind",
+                       .source = source_of(DefaultId::wall_bands_apart_m)};
+        take_size(job, first, line);
+        add(job, std::move(line));
+    }
+}
+
+} // namespace
+
 void chimney_supports(const Job& job) {
+    pipe_brackets(job);
     const double apart_m = catalog::default_of(DefaultId::wall_bands_apart_m).value;
     const std::vector<const Piece*> chimney = borne(job);
     const Piece* first = first_borne(job, chimney);

@@ -247,7 +247,19 @@ const FitterJob stepped{
      {"wall support", 1},
      {"wall band", 2}}};
 
-const std::vector<const FitterJob*> jobs{&stepped,
+const FitterJob bare_outdoors{
+    "metric bare pipe outdoors",
+    wood_150_mm,
+    R"({"part": "straight", "up": "0.9 m", "diameter": "150 mm", "wall": "single-wall stainless", "zone": "room"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "straight", "across": "0.9 m", "rise": "0.03 m"},
+       {"part": "elbow", "angle": "90 deg", "zone": "outdoors"},
+       {"part": "straight", "up": "3 m"})",
+    "",
+    {{"wall bracket", 2}, {"thimble", 1}, {"paint", 0}, {"flashing", 0}}};
+
+const std::vector<const FitterJob*> jobs{&bare_outdoors,
+                                         &stepped,
                                          &straight_up,
                                          &double_wall_up,
                                          &brick,
