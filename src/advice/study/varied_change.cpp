@@ -124,9 +124,11 @@ Changed with_value(const Installation& written, const VariedKey& key, double val
         break;
     case What::values:
         for (const std::string& pointer : key.pointers) {
-            if (const Slot slot = find_value(in, pointer)) {
-                *slot.value = value;
+            const Slot slot = find_value(in, pointer);
+            if (!slot) {
+                return Failure{'`' + key.name + "` is no number of the run any more"};
             }
+            *slot.value = value;
         }
         break;
     }

@@ -371,12 +371,10 @@ std::vector<std::string> notes_on(const Case& c) {
     return notes;
 }
 
-/// Whether a heater with a push of its own keeps a run above the pressure of its air. Small fans on
-/// a run that draws are what the conditions of negative pressure are for as well.
+/// Whether a heater's own push keeps the run above the pressure of its air.
 bool is_under_pressure(const Case& c, const MethodResult& result) {
-    const bool pushes =
-        c.appliance.high.draft_needed_pa < 0.0 || c.appliance.low.draft_needed_pa < 0.0;
-    return pushes && result.not_met_words().find("PZ >= PB") != std::string::npos;
+    return c.appliance.high.draft_needed_pa < 0.0
+           && result.not_met_words().find("PZ >= PB") != std::string::npos;
 }
 
 } // namespace

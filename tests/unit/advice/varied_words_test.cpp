@@ -148,3 +148,26 @@ TEST_CASE("a spread is never pressed onto the limit of what can be computed") {
     // Of a bell cut at one deviation below its mean: mean + sd 0.24197/0.84134.
     CHECK(mean == Approx(0.05 + 0.05 * 0.28760).epsilon(0.005));
 }
+
+TEST_CASE("a place of the file is meant as written, whatever size is varied before it") {
+    // The reducer falls out where the pipe takes the collar's size, and all behind it moves up.
+    Installation in = plain::stack(5.0, 0.15, 0.3);
+    in.run.insert(in.run.begin(), named(PartKind::reducer));
+    in.run.front().diameter_m = 0.125;
+    in.run[1].diameter_m.reset();
+    in.run[1].zone = Zone::room;
+    in.run.push_back(straight_up(2.0, "single-wall steel", Zone::outdoors));
+    in.run.push_back(named(PartKind::cap));
+    in.run.back().build = Build::plain;
+    const double collar_m = *in.appliance.outlet.diameter_m;
+    const std::string size = std::to_string(collar_m * 1000.0) + " mm";
+    const Variations sizes = Variations::every_combination(
+        in,
+        {taken("diameter=" + size, in), taken("/run/2/up=2.5 m", in), taken("cap=open,plain", in)});
+    const auto made = sizes.at(0, "s");
+    INFO((made ? std::string{} : made.error()));
+    REQUIRE(made);
+    CHECK(made->run.size() < in.run.size());
+    CHECK(made->run.back().build == Build::open);
+    CHECK(made->run[made->run.size() - 2].up_m == 2.5);
+}
