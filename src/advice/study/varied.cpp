@@ -129,20 +129,23 @@ Result<VariedKey, std::string> find_varied_key(std::string_view typed,
     if (auto key = short_key(name)) {
         return std::move(*key);
     }
-    std::vector<std::string> all = value_pointers(written);
-    // What was seen, and what lies on the shelf, changes nothing in the run.
-    all.erase(std::remove_if(all.begin(),
-                             all.end(),
-                             [](const std::string& pointer) {
-                                 return pointer.starts_with("/observed/")
-                                        || pointer.starts_with("/stock/");
-                             }),
-              all.end());
+    const auto places = [](std::vector<std::string> all) {
+        // What was seen, and what lies on the shelf, changes nothing in the run.
+        all.erase(std::remove_if(all.begin(),
+                                 all.end(),
+                                 [](const std::string& pointer) {
+                                     return pointer.starts_with("/observed/")
+                                            || pointer.starts_with("/stock/");
+                                 }),
+                  all.end());
+        return all;
+    };
+    const std::vector<std::string> all = places(value_pointers_of(written, name));
     std::vector<std::string> found = pointers_meant(all, name, [&](const std::string& pointer) {
         return number_at(written, pointer).has_value();
     });
     if (found.empty()) {
-        return Failure{unknown(typed, all)};
+        return Failure{unknown(typed, places(value_pointers(written)))};
     }
     if (found.size() > 1 && !all_of_the_weather(found)) {
         return Failure{'`' + std::string{typed} + "` fits several numbers of this file; write "

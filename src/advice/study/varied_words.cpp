@@ -19,7 +19,7 @@ struct ShortWord {
     std::string_view steps;
 };
 
-constexpr std::array short_words{ShortWord{"fuel", "appliance/fuel/name"},
+constexpr std::array short_words{ShortWord{"fuel", "/appliance/fuel/name"},
                                  ShortWord{"cap", "build"}};
 
 std::string long_name(std::string_view typed) {
@@ -86,17 +86,24 @@ std::string not_a_word(std::string_view typed, const std::vector<std::string>& p
 
 Result<VariedKey, std::string> find_varied_word(std::string_view typed,
                                                 const Installation& written) {
-    std::vector<std::string> all = word_pointers(written);
-    all.erase(
-        std::remove_if(all.begin(), all.end(), [](const std::string& p) { return !is_built(p); }),
-        all.end());
+    const auto places = [](std::vector<std::string> all) {
+        all.erase(std::remove_if(
+                      all.begin(), all.end(), [](const std::string& p) { return !is_built(p); }),
+                  all.end());
+        return all;
+    };
+    const std::string name = long_name(typed);
+    // A whole pointer needs no search, which counts where every record of a batch is asked.
+    const bool whole = name.starts_with('/') && takes_word(written, name) && is_built(name);
+    const std::vector<std::string> all =
+        whole ? std::vector<std::string>{name} : places(word_pointers(written, name));
     const std::vector<std::string> found =
         typed == "cap" ? builds_of_caps(written)
-                       : pointers_meant(all, long_name(typed), [&](const std::string& pointer) {
+                       : pointers_meant(all, name, [&](const std::string& pointer) {
                              return word_at(written, pointer).has_value();
                          });
     if (found.empty()) {
-        return Failure{not_a_word(typed, all)};
+        return Failure{not_a_word(typed, places(word_pointers(written)))};
     }
     if (found.size() > 1) {
         return Failure{'`' + std::string{typed} + "` fits several words of this file; write "
@@ -119,7 +126,7 @@ bool may_be_varied_word(std::string_view typed) {
         const std::size_t next = key.find('_');
         key = next == std::string_view::npos ? std::string_view{} : key.substr(next + 1);
     }
-    return name == "appliance/fuel/name";
+    return name == "/appliance/fuel/name";
 }
 
 Word word_now(const Installation& written, const VariedKey& key) {

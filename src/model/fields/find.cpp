@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <utility>
 
 namespace fluewright {
 
@@ -150,13 +151,21 @@ bool put_word(T& object, const Field<T>& field, std::string_view word) {
 /// Pointers to what: numbers, or words.
 enum class Collected : std::uint8_t { numbers, words };
 
-template <Collected what, class T>
-void collect(const T& object, const std::string& pointer, std::vector<std::string>& pointers);
+/// What is collected, and where it goes.
+struct Collection {
+    std::string_view name; ///< only of keys that it ends in; empty: of all
+    std::vector<std::string> pointers{};
+
+    [[nodiscard]] bool wants(std::string_view key) const {
+        return name.empty() || name.ends_with(key);
+    }
+};
 
 template <Collected what, class T>
-void collect(const std::vector<T>& list,
-             const std::string& pointer,
-             std::vector<std::string>& pointers) {
+void collect(const T& object, const std::string& pointer, Collection& into);
+
+template <Collected what, class T>
+void collect(const std::vector<T>& list, const std::string& pointer, Collection& into) {
     std::size_t index = 0;
     for (const auto& entry : list) {
         std::string step;
@@ -168,15 +177,16 @@ void collect(const std::vector<T>& list,
         std::string below = pointer;
         below += '/';
         below += step;
-        collect<what>(entry, below, pointers);
+        collect<what>(entry, below, into);
         ++index;
     }
 }
 
 template <Collected what, class T>
-void collect(const T& object, const std::string& pointer, std::vector<std::string>& pointers) {
+void collect(const T& object, const std::string& pointer, Collection& into) {
+    std::vector<std::string>& pointers = into.pointers;
     for (const auto& field : fields<T>()) {
-        if ((field.info.parts & kinds_of(object)) == 0U) {
+        if ((field.info.parts & kinds_of(object)) == 0U || !into.wants(field.info.key)) {
             continue;
         }
         const auto path = pointer + '/' + std::string{field.info.key};
@@ -192,7 +202,7 @@ void collect(const T& object, const std::string& pointer, std::vector<std::strin
         }
     }
     for_each_child(object, [&](const ChildInfo& child, const auto& member) {
-        collect<what>(member, pointer + '/' + std::string{child.key}, pointers);
+        collect<what>(member, pointer + '/' + std::string{child.key}, into);
     });
 }
 
@@ -242,6 +252,15 @@ Word word_at(const Installation& installation, std::string_view pointer) {
     return word;
 }
 
+bool takes_word(const Installation& installation, std::string_view pointer) {
+    bool takes = false;
+    visit_at(
+        installation, pointer, [&](auto& /*object*/, const auto& field, std::string_view rest) {
+            takes = rest.empty() && takes_words(field);
+        });
+    return takes;
+}
+
 bool set_word(Installation& installation, std::string_view pointer, std::string_view word) {
     bool set = false;
     visit_at(installation, pointer, [&](auto& object, const auto& field, std::string_view rest) {
@@ -255,15 +274,23 @@ std::span<const std::string_view> words_of_flags() {
 }
 
 std::vector<std::string> value_pointers(const Installation& installation) {
-    std::vector<std::string> pointers;
-    collect<Collected::numbers>(installation, "", pointers);
-    return pointers;
+    return value_pointers_of(installation, {});
 }
 
-std::vector<std::string> word_pointers(const Installation& installation) {
-    std::vector<std::string> pointers;
-    collect<Collected::words>(installation, "", pointers);
-    return pointers;
+std::vector<std::string> value_pointers_of(const Installation& installation,
+                                           std::string_view name) {
+    for (const std::string_view end : {std::string_view{"/high"}, std::string_view{"/low"}}) {
+        name.remove_suffix(name.ends_with(end) ? end.size() : 0);
+    }
+    Collection into{.name = name};
+    collect<Collected::numbers>(installation, "", into);
+    return std::move(into.pointers);
+}
+
+std::vector<std::string> word_pointers(const Installation& installation, std::string_view name) {
+    Collection into{.name = name};
+    collect<Collected::words>(installation, "", into);
+    return std::move(into.pointers);
 }
 
 } // namespace fluewright

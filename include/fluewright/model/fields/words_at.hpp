@@ -20,13 +20,22 @@ namespace fluewright {
 /// stands.
 [[nodiscard]] Word word_at(const Installation& installation, std::string_view pointer);
 
+/// Whether a pointer leads to a place where a word can stand.
+[[nodiscard]] bool takes_word(const Installation& installation, std::string_view pointer);
+
 /// Sets it. False where no word can stand, or where the field does not take it; names of fuels,
 /// walls and fittings are taken as they are.
 [[nodiscard]] bool
 set_word(Installation& installation, std::string_view pointer, std::string_view word);
 
-/// Pointers to every place where one of some words can stand, or yes and no; texts have none.
-[[nodiscard]] std::vector<std::string> word_pointers(const Installation& installation);
+/// Those of value_pointers() that a name may mean: of keys that it ends in.
+[[nodiscard]] std::vector<std::string> value_pointers_of(const Installation& installation,
+                                                         std::string_view name);
+
+/// Pointers to every place where one of some words can stand, or yes and no; texts have none. Of a
+/// name those of keys that it ends in.
+[[nodiscard]] std::vector<std::string> word_pointers(const Installation& installation,
+                                                     std::string_view name = {});
 
 /// "false" and "true".
 [[nodiscard]] std::span<const std::string_view> words_of_flags();
