@@ -10,10 +10,10 @@
 namespace fluewright::parts {
 namespace {
 
-constexpr double rounding_m = 1e-6;
+constexpr double box_rounding_m = 1e-6;
 constexpr double whole_met_m = 0.002; ///< as for pieces that are bought whole
 constexpr double cut_met_m = 1e-5;
-constexpr long most_looks = 300000;
+constexpr long most_box_looks = 300000;
 
 /// What plans are weighed by, the first figure first.
 struct BoxCost {
@@ -42,7 +42,7 @@ struct BoxCost {
 };
 
 /// A length at hand, or what is left of one.
-struct Item {
+struct BoxItem {
     std::size_t length{};
     double rest_m{};
     std::vector<CutPiece> pieces; ///< cut off it so far
@@ -50,13 +50,13 @@ struct Item {
 };
 
 /// A piece of a filling: which item, and how long.
-struct Laid {
+struct BoxLaid {
     std::size_t item{};
     double length_m{};
 };
 
-struct Filling {
-    std::vector<Laid> laid;
+struct BoxFilling {
+    std::vector<BoxLaid> laid;
     double off_m{};
     BoxCost cost;
 };
@@ -72,7 +72,7 @@ public:
                 items_.push_back({.length = i, .rest_m = length.length_m, .pieces = {}});
             }
         }
-        std::stable_sort(items_.begin(), items_.end(), [](const Item& a, const Item& b) {
+        std::stable_sort(items_.begin(), items_.end(), [](const BoxItem& a, const BoxItem& b) {
             return a.rest_m > b.rest_m;
         });
     }
@@ -80,14 +80,14 @@ public:
     [[nodiscard]] BoxPlan plan() {
         visit((1U << task_.straights.size()) - 1U, {});
         BoxPlan result;
-        result.exact = looks_ < most_looks;
+        result.exact = looks_ < most_box_looks;
         for (std::size_t i = 0; i < best_off_m_.size(); ++i) {
             result.off_m.push_back(best_off_m_[i]);
-            if (best_off_m_[i] <= rounding_m - task_.straights[i].between_m) {
+            if (best_off_m_[i] <= box_rounding_m - task_.straights[i].between_m) {
                 result.plan.unfilled.push_back(i);
             }
         }
-        for (const Item& item : best_items_) {
+        for (const BoxItem& item : best_items_) {
             if (!item.pieces.empty()) {
                 const bool sawn = task_.cuts && !task_.lengths[item.length].telescopes();
                 const double offcut_m = sawn ? item.rest_m : 0.0;
@@ -112,7 +112,7 @@ private:
                 lap_m = std::min(lap_m, task_.straights[i].lap_m);
             }
         }
-        for (const Item& item : items_) {
+        for (const BoxItem& item : items_) {
             need_m -= item.spent ? 0.0 : std::max(0.0, item.rest_m - lap_m);
         }
         return std::max(0.0, need_m - met_m_ * static_cast<double>(task_.straights.size()));
@@ -125,7 +125,7 @@ private:
                 best_cost_ = so_far;
                 best_items_ = items_;
                 best_off_m_.clear();
-                for (const Filling& filling : fillings_) {
+                for (const BoxFilling& filling : fillings_) {
                     best_off_m_.push_back(filling.off_m);
                 }
             }
@@ -134,7 +134,7 @@ private:
         if (found_) {
             BoxCost bound = so_far;
             bound.off_m += least_off_m(open);
-            if (looks_ >= most_looks || !bound.better_than(best_cost_)
+            if (looks_ >= most_box_looks || !bound.better_than(best_cost_)
                 || seen_before(open, so_far)) {
                 return;
             }
@@ -143,19 +143,19 @@ private:
             if ((open >> i & 1U) == 0U) {
                 continue;
             }
-            std::vector<Filling> all = fillings_of(i);
-            std::stable_sort(all.begin(), all.end(), [](const Filling& a, const Filling& b) {
+            std::vector<BoxFilling> all = fillings_of(i);
+            std::stable_sort(all.begin(), all.end(), [](const BoxFilling& a, const BoxFilling& b) {
                 return a.cost.better_than(b.cost);
             });
-            for (const Filling& filling : all) {
-                const std::vector<Item> before = items_;
+            for (const BoxFilling& filling : all) {
+                const std::vector<BoxItem> before = items_;
                 lay(i, filling);
                 fillings_[i] = filling;
                 BoxCost cost = so_far;
                 cost.add(filling.cost);
                 visit(open & ~(Open{1} << i), cost);
                 items_ = before;
-                if (found_ && looks_ >= most_looks) {
+                if (found_ && looks_ >= most_box_looks) {
                     return;
                 }
             }
@@ -165,7 +165,7 @@ private:
     /// Whether the same is left for the same straights, as cheaply, as was seen before.
     [[nodiscard]] bool seen_before(Open open, const BoxCost& so_far) {
         std::vector<long> rests;
-        for (const Item& item : items_) {
+        for (const BoxItem& item : items_) {
             if (!item.spent) {
                 rests.push_back(std::lround(item.rest_m * 1e5) * 2
                                 + (task_.lengths[item.length].telescopes() ? 1 : 0));
@@ -183,9 +183,9 @@ private:
         return false;
     }
 
-    [[nodiscard]] std::vector<Filling> fillings_of(std::size_t straight) {
-        std::vector<Filling> all;
-        std::vector<Laid> laid;
+    [[nodiscard]] std::vector<BoxFilling> fillings_of(std::size_t straight) {
+        std::vector<BoxFilling> all;
+        std::vector<BoxLaid> laid;
         fill(straight, 0, task_.straights[straight].between_m, laid, all);
         return all;
     }
@@ -199,26 +199,26 @@ private:
     }
 
     [[nodiscard]] bool usable(std::size_t item, std::size_t straight) const {
-        return !items_[item].spent && lays_m(item, straight) > rounding_m;
+        return !items_[item].spent && lays_m(item, straight) > box_rounding_m;
     }
 
     /// Whole pieces from `first` on; with every set of them, what ends it.
     void fill(std::size_t straight,
               std::size_t first,
               double open_m,
-              std::vector<Laid>& laid,
-              std::vector<Filling>& all) {
+              std::vector<BoxLaid>& laid,
+              std::vector<BoxFilling>& all) {
         ++looks_;
         finish(straight, open_m, laid, all);
-        if ((found_ && looks_ >= most_looks) || (!task_.pieced && !laid.empty())) {
+        if ((found_ && looks_ >= most_box_looks) || (!task_.pieced && !laid.empty())) {
             return;
         }
         double tried_m = -1.0;
         for (std::size_t k = first; k < items_.size(); ++k) {
             const double lays = lays_m(k, straight);
             // Of equal ones the first does, and what exceeds ends a straight: finish() lays it.
-            if (!usable(k, straight) || telescopes(k) || lays > open_m + rounding_m
-                || std::abs(items_[k].rest_m - tried_m) < rounding_m) {
+            if (!usable(k, straight) || telescopes(k) || lays > open_m + box_rounding_m
+                || std::abs(items_[k].rest_m - tried_m) < box_rounding_m) {
                 continue;
             }
             tried_m = items_[k].rest_m;
@@ -230,8 +230,8 @@ private:
 
     void finish(std::size_t straight,
                 double open_m,
-                std::vector<Laid>& laid,
-                std::vector<Filling>& all) {
+                std::vector<BoxLaid>& laid,
+                std::vector<BoxFilling>& all) {
         offer(straight, -open_m, laid, 0, all);
         if (open_m <= met_m_ || (!task_.pieced && !laid.empty())) {
             return;
@@ -239,7 +239,7 @@ private:
         double tried_m = -1.0;
         for (std::size_t k = 0; k < items_.size(); ++k) {
             const bool taken = std::any_of(
-                laid.begin(), laid.end(), [k](const Laid& piece) { return piece.item == k; });
+                laid.begin(), laid.end(), [k](const BoxLaid& piece) { return piece.item == k; });
             if (taken || !usable(k, straight)) {
                 continue;
             }
@@ -247,7 +247,7 @@ private:
             const double lays = lays_m(k, straight);
             if (telescopes(k)) {
                 const double least_m = task_.lengths[items_[k].length].shortest_m - lap_m;
-                if (least_m <= open_m + rounding_m) {
+                if (least_m <= open_m + box_rounding_m) {
                     const double set_m = std::min(open_m, lays);
                     laid.push_back({k, set_m + lap_m});
                     offer(straight, set_m - open_m, laid, 0, all);
@@ -255,7 +255,8 @@ private:
                 }
                 continue;
             }
-            if (lays <= open_m + rounding_m || std::abs(items_[k].rest_m - tried_m) < rounding_m) {
+            if (lays <= open_m + box_rounding_m
+                || std::abs(items_[k].rest_m - tried_m) < box_rounding_m) {
                 continue;
             }
             tried_m = items_[k].rest_m;
@@ -267,21 +268,21 @@ private:
     void end_with(std::size_t straight,
                   std::size_t item,
                   double open_m,
-                  std::vector<Laid>& laid,
-                  std::vector<Filling>& all) {
+                  std::vector<BoxLaid>& laid,
+                  std::vector<BoxFilling>& all) {
         const double lap_m = task_.straights[straight].lap_m;
         if (!task_.cuts) {
             laid.push_back({item, items_[item].rest_m});
             offer(straight, lays_m(item, straight) - open_m, laid, 0, all);
             laid.pop_back();
-        } else if (laid.empty() || open_m >= task_.stub_m - rounding_m) {
+        } else if (laid.empty() || open_m >= task_.stub_m - box_rounding_m) {
             laid.push_back({item, open_m + lap_m});
             offer(straight, 0.0, laid, 1, all);
             laid.pop_back();
         } else if (lays_m(item, straight) >= task_.stub_m) {
             // The longest of the others gives way, so that no stub is laid.
             const auto longest =
-                std::max_element(laid.begin(), laid.end(), [](const Laid& a, const Laid& b) {
+                std::max_element(laid.begin(), laid.end(), [](const BoxLaid& a, const BoxLaid& b) {
                     return a.length_m < b.length_m;
                 });
             const auto at = static_cast<std::size_t>(longest - laid.begin());
@@ -299,9 +300,9 @@ private:
 
     void offer(std::size_t straight,
                double off_m,
-               const std::vector<Laid>& laid,
+               const std::vector<BoxLaid>& laid,
                int cuts,
-               std::vector<Filling>& all) const {
+               std::vector<BoxFilling>& all) const {
         const BoxStraight& s = task_.straights[straight];
         const double counted_m = off_m < 0.0 ? -off_m : std::max(0.0, off_m - s.may_exceed_m);
         const bool met = counted_m <= met_m_;
@@ -314,24 +315,24 @@ private:
     }
 
     /// Takes the pieces out of the box; what is left of one that is cut stays in it.
-    void lay(std::size_t straight, const Filling& filling) {
-        for (const Laid& piece : filling.laid) {
-            Item& item = items_[piece.item];
+    void lay(std::size_t straight, const BoxFilling& filling) {
+        for (const BoxLaid& piece : filling.laid) {
+            BoxItem& item = items_[piece.item];
             item.pieces.push_back({straight, piece.length_m});
             item.rest_m -= piece.length_m + task_.cut_loss_m;
             item.rest_m = std::max(0.0, item.rest_m);
-            item.spent = !task_.cuts || !task_.shares || item.rest_m <= rounding_m
+            item.spent = !task_.cuts || !task_.shares || item.rest_m <= box_rounding_m
                          || task_.lengths[item.length].telescopes();
         }
     }
 
     const BoxTask& task_;
     double met_m_; ///< what is off by no more is met
-    std::vector<Item> items_;
-    std::vector<Filling> fillings_; ///< of each straight
+    std::vector<BoxItem> items_;
+    std::vector<BoxFilling> fillings_; ///< of each straight
     bool found_{};
     BoxCost best_cost_;
-    std::vector<Item> best_items_;
+    std::vector<BoxItem> best_items_;
     std::vector<double> best_off_m_;
     std::map<std::pair<Open, std::vector<long>>, BoxCost> seen_;
     long looks_{};

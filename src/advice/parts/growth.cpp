@@ -10,7 +10,7 @@ namespace {
 
 using checking::Piece;
 
-bool turns(const Piece& piece) {
+bool bends(const Piece& piece) {
     return piece.section->turn_rad > 0.1;
 }
 
@@ -26,7 +26,7 @@ bool passes_on(const Piece& piece) {
 template <class Pieces>
 const Piece* bend_beside(const Pieces& pieces) {
     for (const Piece* piece : pieces) {
-        if (turns(*piece)) {
+        if (bends(*piece)) {
             return piece;
         }
         if (!passes_on(*piece)) {

@@ -181,8 +181,11 @@ std::string fitting_name(const Job& job, const Piece& piece) {
         return "draft hood";
     case PartKind::screen:
         return "screen";
-    case PartKind::cap:
-        return std::string{name(piece.part->build.value_or(Build::plain))} + " cap";
+    case PartKind::cap: {
+        const Given& mesh = piece.part->mesh_m;
+        return std::string{name(piece.part->build.value_or(Build::plain))} + " cap"
+               + (mesh ? " with a screen of " + job.view.show(*mesh, Kind::length) : "");
+    }
     default:
         return piece.part->fitting.value_or("fitting");
     }

@@ -160,6 +160,27 @@ void brace(const Job& job, const Piece& first) {
 
 namespace {
 
+/// Above a step to the side the chimney stands on nothing that its support bears.
+void offset_supports(const Job& job, const Piece& first) {
+    for (const PipeStretch& stretch : job.list.stretches) {
+        const Piece& lowest = *piece_of(job, stretch.parts.front());
+        if (lowest.index <= first.index || !is_metal_chimney(lowest) || stretch.level
+            || lowest.run_part->lie != Lie::upright) {
+            continue;
+        }
+        const Piece* below = piece_of(job, lowest.index - 1);
+        if (below == nullptr || below->section->kind != PartKind::elbow) {
+            continue;
+        }
+        PartsLine line{.what = "support for the chimney above a bend",
+                       .where = "above " + job.view.place_of(*below),
+                       .why = "bears what stands over the step to the side",
+                       .source = std::string{trade_practice}};
+        take_size(job, lowest, line);
+        add(job, std::move(line));
+    }
+}
+
 /// Single-wall pipe that goes up outdoors beside a wall: nobody else bears it.
 void pipe_brackets(const Job& job) {
     const double apart_m = catalog::default_of(DefaultId::wall_bands_apart_m).value;
@@ -205,6 +226,7 @@ void chimney_supports(const Job& job) {
                       .source = std::string{trade_practice}};
     take_size(job, *first, support);
     add(job, std::move(support));
+    offset_supports(job, *first);
     double beside_wall_m = 0.0;
     for (const Piece* piece : chimney) {
         const bool beside = piece->section->zone == Zone::outdoors && sideways && !piece->level();

@@ -19,13 +19,13 @@ struct ShortWord {
     std::string_view steps;
 };
 
-constexpr std::array short_words{ShortWord{"fuel", "/appliance/fuel/name"},
-                                 ShortWord{"cap", "build"}};
+constexpr std::array short_word_rows{ShortWord{"fuel", "/appliance/fuel/name"},
+                                     ShortWord{"cap", "build"}};
 
 std::string long_name(std::string_view typed) {
     const std::string name =
         typed.starts_with('/') ? std::string{typed} : varied_names::normal(typed);
-    for (const ShortWord& row : short_words) {
+    for (const ShortWord& row : short_word_rows) {
         if (row.name == name) {
             return std::string{row.steps};
         }
@@ -69,7 +69,7 @@ bool is_allowed(std::string_view word, const FieldInfo& field, const Installatio
 
 std::string not_a_word(std::string_view typed, const std::vector<std::string>& pointers) {
     std::vector<std::string> names;
-    for (const ShortWord& row : short_words) {
+    for (const ShortWord& row : short_word_rows) {
         names.emplace_back(row.name);
     }
     for (const std::string& pointer : pointers) {

@@ -9,6 +9,7 @@
 #include "fluewright/io/report/price_template.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
+#include <algorithm>
 #include <array>
 #include <iostream>
 
@@ -67,6 +68,16 @@ int run_parts(const Context& context) {
     const auto wishes = read_wishes(context, *opened);
     if (!wishes) {
         return wishes.error();
+    }
+    const auto& own = opened->written.stock;
+    const bool any_at_hand =
+        !wishes->at_hand.empty()
+        || std::any_of(own.begin(), own.end(), [](const auto& p) { return p.count.has_value(); });
+    if (wishes->from_box && !any_at_hand) {
+        return refuse(context,
+                      wrong_input,
+                      "--from-box lays what is at hand, and nothing is: name it in a file for "
+                      "--stock, or as `stock` with a `count` in the installation");
     }
     const PartsList list = parts_list(opened->written,
                                       opened->installation,

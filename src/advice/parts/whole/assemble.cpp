@@ -33,7 +33,7 @@ WholePlan whole_out_of_box(const Job& job,
 }
 
 /// What is to be said of a stretch whose pieces cannot be cut.
-std::string note_on(const PipeStretch& stretch, bool from_box) {
+std::string note_on_whole(const PipeStretch& stretch, bool from_box) {
     if (stretch.off_m < 0.0) {
         return stretch.pieces.empty() ? (from_box ? "nothing at hand fits it; it is short"
                                                   : "no length fills it; it is short")
@@ -87,7 +87,7 @@ void assemble(const Job& job, const PipeStretch& first, const Sold& shop) {
                  .telescopes = slides});
         }
         stretch.off_m = std::abs(fill.off_m) > met_m ? fill.off_m : 0.0;
-        stretch.note = note_on(stretch, job.from_box);
+        stretch.note = note_on_whole(stretch, job.from_box);
     }
     job.list.bought_m += plan.bought_m;
     job.list.exact = job.list.exact && plan.exact;

@@ -58,7 +58,7 @@ double count_with(const PartsList& list, std::string_view words) {
     return count;
 }
 
-const FitterJob straight_up{
+const FitterJob up_through_roof{
     "metric straight up",
     wood_150_mm,
     R"({"part": "straight", "up": "1.2 m", "diameter": "150 mm", "wall": "single-wall steel", "zone": "room"},
@@ -158,7 +158,7 @@ const FitterJob hood{
     "",
     {{"draft hood", 1},
      {"paint", 0},
-     {"cement", 0},
+     {"furnace cement", 0},
      {"sealant", 0},
      {"ceiling support", 1},
      {"firestop", 1},
@@ -196,7 +196,7 @@ const FitterJob pellet{
      {"wall band", 1},
      {"wall thimble", 1},
      {"cleanout plug", 1},
-     {"cement", 0},
+     {"furnace cement", 0},
      {"paint", 0}}};
 
 const FitterJob two_systems{
@@ -258,9 +258,54 @@ const FitterJob bare_outdoors{
     "",
     {{"wall bracket", 2}, {"thimble", 1}, {"paint", 0}, {"flashing", 0}}};
 
-const std::vector<const FitterJob*> jobs{&bare_outdoors,
+const FitterJob chase{
+    "metric chase with a step to the side",
+    wood_150_mm,
+    R"({"part": "straight", "up": "1 m", "diameter": "150 mm", "wall": "double-wall connector", "zone": "room"},
+       {"part": "damper"},
+       {"part": "straight", "up": "0.6 m", "wall": "insulated 50 mm", "zone": "room"},
+       {"part": "straight", "up": "2.6 m", "zone": "chase", "passes": "floor"},
+       {"part": "elbow", "angle": "30 deg"},
+       {"part": "straight", "across": "0.5 m", "rise": "0.86 m"},
+       {"part": "elbow", "angle": "30 deg"},
+       {"part": "straight", "up": "1.5 m", "zone": "chase"},
+       {"part": "straight", "up": "1.2 m", "zone": "outdoors"})",
+    "",
+    {{"floor firestop", 1},
+     {"ceiling firestop", 0},
+     {"chase cover", 1},
+     {"storm collar", 1},
+     {"flashing", 0},
+     {"ceiling support", 1},
+     {"above a bend", 1},
+     {"key damper", 1},
+     {"elbow of 30 deg", 2},
+     {"slip joint", 0}}};
+
+const FitterJob oil{
+    "us oil furnace",
+    R"("type": "furnace", "fuel": "heating oil", "outlet": {"diameter": "7 in", "height": "4 ft"},
+       "burn_rate": "5 lb/h", "efficiency": "80 %", "draft_needed": "0.03 inH2O")",
+    R"({"part": "straight", "up": "2 ft", "diameter": "7 in", "wall": "single-wall galvanized", "zone": "room"},
+       {"part": "elbow", "angle": "90 deg"},
+       {"part": "draft regulator"},
+       {"part": "straight", "across": "12 ft", "rise": "3 in"},
+       {"part": "tee", "wall": "clay-lined masonry", "width": "7 in", "depth": "7 in"},
+       {"part": "straight", "up": "20 ft", "width": "7 in", "depth": "7 in"},
+       {"part": "straight", "up": "3 ft", "zone": "outdoors"})",
+    "",
+    {{"draft regulator", 1},
+     {"hanger or bracket", 3},
+     {"thimble for the masonry", 1},
+     {"paint", 0}, // nobody paints zinc
+     {"furnace cement", 0},
+     {"sealant", 21.0 / 3.0 * 0.1}}};
+
+const std::vector<const FitterJob*> jobs{&chase,
+                                         &oil,
+                                         &bare_outdoors,
                                          &stepped,
-                                         &straight_up,
+                                         &up_through_roof,
                                          &double_wall_up,
                                          &brick,
                                          &flexible,
@@ -279,7 +324,7 @@ TEST_CASE("the list of a job is the one a fitter would write") {
         const PartsList list = listed(*job);
         for (const auto& [words, count] : job->counts) {
             INFO(job->name << ": " << words);
-            CHECK(count_with(list, words) == count);
+            CHECK(count_with(list, words) == Approx(count));
         }
         for (std::size_t i = 0; i < list.lines.size(); ++i) {
             for (std::size_t k = 0; k < i; ++k) {
@@ -311,7 +356,7 @@ TEST_CASE("a thermometer stands 18 in along the pipe, not on a straight that is 
     PartsWishes wishes;
     wishes.thermometer = true;
     CHECK(line_with(listed(job, wishes), "thermometer")->where.starts_with("straight 3, 18 in"));
-    CHECK(line_with(listed(straight_up, wishes), "thermometer")
+    CHECK(line_with(listed(up_through_roof, wishes), "thermometer")
               ->where.starts_with("straight 1, 460 mm"));
 }
 
