@@ -176,7 +176,7 @@ TEST_CASE("a method that does not hold for a vent under pressure says so in its 
         "draft_needed": "-60 Pa", "gas_flow": "5 g/s", "gas_temperature": "150 degC"},
         "site": {"weather": [{"name": "frost", "outdoor_temperature": "-10 degC"}]},
         "run": [{"part": "straight", "across": "14 in", "diameter": "2 in", "wall": "pellet vent",
-        "zone": "room"}, {"part": "straight", "up": "1 ft", "zone": "outdoors"},
+        "zone": "room"}, {"part": "tee", "zone": "outdoors"}, {"part": "straight", "up": "1 ft"},
         {"part": "cap", "build": "plain"}]})";
     std::string line = file;
     line.erase(std::remove(line.begin(), line.end(), '\n'), line.end());
