@@ -78,9 +78,12 @@ public:
     }
 
     [[nodiscard]] BoxPlan plan() {
-        visit((1U << task_.straights.size()) - 1U, {});
+        const Open all = (Open{1} << task_.straights.size()) - 1U;
+        const double bound_m = least_off_m(all);
+        visit(all, {});
         BoxPlan result;
-        result.exact = looks_ < most_box_looks;
+        // What no plan can go below is the nearest however far the search went.
+        result.exact = looks_ < most_box_looks || best_cost_.off_m <= bound_m + cut_met_m;
         for (std::size_t i = 0; i < best_off_m_.size(); ++i) {
             result.off_m.push_back(best_off_m_[i]);
             if (best_off_m_[i] <= box_rounding_m - task_.straights[i].between_m) {
@@ -216,8 +219,10 @@ private:
         double tried_m = -1.0;
         for (std::size_t k = first; k < items_.size(); ++k) {
             const double lays = lays_m(k, straight);
+            const bool stub = task_.cuts && lays < task_.stub_m - box_rounding_m
+                              && (!laid.empty() || lays < open_m - box_rounding_m);
             // Of equal ones the first does, and what exceeds ends a straight: finish() lays it.
-            if (!usable(k, straight) || telescopes(k) || lays > open_m + box_rounding_m
+            if (stub || !usable(k, straight) || telescopes(k) || lays > open_m + box_rounding_m
                 || std::abs(items_[k].rest_m - tried_m) < box_rounding_m) {
                 continue;
             }

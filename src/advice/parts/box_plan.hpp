@@ -21,7 +21,7 @@ struct BoxTask {
     bool pieced{true};              ///< whether several may lie in one straight
     bool shares{};                  ///< whether an offcut can be a piece of its own
     double cut_loss_m{};
-    double stub_m{}; ///< least that a cut piece of several lays
+    double stub_m{}; ///< least that a piece lays that does not fill its straight alone
 };
 
 struct BoxPlan {

@@ -64,7 +64,8 @@ private:
         auto& [off, straights, pieces] = weight;
         for (std::size_t i = 0; i < open_.size(); ++i) {
             const auto& laid = shortest_[i];
-            if (laid.size() > 1
+            const bool alone = laid.size() == 1 && open_[i] == 0;
+            if (!laid.empty() && !alone
                 && *std::min_element(laid.begin(), laid.end()) < static_cast<int>(task_.stub_m)) {
                 return;
             }
