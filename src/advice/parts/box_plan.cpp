@@ -346,7 +346,22 @@ private:
 } // namespace
 
 BoxPlan plan_from_box(const BoxTask& task) {
-    return task.straights.empty() ? BoxPlan{} : BoxSearch(task).plan();
+    constexpr std::size_t most_straights = 24; // bits of a word tell them apart
+    if (task.straights.empty()) {
+        return {};
+    }
+    if (task.straights.size() <= most_straights) {
+        return BoxSearch(task).plan();
+    }
+    BoxTask some = task;
+    some.straights.resize(most_straights);
+    BoxPlan plan = BoxSearch(some).plan();
+    for (std::size_t i = most_straights; i < task.straights.size(); ++i) {
+        plan.off_m.push_back(-task.straights[i].between_m);
+        plan.plan.unfilled.push_back(i);
+    }
+    plan.exact = plan.plan.exact = false;
+    return plan;
 }
 
 } // namespace fluewright::parts

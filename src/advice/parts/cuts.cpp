@@ -192,11 +192,10 @@ private:
     std::vector<std::size_t> owners_; ///< stretches, by the straights of the task
 };
 
-void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
-    const std::vector<std::size_t> owners = stretches_like(job, first);
-    if (owners.empty()) {
-        return;
-    }
+void saw_together(const Job& job,
+                  const PipeStretch& first,
+                  const Sold& shop,
+                  const std::vector<std::size_t>& owners) {
     CutTask task;
     Lengths lengths = lengths_for(job, first, shop.lengths);
     task.lengths = std::move(lengths.bars);
@@ -225,6 +224,21 @@ void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
     }
     for (const Bar& bar : Sawing(job, std::move(task), owners).plan()) {
         take(lengths.at_hand[bar.length]);
+    }
+}
+
+void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
+    // The searches tell straights apart by the bits of a word; nobody builds so many.
+    constexpr std::size_t most_together = 24;
+    const std::vector<std::size_t> all = stretches_like(job, first);
+    for (std::size_t i = 0; i < all.size(); i += most_together) {
+        const std::size_t end = std::min(all.size(), i + most_together);
+        saw_together(job,
+                     first,
+                     shop,
+                     {all.begin() + static_cast<std::ptrdiff_t>(i),
+                      all.begin() + static_cast<std::ptrdiff_t>(end)});
+        job.list.exact = job.list.exact && all.size() <= most_together;
     }
 }
 

@@ -141,3 +141,34 @@ TEST_CASE("from the box alone nothing of pipe is bought, and what is short is to
     CHECK(line_with(enough, "more pipe") == nullptr);
     CHECK(count_with(enough, "length of") == 3.0);
 }
+
+TEST_CASE("a run of forty straights is planned in parts, from the shop and from the box") {
+    std::string run = R"({"part": "straight", "up": "1 m", "diameter": "150 mm",
+        "wall": "single-wall steel", "zone": "room"})";
+    for (int i = 0; i < 39; ++i) {
+        run += R"(, {"part": "elbow", "angle": "45 deg"}, )";
+        run += i % 2 == 0 ? R"({"part": "straight", "across": "0.5 m", "rise": "0.5 m"})"
+                          : R"({"part": "straight", "up": "0.6 m"})";
+    }
+    run +=
+        R"(, {"part": "elbow", "angle": "45 deg", "zone": "outdoors"}, {"part": "straight", "up": "1 m"})";
+    FitterJob job = thick;
+    job.run = run;
+    const PartsList bought = listed(job);
+    CHECK_FALSE(bought.exact);
+    std::size_t straights = 0;
+    for (const PipeStretch& stretch : bought.stretches) {
+        CHECK_FALSE(stretch.pieces.empty());
+        ++straights;
+    }
+    CHECK(straights > 32);
+    StockPiece pipe;
+    pipe.wall = "single-wall steel";
+    pipe.diameter_m = 0.15;
+    pipe.length_m = 1.0;
+    pipe.count = 3.0;
+    PartsWishes wishes;
+    wishes.at_hand = {pipe};
+    wishes.from_box = true;
+    CHECK(count_with(listed(job, wishes), "length of") == 3.0);
+}
