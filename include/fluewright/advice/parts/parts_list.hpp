@@ -173,7 +173,7 @@ struct PartsWishes {
     std::vector<StockPiece> at_hand; ///< adds to the stock of the file
     PiecePrices prices;              ///< empty: the least length is bought
     bool thermometer{};              ///< whether one is asked for
-    bool from_box{};       ///< no pipe is bought: what the pieces at hand give alone
+    bool from_box{};                 ///< no pipe is bought: what the pieces at hand give alone
 };
 
 /// Stock that box_faults() finds fault with is not used.
