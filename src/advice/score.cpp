@@ -129,18 +129,10 @@ void sum_up(const Case& resolved, const Required& required, Score& score) {
 
 Score score(const Case& resolved, const Required& required) {
     Score result;
-    const std::vector<StateKind> kinds = deciding_states(resolved);
-    result.states.reserve(kinds.size() * resolved.weathers.size());
-    std::optional<FlueModel> model;
-    for (std::size_t weather = 0; weather < resolved.weathers.size(); ++weather) {
-        const Surroundings air = surroundings_of(resolved, weather, Fire::burning);
-        model = model ? FlueModel(*model, air) : FlueModel(resolved, air);
-        for (const StateKind kind : kinds) {
-            StateResult state = solve_state(*model, kind, Detail::totals);
-            state.weather = weather;
-            result.verdicts.push_back(judge(resolved, state));
-            result.states.push_back(std::move(state));
-        }
+    result.states = solve(resolved, Detail::totals, deciding_states(resolved)).states;
+    result.verdicts.reserve(result.states.size());
+    for (const StateResult& state : result.states) {
+        result.verdicts.push_back(judge(resolved, state));
     }
     sum_up(resolved, required, result);
     return result;

@@ -18,6 +18,13 @@ double flow_kg_s(double area_m2, double difference_pa, double density_kg_m3) {
     return discharge * area_m2 * std::sqrt(2.0 * density_kg_m3) * difference_pa / fourth;
 }
 
+double flow_slope_kg_s_pa(double area_m2, double difference_pa, double density_kg_m3) {
+    const double squared = difference_pa * difference_pa;
+    const double smoothed = squared + linear_below_pa * linear_below_pa;
+    return discharge * area_m2 * std::sqrt(2.0 * density_kg_m3) * (1.0 - 0.5 * squared / smoothed)
+           / std::sqrt(std::sqrt(smoothed));
+}
+
 double area_m2(double flow_kg_s, double difference_pa, double density_kg_m3) {
     return flow_kg_s / (discharge * std::sqrt(2.0 * density_kg_m3 * difference_pa));
 }

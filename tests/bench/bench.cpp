@@ -10,10 +10,13 @@
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
+#include "random_installation.hpp"
 #include "timing.hpp"
 #include "typical.hpp"
 
+#include <algorithm>
 #include <cstdio>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <fstream>
 #include <string>
@@ -21,7 +24,8 @@
 #include <vector>
 
 /// How long the parts of the calculation take, on one core. `bench` prints a table, `bench --json`
-/// the same for programs. A new figure is one more line in measure().
+/// the same for programs, `bench --kin` only what couples flow, leaks and house. A new figure is
+/// one more line in measure().
 namespace fluewright::bench {
 namespace {
 
@@ -81,6 +85,44 @@ BatchAsked asked_of_all() {
         }
     }
     return asked;
+}
+
+/// A record of every kin of the typical run, beside the plain one.
+void measure_kin(const Installation& plain, std::vector<Figure>& figures) {
+    const auto record = [&](std::string_view id, std::string_view what, const Installation& one) {
+        if (!resolve(one)) {
+            fmt::print(stderr, "bench: {} cannot be resolved\n", what);
+            std::exit(4);
+        }
+        const std::string text = write_installation(one);
+        const BatchRecord read{.number = 1, .source = "<stdin>", .line = 1, .text = text};
+        figures.push_back(timed(id, what, [&] { keep(assess_record(read)); }));
+    };
+    record("record_plain", "record: the plain run", plain);
+    for (const Kin& kin : kin_of_typical()) {
+        record(kin.id, kin.what, kin.installation);
+    }
+}
+
+/// Random installations of the property generator, all states: mean and worst.
+void measure_random(std::vector<Figure>& figures) {
+    constexpr std::uint64_t count = 400;
+    double sum_us = 0.0;
+    double worst_us = 0.0;
+    std::size_t solved = 0;
+    for (std::uint64_t seed = 1; seed <= count; ++seed) {
+        const auto made = resolve(property::random_installation(seed));
+        if (!made) {
+            continue;
+        }
+        const double us = 1e6 * seconds_once([&] { keep(solve(*made, Detail::totals)); });
+        sum_us += us;
+        worst_us = std::max(worst_us, us);
+        ++solved;
+    }
+    figures.push_back(
+        {"random_mean", "random installation, mean", sum_us / static_cast<double>(solved)});
+    figures.push_back({"random_worst", "random installation, worst", worst_us});
 }
 
 std::vector<Figure> measure(const Installation& written, const Case& made) {
@@ -238,13 +280,20 @@ int main(int argument_count, char** arguments) {
     if (argument_count > 2 && std::string_view{arguments[1]} == "--march") {
         return fluewright::bench::print_march_seconds(arguments[2]);
     }
-    const bool as_json = argument_count > 1 && std::string_view{arguments[1]} == "--json";
+    const std::string_view option = argument_count > 1 ? arguments[1] : "";
+    const bool as_json = option == "--json";
+    const bool only_kin = option == "--kin";
     const fluewright::Installation written = fluewright::bench::typical();
     const auto made = fluewright::resolve(written);
     if (!made) {
         fmt::print(stderr, "bench: the typical installation cannot be resolved\n");
         return 4;
     }
-    fluewright::bench::print(fluewright::bench::measure(written, *made), as_json);
+    std::vector<fluewright::bench::Figure> figures =
+        only_kin ? std::vector<fluewright::bench::Figure>{}
+                 : fluewright::bench::measure(written, *made);
+    fluewright::bench::measure_kin(written, figures);
+    fluewright::bench::measure_random(figures);
+    fluewright::bench::print(figures, as_json);
     return 0;
 }

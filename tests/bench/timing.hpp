@@ -4,6 +4,7 @@
 #include <array>
 #include <chrono>
 #include <cstddef>
+#include <limits>
 
 namespace fluewright::bench {
 
@@ -11,6 +12,19 @@ namespace fluewright::bench {
 template <class T>
 inline void keep(const T& value) {
     asm volatile("" : : "g"(&value) : "memory");
+}
+
+/// Seconds of the quickest of three calls of `work`: what it costs when nothing disturbs it.
+template <class Work>
+[[nodiscard]] double seconds_once(const Work& work) {
+    using Clock = std::chrono::steady_clock;
+    double least = std::numeric_limits<double>::infinity();
+    for (int i = 0; i < 3; ++i) {
+        const auto start = Clock::now();
+        work();
+        least = std::min(least, std::chrono::duration<double>(Clock::now() - start).count());
+    }
+    return least;
 }
 
 /// Seconds per call of `work`: the median of several batches, each long enough for the clock.

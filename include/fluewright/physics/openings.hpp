@@ -28,6 +28,9 @@ inline constexpr double linear_below_pa = 1e-3;
 ///          of the law from 1 Pa upwards
 [[nodiscard]] double flow_kg_s(double area_m2, double difference_pa, double density_kg_m3);
 
+/// Its derivative by the difference [kg/s per Pa].
+[[nodiscard]] double flow_slope_kg_s_pa(double area_m2, double difference_pa, double density_kg_m3);
+
 /// Area that passes `flow_kg_s` at a pressure difference above zero [m2].   [theory eq. 33]
 [[nodiscard]] double area_m2(double flow_kg_s, double difference_pa, double density_kg_m3);
 

@@ -257,6 +257,11 @@ Diagnosis OutcomeBuilder::build() {
     result.assumptions = resolved_.assumptions;
     result.no_fire = alarm_has_sounded(written_.observed);
     result.urgent = urgent_words(evidence_, result.no_fire);
+    result.dangers = standing_dangers(written_, resolved_, solve(resolved_, Detail::stations));
+    // Of that one the first words tell already.
+    std::erase_if(result.dangers, [&](const StandingDanger& danger) {
+        return result.no_fire && danger.id == "alarm-has-sounded";
+    });
     for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
         if (engine_.posterior().row[row] > least_shown) {
             add_hidden(result, row);

@@ -2,37 +2,13 @@
 
 #include "box.hpp"
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/advice/checks/standing_dangers.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "stretches.hpp"
 
 #include <algorithm>
 
 namespace fluewright {
-namespace {
-
-/// The list is no answer to them: whoever buys by it must have read them first.
-std::vector<PartsDanger>
-dangers_of(const Installation& written, const Case& resolved, const Solution& solution) {
-    std::vector<PartsDanger> dangers;
-    CheckOptions options;
-    options.body = rule_set_of(written, resolved.units);
-    for (const Finding& finding : check_all(written, resolved, solution, options).findings) {
-        if (finding.severity == Severity::danger) {
-            dangers.push_back({.id = std::string{finding.matter->id},
-                               .part = finding.part,
-                               .title = std::string{finding.matter->title},
-                               .place = finding.place,
-                               .message = finding.message,
-                               .remedy = finding.remedy.empty()
-                                             ? std::string{finding.matter->remedy}
-                                             : finding.remedy});
-        }
-    }
-    return dangers;
-}
-
-} // namespace
-
 PartsList parts_list(const Installation& written,
                      const Case& resolved,
                      const Solution& solution,
@@ -49,7 +25,7 @@ PartsList parts_list(const Installation& written,
     const parts::Job job{
         view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
-    list.dangers = dangers_of(written, resolved, solution);
+    list.dangers = standing_dangers(written, resolved, solution);
     list.from_box = wishes.from_box;
     parts::stretches(job);
     parts::growth(job);

@@ -68,9 +68,11 @@ int run_warmup(const Context& context) {
         }
         courses.push_back({.weather = weather, .course = warm_up(c, options)});
     }
-    WarmupReportOptions report{.style = context.style, .input = answer_input(*opened)};
+    WarmupReportOptions report{
+        .style = context.style, .dangers = {}, .input = answer_input(*opened)};
     report.style.units = c.units;
-    const int status = draws_in_time(courses) ? all_pass : falls_short;
+    report.dangers = standing_dangers(opened->written, c, solve(c, Detail::stations));
+    const int status = draws_in_time(courses) && report.dangers.empty() ? all_pass : falls_short;
     if (context.wants_json()) {
         return write_answer(context, warmup_json(c, courses, report), status);
     }
@@ -98,7 +100,8 @@ const Command warmup_command{
         "heat the walls take up: after how many minutes the draft suffices, the wall is dry "
         "and too hot for creosote, and how long the draft holds after the fire. The course of "
         "the fire is that under \"burn\" in the file, or a usual one. Ends with status 1 when "
-        "the draft a high fire needs is not reached in some weather.",
+        "the draft a high fire needs is not reached in some weather, or a danger stands in the "
+        "run.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = warmup_options,
     .example = "fluewright warmup run.json --minutes 120",

@@ -1,9 +1,11 @@
 #pragma once
 
+#include "fluewright/advice/checks/standing_dangers.hpp"
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 
+#include <span>
 #include <string>
 
 namespace fluewright::results {
@@ -14,6 +16,11 @@ struct StateRow;
 namespace fluewright::report {
 
 [[nodiscard]] std::string heading(std::string_view text, const Style& style);
+
+/// Dangers that stand in the run, before an answer that is about something else; empty where none
+/// does.
+[[nodiscard]] std::string
+dangers_text(std::span<const StandingDanger> dangers, std::string_view what, const Style& style);
 /// A paragraph each line of which is inked.
 [[nodiscard]] std::string
 inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style);

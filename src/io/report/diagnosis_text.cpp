@@ -256,6 +256,8 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     const Style& style = options.style;
     const Writer writer{diagnosis, style};
     std::string out = urgent_text(diagnosis, style);
+    out += report::dangers_text(
+        diagnosis.dangers, "What the file itself shows, before all that follows", style);
     out += report::inked_paragraph(
         diagnosis.sentence, flush, diagnosis.nothing_explains ? Ink::warning : Ink::heading, style);
     if (!diagnosis.title.empty()) {

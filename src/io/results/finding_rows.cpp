@@ -89,6 +89,22 @@ const Record<CheckResult>& record_of<CheckResult>() {
 }
 
 template <>
+const Record<StandingDanger>& record_of<StandingDanger>() {
+    static const Record<StandingDanger> record{
+        "standing_danger",
+        "a danger that stands in the run as it is drawn, whatever the answer is about",
+        {{"id", "of the finding", &StandingDanger::id},
+         {"part",
+          "number of the part in the file, from 1; null where it is of none",
+          [](const StandingDanger& d) { return part_number(d.part); }},
+         {"title", "of the finding", &StandingDanger::title},
+         {"place", "in words", &StandingDanger::place},
+         {"message", "what was found", &StandingDanger::message},
+         {"remedy", "what to do", &StandingDanger::remedy}}};
+    return record;
+}
+
+template <>
 const Record<Finding>& record_of<Finding>() {
     static const Record<Finding> record{
         "finding",

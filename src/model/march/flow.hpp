@@ -3,9 +3,20 @@
 #include "fluewright/model/march/march.hpp"
 #include "fluewright/physics/warmed_pipe.hpp"
 
+#include <array>
 #include <cmath>
 
 namespace fluewright {
+
+/// How the state that travels along the run answers to one of the EndPressures, per pascal. What a
+/// leak changes of the composition is left out.
+struct FlowAnswer {
+    double flow_kg_s{};
+    double temperature_k{};
+    double pressure_pa{};
+    double room_pa{}; ///< what the room's own pressure answers
+    double leak_from_room_kg_s{};
+};
 
 /// The state that travels along the run.
 struct FlueModel::Flow {
@@ -24,7 +35,10 @@ struct FlueModel::Flow {
     double wall_start_k{};       ///< and near its lower end
     double warmer_at_collar_k{}; ///< what is round the pipe there than the room
     double area_m2{};
+    double room_pressure_pa{};
     bool wants_wall{}; ///< whether wall_k is asked for
+    bool answers_asked{};
+    std::array<FlowAnswer, 2> answers{}; ///< to the pressures of outlet and room
     MarchResult sums;
 
     void set_dilution(double share) {
@@ -46,6 +60,13 @@ struct FlueModel::Flow {
 
     [[nodiscard]] double enthalpy_j_kg() const {
         return fit.enthalpy_j_kg(gas_fit_range.u_of(temperature_k));
+    }
+
+    /// Of the velocity head through one area, which grows with the square of the flow and with the
+    /// temperature.
+    [[nodiscard]] double head_answer(const FlowAnswer& answer, double head_pa) const {
+        return head_pa
+               * (2.0 * answer.flow_kg_s / flow_kg_s + answer.temperature_k / temperature_k);
     }
 
     [[nodiscard]] double density_kg_m3(double air_pressure_pa) const {

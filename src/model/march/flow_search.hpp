@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/numeric/root.hpp"
+#include "model/march/run_in_room.hpp"
 
 #include <algorithm>
 #include <array>
@@ -15,6 +16,10 @@ struct FlowRange {
     double greatest_kg_s;
     /// Whether the march has no bends in the flow; leaks and gates have.
     bool smooth{true};
+    /// Of the flow: what a balance may be off by, as far as curves can tell.
+    double accepted_share{1e-5};
+    /// Whether joints let in air: a march then depends on where its pressure is looked for.
+    bool leaks{};
     /// About what a flow without end would be lifted by, and its density: with these one march
     /// foretells more than itself.
     double endless_lift_pa{};
@@ -38,7 +43,8 @@ struct FlowPoint {
 template <class Evaluate>
 class FlowSearch {
 public:
-    /// `evaluate(flow)` gives the FlowPoint of a flow.
+    /// `evaluate(flow, left)` gives the FlowPoint of a flow; `left` is what the curves foretell of
+    /// FlowPoint::left_pa(), nothing_foretold_pa where there is none.
     FlowSearch(const Evaluate& evaluate, const FlowRange& limits)
         : evaluate_(evaluate), limits_(limits) {}
 
@@ -71,11 +77,12 @@ public:
     std::optional<double>
     settle(const Surplus& surplus, double start_kg_s, const EvaluateFully& evaluate_fully) {
         constexpr int most_marches = 4;
-        constexpr double foretold_share = 1e-4;
-        constexpr double settled_share = 2e-6;
+        constexpr double foretold_over_accepted = 10.0; // its march tells better
+        constexpr double settled_share = 5e-7;
+        const double foretold_share = foretold_over_accepted * limits_.accepted_share;
         std::optional<double> flow = greatest_balance(surplus, start_kg_s, foretold_share);
         for (int march = 1; flow; ++march) {
-            add(evaluate_fully(*flow));
+            add(evaluate_fully(*flow, foretold_left_pa(*flow)));
             const std::optional<double> better =
                 greatest_balance(surplus, start_kg_s, foretold_share);
             if (!better || march == most_marches
@@ -90,12 +97,17 @@ public:
     /// The greatest flow at which `surplus(point)` turns from plus to minus; the working point that
     /// a hot flue settles at. `start_kg_s` is where the search begins. Nothing when there is no
     /// surplus at any flow down to the least, the greatest flow when there is surplus at all.
-    /// `accepted_share` of the flow is what the answer may be off by, as far as curves can tell.
+    template <class Surplus>
+    std::optional<double> greatest_balance(const Surplus& surplus, double start_kg_s) {
+        return greatest_balance(surplus, start_kg_s, limits_.accepted_share);
+    }
+
+    /// The same to another share of the flow.
     template <class Surplus>
     std::optional<double>
-    greatest_balance(const Surplus& surplus, double start_kg_s, double accepted_share = 1e-5) {
+    greatest_balance(const Surplus& surplus, double start_kg_s, double accepted_share) {
         if (count_ == 0) {
-            add(evaluate_(start_kg_s));
+            add(evaluated(start_kg_s));
         }
         const std::optional<std::size_t> low = greatest_with(surplus);
         return low ? std::optional{above(surplus, *low, accepted_share)} : std::nullopt;
@@ -115,7 +127,8 @@ private:
     static constexpr double error_of_fewest = 0.05;
     static constexpr double error_of_spacing = 0.02;
     static constexpr double error_with_bends = 0.1;
-    static constexpr double near_share = 0.01; ///< farther off two curves may agree by chance
+    static constexpr double error_with_leaks = 0.02; ///< a joint that turns bends it softly
+    static constexpr double near_share = 0.01;       ///< farther off two curves may agree by chance
     static constexpr std::size_t most_known = 64;
     static constexpr std::size_t most_points = 4; ///< of a curve
 
@@ -145,6 +158,21 @@ private:
         }
     };
 
+    [[nodiscard]] FlowPoint evaluated(double flow_kg_s) const {
+        return evaluate_(flow_kg_s, foretold_left_pa(flow_kg_s));
+    }
+
+    [[nodiscard]] double foretold_left_pa(double flow_kg_s) const {
+        if (count_ == 0 || !limits_.leaks) {
+            return nothing_foretold_pa;
+        }
+        std::size_t above = 0;
+        while (above + 1 < count_ && known_[above].flow_kg_s < flow_kg_s) {
+            ++above;
+        }
+        return curve_around(above > 0 ? above - 1 : 0, above).at(flow_kg_s).left_pa();
+    }
+
     /// Index of the highest known flow with a surplus; looks for one where none is known.
     template <class Surplus>
     std::optional<std::size_t> greatest_with(const Surplus& surplus) {
@@ -156,7 +184,7 @@ private:
         // More flow keeps the gas warmer: a deficit may be that of too small a flow.
         while (known_[count_ - 1].flow_kg_s * step_up <= limits_.greatest_kg_s
                && count_ < most_known && rises_at_the_top(surplus)) {
-            add(evaluate_(known_[count_ - 1].flow_kg_s * step_up));
+            add(evaluated(known_[count_ - 1].flow_kg_s * step_up));
             if (surplus(known_[count_ - 1]) >= 0.0) {
                 return count_ - 1;
             }
@@ -166,7 +194,7 @@ private:
             if (flow < limits_.least_kg_s) {
                 return std::nullopt;
             }
-            add(evaluate_(flow));
+            add(evaluated(flow));
             if (surplus(known_[0]) >= 0.0) {
                 return 0;
             }
@@ -291,7 +319,7 @@ private:
             }
             const double next = closing ? flow : 0.5 * (a + b);
             const std::size_t before = count_;
-            const std::size_t fresh = add(evaluate_(next));
+            const std::size_t fresh = add(evaluated(next));
             if (count_ == before) {
                 return flow;
             }
@@ -320,7 +348,8 @@ private:
         const double spacing = std::abs(1.0 / curve.node[1] - 1.0 / curve.node[0]) / flow;
         return std::max({error_of_fewer * missed(curve.points - 1),
                          error_of_fewest * missed(curve.points - 2),
-                         error_of_spacing * spacing * off});
+                         error_of_spacing * spacing * off,
+                         limits_.leaks ? error_with_leaks * off : 0.0});
     }
 
     const Evaluate& evaluate_;

@@ -77,10 +77,6 @@ FlueModel::FlueModel(const FlueModel& model, std::vector<WallMemory> memory) : F
     memory_ = std::move(memory);
 }
 
-FlueModel::FlueModel(const FlueModel& model, double room_pressure_pa) : FlueModel(model) {
-    surroundings_.room_pressure_pa = room_pressure_pa;
-}
-
 /// Gas enters no colder than the room and cools no further than the coldest air it has passed, so
 /// that only a section in warmer air than that can have a wall colder than the air.
 bool FlueModel::wall_may_be_colder(std::size_t owner) const {
@@ -96,6 +92,16 @@ bool FlueModel::wall_may_be_colder(std::size_t owner) const {
         }
     }
     return false;
+}
+
+/// No gas enters hotter than that of the hotter fire, in the warmest room.
+double FlueModel::hottest_gas_k() const {
+    constexpr double warmer_room_k = 60.0;
+    const ApplianceCase& a = case_->appliance;
+    return std::max({a.high.gas_temperature_k,
+                     a.low.gas_temperature_k,
+                     case_->kindling.gas_temperature_k})
+           + warmer_room_k;
 }
 
 /// Walls that the model before has in the same air are shared with it.
@@ -123,7 +129,8 @@ FlueModel::Heats FlueModel::heats_of(const Heats* before) const {
         if (before != nullptr && same_place((*before)[i]->place(), place)) {
             heats.push_back((*before)[i]);
         } else {
-            heats.push_back(std::make_shared<const WallHeat>(place, wall_may_be_colder(owner)));
+            heats.push_back(std::make_shared<const WallHeat>(
+                place, wall_may_be_colder(owner), hottest_gas_k()));
         }
     }
     return heats;

@@ -1,6 +1,7 @@
 #include "fluewright/model/march/march.hpp"
 
 #include "flow.hpp"
+#include "run_in_room.hpp"
 
 #include <algorithm>
 
@@ -13,6 +14,10 @@ constexpr double least_share_left = 1e-3;
 
 } // namespace
 
+double FlueModel::zone_pressure_pa(const Flow& flow, Zone zone) const {
+    return surroundings_.pressure_pa(zone, flow.height_m, flow.room_pressure_pa);
+}
+
 void FlueModel::pass_fitting(Flow& flow, const Section& section) const {
     const double air_pa = surroundings_.air_pressure_pa;
     const double head_before = flow.velocity_head_pa(air_pa, flow.area_m2);
@@ -23,6 +28,11 @@ void FlueModel::pass_fitting(Flow& flow, const Section& section) const {
     flow.sums.fittings_pa += lost;
     flow.sums.acceleration_pa += acceleration;
     flow.area_m2 = section.area_m2;
+    if (flow.answers_asked) {
+        for (FlowAnswer& answer : flow.answers) {
+            answer.pressure_pa -= flow.head_answer(answer, lost + acceleration);
+        }
+    }
 }
 
 Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
@@ -38,8 +48,7 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
     s.reynolds = flow.flow_kg_s / section.area_m2 * section.diameter_m
                  / flow.fit.viscosity_pa_s(gas_fit_range.u_of(flow.temperature_k));
     s.pressure_pa = flow.pressure_pa;
-    s.pressure_in_zone_pa =
-        flow.pressure_pa - surroundings_.pressure_pa(section.zone, flow.height_m);
+    s.pressure_in_zone_pa = flow.pressure_pa - zone_pressure_pa(flow, section.zone);
     s.inner_wall_k = flow.wall_k;
     s.inner_wall_start_k = section.length_m > 0.0 ? flow.wall_start_k : 0.0;
     s.outer_wall_k = flow.wall_k;
@@ -55,6 +64,15 @@ Station FlueModel::station_at(const Flow& flow, std::size_t index) const {
 MarchResult FlueModel::march(const GasStream& stream,
                              double outlet_pressure_pa,
                              std::span<Station> stations) const {
+    return march(stream,
+                 {.outlet_pa = outlet_pressure_pa, .room_pa = surroundings_.room_pressure_pa},
+                 stations);
+}
+
+MarchResult FlueModel::march(const GasStream& stream,
+                             const EndPressures& ends,
+                             std::span<Station> stations,
+                             MarchSlopes* slopes) const {
     Flow flow;
     flow.choice = stream.gas;
     flow.gas = &case_->gases[static_cast<std::size_t>(stream.gas)];
@@ -62,11 +80,15 @@ MarchResult FlueModel::march(const GasStream& stream,
     flow.flow_kg_s = stream.flow_kg_s;
     flow.least_flow_kg_s = least_share_left * stream.flow_kg_s;
     flow.temperature_k = stream.temperature_k;
-    flow.pressure_pa = outlet_pressure_pa;
+    flow.pressure_pa = ends.outlet_pa;
+    flow.room_pressure_pa = ends.room_pa;
+    flow.answers_asked = slopes != nullptr;
+    flow.answers[0].pressure_pa = 1.0;
+    flow.answers[1].room_pa = 1.0;
     flow.area_m2 = case_->appliance.outlet_area_m2;
     flow.wants_wall = !stations.empty();
     flow.warmer_at_collar_k = surroundings_.warmer_at_collar_k(*case_, stream.temperature_k);
-    flow.sums.outlet_pressure_pa = outlet_pressure_pa;
+    flow.sums.outlet_pressure_pa = ends.outlet_pa;
     flow.sums.enthalpy_in_w = flow.flow_kg_s * flow.enthalpy_j_kg();
     flow.sums.greatest_flux_kg_m2s = flow.flow_kg_s / flow.area_m2;
 
@@ -78,8 +100,7 @@ MarchResult FlueModel::march(const GasStream& stream,
     for (std::size_t i = 0; i < case_->sections.size(); ++i) {
         const Section& section = case_->sections[i];
         const double leaked_before = flow.sums.leak_in_kg_s - flow.sums.leak_out_kg_s;
-        const double pressure_before_pa = flow.pressure_pa;
-        const double height_before_m = flow.height_m;
+        const double joint_pressure_pa = flow.pressure_pa - zone_pressure_pa(flow, section.zone);
         if (section.leaks()) {
             pass_joint(flow, section);
         }
@@ -93,8 +114,7 @@ MarchResult FlueModel::march(const GasStream& stream,
         if (!stations.empty()) {
             stations[i + 1] = station_at(flow, i);
             stations[i + 1].leak_kg_s = leak;
-            stations[i + 1].joint_pressure_pa =
-                pressure_before_pa - surroundings_.pressure_pa(section.zone, height_before_m);
+            stations[i + 1].joint_pressure_pa = joint_pressure_pa;
         }
     }
     flow.sums.mouth_pressure_pa = flow.pressure_pa;
@@ -104,24 +124,17 @@ MarchResult FlueModel::march(const GasStream& stream,
     flow.sums.mouth_velocity_m_s =
         flow.flow_kg_s / (flow.area_m2 * flow.density_kg_m3(surroundings_.air_pressure_pa));
     flow.sums.enthalpy_out_w = flow.flow_kg_s * flow.enthalpy_j_kg();
+    if (slopes != nullptr) {
+        *slopes = {.mouth_per_outlet = flow.answers[0].pressure_pa,
+                   .mouth_per_room = flow.answers[1].pressure_pa,
+                   .leak_per_outlet_kg_s_pa = flow.answers[0].leak_from_room_kg_s,
+                   .leak_per_room_kg_s_pa = flow.answers[1].leak_from_room_kg_s};
+    }
     return flow.sums;
 }
 
 MarchResult FlueModel::solve(const GasStream& stream, std::span<Station> stations) const {
-    if (has_leaks()) {
-        return solve_leaking(stream, stations);
-    }
-    const double wanted_pa = surroundings_.mouth_pressure_pa;
-    MarchResult result = march(stream, 0.0, stations);
-    const double outlet_pa = wanted_pa - result.mouth_pressure_pa;
-    for (Station& station : stations) {
-        station.pressure_pa += outlet_pa;
-        station.pressure_in_zone_pa += outlet_pa;
-        station.joint_pressure_pa += outlet_pa;
-    }
-    result.outlet_pressure_pa = outlet_pa;
-    result.mouth_pressure_pa = wanted_pa;
-    return result;
+    return RunInRoom(*this).solve(stream, 0.0, stations).flow;
 }
 
 } // namespace fluewright

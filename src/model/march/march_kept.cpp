@@ -55,6 +55,7 @@ void FlueModel::Straight::march_beside_memory() {
                       * static_cast<int>(std::ceil(section_.length_m / longest_cell_m));
     const double step = prepared_.xi_length / count;
     double gas_k = flow_.temperature_k;
+    double transfer_units = 0.0;
     for (int i = 0; i < count; ++i) {
         const double xi = prepared_.xi_start + step * i;
         const double start_m = cube(xi);
@@ -78,6 +79,14 @@ void FlueModel::Straight::march_beside_memory() {
         }
         add_pressures(stages, step);
         gas_k = at(cube(xi + step));
+        transfer_units += pull_per_m * (cube(xi + step) - start_m);
+    }
+    if (flow_.answers_asked) {
+        kept_per_k_ = std::exp(-transfer_units);
+        const double lost = -std::expm1(-transfer_units);
+        kept_per_flow_k_ = lost > 0.0 ? (flow_.temperature_k - gas_k) / lost * kept_per_k_
+                                            * transfer_units * (1.0 - straight_parts::carried_power)
+                                      : 0.0;
     }
     flow_.temperature_k = gas_k;
 }

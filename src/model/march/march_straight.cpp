@@ -266,6 +266,7 @@ double FlueModel::Straight::cells(double xi_start, double xi_length) {
 void FlueModel::Straight::march() {
     const double enthalpy_before = flow_.enthalpy_j_kg();
     const double temperature_before = flow_.temperature_k;
+    const double friction_before = flow_.sums.friction_pa;
     if (memory_ != nullptr) {
         march_beside_memory();
     } else {
@@ -280,6 +281,31 @@ void FlueModel::Straight::march() {
     flow_.sums.acceleration_pa += acceleration;
     flow_.distance_m += section_.length_m;
     flow_.height_m += section_.rise_m;
+    if (flow_.answers_asked) {
+        carry_answers(temperature_before, flow_.sums.friction_pa - friction_before, acceleration);
+    }
+}
+
+/// With the mean of both ends for the temperature along the straight.
+void FlueModel::Straight::carry_answers(double temperature_before_k,
+                                        double friction_pa,
+                                        double acceleration_pa) {
+    constexpr double friction_power = 1.8; // of the flow
+    const double mean_k = 0.5 * (temperature_before_k + flow_.temperature_k);
+    const double weight_pa_k = model_.surroundings_.air_pressure_pa
+                               / (flow_.fit.gas_constant_j_kgk * mean_k * mean_k)
+                               * constants::gravity_m_s2 * section_.rise_m;
+    const double expansion_pa_k = mass_flux_ * mass_flux_ * flow_.fit.gas_constant_j_kgk
+                                  / model_.surroundings_.air_pressure_pa;
+    for (FlowAnswer& answer : flow_.answers) {
+        const double by_flow = answer.flow_kg_s / flow_.flow_kg_s;
+        const double before_k = answer.temperature_k;
+        answer.temperature_k = kept_per_k_ * before_k + kept_per_flow_k_ * by_flow;
+        const double warmer_k = 0.5 * (before_k + answer.temperature_k);
+        answer.pressure_pa +=
+            weight_pa_k * warmer_k - friction_pa * (friction_power * by_flow + warmer_k / mean_k)
+            - acceleration_pa * 2.0 * by_flow - expansion_pa_k * (answer.temperature_k - before_k);
+    }
 }
 
 /// Along walls in balance with the gas.
@@ -296,6 +322,11 @@ void FlueModel::Straight::march_balanced() {
         take_stage(xi_start + xi_length);
     }
     flow_.temperature_k = ambient_k_ + start_difference_k_ * share_left;
+    if (flow_.answers_asked) {
+        kept_per_k_ = share_left * (1.0 + y * last_.loss_slope);
+        kept_per_flow_k_ = start_difference_k_ * share_left * y
+                           * (straight_parts::carried_power * last_.loss_per_entry - 1.0);
+    }
 }
 
 void FlueModel::march_straight(Flow& flow, const Section& section, const Prepared& prepared) const {

@@ -14,4 +14,10 @@ namespace fluewright {
     return std::clamp((-excess_pa - section.opens_above_pa) / section.opens_over_pa, 0.0, 1.0);
 }
 
+/// How much more of it opens per pascal of draft, between shut and open.
+[[nodiscard]] inline double open_share_slope(const Section& section, double excess_pa) {
+    const double share = section.opens_over_pa > 0.0 ? open_share(section, excess_pa) : 1.0;
+    return share > 0.0 && share < 1.0 ? 1.0 / section.opens_over_pa : 0.0;
+}
+
 } // namespace fluewright

@@ -14,6 +14,9 @@ namespace straight_parts {
 /// Of the temperature, about: what viscosity grows with.
 inline constexpr double viscosity_power = 0.7;
 
+/// Of the flow, about: what heat carried to the wall grows with.
+inline constexpr double carried_power = 0.8;
+
 } // namespace straight_parts
 
 /// One straight in the course of a march, and what stays the same along it.
@@ -57,6 +60,7 @@ private:
     [[nodiscard]] Stage stage_along(double xi, double gas_k) const;
     void march_beside_memory();
     void march_balanced();
+    void carry_answers(double temperature_before_k, double friction_pa, double acceleration_pa);
     void set_gas(double y, double share_left);
     void set_gas_at(double gas_k);
     void take_stage(double xi);
@@ -89,6 +93,10 @@ private:
     double memory_rise_{};    ///< and its growth along the straight
     double memory_lag_k_{};   ///< what the wall of the cell before has cooled by, negative
     double expected_share_{}; ///< of the wall in the difference between gas and air
+
+    // What the gas keeps of a change at the lower end, for the slopes of the march.
+    double kept_per_k_{};      ///< of its temperature
+    double kept_per_flow_k_{}; ///< of the logarithm of the flow
 
     // The gas last set.
     double y_{};

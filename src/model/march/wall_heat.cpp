@@ -11,7 +11,9 @@ namespace {
 /// The first knot: so near to ambient that the conductance is held constant below it.
 constexpr double first_inner_step_k = 0.3;
 /// Beyond what is asked for, so that the bend assumed at the end has died away.
+constexpr double span_over_asked = 1.6;
 constexpr double warmer_span_k = 1500.0;
+constexpr std::size_t least_knots = 12;
 constexpr double colder_span_k = 90.0;
 constexpr std::size_t colder_knots = 10;
 constexpr int most_span_steps = 20;
@@ -83,9 +85,14 @@ double step_to_span_k(const LayeredWall& wall, double ambient_k, double sign, do
 
 } // namespace
 
-WallHeat::WallHeat(const WallPlace& place, bool may_be_colder) : place_(place) {
-    warmer_.knots = most_knots;
-    fill(warmer_, 1.0, warmer_span_k);
+WallHeat::WallHeat(const WallPlace& place, bool may_be_colder, double hottest_k) : place_(place) {
+    const double span_k =
+        std::clamp(span_over_asked * (hottest_k - place.ambient_k), colder_span_k, warmer_span_k);
+    // As dense over the fourth root as a full curve is.
+    const double share = fourth_root(span_k / warmer_span_k);
+    warmer_.knots =
+        std::max(least_knots, 1 + static_cast<std::size_t>(std::ceil(share * (most_knots - 1))));
+    fill(warmer_, 1.0, span_k);
     if (may_be_colder) {
         colder_.knots = colder_knots;
         fill(colder_, -1.0, colder_span_k);

@@ -1,5 +1,6 @@
 #include "door_open.hpp"
 
+#include "fixed_fire.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/physics/door_flow.hpp"
@@ -26,19 +27,6 @@ const Firing& firing_before(const ApplianceCase& appliance, StateKind opened) {
     return fire_before(opened) == StateKind::low_fire ? appliance.low : appliance.high;
 }
 
-/// The run beside that fire.
-std::vector<Station> stations_before(const FlueModel& model, StateKind opened) {
-    const Firing& fire = firing_before(model.resolved().appliance, opened);
-    const bool low = fire_before(opened) == StateKind::low_fire;
-    std::vector<Station> stations(model.station_count());
-    (void)model.solve({.gas = low ? GasChoice::low_fire : GasChoice::high_fire,
-                       .air_share = 0.0,
-                       .flow_kg_s = fire.gas_flow_kg_s,
-                       .temperature_k = gas_temperature_k(model, fire)},
-                      stations);
-    return stations;
-}
-
 /// The model with its walls as they are `elapsed_s` after.
 FlueModel remembering(const FlueModel& model, std::span<const Station> fire, double elapsed_s) {
     return {model, walls_before(model.resolved(), fire, elapsed_s)};
@@ -46,9 +34,8 @@ FlueModel remembering(const FlueModel& model, std::span<const Station> fire, dou
 
 class OpenDoor {
 public:
-    OpenDoor(const FlueModel& model, const RoomLaw& room, StateKind kind, double elapsed_s)
-        : model_(model), room_(room), appliance_(model.resolved().appliance),
-          heat_share_(share_of(kind)),
+    OpenDoor(const FlueModel& model, StateKind kind, double elapsed_s)
+        : model_(model), appliance_(model.resolved().appliance), heat_share_(share_of(kind)),
           fire_flow_kg_s_(share_of(kind) * appliance_.high.gas_flow_kg_s),
           heat_w_(share_of(kind) * appliance_.high.heat_to_flue_w),
           fuel_kg_s_(share_of(kind) * appliance_.high.burn_rate_kg_s),
@@ -85,28 +72,29 @@ public:
 
     /// What the run does when it draws this much; what is left is room minus box at the top edge of
     /// the opening.
-    [[nodiscard]] FlowPoint point(double flow_kg_s) const {
+    [[nodiscard]] FlowPoint point(RunInRoom& run, double flow_kg_s, double foretold_pa) const {
         const Box b = box(flow_kg_s);
-        return point_of(b, model_.solve(b.stream));
+        const RunInRoom::Answer answer =
+            run.solve(b.stream,
+                      air_kg_s(flow_kg_s),
+                      {},
+                      {.draft_pa = foretold_pa - over_draft_pa(b), .is_one_of_many = true});
+        return point_of(b, answer.draft_pa(), answer.flow);
     }
 
     /// The same of a march that is known.
-    [[nodiscard]] FlowPoint point_of(const Box& b, const MarchResult& march) const {
-        const double flow_kg_s = b.stream.flow_kg_s;
-        const double flux = flow_kg_s / appliance_.outlet_area_m2;
-        const double head_pa = 0.5 * flux * flux / b.density_kg_m3;
-        const double ratio = flow_kg_s / appliance_.high.gas_flow_kg_s;
-        // The passages resist with the square of the flow and, at equal flow, with 1/density.
-        const double passage_pa = passage_pa_ * ratio * ratio * b.stream.temperature_k
-                                  / appliance_.high.gas_temperature_k;
+    [[nodiscard]] FlowPoint
+    point_of(const Box& b, double draft_pa, const MarchResult& march) const {
         const double run_pa = march.loss_pa();
-        const double draft_pa = room_.pressure_pa(air_kg_s(flow_kg_s)) - march.outlet_pressure_pa;
-        return {.flow_kg_s = flow_kg_s,
-                .lift_pa = draft_pa + run_pa
-                           + (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
-                                 * appliance_.door.top_below_outlet_m,
-                .loss_pa = run_pa + front_heads(appliance_) * head_pa + passage_pa,
+        return {.flow_kg_s = b.stream.flow_kg_s,
+                .lift_pa = draft_pa + run_pa + box_lift_pa(b),
+                .loss_pa = run_pa + box_loss_pa(b),
                 .density_kg_m3 = b.density_kg_m3};
+    }
+
+    /// What is left at the top edge more than the draft at the outlet.
+    [[nodiscard]] double over_draft_pa(const Box& b) const {
+        return box_lift_pa(b) - box_loss_pa(b);
     }
 
     /// Air in through the opening less smoke out [kg/s].
@@ -138,6 +126,21 @@ public:
     [[nodiscard]] double fuel_kg_s() const { return fuel_kg_s_; }
 
 private:
+    [[nodiscard]] double box_lift_pa(const Box& b) const {
+        return (room_density_kg_m3_ - b.density_kg_m3) * constants::gravity_m_s2
+               * appliance_.door.top_below_outlet_m;
+    }
+
+    [[nodiscard]] double box_loss_pa(const Box& b) const {
+        const double flux = b.stream.flow_kg_s / appliance_.outlet_area_m2;
+        const double head_pa = 0.5 * flux * flux / b.density_kg_m3;
+        const double ratio = b.stream.flow_kg_s / appliance_.high.gas_flow_kg_s;
+        // The passages resist with the square of the flow and, at equal flow, with 1/density.
+        const double passage_pa = passage_pa_ * ratio * ratio * b.stream.temperature_k
+                                  / appliance_.high.gas_temperature_k;
+        return front_heads(appliance_) * head_pa + passage_pa;
+    }
+
     [[nodiscard]] double share_of(StateKind kind) const {
         return kind == StateKind::door_open_embers ? appliance_.embers_share : 1.0;
     }
@@ -155,7 +158,6 @@ private:
     }
 
     const FlueModel& model_;
-    const RoomLaw& room_;
     const ApplianceCase& appliance_;
     double heat_share_;
     double fire_flow_kg_s_;
@@ -185,11 +187,14 @@ DoorMoment moment_at(const OpenDoor& open, const std::optional<double>& limit, d
     return m;
 }
 
-FlowRange range_of(const FlueModel& model, const OpenDoor& open) {
+FlowRange range_of(const RunInRoom& run, const OpenDoor& open) {
+    const FlueModel& model = run.model();
     const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
     return {.least_kg_s = std::max(least_door_flow_share * nominal, 1.02 * open.fuel_kg_s()),
             .greatest_kg_s = greatest_door_flow_share * nominal,
-            .smooth = !model.has_leaks(),
+            .smooth = run.is_smooth(),
+            .accepted_share = run.accepted_share(),
+            .leaks = model.has_leaks(),
             .endless_lift_pa = model.uniform_lift_pa(open.room_density_kg_m3()),
             .endless_density_kg_m3 = open.room_density_kg_m3()};
 }
@@ -200,46 +205,39 @@ double left_at_top(const FlowPoint& p) {
 
 } // namespace
 
-void solve_door_open(const FlueModel& model,
-                     const RoomLaw& room,
+void solve_door_open(RunInRoom& shut_run,
                      double elapsed_s,
                      Detail detail,
                      std::span<const Station> before,
                      StateResult& state) {
     std::optional<FlueModel> remembered; // an open front has always been open
     if (std::isfinite(elapsed_s)) {
-        remembered.emplace(before.empty()
-                               ? remembering(model, stations_before(model, state.kind), elapsed_s)
-                               : remembering(model, before, elapsed_s));
+        remembered.emplace(remembering(shut_run.model(), before, elapsed_s));
     }
-    const FlueModel& warm = remembered ? *remembered : model;
-    const OpenDoor open(warm, room, state.kind, elapsed_s);
-    const double nominal = model.resolved().appliance.high.gas_flow_kg_s;
+    RunInRoom run = remembered ? shut_run.of(*remembered) : shut_run;
+    const OpenDoor open(run.model(), state.kind, elapsed_s);
+    const double nominal = run.model().resolved().appliance.high.gas_flow_kg_s;
     state.burn_rate_kg_s = open.fuel_kg_s();
     state.draft_needed_pa = 0.0;
 
-    const auto point_at = [&](double flow) { return open.point(flow); };
-    FlowSearch search(point_at, range_of(warm, open));
+    const auto point_at = [&](double flow, double foretold_pa) {
+        return open.point(run, flow, foretold_pa);
+    };
+    FlowSearch search(point_at, range_of(run, open));
     const double least_start = 2.0 * open.fuel_kg_s();
     const double start = std::max(usual_flow_share * nominal, least_start);
     // The working point: the opening gives what the run draws. Below it the opening gives more and
     // the flow grows, so that a flue hot from the closed door settles at the greatest one.
-    if (detail == Detail::stations) {
-        state.stations.resize(model.station_count());
-    }
-    const auto fill_at = [&](double flow_kg_s) {
+    const auto fill_at = [&](double flow_kg_s, double foretold_pa) {
         const Box box = open.box(flow_kg_s);
-        const double room_pa = room.pressure_pa(open.air_kg_s(flow_kg_s));
-        if (detail == Detail::stations && !room.is_fixed()) {
-            state.flow = FlueModel(warm, room_pa).solve(box.stream, state.stations);
-        } else {
-            state.flow = warm.solve(box.stream, state.stations);
-        }
-        state.gas_flow_kg_s = flow_kg_s;
-        state.gas_temperature_k = box.stream.temperature_k;
-        state.draft_pa = room_pa - state.flow.outlet_pressure_pa;
+        fill_flow(run,
+                  box.stream,
+                  open.air_kg_s(flow_kg_s),
+                  foretold_pa - open.over_draft_pa(box),
+                  detail,
+                  state);
         state.door.box_temperature_k = box.stream.temperature_k;
-        const FlowPoint point = open.point_of(box, state.flow);
+        const FlowPoint point = open.point_of(box, state.draft_pa, state.flow);
         state.door.top_edge_pa = point.left_pa();
         return point;
     };
@@ -251,27 +249,29 @@ void solve_door_open(const FlueModel& model,
         fill_at);
     if (!flow) {
         state.status = Status::no_flow;
-        fill_at(std::max(nominal, least_start));
+        fill_at(std::max(nominal, least_start), nothing_foretold_pa);
     }
     state.door.face_velocity_m_s = open.face_velocity_m_s(flow.value_or(state.gas_flow_kg_s));
     const DoorMoment limit =
         moment_at(open, search.greatest_balance(left_at_top, start), elapsed_s);
     state.door.opening_share = limit.share_by_velocity;
     state.door.opening_share_mixed = limit.share_by_mixed_box;
+    shut_run.remember(run.memory());
 }
 
-std::vector<DoorMoment> open_door_moments(const FlueModel& model, const StateResult& state) {
+std::vector<DoorMoment>
+door_moments(const RunInRoom& shut_run, std::span<const Station> before, const StateResult& state) {
     std::vector<DoorMoment> moments(door_moments_s.size());
-    const FlueModel in_room(model, state.room.pressure_pa);
-    const RoomLaw room(in_room, state.kind);
-    const std::vector<Station> fire = stations_before(in_room, state.kind);
     double start = state.gas_flow_kg_s;
     for (std::size_t i = 0; i < moments.size(); ++i) {
         const double elapsed_s = door_moments_s[i];
-        const FlueModel warm = remembering(in_room, fire, elapsed_s);
-        const OpenDoor open(warm, room, state.kind, elapsed_s);
-        const auto point_at = [&](double flow) { return open.point(flow); };
-        FlowSearch search(point_at, range_of(warm, open));
+        const FlueModel warm = remembering(shut_run.model(), before, elapsed_s);
+        RunInRoom run = shut_run.of(warm);
+        const OpenDoor open(warm, state.kind, elapsed_s);
+        const auto point_at = [&](double flow, double foretold_pa) {
+            return open.point(run, flow, foretold_pa);
+        };
+        FlowSearch search(point_at, range_of(run, open));
         moments[i] = moment_at(open, search.greatest_balance(left_at_top, start), elapsed_s);
         start = moments[i].gas_flow_kg_s > 0.0 ? moments[i].gas_flow_kg_s : start;
     }

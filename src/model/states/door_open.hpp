@@ -1,7 +1,7 @@
 #pragma once
 
 #include "fluewright/model/states/states.hpp"
-#include "room_law.hpp"
+#include "model/march/run_in_room.hpp"
 
 namespace fluewright {
 
@@ -19,13 +19,16 @@ namespace fluewright {
 /// that is mixed throughout smoke stays in while the room exceeds it up to the top edge.
 ///   [theory eq. 70]
 ///
-/// `before` is the profile of the fire that burned with the door shut, where it is solved already.
-void solve_door_open(const FlueModel& model,
-                     const RoomLaw& room,
+/// `before` is the profile of the fire that burned with the door shut; of an open front nothing.
+void solve_door_open(RunInRoom& run,
                      double elapsed_s,
                      Detail detail,
                      std::span<const Station> before,
                      StateResult& state);
+
+/// How far the door of a solved state may be opened at each of door_moments_s.
+[[nodiscard]] std::vector<DoorMoment>
+door_moments(const RunInRoom& run, std::span<const Station> before, const StateResult& state);
 
 /// That fire: before embers a low one.
 [[nodiscard]] constexpr StateKind fire_before(StateKind opened) {

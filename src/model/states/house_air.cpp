@@ -1,11 +1,11 @@
 #include "fluewright/model/states/house_air.hpp"
 
 #include "fluewright/core/constants.hpp"
-#include "fluewright/core/numeric/root.hpp"
 #include "fluewright/physics/openings.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace fluewright {
 namespace {
@@ -37,6 +37,8 @@ HouseAir::HouseAir(const HouseCase& house, const HouseWeather& weather)
     if (!known_) {
         return;
     }
+    crack_ = {.in_kg_m3 = openings::leakage_kg_s(1.0, exponent_, 1.0, outdoor_density_kg_m3_),
+              .out_kg_m3 = openings::leakage_kg_s(1.0, exponent_, 1.0, room_density_kg_m3_)};
     const double wind_m_s = house.wind_share * weather.wind_m_s;
     const double head_pa = 0.5 * outdoor_density_kg_m3_ * wind_m_s * wind_m_s;
     add_shell(house, head_pa);
@@ -83,46 +85,86 @@ void HouseAir::add_shell(const HouseCase& house, double wind_head_pa) {
 }
 
 double HouseAir::surplus_kg_s(double room_pa, double taken_kg_s, Fans fans) const {
+    return balance(room_pa, taken_kg_s, fans).surplus_kg_s;
+}
+
+HouseAir::Balance HouseAir::balance(double room_pa, double taken_kg_s, Fans fans) const {
     const double lift_pa_m =
         (outdoor_density_kg_m3_ - room_density_kg_m3_) * constants::gravity_m_s2;
-    double surplus = -taken_kg_s;
+    Balance sum{-taken_kg_s, 0.0};
     if (fans == Fans::running) {
-        surplus += supply_kg_s_ - exhaust_kg_s_;
+        sum.surplus_kg_s += supply_kg_s_ - exhaust_kg_s_;
     }
     for (const Gap& gap : gaps_) {
         const double inwards_pa = gap.wind_pa - room_pa - lift_pa_m * gap.height_m;
-        const double density = inwards_pa > 0.0 ? outdoor_density_kg_m3_ : room_density_kg_m3_;
-        surplus +=
-            gap.area_m2 > 0.0
-                ? openings::flow_kg_s(gap.area_m2, inwards_pa, density)
-                : openings::leakage_kg_s(gap.coefficient_m3_s, exponent_, inwards_pa, density);
+        const bool inwards = inwards_pa > 0.0;
+        if (gap.area_m2 > 0.0) {
+            const double density = inwards ? outdoor_density_kg_m3_ : room_density_kg_m3_;
+            sum.surplus_kg_s += openings::flow_kg_s(gap.area_m2, inwards_pa, density);
+            sum.slope_kg_s_pa -= openings::flow_slope_kg_s_pa(gap.area_m2, inwards_pa, density);
+        } else if (inwards_pa != 0.0) {
+            const double flow =
+                (inwards ? crack_.in_kg_m3 : crack_.out_kg_m3)
+                * openings::leakage_m3_s(gap.coefficient_m3_s, exponent_, inwards_pa);
+            sum.surplus_kg_s += flow;
+            sum.slope_kg_s_pa -= exponent_ * flow / inwards_pa;
+        }
     }
-    return surplus;
+    return sum;
 }
 
-double HouseAir::room_pressure_pa(double taken_kg_s, Fans fans) const {
-    const auto surplus = [&](double pa) { return surplus_kg_s(pa, taken_kg_s, fans); };
-    constexpr int most_doublings = 40;
-    double low = 0.0;
-    double f_low = surplus(low);
-    double high = low;
-    double f_high = f_low;
-    double step = 1.0;
-    for (int i = 0; i < most_doublings && f_low < 0.0; ++i, step *= 2.0) {
-        high = low;
-        f_high = f_low;
-        low -= step;
-        f_low = surplus(low);
+/// Newton inside a bracket: between two pressures at which a gap turns, the surplus is smooth, and
+/// a small step leaves next to nothing.
+double HouseAir::room_pressure_pa(double taken_kg_s, Fans fans, double near_pa) const {
+    constexpr int most_steps = 200;
+    constexpr double last_step_pa = 1e-6;
+    constexpr double last_width_pa = 1e-10;
+    constexpr double unknown = std::numeric_limits<double>::infinity();
+    double low = -unknown; // surplus there
+    double high = unknown;
+    double pa = near_pa;
+    double step_before_pa = unknown;
+    double reach_pa = 1.0;
+    for (int step = 0; step < most_steps; ++step) {
+        const Balance here = balance(pa, taken_kg_s, fans);
+        if (here.surplus_kg_s == 0.0) {
+            return pa;
+        }
+        (here.surplus_kg_s > 0.0 ? low : high) = pa;
+        const double width = high - low;
+        double next = here.slope_kg_s_pa < 0.0 ? pa - here.surplus_kg_s / here.slope_kg_s_pa
+                                               : std::copysign(unknown, here.surplus_kg_s);
+        const bool is_inside = next >= low && next <= high;
+        if (is_inside && std::abs(next - pa) <= last_step_pa && !turns_between(pa, next)) {
+            return next;
+        }
+        if (width < unknown) {
+            // A corner between may send it from side to side: halve then.
+            const bool closing = std::abs(next - pa) < 0.5 * step_before_pa;
+            next = closing && is_inside ? next : 0.5 * (low + high);
+            step_before_pa = std::abs(next - pa);
+        } else if (!(std::abs(next - pa) <= reach_pa)) {
+            next = pa + std::copysign(reach_pa, here.surplus_kg_s);
+            reach_pa = std::min(4.0 * reach_pa, 1e9);
+        } else {
+            step_before_pa = std::abs(next - pa);
+        }
+        if (width <= last_width_pa) {
+            return next;
+        }
+        pa = next;
     }
-    for (int i = 0; i < most_doublings && f_high > 0.0; ++i, step *= 2.0) {
-        low = high;
-        f_low = f_high;
-        high += step;
-        f_high = surplus(high);
-    }
-    return find_root(
-               surplus, low, high, f_low, f_high, {.x_tolerance = 1e-10, .residual_tolerance = 0.0})
-        .x;
+    return pa;
+}
+
+bool HouseAir::turns_between(double one_pa, double other_pa) const {
+    constexpr double near_pa = 1e-4; // where the flow through cracks is steep
+    const double lift_pa_m =
+        (outdoor_density_kg_m3_ - room_density_kg_m3_) * constants::gravity_m_s2;
+    return std::any_of(gaps_.begin(), gaps_.end(), [&](const Gap& gap) {
+        const double still_pa = gap.wind_pa - lift_pa_m * gap.height_m;
+        return std::min(std::abs(one_pa - still_pa), std::abs(other_pa - still_pa)) < near_pa;
+    });
 }
 
 double HouseAir::inlet_area_m2(double room_pa, double taken_kg_s) const {

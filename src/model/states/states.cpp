@@ -1,14 +1,13 @@
 #include "fluewright/model/states/states.hpp"
 
 #include "door_open.hpp"
+#include "fixed_fire.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
-#include "fluewright/model/states/vent_limit.hpp"
+#include "free_burn.hpp"
 #include "house_state.hpp"
-#include "model/march/flow_search.hpp"
 #include "model/warmup/kindling.hpp"
-#include "room_law.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,108 +16,7 @@
 namespace fluewright {
 namespace {
 
-/// The least flow searched for a balance, of that where the search begins; of a fire that the run
-/// cannot vent it begins lower, by steps.
-constexpr double least_flow_share = 0.03;
-constexpr double step_to_limit = 0.5;
-constexpr double least_start_share = 1e-6;
-
-void fill_flow(const FlueModel& model, const GasStream& stream, Detail detail, StateResult& state) {
-    if (detail == Detail::stations) {
-        state.stations.resize(model.station_count());
-    }
-    state.flow = model.solve(stream, state.stations);
-    state.gas_flow_kg_s = stream.flow_kg_s;
-    state.gas_temperature_k = stream.temperature_k;
-    state.draft_pa = model.draft_pa(state.flow);
-    if (!state.flow.meets_mouth) {
-        state.status = Status::no_answer;
-    }
-}
-
-/// A fire at its burn rate, or where the run cannot vent that, at the greatest one it can.
-class FixedFire {
-public:
-    FixedFire(const FlueModel& model, const RoomLaw& room, const Firing& firing, GasChoice gas)
-        : model_(model), room_(room),
-          firing_(firing), stream_{.gas = gas,
-                                   .air_share = 0.0,
-                                   .flow_kg_s = firing.gas_flow_kg_s,
-                                   .temperature_k = gas_temperature_k(model, firing)} {}
-
-    void fill(Detail detail, StateResult& state) {
-        state.draft_needed_pa = firing_.draft_needed_pa;
-        fill_at(1.0, detail, state);
-        if (vent_limit::holds(model_, stream_, state.flow, state.draft_pa)) {
-            return;
-        }
-        fill_at(greatest_share(), detail, state);
-        // A march that does not end well within the limits is no matter of the burn rate.
-        const bool at_limit =
-            state.draft_pa <= -near_limit * vent_limit::overpressure_pa
-            || vent_limit::mach_of(model_, stream_, state.flow) >= near_limit * vent_limit::mach;
-        state.status = at_limit ? Status::cannot_vent : Status::no_answer;
-        state.draft_pa = std::max(state.draft_pa, -vent_limit::overpressure_pa);
-    }
-
-private:
-    static constexpr double near_limit = 0.5;
-
-    /// The room against outdoors as this share of the fire's air leaves it.
-    [[nodiscard]] double room_pa(double share) const {
-        return room_.pressure_pa(share * (firing_.gas_flow_kg_s - firing_.burn_rate_kg_s));
-    }
-
-    [[nodiscard]] double greatest_share() {
-        return vent_limit::greatest_share([&](double share) {
-            stream_.flow_kg_s = share * firing_.gas_flow_kg_s;
-            const MarchResult flow = model_.solve(stream_);
-            const double draft_pa = room_pa(share) - flow.outlet_pressure_pa;
-            return vent_limit::holds(model_, stream_, flow, draft_pa);
-        });
-    }
-
-    void fill_at(double share, Detail detail, StateResult& state) {
-        stream_.flow_kg_s = share * firing_.gas_flow_kg_s;
-        state.burn_rate_kg_s = share * firing_.burn_rate_kg_s;
-        if (room_.is_fixed()) {
-            fill_flow(model_, stream_, detail, state);
-        } else {
-            fill_flow(FlueModel(model_, room_pa(share)), stream_, detail, state);
-        }
-    }
-
-    const FlueModel& model_;
-    const RoomLaw& room_;
-    const Firing& firing_;
-    GasStream stream_;
-};
-
-bool has_damper_for_strong_draft(const Case& c) {
-    return std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
-        return section.loss_when_strong > section.loss;
-    });
-}
-
-/// Where the draft is more than the appliance holds, whoever tends the fire turns the damper.
-void burning_held_back(const FlueModel& model,
-                       const RoomLaw& room,
-                       const Firing& firing,
-                       GasChoice gas,
-                       Detail detail,
-                       StateResult& state) {
-    FixedFire(model, room, firing, gas).fill(detail, state);
-    const Case& c = model.resolved();
-    if (state.draft_pa <= c.appliance.draft_greatest_pa || !has_damper_for_strong_draft(c)) {
-        return;
-    }
-    Case turned = c;
-    for (Section& section : turned.sections) {
-        section.loss = std::max(section.loss, section.loss_when_strong);
-    }
-    const FlueModel turned_model(turned, model.surroundings());
-    FixedFire(turned_model, room, firing, gas).fill(detail, state);
-}
+constexpr std::size_t state_kinds = words_of(StateKind{}).size();
 
 /// What the states of one weather that are solved already tell those behind them.
 using SolvedBefore = std::span<const StateResult>;
@@ -127,104 +25,6 @@ const StateResult* find_state(SolvedBefore before, StateKind kind) {
     const auto found = std::find_if(
         before.begin(), before.end(), [&](const StateResult& state) { return state.kind == kind; });
     return found == before.end() ? nullptr : &*found;
-}
-
-/// The profile of a fire that is solved already at its burn rate. The gas flows as it is fired, so
-/// that temperatures are the same whatever the pressure of the room.
-std::span<const Station> profile_of(SolvedBefore before, StateKind kind) {
-    const StateResult* state = find_state(before, kind);
-    return state != nullptr && state->status == Status::solved
-               ? std::span<const Station>{state->stations}
-               : std::span<const Station>{};
-}
-
-/// `at_high_fire` is the high fire of the same model, where it is solved already: the first march
-/// of the search.
-void free_burn(const FlueModel& model,
-               const RoomLaw& room,
-               Detail detail,
-               const StateResult* at_high_fire,
-               StateResult& state) {
-    const Case& c = model.resolved();
-    const Firing& high = c.appliance.high;
-    GasStream stream{.gas = GasChoice::high_fire,
-                     .air_share = 0.0,
-                     .flow_kg_s = high.gas_flow_kg_s,
-                     .temperature_k = gas_temperature_k(model, high)};
-    const double air_share = std::max(0.0, 1.0 - 1.0 / high.gas_per_fuel_kg_kg);
-    const auto room_pa = [&](double flow_kg_s) { return room.pressure_pa(air_share * flow_kg_s); };
-    const auto point_of = [&](double flow_kg_s, const MarchResult& march) {
-        return FlowPoint{.flow_kg_s = flow_kg_s,
-                         .lift_pa = room_pa(flow_kg_s) - march.outlet_pressure_pa + march.loss_pa(),
-                         .loss_pa = march.loss_pa(),
-                         .density_kg_m3 = 0.0};
-    };
-    const auto point_at = [&](double flow_kg_s) {
-        stream.flow_kg_s = flow_kg_s;
-        return point_of(flow_kg_s, model.solve(stream));
-    };
-    const auto fill_at = [&](double flow_kg_s) {
-        stream.flow_kg_s = flow_kg_s;
-        if (room.is_fixed()) {
-            fill_flow(model, stream, detail, state);
-        } else {
-            fill_flow(FlueModel(model, room_pa(flow_kg_s)), stream, detail, state);
-        }
-        return point_of(flow_kg_s, state.flow);
-    };
-    // What the gas takes to gain its speed in the outlet: an appliance that asks for no draft still
-    // asks for this.
-    const double density_kg_m3 =
-        model.surroundings().air_pressure_pa
-        / (c.gas_high().products().gas_constant_j_kgk * stream.temperature_k);
-    const auto head_pa = [&](double flow_kg_s) {
-        const double flux = flow_kg_s / c.appliance.outlet_area_m2;
-        return 0.5 * flux * flux / density_kg_m3;
-    };
-    // The appliance resists with the square of the flow; its needed draft at the nominal flow sets
-    // the scale.
-    const double needed_pa = std::max(high.draft_needed_pa, head_pa(high.gas_flow_kg_s));
-    const auto resistance_pa = [&](double flow_kg_s) {
-        const double ratio = flow_kg_s / high.gas_flow_kg_s;
-        return needed_pa * ratio * ratio;
-    };
-    FlowPoint start = at_high_fire != nullptr
-                          ? point_of(at_high_fire->gas_flow_kg_s, at_high_fire->flow)
-                          : point_at(high.gas_flow_kg_s);
-    // A fire that the run cannot vent by far is no place to begin at.
-    while (start.left_pa() < -vent_limit::overpressure_pa
-           && start.flow_kg_s > least_start_share * high.gas_flow_kg_s) {
-        start = point_at(start.flow_kg_s * step_to_limit);
-    }
-    // No lift that a flue can have speeds gas up to the limit of speed: a balance lies below.
-    FlowSearch search(
-        point_at,
-        {.least_kg_s = least_flow_share * start.flow_kg_s,
-         .greatest_kg_s = std::max(start.flow_kg_s, vent_limit::fastest_kg_s(model, stream)),
-         .smooth = !model.has_leaks(),
-         .endless_lift_pa = model.uniform_lift_pa(density_kg_m3),
-         .endless_density_kg_m3 = density_kg_m3});
-    search.add(start);
-    const std::optional<double> balance =
-        search.settle([&](const FlowPoint& p) { return p.left_pa() - resistance_pa(p.flow_kg_s); },
-                      start.flow_kg_s,
-                      fill_at);
-    const std::optional<double> capacity = search.greatest_balance(
-        [&](const FlowPoint& p) {
-            return p.left_pa() - std::max(high.draft_needed_pa, head_pa(p.flow_kg_s));
-        },
-        start.flow_kg_s);
-    state.capacity_kg_s = capacity ? *capacity / high.gas_per_fuel_kg_kg : 0.0;
-    if (!balance) {
-        state.status = Status::no_flow;
-        return;
-    }
-    state.burn_rate_kg_s = *balance / high.gas_per_fuel_kg_kg;
-    state.draft_needed_pa = resistance_pa(*balance);
-    if (state.status == Status::solved
-        && !vent_limit::holds(model, stream, state.flow, state.draft_pa)) {
-        state.status = Status::no_answer;
-    }
 }
 
 /// No fire: the air in the flue has the temperature of the zone each part stands in.
@@ -274,29 +74,57 @@ double open_since_s(const ApplianceCase& appliance) {
     return has_open_front(appliance) ? std::numeric_limits<double>::infinity() : reload_s;
 }
 
-StateResult
-solve_in_room(const FlueModel& model, StateKind kind, Detail detail, SolvedBefore before) {
+/// The run in the room that this state makes.
+RunInRoom run_in(const FlueModel& model, StateKind kind, Search search) {
+    return fire_of(kind) == Fire::burning ? RunInRoom::in_house(
+               model, !model.resolved().house.outdoor_air || is_door_open(kind), search)
+                                          : RunInRoom(model, search);
+}
+
+/// The profile of the fire before a door was opened, from what is solved already or solved now.
+std::vector<Station>
+profile_of(const FlueModel& model, StateKind kind, SolvedBefore before, Search search) {
+    const StateResult* known = find_state(before, kind);
+    if (known != nullptr && !known->stations.empty()) {
+        return known->stations;
+    }
+    StateResult fire;
+    fire.kind = kind;
+    RunInRoom run = run_in(model, kind, search);
+    solve_fixed_fire(run, Detail::stations, fire);
+    return std::move(fire.stations);
+}
+
+StateResult solve_one(const FlueModel& model,
+                      StateKind kind,
+                      Detail detail,
+                      SolvedBefore before,
+                      Search search,
+                      RunInRoom::Memory* memory = nullptr) {
     const ApplianceCase& appliance = model.resolved().appliance;
-    const RoomLaw room(model, kind);
+    RunInRoom run = run_in(model, kind, search);
+    if (memory != nullptr) {
+        run.remember(*memory);
+    }
     StateResult state;
     state.kind = kind;
+    state.room.pressure_pa = model.surroundings().room_pressure_pa;
     switch (kind) {
     case StateKind::high_fire:
-        burning_held_back(model, room, appliance.high, GasChoice::high_fire, detail, state);
-        break;
     case StateKind::low_fire:
-        burning_held_back(model, room, appliance.low, GasChoice::low_fire, detail, state);
+        solve_fixed_fire(run, detail, state);
         break;
     case StateKind::free_burn:
-        free_burn(model, room, detail, find_state(before, StateKind::high_fire), state);
+        solve_free_burn(run, detail, find_state(before, StateKind::high_fire), state);
         break;
     case StateKind::door_open_high:
     case StateKind::door_open_embers:
-        solve_door_open(model,
-                        room,
+        solve_door_open(run,
                         open_since_s(appliance),
                         detail,
-                        profile_of(before, fire_before(kind)),
+                        has_open_front(appliance)
+                            ? std::vector<Station>{}
+                            : profile_of(model, fire_before(kind), before, search),
                         state);
         break;
     case StateKind::standing:
@@ -308,26 +136,14 @@ solve_in_room(const FlueModel& model, StateKind kind, Detail detail, SolvedBefor
         state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     }
+    if (memory != nullptr && fire_of(kind) == Fire::burning) {
+        *memory = run.memory();
+    }
     if (!state.flow.meets_mouth && state.status == Status::solved) {
         state.status = Status::no_answer;
     }
     state.room.taken_kg_s = room_air_kg_s(model.resolved(), state);
-    state.room.pressure_pa = room.pressure_pa(state.room.taken_kg_s);
-    return state;
-}
-
-StateResult solve_alone(const FlueModel& model, StateKind kind, Detail detail) {
-    return solve_in_room(model, kind, detail, {});
-}
-
-/// In its room or with its house. Joints of a run in a house pass air by a room pressure that each
-/// state has of its own, so that there what is solved before serves nothing.
-StateResult solve_one(const FlueModel& model, StateKind kind, Detail detail, SolvedBefore before) {
-    const bool in_house = model.surroundings().house.known();
-    StateResult state = in_house && model.has_leaks() && fire_of(kind) == Fire::burning
-                            ? solve_with_house(model, kind, detail, solve_alone)
-                            : solve_in_room(model, kind, detail, before);
-    if (in_house) {
+    if (model.surroundings().house.known()) {
         tell_house(model, state);
     }
     return state;
@@ -336,7 +152,17 @@ StateResult solve_one(const FlueModel& model, StateKind kind, Detail detail, Sol
 } // namespace
 
 StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail) {
-    return solve_one(model, kind, detail, {});
+    return solve_one(model, kind, detail, {}, Search::coupled);
+}
+
+StateResult solve_state_by_nesting(const FlueModel& model, StateKind kind, Detail detail) {
+    return solve_one(model, kind, detail, {}, Search::nested);
+}
+
+std::vector<DoorMoment> open_door_moments(const FlueModel& model, const StateResult& state) {
+    return door_moments(run_in(model, state.kind, Search::coupled),
+                        profile_of(model, fire_before(state.kind), {}, Search::coupled),
+                        state);
 }
 
 bool burns_freely(const ApplianceCase& appliance) {
@@ -361,29 +187,41 @@ std::vector<StateKind> states_of(const Case& resolved) {
 }
 
 Solution solve(const Case& resolved, Detail detail) {
+    return solve(resolved, detail, states_of(resolved));
+}
+
+Solution solve(const Case& resolved, Detail detail, std::span<const StateKind> kinds) {
     Solution solution;
-    const std::vector<StateKind> kinds = states_of(resolved);
+    const bool has_idle = std::any_of(
+        kinds.begin(), kinds.end(), [](StateKind kind) { return fire_of(kind) == Fire::out; });
     solution.states.reserve(kinds.size() * resolved.weathers.size());
     const bool tended_damper = has_damper_for_strong_draft(resolved);
+    std::array<RunInRoom::Memory, state_kinds> memories;
     std::optional<FlueModel> model;
     for (std::size_t weather = 0; weather < resolved.weathers.size(); ++weather) {
         const Surroundings burning_air = surroundings_of(resolved, weather, Fire::burning);
         model = model ? FlueModel(*model, burning_air) : FlueModel(resolved, burning_air);
-        const FlueModel idle(*model, surroundings_of(resolved, weather, Fire::out));
+        std::optional<FlueModel> idle;
+        if (has_idle) {
+            idle.emplace(*model, surroundings_of(resolved, weather, Fire::out));
+        }
         const std::size_t first = solution.states.size();
         // A fire's profile serves the door that is opened on it.
-        const bool keeps_profiles = resolved.appliance.has_door && !model->has_leaks();
+        const bool keeps_profiles =
+            resolved.appliance.has_door && !has_open_front(resolved.appliance);
         for (const StateKind kind : kinds) {
-            const bool shares = kind == StateKind::free_burn ? !tended_damper : keeps_profiles;
+            const bool shares = kind != StateKind::free_burn || !tended_damper;
             const SolvedBefore before{solution.states.data() + first,
                                       solution.states.size() - first};
             solution.states.push_back(
-                solve_one(fire_of(kind) == Fire::out ? idle : *model,
+                solve_one(fire_of(kind) == Fire::out ? *idle : *model,
                           kind,
                           keeps_profiles && has_closed_fire(kind) && kind != StateKind::free_burn
                               ? Detail::stations
                               : detail,
-                          shares ? before : SolvedBefore{}));
+                          shares ? before : SolvedBefore{},
+                          Search::coupled,
+                          &memories[static_cast<std::size_t>(kind)]));
             solution.states.back().weather = weather;
         }
         if (detail == Detail::totals) {

@@ -74,7 +74,9 @@ void check_sums(const Case& c, const StateResult& state) {
     for (const Station& station : state.stations) {
         here += station.leak_kg_s;
         CHECK(station.flow_kg_s == Approx(here).epsilon(1e-12).margin(1e-15));
-        if (c.sections[station.section].leaks() && station.leak_kg_s != 0.0) {
+        // The last step of the search moves all pressures by less than this.
+        const bool is_told = std::abs(station.joint_pressure_pa) > 2e-5;
+        if (c.sections[station.section].leaks() && station.leak_kg_s != 0.0 && is_told) {
             CHECK((station.leak_kg_s > 0.0) == (station.joint_pressure_pa < 0.0));
         }
     }

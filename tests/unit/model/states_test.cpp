@@ -118,7 +118,7 @@ TEST_CASE("standing draft is the weight of the columns") {
 
 TEST_CASE("a search over the flow finds the greatest balance and forgets nothing") {
     int evaluations = 0;
-    const auto draft = [&](double q) {
+    const auto draft = [&](double q, double /*foretold*/) {
         ++evaluations;
         return FlowPoint{.flow_kg_s = q,
                          .lift_pa = 20.0 - 3.0 / std::sqrt(q),

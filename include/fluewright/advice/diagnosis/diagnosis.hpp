@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/standing_dangers.hpp"
 #include "fluewright/advice/diagnosis/tables.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
@@ -112,9 +113,10 @@ struct NextCheck {
 struct Diagnosis {
     std::string title;
     UnitSystem units{};
-    std::vector<std::string> urgent; ///< what to do now; said first
-    bool no_fire{};                  ///< nobody may light it before it has been examined
-    std::string sentence;            ///< the outcome, for a person
+    std::vector<std::string> urgent;     ///< what to do now; said first
+    std::vector<StandingDanger> dangers; ///< that the file itself shows, whatever was seen
+    bool no_fire{};                      ///< nobody may light it before it has been examined
+    std::string sentence;                ///< the outcome, for a person
     std::vector<SeenFact> seen;
     std::vector<Explanation> explanations; ///< by probability; together 1
     double design_probability{};           ///< that the run as described accounts for the trouble

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/standing_dangers.hpp"
 #include "fluewright/advice/parts/cut_list.hpp"
 #include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/advice/parts/piece_prices.hpp"
@@ -132,18 +133,8 @@ struct LeftInBox {
     std::string why;
 };
 
-/// A danger that stands in the run as it is drawn: nothing on the list cures it.
-struct PartsDanger {
-    std::string id; ///< of the finding
-    int part{-1};   ///< index in the run, or -1
-    std::string title;
-    std::string place;
-    std::string message;
-    std::string remedy;
-};
-
 struct PartsList {
-    std::vector<PartsDanger> dangers; ///< as check finds them without solving anything
+    std::vector<StandingDanger> dangers; ///< nothing on the list cures them
     std::vector<PartsLine> lines;
     std::vector<PipeStretch> stretches;
     std::vector<Cut> cuts;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/standing_dangers.hpp"
 #include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "fluewright/model/warmup/warmup.hpp"
@@ -7,6 +8,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// The warm-up for people and for programs.
 namespace fluewright {
@@ -19,14 +21,15 @@ struct WarmupInWeather {
 
 struct WarmupReportOptions {
     Style style;
+    std::vector<StandingDanger> dangers; ///< of the run, told before anything is lit
     AnswerInput input;
 };
 
 /// Whether the draft needed at high fire is met in every weather.
 [[nodiscard]] bool draws_in_time(std::span<const WarmupInWeather> courses);
 
-/// For each weather: what a person wants to know, the parts of the run, the course of the fire;
-/// then assumptions, notes and cautions.
+/// What must be put right before a fire; for each weather: what a person wants to know, the parts
+/// of the run, the course of the fire; then assumptions, notes and cautions.
 [[nodiscard]] std::string warmup_text(const Case& resolved,
                                       std::span<const WarmupInWeather> courses,
                                       const WarmupReportOptions& options);

@@ -3,6 +3,7 @@
 #include "fluewright/model/march/surroundings.hpp"
 #include "fluewright/model/march/wall_heat.hpp"
 
+#include <limits>
 #include <memory>
 #include <span>
 #include <vector>
@@ -61,10 +62,27 @@ struct MarchResult {
     double leak_in_kg_s{};
     double leak_out_kg_s{};
     double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net
-    bool meets_mouth{true};       ///< solve(): whether the root was found
+    /// Within a plain opening, as of a draft hood, against the air before it: smoke comes out where
+    /// it is above nought. Of the worst one; below any pressure where there is none.
+    double opening_pressure_pa{-std::numeric_limits<double>::infinity()};
+    bool meets_mouth{true}; ///< solve(): whether the root was found
 
     /// What the flow costs on its way.
     [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
+};
+
+/// What a run stands between: pressures against the air outdoors at the height of the outlet.
+struct EndPressures {
+    double outlet_pa{};
+    double room_pa{};
+};
+
+/// How a march answers to those two, to a few hundredths: for Newton's method.
+struct MarchSlopes {
+    double mouth_per_outlet{1.0}; ///< pressure at the mouth
+    double mouth_per_room{};
+    double leak_per_outlet_kg_s_pa{}; ///< MarchResult::leak_from_room_kg_s
+    double leak_per_room_kg_s_pa{};
 };
 
 /// What the wall of one straight still holds of the fire before.   [theory eq. 68]
@@ -86,23 +104,26 @@ public:
     /// each section of the case.
     FlueModel(const FlueModel& model, std::vector<WallMemory> memory);
 
-    /// The same model in a room of another pressure.
-    FlueModel(const FlueModel& model, double room_pressure_pa);
-
-    /// Marches from the outlet at a given static pressure there (against outdoors). `stations`,
-    /// when not empty, holds station_count() entries and is filled in flow order: the outlet, then
-    /// the downstream end of each section.
+    /// Marches from the outlet between given pressures. `stations`, when not empty, holds
+    /// station_count() entries and is filled in flow order: the outlet, then the downstream end of
+    /// each section. `slopes` are those of a run with leaks; of a tight one they are known.
     ///
     /// Scheme   Gauss collocation with two or three points in ln(T - T_ambient) over the cube root
     ///          of the distance from the last disturbance, which takes the entry effect's corner
     ///          away; buoyancy and friction over the same points
     MarchResult march(const GasStream& stream,
+                      const EndPressures& ends,
+                      std::span<Station> stations = {},
+                      MarchSlopes* slopes = nullptr) const;
+
+    /// The same in the room of the model.
+    MarchResult march(const GasStream& stream,
                       double outlet_pressure_pa,
                       std::span<Station> stations = {}) const;
 
-    /// The march whose mouth meets the pressure outdoors (and the wind's). Without leaks the
-    /// pressure is a sum and one march is enough; with leaks the outlet pressure is a bracketed
-    /// root.
+    /// The march whose mouth meets the pressure outdoors (and the wind's) in the room of the model.
+    /// Without leaks the pressure is a sum and one march is enough; with leaks the outlet pressure
+    /// is a root.
     MarchResult solve(const GasStream& stream, std::span<Station> stations = {}) const;
 
     /// Draft at the outlet against the room [Pa] of a solved march.
@@ -149,10 +170,13 @@ private:
     static void add_emissions(const Case& resolved, Layout& layout);
     [[nodiscard]] Heats heats_of(const Heats* before) const;
     [[nodiscard]] bool wall_may_be_colder(std::size_t section) const;
+    [[nodiscard]] double hottest_gas_k() const;
     void march_straight(Flow& flow, const Section& section, const Prepared& prepared) const;
-    MarchResult solve_leaking(const GasStream& stream, std::span<Station> stations) const;
     void pass_joint(Flow& flow, const Section& section) const;
+    double leak_out(Flow& flow, const Section& section, double excess_pa, double head_pa) const;
+    double leak_in(Flow& flow, const Section& section, double excess_pa, double head_pa) const;
     void pass_fitting(Flow& flow, const Section& section) const;
+    [[nodiscard]] double zone_pressure_pa(const Flow& flow, Zone zone) const;
     [[nodiscard]] Station station_at(const Flow& flow, std::size_t section) const;
 
     const Case* case_;

@@ -23,7 +23,12 @@ struct Surroundings {
     /// Pressure of the air of a zone at a height, relative to outdoors there [Pa]. Only the room
     /// can differ: attic and chase are taken as open to the outdoors.
     [[nodiscard]] double pressure_pa(Zone zone, double height_m) const {
-        return zone == Zone::room ? room_pressure_pa
+        return pressure_pa(zone, height_m, room_pressure_pa);
+    }
+
+    /// The same with the room at another pressure.
+    [[nodiscard]] double pressure_pa(Zone zone, double height_m, double room_pa) const {
+        return zone == Zone::room ? room_pa
                                         + (outdoor_density_kg_m3
                                            - density_kg_m3[static_cast<std::size_t>(Zone::room)])
                                               * constants::gravity_m_s2 * height_m

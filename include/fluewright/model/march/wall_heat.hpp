@@ -45,8 +45,9 @@ struct WallState {
 class WallHeat {
 public:
     /// `may_be_colder` tells whether the inner face can be colder than the air around; if not, half
-    /// a curve does, and the conductance below ambient is that just above.
-    explicit WallHeat(const WallPlace& place, bool may_be_colder = true);
+    /// a curve does, and the conductance below ambient is that just above. No inner face gets
+    /// hotter than `hottest_k`.
+    explicit WallHeat(const WallPlace& place, bool may_be_colder = true, double hottest_k = 1250.0);
 
     struct Value {
         double flux_w_m2;

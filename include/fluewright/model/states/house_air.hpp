@@ -39,8 +39,19 @@ public:
     [[nodiscard]] double
     surplus_kg_s(double room_pa, double taken_kg_s, Fans fans = Fans::running) const;
 
-    /// The room pressure at which the house is in balance [Pa].
-    [[nodiscard]] double room_pressure_pa(double taken_kg_s, Fans fans = Fans::running) const;
+    /// The same, and how it changes with the room's pressure [kg/s per Pa]: never up.
+    struct Balance {
+        double surplus_kg_s;
+        double slope_kg_s_pa;
+    };
+
+    [[nodiscard]] Balance
+    balance(double room_pa, double taken_kg_s, Fans fans = Fans::running) const;
+
+    /// The room pressure at which the house is in balance [Pa]. `near_pa` is where it is looked for
+    /// first.
+    [[nodiscard]] double
+    room_pressure_pa(double taken_kg_s, Fans fans = Fans::running, double near_pa = 0.0) const;
 
     /// Area of a plain opening at the height of the outlet, out of the wind, with which the room
     /// comes to `room_pa`, which must be below outdoors; 0 where it is there without.
@@ -59,13 +70,22 @@ private:
         double wind_pa;          ///< outside it
     };
 
+    /// Mass flow through cracks at 1 Pa over their coefficient, of the air on either side.
+    struct CrackFlow {
+        double in_kg_m3;
+        double out_kg_m3;
+    };
+
     void add_gap(const Gap& gap);
+    /// Whether the air in a gap is about still at one of these pressures of the room.
+    [[nodiscard]] bool turns_between(double one_pa, double other_pa) const;
     void add_shell(const HouseCase& house, double wind_head_pa);
 
     bool known_{};
     double outdoor_density_kg_m3_{};
     double room_density_kg_m3_{};
     double exponent_{};
+    CrackFlow crack_{};
     double exhaust_kg_s_{};
     double supply_kg_s_{};
     std::vector<Gap> gaps_;

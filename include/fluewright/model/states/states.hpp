@@ -88,6 +88,9 @@ enum class Detail : std::uint8_t { stations, totals };
 /// Solves every state that has a meaning for the appliance, in every weather.
 [[nodiscard]] Solution solve(const Case& resolved, Detail detail);
 
+/// Of those, only some kinds, in this order.
+[[nodiscard]] Solution solve(const Case& resolved, Detail detail, std::span<const StateKind> kinds);
+
 /// The fire a model must be prepared for to solve this state.
 [[nodiscard]] constexpr Fire fire_of(StateKind kind) {
     return kind == StateKind::standing || kind == StateKind::cold_start ? Fire::out : Fire::burning;
@@ -120,6 +123,11 @@ enum class Detail : std::uint8_t { stations, totals };
 
 /// One state. The model must be prepared for fire_of(kind).
 [[nodiscard]] StateResult solve_state(const FlueModel& model, StateKind kind, Detail detail);
+
+/// The same by a slow search that brackets the outlet's pressure within that of the room within the
+/// flow: what the quick one is held against.
+[[nodiscard]] StateResult
+solve_state_by_nesting(const FlueModel& model, StateKind kind, Detail detail);
 
 /// Whether more draft makes more fire. A burner meters its fuel, and an open front stands open.
 [[nodiscard]] bool burns_freely(const ApplianceCase& appliance);

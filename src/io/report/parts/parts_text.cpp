@@ -155,22 +155,10 @@ std::string box_text(const PartsList& list, const Style& style) {
 }
 
 std::string dangers_text(const PartsList& list, const Style& style) {
-    if (list.dangers.empty()) {
-        return {};
-    }
-    std::string out = report::heading("Do not build it like this", style)
-                      + paragraph("Nothing on this list cures what stands here; `check` tells the "
-                                  "rest.",
-                                  inset,
-                                  style.width);
-    for (const PartsDanger& danger : list.dangers) {
-        const std::string place = danger.place.empty() ? "" : " (" + danger.place + ')';
-        out += paragraph(
-            fmt::format("- {}{}: {} {}", danger.title, place, danger.message, danger.remedy),
-            inset,
-            style.width);
-    }
-    return out;
+    return report::dangers_text(
+        list.dangers,
+        "Do not build it like this: nothing on this list cures what stands here",
+        style);
 }
 
 std::string buy_text(const PartsList& list, const Style& style) {

@@ -284,9 +284,11 @@ std::string warmup_text(const Case& resolved,
                         const WarmupReportOptions& options) {
     const Style& style = options.style;
     const Writer writer{resolved, style};
-    std::string out = "Warm-up from cold";
-    out += resolved.title.empty() ? "\n" : ": " + resolved.title + '\n';
-    out = paragraph(out, {.first = 0, .rest = 2}, style.width);
+    std::string title = "Warm-up from cold";
+    title += resolved.title.empty() ? "\n" : ": " + resolved.title + '\n';
+    std::string out =
+        report::dangers_text(options.dangers, "No fire before this is put right", style);
+    out += paragraph(title, {.first = 0, .rest = 2}, style.width);
     for (const WarmupInWeather& in : courses) {
         out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in)
                + writer.heat(in.course);

@@ -190,6 +190,7 @@ const Record<Diagnosis>& record_of<Diagnosis>() {
         "diagnose_answer",
         "why a run does not do what it should, and what to look at next",
         {{"urgent", "what to do now", &Diagnosis::urgent},
+         {"dangers", "that the file itself shows, whatever was seen", &Diagnosis::dangers},
          {"sentence", "the outcome", &Diagnosis::sentence},
          {"design_probability",
           "that the run as described accounts for the trouble",

@@ -109,24 +109,6 @@ const Record<PipeStretch>& record_of<PipeStretch>() {
 }
 
 template <>
-const Record<PartsDanger>& record_of<PartsDanger>() {
-    static const Record<PartsDanger> record{
-        "danger_of_parts",
-        "a danger that stands in the run as it is drawn; nothing on the list cures it",
-        {{"id", "of the finding", &PartsDanger::id},
-         {"part",
-          "number of the part in the file, from 1; null where it is of none",
-          [](const PartsDanger& d) {
-              return d.part >= 0 ? std::optional{d.part + 1} : std::nullopt;
-          }},
-         {"title", "of the finding", &PartsDanger::title},
-         {"place", "in words", &PartsDanger::place},
-         {"message", "what was found", &PartsDanger::message},
-         {"remedy", "what to do", &PartsDanger::remedy}}};
-    return record;
-}
-
-template <>
 const Record<LeftInBox>& record_of<LeftInBox>() {
     static const Record<LeftInBox> record{"left_in_box",
                                           "what is not used of what is at hand",

@@ -30,6 +30,7 @@ struct AfterFireRow {
 struct WarmupRow {
     const Case& installation;
     std::span<const WarmupInWeather> courses;
+    std::span<const StandingDanger> dangers;
 };
 
 struct HintRow {
@@ -342,7 +343,10 @@ const Record<WarmupRow>& record_of<WarmupRow>() {
     static const Record<WarmupRow> record{
         "warmup_answer",
         "from the match to the cold stove",
-        {{"draws_in_time",
+        {{"dangers",
+          "that stand in the run: no fire before they are put right",
+          [](const WarmupRow& w) { return w.dangers; }},
+         {"draws_in_time",
           "the draft needed at high fire is met in every weather",
           [](const WarmupRow& w) { return draws_in_time(w.courses); }},
          {"weathers", "in the order of the file", [](const WarmupRow& w) {
@@ -365,7 +369,7 @@ std::string warmup_json(const Case& installation,
     return results::answer_text(
         "warmup",
         options.input,
-        results::record_of<results::WarmupRow>().json({installation, courses}),
+        results::record_of<results::WarmupRow>().json({installation, courses, options.dangers}),
         courses.empty() ? std::span<const Assumption>{}
                         : std::span<const Assumption>{courses.front().course.assumptions});
 }

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/states/states.hpp"
+
+#include <string>
+#include <vector>
+
+/// Dangers that stand in the run as it is drawn. Answers that are not about them lead with them:
+/// whoever acts on a list of parts, a warm-up or a diagnosis must have read them first.
+namespace fluewright {
+
+struct StandingDanger {
+    std::string id; ///< of the finding
+    int part{-1};   ///< index in the run, or -1
+    std::string title;
+    std::string place;
+    std::string message;
+    std::string remedy;
+};
+
+/// In the order in which `check` tells them. `solution` is of Detail::stations.
+[[nodiscard]] std::vector<StandingDanger>
+standing_dangers(const Installation& written, const Case& resolved, const Solution& solution);
+
+} // namespace fluewright
