@@ -1,5 +1,6 @@
 #include "fluewright/advice/required.hpp"
 
+#include "fluewright/core/name_list.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -32,10 +33,7 @@ std::vector<std::string_view> harm_names() {
 Result<Required, std::string> read_required(std::string_view list) {
     Required required{.asked = {}, .narrow_door = false};
     const std::vector<std::string_view> names = harm_names();
-    while (!list.empty()) {
-        const std::size_t comma = std::min(list.find(','), list.size());
-        const std::string_view word = list.substr(0, comma);
-        list.remove_prefix(std::min(comma + 1, list.size()));
+    for (const std::string_view word : names_of_list(list)) {
         const auto found = std::find(names.begin(), names.end(), word);
         if (found == names.end()) {
             const auto nearest = nearest_word(word, names);

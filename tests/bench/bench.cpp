@@ -66,6 +66,27 @@ batch(std::string_view id, std::string_view what, const BatchRecord& record, uns
     return {id, what, 1e6 * seconds / static_cast<double>(packs * records_in_pack)};
 }
 
+/// Every column, and numbers and words of the file beside them.
+BatchColumns all_columns(const BatchAsked& asked) {
+    BatchColumns columns;
+    for (const auto& column : batch_columns()) {
+        columns.answers.push_back(&column);
+    }
+    columns.values = asked.values;
+    return columns;
+}
+
+BatchAsked asked_of_all() {
+    BatchAsked asked;
+    for (const std::string_view name : {"outdoor", "height", "diameter", "moisture", "fuel"}) {
+        auto value = batch_value(name);
+        if (value) {
+            asked.values.push_back(*value);
+        }
+    }
+    return asked;
+}
+
 /// A record of every kin of the typical run, beside the plain one.
 void measure_kin(const Installation& plain, std::vector<Figure>& figures) {
     const auto record = [&](std::string_view id, std::string_view what, const Installation& one) {
@@ -125,6 +146,9 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
     const std::string text = write_installation(written);
     const BatchRecord record{.number = 1, .source = "<stdin>", .line = 1, .text = text};
     const BatchRow row = assess_record(record);
+    const BatchAsked asked = asked_of_all();
+    const BatchColumns columns = all_columns(asked);
+    const BatchRow full_row = assess_record(record, asked);
     const auto assessed = assess(written, {});
     AssessOptions plain;
     plain.size_search = plain.spread = false;
@@ -177,6 +201,20 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
               [&] {
                   std::string line;
                   append_ndjson(row, default_batch_columns(), line);
+                  keep(line);
+              }),
+        timed("write_all_columns",
+              "write one with all columns, 5 values",
+              [&] {
+                  std::string line;
+                  append_ndjson(full_row, columns, line);
+                  keep(line);
+              }),
+        timed("batch_record_all_columns",
+              "one record with all of them",
+              [&] {
+                  std::string line;
+                  append_ndjson(assess_record(record, asked), columns, line);
                   keep(line);
               }),
         batch("batch_1_thread", "a record of a batch, 1 thread", record, 1),

@@ -43,10 +43,13 @@ layouts = pandas.read_csv(scratch / "layouts.csv")
 assert len(layouts) == 500
 for column in ("outdoor_k", "height_m", "diameter_m", "moisture_wet_basis", "margin_pa", "rules_not_met"):
     assert layouts[column].dtype.kind in "if", f"{column} is no number: {layouts[column].dtype}"
+assert set(layouts.fuel) == {"beech", "pine"} and set(layouts.cap) == {"rain", "open"}
+assert (layouts.fuel == "pine").sum() == 250
+assert layouts.id[0].startswith("boat-shed-001 outdoor="), layouts.id[0]
 assert layouts.outdoor_k.between(255.1, 283.2).all()
 assert layouts.height_m.between(2.49, 7.01).all()
 assert abs(layouts.moisture_wet_basis.mean() - 0.18) < 0.002
 assert layouts.diameter_m.nunique() > 3
 assert len(pandas.read_csv(scratch / "by-hand.csv")) == 3
-assert re.search(r"^503 \d+ \d+$", printed, re.M), printed
+assert re.search(r"^503 \d+ \d+ \d+$", printed, re.M), printed
 assert (scratch / "margin.svg").read_text().rstrip().endswith("</svg>")

@@ -2,6 +2,7 @@
 #include "../catch.hpp"
 #include "session.hpp"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -117,4 +118,81 @@ TEST_CASE("sizes, pairs and likelihoods come from the command line", "[vary]") {
         run({"vary", "-", "--over", "height=6,7,8 m & outdoor=-5,5 degC"}, sound_file());
     CHECK(odd.status == 2);
     CHECK(odd.err.find("go together") != std::string::npos);
+}
+
+TEST_CASE("words go through a batch and come back as words", "[vary]") {
+    const auto made =
+        run({"vary", "-", "--over", "fuel=oak, pine", "--over", "height=6,7 m"}, sound_file());
+    REQUIRE(made.status == 0);
+    const auto answers = answers_in(run({"batch",
+                                         "-",
+                                         "--format",
+                                         "ndjson",
+                                         "--fields",
+                                         "id,outcome",
+                                         "--values",
+                                         "fuel, cap,moisture"},
+                                        made.out)
+                                        .out);
+    REQUIRE(answers.size() == 4);
+    CHECK(answers[0]["id"] == "layout fuel=oak height=6m");
+    CHECK(answers[0]["fuel"] == "oak");
+    CHECK(answers[3]["fuel"] == "pine");
+    CHECK((answers[0]["cap"].is_string() || answers[0]["cap"].is_null()));
+    const auto wrong = run({"vary", "-", "--over", "fuel=oka,pine"}, sound_file());
+    CHECK(wrong.status == 2);
+    CHECK_THAT(wrong.err, Contains("did you mean `oak`?"));
+    CHECK_THAT(run({"batch", "-", "--format", "csv", "--values", "colour"}, made.out).err,
+               Contains("names no number or word"));
+}
+
+TEST_CASE("a Sobol sequence is asked for with samples, and a spread that is cut says so",
+          "[vary]") {
+    const auto sobol = [](const char* samples) {
+        return run({"vary",
+                    "-",
+                    "--over",
+                    "height=6..9m",
+                    "--over",
+                    "moisture=10 % sd 8 %",
+                    "--sequence",
+                    "sobol",
+                    "--samples",
+                    samples},
+                   sound_file());
+    };
+    const auto few = answers_in(sobol("10").out);
+    const auto many = answers_in(sobol("20").out);
+    REQUIRE(few.size() == 10);
+    CHECK(few[9]["run"] == many[9]["run"]);
+    CHECK_THAT(sobol("10").err, Contains("moisture") && Contains("left out"));
+    CHECK(run({"vary", "-", "--over", "height=6,7 m", "--sequence", "sobol"}, sound_file()).status
+          == 2);
+}
+
+TEST_CASE("a method that does not hold for a vent under pressure says so in its row", "[batch]") {
+    const std::string file = R"({"appliance": {"type": "stove", "fuel": "wood pellets",
+        "outlet": {"diameter": "2 in", "height": "12 in"}, "burn_rate": "3 lb/h", "efficiency": "80 %",
+        "draft_needed": "-60 Pa", "gas_flow": "5 g/s", "gas_temperature": "150 degC"},
+        "site": {"weather": [{"name": "frost", "outdoor_temperature": "-10 degC"}]},
+        "run": [{"part": "straight", "across": "14 in", "diameter": "2 in", "wall": "pellet vent",
+        "zone": "room"}, {"part": "tee", "zone": "outdoors"}, {"part": "straight", "up": "1 ft"},
+        {"part": "cap", "build": "plain"}]})";
+    std::string line = file;
+    line.erase(std::remove(line.begin(), line.end(), '\n'), line.end());
+    const auto rows = answers_in(run({"batch",
+                                      "-",
+                                      "--format",
+                                      "ndjson",
+                                      "--method",
+                                      "en13384",
+                                      "--fields",
+                                      "outcome,error,method_met,method_why"},
+                                     line + '\n')
+                                     .out);
+    REQUIRE(rows.size() == 1);
+    CHECK(rows[0]["error"] == "");
+    CHECK(rows[0]["method_met"].is_null());
+    CHECK_THAT(rows[0]["method_why"].get<std::string>(),
+               Contains("does not hold") && Contains("positive pressure"));
 }

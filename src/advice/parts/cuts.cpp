@@ -1,7 +1,6 @@
 #include "box.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
-#include "stretches.hpp"
-#include "whole_pieces.hpp"
+#include "laying.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -24,56 +23,6 @@ std::string_view name(MeasuredEnd end) {
 
 namespace parts {
 namespace {
-
-/// What is met closer than this is met.
-constexpr double met_m = 0.0025;
-
-/// Pipe of one wall and size that is joined in the same way.
-bool same_pipe(const Job& job, const PipeStretch& a, const PipeStretch& b) {
-    return a.wall == b.wall && a.size == b.size && is_socketed(job, a) == is_socketed(job, b);
-}
-
-/// The stretches of one pipe that something lies in.
-std::vector<std::size_t> stretches_like(const Job& job, const PipeStretch& first) {
-    constexpr double nothing_m = 0.002;
-    std::vector<std::size_t> alike;
-    for (std::size_t i = 0; i < job.list.stretches.size(); ++i) {
-        const PipeStretch& stretch = job.list.stretches[i];
-        if (same_pipe(job, stretch, first) && stretch.between_m > nothing_m) {
-            alike.push_back(i);
-        }
-    }
-    return alike;
-}
-
-/// What a stretch can be made of: the lengths sold, and those at hand.
-struct Lengths {
-    std::vector<BarLength> bars;
-    std::vector<StockPiece*> at_hand; ///< of each; null of what is sold
-};
-
-Lengths lengths_for(const Job& job, const PipeStretch& first, std::vector<BarLength> sold) {
-    Lengths lengths{std::move(sold), {}};
-    lengths.at_hand.resize(lengths.bars.size(), nullptr);
-    const bool socketed = is_socketed(job, first);
-    for (StockPiece& piece : job.stock) {
-        const bool any = piece.count && *piece.count >= 0.5;
-        if (any && why_not(piece, first, socketed, job.view.resolved.units).empty()) {
-            lengths.bars.push_back({.length_m = *piece.length_m,
-                                    .at_hand = static_cast<std::size_t>(std::lround(*piece.count)),
-                                    .cost = 0.0,
-                                    .shortest_m = piece.shortest_m.value_or(0.0)});
-            lengths.at_hand.push_back(&piece);
-        }
-    }
-    return lengths;
-}
-
-void take(StockPiece* piece) {
-    if (piece != nullptr) {
-        *piece->count -= 1.0;
-    }
-}
 
 std::string measure_of(const Cut& cut) {
     switch (cut.from) {
@@ -161,7 +110,12 @@ public:
     const std::vector<Bar>& plan() {
         PartsList& list = job_.list;
         const PipeStretch& first = list.stretches[owners_.front()];
-        CutGroup group{first.wall, first.diameter_m, plan_cuts(task_), task_.lengths, first.size};
+        CutGroup group{first.wall,
+                       first.diameter_m,
+                       job_.from_box ? out_of_box(job_, owners_, task_.lengths, &task_)
+                                     : plan_cuts(task_),
+                       task_.lengths,
+                       first.size};
         const bool socketed = is_socketed(job_, first);
         const double grid_m = sheet_grid_m(job_.view.resolved.units);
         const std::size_t cuts_before = list.cuts.size();
@@ -180,7 +134,10 @@ public:
             }
             if (pieces.empty()) {
                 stretch.off_m = -stretch.between_m;
-                stretch.note = "no length fills it; it is short";
+                stretch.note = job_.from_box ? "nothing at hand fits it; it is short"
+                                             : "no length fills it; it is short";
+            } else if (stretch.off_m < 0.0) {
+                stretch.note = "what is at hand leaves it short";
             }
         }
         const auto begin = list.cuts.begin() + static_cast<std::ptrdiff_t>(cuts_before);
@@ -208,11 +165,11 @@ private:
                 .rest_m = lying.piece.from_m,
                 .at_hand = lying.piece.at_hand,
                 .from_offcut = lying.turn > 0,
-                .from = stretch.kind == WallKind::liner ? MeasuredEnd::either
-                        : socketed                      ? MeasuredEnd::socket
-                        : lying.turn > 0                ? MeasuredEnd::plain
-                                                        : MeasuredEnd::crimped,
-                .crimp = lying.turn > 0 && stretch.kind != WallKind::liner && !socketed,
+                .from = is_one_piece(stretch) ? MeasuredEnd::either
+                        : socketed            ? MeasuredEnd::socket
+                        : lying.turn > 0      ? MeasuredEnd::plain
+                                              : MeasuredEnd::crimped,
+                .crimp = lying.turn > 0 && !is_one_piece(stretch) && !socketed,
                 .measure = {}};
         for (std::size_t k = 0; k < lying.turn; ++k) {
             cut.rest_m -= lying.bar->pieces[k].length_m + task_.cut_loss_m;
@@ -235,11 +192,10 @@ private:
     std::vector<std::size_t> owners_; ///< stretches, by the straights of the task
 };
 
-void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
-    const std::vector<std::size_t> owners = stretches_like(job, first);
-    if (owners.empty()) {
-        return;
-    }
+void saw_together(const Job& job,
+                  const PipeStretch& first,
+                  const Sold& shop,
+                  const std::vector<std::size_t>& owners) {
     CutTask task;
     Lengths lengths = lengths_for(job, first, shop.lengths);
     task.lengths = std::move(lengths.bars);
@@ -254,9 +210,9 @@ void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
     for (const std::size_t i : owners) {
         PipeStretch& stretch = job.list.stretches[i];
         task.straights.push_back({stretch.between_m, stretch.lap_m});
-        if (stretch.kind == WallKind::liner) {
+        if (is_one_piece(stretch)) {
             task.stub_m = 1e3; // no liner is pieced together
-            if (stretch.between_m > longest_m) {
+            if (stretch.between_m > longest_m && !job.from_box) {
                 task.lengths.push_back({.length_m = stretch.between_m,
                                         .at_hand = std::nullopt,
                                         .cost = stretch.between_m,
@@ -271,45 +227,19 @@ void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
     }
 }
 
-void assemble(const Job& job, const PipeStretch& first, const Sold& shop) {
-    const std::vector<std::size_t> owners = stretches_like(job, first);
-    std::vector<WholeStraight> straights;
-    for (const std::size_t i : owners) {
-        const PipeStretch& stretch = job.list.stretches[i];
-        straights.push_back({stretch.between_m, stretch.to_mouth ? taller_is_fine_m : 0.0});
+void saw(const Job& job, const PipeStretch& first, const Sold& shop) {
+    // The searches tell straights apart by the bits of a word; nobody builds so many.
+    constexpr std::size_t most_together = 24;
+    const std::vector<std::size_t> all = stretches_like(job, first);
+    for (std::size_t i = 0; i < all.size(); i += most_together) {
+        const std::size_t end = std::min(all.size(), i + most_together);
+        saw_together(job,
+                     first,
+                     shop,
+                     {all.begin() + static_cast<std::ptrdiff_t>(i),
+                      all.begin() + static_cast<std::ptrdiff_t>(end)});
+        job.list.exact = job.list.exact && all.size() <= most_together;
     }
-    const Lengths from = lengths_for(job, first, shop.lengths);
-    const std::vector<BarLength>& lengths = from.bars;
-    const WholePlan plan = plan_whole(straights, lengths);
-    const double grid_m = sheet_grid_m(job.view.resolved.units);
-    for (std::size_t k = 0; k < owners.size(); ++k) {
-        PipeStretch& stretch = job.list.stretches[owners[k]];
-        const WholeFill& fill = plan.fills[k];
-        for (const WholePiece& piece : fill.pieces) {
-            const BarLength& length = lengths[piece.length];
-            const bool slides = length.telescopes();
-            take(from.at_hand[piece.length]);
-            stretch.pieces.push_back(
-                {.length_m = slides ? std::round(piece.set_m / grid_m) * grid_m : piece.set_m,
-                 .from_m = length.length_m,
-                 .at_hand = length.at_hand.has_value(),
-                 .is_cut = false,
-                 .telescopes = slides});
-        }
-        stretch.off_m = std::abs(fill.off_m) > met_m ? fill.off_m : 0.0;
-        if (stretch.telescopes()) {
-            stretch.note = "the last piece telescopes; set it to its length";
-        } else if (stretch.off_m > 0.0) {
-            stretch.note = stretch.to_mouth ? "the mouth stands higher than drawn"
-                           : stretch.level  ? "no lengths make it up: set the heater farther off"
-                                            : "no lengths make it up: it comes out longer than "
-                                              "drawn, and so the chimney top stands higher";
-        } else if (stretch.off_m < 0.0) {
-            stretch.note = "no length fills it; it is short";
-        }
-    }
-    job.list.bought_m += plan.bought_m;
-    job.list.exact = job.list.exact && plan.exact;
 }
 
 } // namespace
@@ -336,7 +266,10 @@ void cuts(const Job& job) {
         if (done || first.kind == WallKind::masonry) {
             continue;
         }
-        const Sold shop = sold(job, first);
+        Sold shop = sold(job, first);
+        if (job.from_box) {
+            shop.lengths.clear();
+        }
         for (const BarLength& length : shop.lengths) {
             job.list.sold.push_back(
                 {first.wall, first.diameter_m, length.length_m, length.telescopes()});

@@ -3,38 +3,40 @@
 #include "stretches.hpp"
 
 #include <algorithm>
+#include <vector>
 
 namespace fluewright::parts {
 namespace {
 
 using checking::Piece;
 
-struct Ends {
-    const Piece* before{};
-    const Piece* after{};
-};
+bool bends(const Piece& piece) {
+    return piece.section->turn_rad > 0.1;
+}
 
-Ends neighbours(const Job& job, const PipeStretch& stretch) {
-    Ends ends;
-    for (const Piece& piece : job.view.pieces) {
-        const PartKind kind = piece.section->kind;
-        if (kind == PartKind::damper || kind == PartKind::screen) {
-            continue;
+/// Whether what pushes a part pushes on: pipe and what stands in it, but nothing that a house or a
+/// heater holds.
+bool passes_on(const Piece& piece) {
+    const WallKind kind = piece.wall->kind;
+    return kind != WallKind::masonry && kind != WallKind::liner && kind != WallKind::insulated;
+}
+
+/// The first bend that pipe beside a stretch pushes against without being held before; null where
+/// there is none. Pieces in the order from the stretch on.
+template <class Pieces>
+const Piece* bend_beside(const Pieces& pieces) {
+    for (const Piece* piece : pieces) {
+        if (bends(*piece)) {
+            return piece;
         }
-        if (piece.index < stretch.parts.front()) {
-            ends.before = &piece;
-        } else if (piece.index > stretch.parts.back() && ends.after == nullptr) {
-            ends.after = &piece;
+        if (!passes_on(*piece)) {
+            return nullptr;
         }
     }
-    return ends;
+    return nullptr;
 }
 
-bool turns(const Piece* piece) {
-    return piece != nullptr && piece->section->turn_rad > 0.1;
-}
-
-/// What takes up the growth; empty where nothing does.
+/// What takes up the growth without a piece that slides; empty where nothing does.
 std::string gives(const Job& job, const PipeStretch& stretch) {
     for (const int index : stretch.parts) {
         const Part& part = job.view.written.run[static_cast<std::size_t>(index)];
@@ -45,18 +47,25 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
             return "in its joints, by what the file allows";
         }
     }
-    if (stretch.telescopes()) {
-        return "in its telescoping piece; leave its halves free of each other";
+    if (stretch.kind == WallKind::liner && stretch.to_mouth) {
+        return "downwards at its foot, since it hangs from the top plate";
     }
-    const Ends ends = neighbours(job, stretch);
     if (stretch.to_mouth) {
         return "upwards at the mouth; leave it free in its bands and flashing";
     }
-    if (turns(ends.after)) {
-        return "into the bend at " + job.view.place_of(*ends.after);
+    std::vector<const Piece*> before;
+    std::vector<const Piece*> after;
+    for (const Piece& piece : job.view.pieces) {
+        if (piece.index < stretch.parts.front()) {
+            before.insert(before.begin(), &piece);
+        } else if (piece.index > stretch.parts.back()) {
+            after.push_back(&piece);
+        }
     }
-    if (turns(ends.before)) {
-        return "into the bend at " + job.view.place_of(*ends.before);
+    for (const auto* side : {&after, &before}) {
+        if (const Piece* bend = bend_beside(*side)) {
+            return "into the bend at " + job.view.place_of(*bend);
+        }
     }
     return {};
 }
@@ -64,7 +73,7 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
 } // namespace
 
 void growth(const Job& job) {
-    for (const PipeStretch& stretch : job.list.stretches) {
+    for (PipeStretch& stretch : job.list.stretches) {
         if (stretch.kind == WallKind::masonry) {
             continue;
         }
@@ -105,10 +114,24 @@ void growth(const Job& job) {
         g.mean_wall_k = hot_m_k / std::max(1e-6, g.length_m);
         g.where = gives(job, stretch);
         g.free = !g.where.empty();
-        if (!g.free) {
-            g.where = "nowhere: both its ends are held. Put in a slip joint or a telescoping piece";
-        }
+        stretch.must_slide = !g.free;
         job.list.growth.push_back(std::move(g));
+    }
+}
+
+void settle_growth(const Job& job) {
+    for (Growth& growth : job.list.growth) {
+        const auto& all = job.list.stretches;
+        const auto stretch = std::find_if(
+            all.begin(), all.end(), [&](const auto& s) { return s.place == growth.place; });
+        if (stretch->telescopes()) {
+            growth.free = true;
+            growth.where = "in its telescoping piece; leave its halves free of each other";
+        } else if (!growth.free && stretch->kind == WallKind::single) {
+            growth.where = "nowhere: both its ends are held. Put in a slip joint";
+        } else if (!growth.free) {
+            growth.where = "nowhere: both its ends are held, and no telescoping piece goes in";
+        }
     }
 }
 

@@ -47,11 +47,12 @@ Bore bore_of(const EndFacts& below, const EndFacts& above) {
         return Bore::other_shape;
     }
     const double wider_m = above.diameter_m - below.diameter_m;
-    if (std::abs(wider_m) <= same_bore_m) {
-        return Bore::same;
-    }
     const catalog::TradeSize* lower = trade_size(below.diameter_m);
     const catalog::TradeSize* upper = trade_size(above.diameter_m);
+    // 224 mm and 225 mm differ by a hair more than 1 mm in binary; two that bear one name are one.
+    if (std::abs(wider_m) <= same_bore_m + 1e-6 || (lower != nullptr && lower == upper)) {
+        return Bore::same;
+    }
     const bool two_systems = lower != nullptr && upper != nullptr && lower->system != upper->system;
     if (std::abs(wider_m) <= look_alike_m && two_systems) {
         return Bore::inch_and_metric;

@@ -91,7 +91,7 @@ void pipe(const Job& job) {
         for (const StretchPiece& piece : stretch.pieces) {
             const auto same = std::find_if(bought.begin(), bought.end(), [&](const Bought& b) {
                 return b.piece.at_hand == piece.at_hand && b.piece.telescopes == piece.telescopes
-                       && std::abs(b.piece.length_m - piece.length_m) < 1e-4
+                       && (piece.telescopes || std::abs(b.piece.length_m - piece.length_m) < 1e-4)
                        && std::abs(b.piece.from_m - piece.from_m) < 1e-4;
             });
             if (same != bought.end()) {
@@ -101,10 +101,10 @@ void pipe(const Job& job) {
             }
         }
         for (const Bought& b : bought) {
-            const std::string what = b.piece.telescopes
-                                         ? ", telescoping to " + shown(job, b.piece.from_m)
-                                               + ", set to " + shown(job, b.piece.length_m)
-                                         : ", length of " + shown(job, b.piece.length_m);
+            // How far it is drawn out stands with its stretch.
+            const std::string what =
+                (b.piece.telescopes ? ", telescoping to " : ", length of ")
+                + shown(job, b.piece.telescopes ? b.piece.from_m : b.piece.length_m);
             list.lines.push_back({.what = stretch.wall + what,
                                   .size = stretch.size,
                                   .count = b.count,
@@ -116,6 +116,22 @@ void pipe(const Job& job) {
                                   .length_m = b.piece.from_m,
                                   .pipe = true,
                                   .telescopes = b.piece.telescopes});
+        }
+    }
+}
+
+/// Pipe that the box does not reach for.
+void pipe_short(const Job& job) {
+    for (const PipeStretch& stretch : job.list.stretches) {
+        if (job.from_box && stretch.off_m < 0.0) {
+            job.list.lines.push_back({.what = stretch.wall + ", more pipe",
+                                      .size = stretch.size,
+                                      .count = -stretch.off_m,
+                                      .unit = "m",
+                                      .where = stretch.place,
+                                      .why = "what is at hand does not reach; each joint takes its "
+                                             "lap beside (computed)",
+                                      .diameter_m = stretch.diameter_m});
         }
     }
 }
@@ -165,8 +181,11 @@ std::string fitting_name(const Job& job, const Piece& piece) {
         return "draft hood";
     case PartKind::screen:
         return "screen";
-    case PartKind::cap:
-        return std::string{name(piece.part->build.value_or(Build::plain))} + " cap";
+    case PartKind::cap: {
+        const Given& mesh = piece.part->mesh_m;
+        return std::string{name(piece.part->build.value_or(Build::plain))} + " cap"
+               + (mesh ? " with a screen of " + job.view.show(*mesh, Kind::length) : "");
+    }
     default:
         return piece.part->fitting.value_or("fitting");
     }
@@ -228,6 +247,7 @@ void fittings(const Job& job) {
         if (piece.has_length() || kind == PartKind::obstruction || open_end || brick) {
             continue;
         }
+        const bool hood = kind == PartKind::draft_hood;
         const bool piped = kind == PartKind::elbow || kind == PartKind::tee
                            || kind == PartKind::reducer || kind == PartKind::increaser;
         const double mass = wall_mass_kg_m(*piece.wall, piece.run_part->bore.diameter_m);
@@ -239,6 +259,8 @@ void fittings(const Job& job) {
              .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,
              .where = job.view.place_of(piece),
              .at_hand = from_box(job, piece),
+             .why = hood ? "comes with the heater; take no other than its maker names" : "",
+             .source = hood ? std::string{trade_practice} : std::string{},
              .diameter_m = piece.run_part->bore.round() ? piece.run_part->bore.diameter_m : 0.0});
     }
 }
@@ -247,8 +269,11 @@ void fittings(const Job& job) {
 
 void price_lines(const Job& job) {
     PartsList& list = job.list;
-    if (job.prices.prices.empty()) {
-        return;
+    const auto& prices = job.prices.prices;
+    if (std::none_of(prices.begin(), prices.end(), [](const PiecePrice& price) {
+            return price.each || price.per_metre;
+        })) {
+        return; // a template with nothing put in yet prices nothing
     }
     list.currency = job.prices.currency;
     double sum = 0.0;
@@ -278,6 +303,7 @@ void price_lines(const Job& job) {
 
 void pipe_lines(const Job& job) {
     pipe(job);
+    pipe_short(job);
     fittings(job);
 }
 

@@ -22,12 +22,15 @@ PartsList parts_list(const Installation& written,
     for (const StockPiece& piece : stock) {
         had.push_back(piece.count.value_or(0.0));
     }
-    const parts::Job job{view, stock, list, had, wishes.prices, wishes.thermometer, solution};
+    const parts::Job job{
+        view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
     list.dangers = standing_dangers(written, resolved, solution);
+    list.from_box = wishes.from_box;
     parts::stretches(job);
-    parts::cuts(job);
     parts::growth(job);
+    parts::cuts(job);
+    parts::settle_growth(job);
     parts::pipe_lines(job);
     parts::small_lines(job);
     parts::leftovers(job);

@@ -162,6 +162,11 @@ void passages(const Job& job) {
                     *before,
                     "thimble for the masonry, cemented in",
                     "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece));
+            at(job,
+               *before,
+               "trim collar",
+               job.view.place_of(*before) + ", at the masonry",
+               "covers the gap round the pipe on the room's side");
         }
         before = &piece;
     }

@@ -94,21 +94,24 @@ void fasteners(const Job& job) {
          .why = "hold each joint",
          .source = source_of(DefaultId::joint_fasteners)});
     const bool hand_fed = is_fed_by_hand(job.view.heater());
+    // What the hood lets in no joint keeps out.
+    const bool hooded = kind_of(job.view.heater()) == HeaterKind::gas_hood;
     add(job,
         {.what = hand_fed ? "furnace cement" : "sealant made for this vent",
-         .count = slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
+         .count =
+             hooded ? 0.0 : slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
          .unit = "kg",
          .where = "a thin coat in each of those joints",
          .why = "keeps false air out",
          .source = source_of(DefaultId::cement_per_joint_kg)});
     add(job,
-        {.what = one_or(bands, "locking band", "locking bands"),
+        {.what = "locking band",
          .count = bands,
          .where = "joints of double-wall and factory-built pieces",
          .why = "hold each joint",
          .source = std::string{trade_practice}});
     add(job,
-        {.what = one_or(gaskets, "flange gasket with bolts", "flange gaskets with bolts"),
+        {.what = "flange gasket with bolts",
          .count = gaskets,
          .where = "flanged joints",
          .why = "seal them",
@@ -139,26 +142,38 @@ void adapters(const Job& job) {
 void cleanouts(const Job& job) {
     double plugs = 0.0;
     for (const Piece& piece : job.view.pieces) {
-        plugs += piece.section->kind == PartKind::tee && piece.section->cleanout ? 1.0 : 0.0;
+        // The cleanout of brick is a door in it.
+        plugs += piece.section->kind == PartKind::tee && piece.section->cleanout
+                         && piece.wall->kind != WallKind::masonry
+                     ? 1.0
+                     : 0.0;
     }
     add(job,
-        {.what = one_or(plugs, "cleanout plug or cap", "cleanout plugs or caps"),
+        {.what = "cleanout plug or cap",
          .count = plugs,
-         .where = one_or(plugs, "the tee", "the tees"),
+         .where = plugs < 1.5 ? "the tee" : "the tees",
          .why = "shuts the open leg of the tee",
          .source = std::string{trade_practice}});
 }
 
-/// Where both ends of a stretch are held, something must take up what it grows.
+/// Where both ends of a stretch are held, something must take up what it grows. Pipe that is not
+/// cut has a telescoping piece for it, or no room for one.
 void slip_joints(const Job& job) {
-    for (const Growth& growth : job.list.growth) {
-        if (!growth.free) {
-            add(job,
-                {.what = "slip joint or telescoping piece",
-                 .where = growth.place,
-                 .why = "it grows by " + job.view.show(growth.grows_m, Kind::length)
-                        + " and both its ends are held (computed)"});
+    for (const PipeStretch& stretch : job.list.stretches) {
+        if (stretch.kind != WallKind::single || !stretch.must_slide || stretch.telescopes()) {
+            continue;
         }
+        const auto growth = std::find_if(job.list.growth.begin(),
+                                         job.list.growth.end(),
+                                         [&](const Growth& g) { return g.place == stretch.place; });
+        add(job,
+            {.what = "slip joint, a sleeve that slides in the pipe",
+             .size = stretch.size,
+             .where = "the upper end of " + stretch.place + ", screwed on one side only",
+             .why = "it grows by " + job.view.show(growth->grows_m, Kind::length)
+                    + " and both its ends are held; cut the piece there shorter by the gap the "
+                      "sleeve bridges (computed)",
+             .diameter_m = stretch.diameter_m});
     }
 }
 
@@ -197,18 +212,41 @@ void paint(const Job& job) {
 }
 
 /// A magnet holds on bare steel only, and what lies outside a second wall tells nothing of the gas.
+/// It stands where pipe of the room is 18 in along, or as far along as that pipe goes.
 void thermometer(const Job& job) {
-    const auto& pieces = job.view.pieces;
-    const auto first = std::find_if(
-        pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.has_length(); });
-    if (!job.thermometer || first == pieces.end() || first->wall->kind == WallKind::masonry) {
+    constexpr double along_m = 18.0 * constants::inch_m;
+    if (!job.thermometer) {
         return;
     }
-    const bool stainless = first->wall->inner_material.find("stainless") != std::string::npos;
-    const bool magnet = first->is_single() && !stainless;
+    const Piece* at = nullptr;
+    double before_m = 0.0;
+    double from_m = 0.0; // where that straight begins
+    for (const Piece& piece : job.view.pieces) {
+        if (!piece.has_length()) {
+            continue;
+        }
+        const WallKind kind = piece.wall->kind;
+        if (kind == WallKind::masonry || kind == WallKind::liner
+            || (at != nullptr && (piece.section->zone != Zone::room || before_m >= along_m))) {
+            break;
+        }
+        at = &piece;
+        from_m = before_m;
+        before_m += piece.section->length_m;
+    }
+    if (at == nullptr) {
+        return;
+    }
+    const bool stainless = at->wall->inner_material.find("stainless") != std::string::npos;
+    const bool magnet = at->is_single() && !stainless;
+    const double length_m = at->section->length_m;
+    const double reach_m =
+        along_m - from_m < length_m ? along_m : from_m + 0.5 * length_m; // not on its end
     add(job,
         {.what = magnet ? "magnet thermometer" : "probe thermometer",
-         .where = job.view.place_of(*first) + ", 18 in (450 mm) above the heater",
+         .where = job.view.place_of(*at) + ", "
+                  + format_quantity(reach_m, Kind::length, job.view.resolved.units, 2)
+                  + " along the pipe from the heater",
          .why = magnet ? "asked for; it reads the surface of the pipe"
                        : "asked for; through a hole into the gas, since a magnet reads nothing "
                          "here",

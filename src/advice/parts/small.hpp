@@ -12,8 +12,6 @@ namespace fluewright::parts {
 /// Adds a line unless its count is nothing.
 void add(const Job& job, PartsLine line);
 
-[[nodiscard]] std::string one_or(double count, std::string_view one, std::string_view many);
-
 /// The part of the run of this index; null where the run has none.
 [[nodiscard]] const checking::Piece* piece_of(const Job& job, int part);
 

@@ -50,13 +50,21 @@ void take_prices(const Job& job, const PipeStretch& stretch, std::vector<BarLeng
 
 } // namespace
 
+bool is_one_piece(const PipeStretch& stretch) {
+    const auto* wall = catalog::find_wall(stretch.wall);
+    const bool rigid = wall != nullptr && wall->id.starts_with("rigid");
+    return stretch.kind == WallKind::liner && !rigid;
+}
+
 /// What the shop sells of this pipe: the file's lengths without a count, or else the catalog's.
 Sold sold(const Job& job, const PipeStretch& stretch) {
     Sold all;
     all.cut = stretch.kind == WallKind::single || stretch.kind == WallKind::liner;
     const std::string_view system = system_of(stretch.diameter_m, job.view.resolved.units);
+    const bool rigid = stretch.kind == WallKind::liner && !is_one_piece(stretch);
+    const WallKind sold_as = rigid ? WallKind::single : stretch.kind;
     for (const catalog::StockLength& row : catalog::stock_lengths()) {
-        if (row.kind == stretch.kind && row.system == system) {
+        if (row.kind == sold_as && row.system == system) {
             all.lengths.push_back(bar_of(row.length_m, row.least_m));
             all.lap_m = row.lap_m;
             all.cut = row.cut == "yes";
@@ -183,6 +191,7 @@ void stretches(const Job& job) {
             PipeStretch& s = all.back();
             s.parts.push_back(piece.index);
             s.drawn_m += piece.section->length_m;
+            s.rise_m += piece.section->rise_m;
             s.between_m += piece.section->length_m;
             before_m = 0.0;
             open = true;

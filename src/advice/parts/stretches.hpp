@@ -14,6 +14,7 @@ struct Job {
     const std::vector<double>& had; ///< counts of the stock before anything was taken
     const PiecePrices& prices;
     bool thermometer{}; ///< asked for
+    bool from_box{};    ///< no pipe is bought
     const Solution& solution;
 };
 
@@ -40,14 +41,19 @@ struct Sold {
 
 [[nodiscard]] Sold sold(const Job& job, const PipeStretch& stretch);
 
+/// Whether nothing of it is pieced together: liner, but for rigid liner, which comes in lengths
+/// with a crimped end as single-wall pipe does. Common practice, no source.
+[[nodiscard]] bool is_one_piece(const PipeStretch& stretch);
+
 /// The step of the measure-and-cut sheet: 1/16 in or 1 mm.
 [[nodiscard]] double sheet_grid_m(UnitSystem units);
 
-void stretches(const Job& job);   ///< face to face
-void cuts(const Job& job);        ///< pieces, and which comes out of what
-void growth(const Job& job);      ///< when hot
-void pipe_lines(const Job& job);  ///< pipe and fittings, with their weight
-void small_lines(const Job& job); ///< screws, supports, adapters, sealant, cap
-void price_lines(const Job& job); ///< what the user's prices say of each line
+void stretches(const Job& job);     ///< face to face
+void cuts(const Job& job);          ///< pieces, and which comes out of what
+void growth(const Job& job);        ///< when hot, and which stretches must slide
+void settle_growth(const Job& job); ///< once pieces lie in them: what slides
+void pipe_lines(const Job& job);    ///< pipe and fittings, with their weight
+void small_lines(const Job& job);   ///< screws, supports, adapters, sealant, cap
+void price_lines(const Job& job);   ///< what the user's prices say of each line
 
 } // namespace fluewright::parts

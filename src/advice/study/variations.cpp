@@ -9,6 +9,20 @@
 namespace fluewright {
 namespace {
 
+/// The shares of a normal range that lie beyond what can be computed.
+struct Bell {
+    double below{};
+    double above{};
+};
+
+Bell bell_of(const VariedRange& range, std::size_t member) {
+    const Varied& varied = range.together[member];
+    const double mean = varied.values.front();
+    const double deviation = range.deviations[member];
+    return {normal_share((varied.key.lowest - mean) / deviation),
+            normal_share((mean - varied.key.highest) / deviation)};
+}
+
 /// The value at a place in the spread of a range, 0 to 1.
 double sampled(const VariedRange& range, std::size_t member, double place) {
     const Varied& varied = range.together[member];
@@ -24,8 +38,10 @@ double sampled(const VariedRange& range, std::size_t member, double place) {
     case Spread::triangular:
         return triangular_quantile(place, values[0], values[1], values[2]);
     case Spread::normal: {
-        const double value = values.front() + range.deviations[member] * normal_quantile(place);
-        return std::clamp(value, varied.key.lowest, varied.key.highest);
+        const Bell bell = bell_of(range, member);
+        const double share = bell.below + place * (1.0 - bell.below - bell.above);
+        const double value = values.front() + range.deviations[member] * normal_quantile(share);
+        return std::clamp(value, varied.key.lowest, varied.key.highest); // of rounding alone
     }
     case Spread::listed:
         break;
@@ -34,6 +50,14 @@ double sampled(const VariedRange& range, std::size_t member, double place) {
 }
 
 } // namespace
+
+double share_left_out(const VariedRange& range, std::size_t member) {
+    if (range.spread != Spread::normal) {
+        return 0.0;
+    }
+    const Bell bell = bell_of(range, member);
+    return bell.below + bell.above;
+}
 
 std::size_t combinations(const std::vector<VariedRange>& ranges) {
     std::size_t count = 1;
@@ -63,6 +87,16 @@ Variations Variations::latin_hypercube(const Installation& written,
     return made;
 }
 
+Variations Variations::sobol_sequence(const Installation& written,
+                                      std::vector<VariedRange> ranges,
+                                      std::size_t samples,
+                                      std::uint64_t seed) {
+    const std::size_t dimensions = ranges.size();
+    Variations made(written, std::move(ranges), samples);
+    made.sequence_.emplace(dimensions, seed);
+    return made;
+}
+
 std::vector<double> Variations::values(std::size_t index) const {
     std::vector<double> values;
     std::size_t rest = size_;
@@ -70,35 +104,40 @@ std::vector<double> Variations::values(std::size_t index) const {
         const VariedRange& range = ranges_[i];
         const std::size_t count = range.together.front().values.size();
         std::size_t chosen = 0;
-        if (!places_) {
+        if (!samples()) {
             // The last range changes fastest.
             rest /= count;
             chosen = index / rest % count;
         }
+        const double place = places_     ? places_->at(index, i)
+                             : sequence_ ? sequence_->at(index, i)
+                                         : 0.0;
         for (std::size_t member = 0; member < range.together.size(); ++member) {
-            values.push_back(places_ ? sampled(range, member, places_->at(index, i))
-                                     : range.together[member].values[chosen]);
+            values.push_back(samples() ? sampled(range, member, place)
+                                       : range.together[member].values[chosen]);
         }
     }
     return values;
 }
 
 std::string Variations::id(std::size_t index, std::string_view base) const {
+    constexpr int sample_digits = 4;
     std::string id{base};
-    if (places_) {
+    if (samples()) {
         const std::string number = std::to_string(index + 1);
         const std::size_t width = std::to_string(size_).size();
-        return id + '-' + std::string(width - number.size(), '0') + number;
+        id += '-' + std::string(width - number.size(), '0') + number;
     }
     const std::vector<double> values = this->values(index);
     const bool us = written_.us_quantities > written_.metric_quantities;
     std::size_t next = 0;
     for (const VariedRange& range : ranges_) {
         for (const Varied& varied : range.together) {
-            std::string value = write_quantity(
-                values[next++], varied.key.kind, us ? UnitSystem::us : UnitSystem::metric);
-            value.erase(std::remove(value.begin(), value.end(), ' '), value.end());
-            id += ' ' + varied.key.name + '=' + value;
+            id += ' ' + varied.key.name + '='
+                  + value_words(varied.key,
+                                values[next++],
+                                us ? UnitSystem::us : UnitSystem::metric,
+                                samples() ? sample_digits : 0);
         }
     }
     return id;

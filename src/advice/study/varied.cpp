@@ -2,14 +2,21 @@
 
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/quantity/quantity_range.hpp"
-#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/words_at.hpp"
+#include "varied_names.hpp"
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <optional>
 
 namespace fluewright {
+
+using varied_names::label_of;
+using varied_names::normal;
+using varied_names::or_list;
+using varied_names::pointers_meant;
+using varied_names::without_high;
+
 namespace {
 
 using What = VariedKey::What;
@@ -45,96 +52,11 @@ bool limits_from(VariedKey& key, std::string_view name) {
     return field != nullptr;
 }
 
-std::string normal(std::string_view name) {
-    std::string out{name};
-    for (char& c : out) {
-        c = c == '.' ? '/' : c == '-' || c == ' ' ? '_' : c;
-    }
-    return out;
-}
-
-/// A pointer of a value at high fire also stands for the value where the file gives but one.
-std::string_view without_high(std::string_view pointer) {
-    constexpr std::string_view high = "/high";
-    return pointer.ends_with(high) ? pointer.substr(0, pointer.size() - high.size()) : pointer;
-}
-
-bool ends_in_steps(std::string_view pointer, std::string_view steps) {
-    return pointer == steps
-           || (pointer.ends_with(steps) && pointer[pointer.size() - steps.size() - 1] == '/');
-}
-
-/// "outlet_diameter" for "/appliance/outlet/diameter".
-bool ends_in_words(std::string_view pointer, std::string_view words) {
-    std::string flat{pointer};
-    std::replace(flat.begin(), flat.end(), '/', '_');
-    return flat.size() > words.size() && flat.ends_with(words)
-           && flat[flat.size() - words.size() - 1] == '_';
-}
-
-template <class Fits>
-std::vector<std::string> those_that(const std::vector<std::string>& pointers, const Fits& fits) {
-    std::vector<std::string> found;
-    for (const std::string& pointer : pointers) {
-        if (fits(pointer) || fits(without_high(pointer))) {
-            found.push_back(pointer);
-        }
-    }
-    return found;
-}
-
-/// Keeps those for which the predicate holds, unless it holds for none.
-template <class Keep>
-void prefer(std::vector<std::string>& pointers, const Keep& keep) {
-    std::vector<std::string> kept;
-    std::copy_if(pointers.begin(), pointers.end(), std::back_inserter(kept), keep);
-    if (!kept.empty()) {
-        pointers = std::move(kept);
-    }
-}
-
 bool all_of_the_weather(const std::vector<std::string>& pointers) {
     const auto key = [](const std::string& pointer) { return pointer.substr(pointer.rfind('/')); };
     return std::all_of(pointers.begin(), pointers.end(), [&](const std::string& pointer) {
         return pointer.starts_with("/site/weather/") && key(pointer) == key(pointers.front());
     });
-}
-
-std::string or_list(const std::vector<std::string>& pointers) {
-    constexpr std::size_t most_named = 6;
-    std::string words;
-    const std::size_t count = std::min(pointers.size(), most_named);
-    for (std::size_t i = 0; i < count; ++i) {
-        words += i == 0 ? "" : i + 1 == pointers.size() ? " or " : ", ";
-        words += pointers[i];
-    }
-    return pointers.size() > most_named ? words + ", ..." : words;
-}
-
-/// "up of straight 3", "moisture (fuel)", "draft needed at high fire".
-std::string label_of(std::string_view pointer, const Installation& written) {
-    const std::string_view whole = without_high(pointer);
-    const bool high = whole.size() != pointer.size();
-    const bool low = pointer.ends_with("/low");
-    std::string_view path = low ? pointer.substr(0, pointer.rfind('/')) : whole;
-    std::string label{path.substr(path.rfind('/') + 1)};
-    std::replace(label.begin(), label.end(), '_', ' ');
-    label += high ? " at high fire" : low ? " at low fire" : "";
-    constexpr std::string_view run = "/run/";
-    if (path.starts_with(run)) {
-        const std::string_view digits = path.substr(run.size());
-        std::size_t index = 0;
-        std::from_chars(digits.data(), digits.data() + digits.size(), index);
-        const auto& kind = written.run[index].part;
-        return label + " of " + std::string{kind ? name(*kind) : "part"} + ' '
-               + std::to_string(index + 1);
-    }
-    path = path.substr(0, path.rfind('/'));
-    std::string owner{path.substr(path.rfind('/') + 1)};
-    std::replace(owner.begin(), owner.end(), '_', ' ');
-    const bool plain =
-        owner == "appliance" || owner == "site" || path.find("/weather/") != std::string_view::npos;
-    return plain || owner.empty() ? label : owner + ' ' + label;
 }
 
 std::string unknown(std::string_view name, const std::vector<std::string>& pointers) {
@@ -156,11 +78,6 @@ std::string unknown(std::string_view name, const std::vector<std::string>& point
            + (nearest ? "; did you mean `" + std::string{*nearest} + "`?"
                       : "; write outdoor, height, diameter, burn_rate, a key such as moisture, or "
                         "the pointer of any number, such as /run/0/up");
-}
-
-bool is_given(const std::string& pointer, Installation& written) {
-    const Slot slot = find_value(written, pointer);
-    return slot && slot.value->has_value();
 }
 
 std::optional<VariedKey> short_key(std::string_view name) {
@@ -212,34 +129,24 @@ Result<VariedKey, std::string> find_varied_key(std::string_view typed,
     if (auto key = short_key(name)) {
         return std::move(*key);
     }
-    std::vector<std::string> all = value_pointers(written);
-    // What was seen, and what lies on the shelf, changes nothing in the run.
-    all.erase(std::remove_if(all.begin(),
-                             all.end(),
-                             [](const std::string& pointer) {
-                                 return pointer.starts_with("/observed/")
-                                        || pointer.starts_with("/stock/");
-                             }),
-              all.end());
-    std::vector<std::string> found =
-        those_that(all, [&](std::string_view pointer) { return pointer == name; });
-    if (found.empty()) {
-        found =
-            those_that(all, [&](std::string_view pointer) { return ends_in_steps(pointer, name); });
-    }
-    if (found.empty()) {
-        found =
-            those_that(all, [&](std::string_view pointer) { return ends_in_words(pointer, name); });
-    }
-    if (found.empty()) {
-        return Failure{unknown(typed, all)};
-    }
-    Installation copy = written;
-    prefer(found, [](const std::string& pointer) {
-        return pointer.starts_with("/site/") || pointer.starts_with("/appliance/")
-               || pointer.starts_with("/run/");
+    const auto places = [](std::vector<std::string> all) {
+        // What was seen, and what lies on the shelf, changes nothing in the run.
+        all.erase(std::remove_if(all.begin(),
+                                 all.end(),
+                                 [](const std::string& pointer) {
+                                     return pointer.starts_with("/observed/")
+                                            || pointer.starts_with("/stock/");
+                                 }),
+                  all.end());
+        return all;
+    };
+    const std::vector<std::string> all = places(value_pointers_of(written, name));
+    std::vector<std::string> found = pointers_meant(all, name, [&](const std::string& pointer) {
+        return number_at(written, pointer).has_value();
     });
-    prefer(found, [&](const std::string& pointer) { return is_given(pointer, copy); });
+    if (found.empty()) {
+        return Failure{unknown(typed, places(value_pointers(written)))};
+    }
     if (found.size() > 1 && !all_of_the_weather(found)) {
         return Failure{'`' + std::string{typed} + "` fits several numbers of this file; write "
                        + or_list(found)};
@@ -247,7 +154,7 @@ Result<VariedKey, std::string> find_varied_key(std::string_view typed,
     VariedKey key{.what = What::values,
                   .name = std::string{typed},
                   .label = label_of(found.front(), written)};
-    set_limits(key, *find_value(copy, found.front()).field);
+    set_limits(key, *field_at(written, found.front()));
     key.pointers = std::move(found);
     return key;
 }

@@ -1,7 +1,7 @@
 #include "advice/remedies/remedy_changes.hpp"
 #include "advice/remedies/run_edit.hpp"
 #include "fluewright/advice/study/varied.hpp"
-#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/words_at.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -87,7 +87,7 @@ void set_burn_rate(Installation& in, double high_kg_s) {
 void forget_tolerances(Installation& in, const VariedKey& key) {
     auto& tolerances = in.tolerances;
     const auto varied = [&](const Tolerance& tolerance) {
-        return key.what != VariedKey::What::values
+        return (key.what != VariedKey::What::values && key.what != VariedKey::What::words)
                || std::any_of(
                    key.pointers.begin(), key.pointers.end(), [&](const std::string& pointer) {
                        return pointer.starts_with(tolerance.pointer);
@@ -115,11 +115,20 @@ Changed with_value(const Installation& written, const VariedKey& key, double val
     case What::burn_rate:
         set_burn_rate(in, value);
         break;
+    case What::words:
+        for (const std::string& pointer : key.pointers) {
+            if (!set_word(in, pointer, key.words[static_cast<std::size_t>(value)])) {
+                return Failure{'`' + key.name + "` takes no such word"};
+            }
+        }
+        break;
     case What::values:
         for (const std::string& pointer : key.pointers) {
-            if (const Slot slot = find_value(in, pointer)) {
-                *slot.value = value;
+            const Slot slot = find_value(in, pointer);
+            if (!slot) {
+                return Failure{'`' + key.name + "` is no number of the run any more"};
             }
+            *slot.value = value;
         }
         break;
     }

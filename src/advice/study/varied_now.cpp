@@ -1,5 +1,5 @@
 #include "fluewright/advice/study/varied.hpp"
-#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/words_at.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -18,9 +18,7 @@ double pipe_diameter_m(const Case& resolved) {
 }
 
 double given_now(const Installation& written, const VariedKey& key) {
-    Installation in = written;
-    const Slot slot = find_value(in, key.pointers.front());
-    return slot && slot.value->has_value() ? **slot.value : not_given;
+    return number_at(written, key.pointers.front()).value_or(not_given);
 }
 
 } // namespace
@@ -35,6 +33,8 @@ double value_now(const Installation& written, const Case& resolved, const Varied
         return pipe_diameter_m(resolved);
     case VariedKey::What::burn_rate:
         return resolved.appliance.high.burn_rate_kg_s;
+    case VariedKey::What::words:
+        return not_given;
     case VariedKey::What::values:
         break;
     }

@@ -110,7 +110,7 @@ ReadOne read_one(std::string_view typed, const Installation& written) {
     if (dots != std::string_view::npos && value.find("..", dots + 2) != std::string_view::npos) {
         return triangular_between(name, value, written);
     }
-    auto read = read_varied(typed, written);
+    auto read = read_varied_words(typed, written);
     if (!read) {
         return Failure{read.error()};
     }

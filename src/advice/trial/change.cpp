@@ -30,6 +30,11 @@ struct Make {
     Made operator()(const FlawGone& flaw) const { return without_flaw(written, flaw.cause); }
 };
 
+bool goes_by_pointer(const Change& change) {
+    const auto* other = std::get_if<OtherValue>(&change);
+    return other != nullptr && !other->key.pointers.empty();
+}
+
 } // namespace
 
 Made changed(const Change& change, const Installation& written) {
@@ -38,10 +43,12 @@ Made changed(const Change& change, const Installation& written) {
 
 Made changed(std::span<const Change> changes, const Installation& written) {
     Made made = written;
-    for (const Change& change : changes) {
-        made = changed(change, *made);
-        if (!made) {
-            break;
+    // A pointer leads to a place of the file as written; another size may drop a part and move it.
+    for (const bool by_pointer : {true, false}) {
+        for (const Change& change : changes) {
+            if (made && goes_by_pointer(change) == by_pointer) {
+                made = changed(change, *made);
+            }
         }
     }
     return made;

@@ -3,6 +3,7 @@
 #include "cli/shell/help.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/core/name_list.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 
@@ -26,10 +27,10 @@ Result<BatchColumns, std::string> columns_named(std::string_view names, bool to_
             chosen.answers.push_back(&column);
         }
     }
-    while (names != "all" && !names.empty()) {
-        const std::size_t comma = std::min(names.find(','), names.size());
-        const std::string_view name = names.substr(0, comma);
-        names.remove_prefix(std::min(comma + 1, names.size()));
+    if (names == "all") {
+        return chosen;
+    }
+    for (const std::string_view name : names_of_list(names)) {
         const auto found = std::find(known.begin(), known.end(), name);
         if (found == known.end()) {
             const auto nearest = nearest_word(name, known);
@@ -63,12 +64,10 @@ BatchFormat format_of(const Context& context) {
                               : BatchFormat::table;
 }
 
-/// The numbers of --values, each once and beside no column of the same name.
+/// The numbers and words of --values, each once and beside no column of the same name.
 std::optional<std::string> take_values(std::string_view names, BatchWanted& wanted) {
-    while (!names.empty()) {
-        const std::size_t comma = std::min(names.find(','), names.size());
-        auto value = batch_value(names.substr(0, comma));
-        names.remove_prefix(std::min(comma + 1, names.size()));
+    for (const std::string_view name : names_of_list(names)) {
+        auto value = batch_value(name);
         if (!value) {
             return "--values: " + value.error();
         }

@@ -9,6 +9,7 @@
 #include "fluewright/io/report/price_template.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
+#include <algorithm>
 #include <array>
 #include <iostream>
 
@@ -36,6 +37,7 @@ Result<std::vector<StockPiece>, int> read_box(const Context& context, const Open
 Result<PartsWishes, int> read_wishes(const Context& context, const OpenedCase& opened) {
     PartsWishes wishes;
     wishes.thermometer = context.arguments.has(option::thermometer);
+    wishes.from_box = context.arguments.has(option::from_box);
     const Faults faults = box_faults(opened.written.stock, opened.written, opened.installation);
     if (!faults.empty()) {
         return Failure{tell_faults(context, locate(faults, opened.text, opened.name))};
@@ -67,14 +69,23 @@ int run_parts(const Context& context) {
     if (!wishes) {
         return wishes.error();
     }
+    const auto& own = opened->written.stock;
+    const bool any_at_hand =
+        !wishes->at_hand.empty()
+        || std::any_of(own.begin(), own.end(), [](const auto& p) { return p.count.has_value(); });
+    if (wishes->from_box && !any_at_hand) {
+        return refuse(context,
+                      wrong_input,
+                      "--from-box lays what is at hand, and nothing is: name it in a file for "
+                      "--stock, or as `stock` with a `count` in the installation");
+    }
     const PartsList list = parts_list(opened->written,
                                       opened->installation,
                                       solve(opened->installation, Detail::stations),
                                       *wishes);
     PartsReportOptions report{.style = context.style,
                               .input = answer_input(*opened),
-                              .assumptions = opened->installation.assumptions,
-                              .from_box = context.arguments.has(option::from_box)};
+                              .assumptions = opened->installation.assumptions};
     report.style.units = opened->installation.units;
     const std::string_view format = context.arguments.value(option::table_format);
     return write_answer(context,

@@ -54,9 +54,20 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
     if (!samples || !seed) {
         return Failure{!samples ? samples.error() : seed.error()};
     }
-    if (*samples == 0 && context.arguments.has(option::seed)) {
-        return Failure{std::string{"--seed goes with --samples; without it every combination is "
-                                   "written"}};
+    for (const OptionInfo* of_samples : {&option::seed, &option::sequence}) {
+        if (*samples == 0 && context.arguments.has(*of_samples)) {
+            return Failure{fmt::format("{} goes with --samples; without it every combination is "
+                                       "written",
+                                       of_samples->name)};
+        }
+    }
+    if (*samples > 0 && context.arguments.value(option::sequence) == "sobol") {
+        if (ranges->size() > SobolSequence::most_dimensions) {
+            return Failure{fmt::format("--sequence sobol spreads up to {} ranges; take "
+                                       "latin-hypercube",
+                                       SobolSequence::most_dimensions)};
+        }
+        return Variations::sobol_sequence(written, std::move(ranges).value(), *samples, *seed);
     }
     if (*samples > 0) {
         return Variations::latin_hypercube(written, std::move(ranges).value(), *samples, *seed);
@@ -73,6 +84,27 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
                                    most_variations)};
     }
     return Variations::every_combination(written, std::move(ranges).value());
+}
+
+/// What of a normal range is not drawn, since it cannot be computed: nobody's mean and deviation
+/// any more.
+void tell_what_is_left_out(const Context& context, const Variations& variations) {
+    constexpr double worth_telling = 1e-4;
+    for (const VariedRange& range : variations.ranges()) {
+        for (std::size_t i = 0; i < range.together.size(); ++i) {
+            const double share = share_left_out(range, i);
+            if (share >= worth_telling) {
+                const VariedKey& key = range.together[i].key;
+                context.streams.err << fmt::format(
+                    "fluewright: {}: {} of the spread asked for lies beyond {} to {} and is left "
+                    "out, so that mean and deviation are not those asked for\n",
+                    key.name,
+                    format_quantity(share, Kind::fraction, UnitSystem::metric, 2),
+                    format_quantity(key.lowest, key.kind, UnitSystem::metric),
+                    format_quantity(key.highest, key.kind, UnitSystem::metric));
+            }
+        }
+    }
 }
 
 /// What the records are called: by the id of the file, else by its name.
@@ -108,6 +140,7 @@ int run_vary(const Context& context) {
         context.streams.out << lines;
         return context.streams.out.good();
     };
+    tell_what_is_left_out(context, *variations);
     const std::string base = base_of(*written, word);
     Progress progress(context.streams.terminal, context.environment.error_is_terminal);
     std::string lines;
@@ -142,8 +175,8 @@ int run_vary(const Context& context) {
     return all_pass;
 }
 
-constexpr std::array<const OptionInfo*, 4> vary_options{
-    &option::over, &option::spread_samples, &option::seed, &option::output};
+constexpr std::array<const OptionInfo*, 5> vary_options{
+    &option::over, &option::spread_samples, &option::sequence, &option::seed, &option::output};
 
 } // namespace
 
@@ -152,13 +185,16 @@ const Command vary_command{
     .name = "vary",
     .summary = "write many installations out of one, for batch",
     .about =
-        "Writes one installation a line, each the file with other numbers: every combination of "
-        "the values given with --over, or with --samples N an even spread over the ranges (Latin "
-        "hypercube). A range may also be the sizes of the trade (diameter=trade 5..8 in) and, with "
+        "Writes one installation a line, each the file with other numbers or words: every "
+        "combination "
+        "of the values given with --over, or with --samples N an even spread over the ranges. "
+        "Words "
+        "are listed (wall=insulated 25 mm, insulated 50 mm; fuel, cap, any key of words). A range "
+        "may also be the sizes of the trade (diameter=trade 5..8 in) and, with "
         "samples, least, most likely and greatest (height=5..6..8 m) or mean and standard "
         "deviation "
         "(moisture=18 % sd 3 %); an & between two lets them go together (up=2,3 m & across=1,2 m). "
-        "Every line has an id, which names the values of a combination, so that the answers of "
+        "Every line has an id, which names the values, so that the answers of "
         "batch can be joined to it.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = vary_options,

@@ -146,6 +146,13 @@ constexpr OptionInfo require{
     {}};
 constexpr OptionInfo samples{
     "--samples", "", "N", "runs over the values with a \u00b1; default 2000", {}};
+constexpr std::array<std::string_view, 2> sequences{"latin-hypercube", "sobol"};
+constexpr OptionInfo sequence{"--sequence",
+                              "",
+                              "KIND",
+                              "how samples are spread; default latin-hypercube; sobol goes on "
+                              "where fewer samples ended",
+                              sequences};
 constexpr OptionInfo seed{"--seed",
                           "",
                           "N",
@@ -228,6 +235,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::schema_of,
         &option::seed,
         &option::separate,
+        &option::sequence,
         &option::size,
         &option::sizes,
         &option::spread_samples,

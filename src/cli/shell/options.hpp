@@ -57,6 +57,7 @@ extern const OptionInfo separate;
 extern const OptionInfo samples;
 extern const OptionInfo schema_of;
 extern const OptionInfo seed;
+extern const OptionInfo sequence;
 extern const OptionInfo sizes;
 extern const OptionInfo spread_samples;
 extern const OptionInfo step;

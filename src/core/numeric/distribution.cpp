@@ -4,8 +4,17 @@
 
 namespace fluewright {
 
+namespace {
+
+constexpr double root_half = 0.70710678118654752;
+
+} // namespace
+
+double normal_share(double z) {
+    return 0.5 * std::erfc(-z * root_half);
+}
+
 double normal_quantile(double share) {
-    constexpr double root_half = 0.70710678118654752;
     if (share > 0.5) {
         return -normal_quantile(1.0 - share); // erfc is exact to its last digit where it is small
     }
@@ -13,7 +22,7 @@ double normal_quantile(double share) {
     double low = -39.0;
     double high = 39.0;
     for (double middle = 0.0; middle > low && middle < high;) {
-        (0.5 * std::erfc(-middle * root_half) < share ? low : high) = middle;
+        (normal_share(middle) < share ? low : high) = middle;
         middle = 0.5 * (low + high);
     }
     return low;

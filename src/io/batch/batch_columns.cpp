@@ -173,8 +173,16 @@ const Record<BatchRow>& record_of<BatchRow>() {
           false},
          {"method_met",
           Kind::number,
-          "whether every criterion of the --method that counts is met",
+          "whether every criterion of the --method that counts is met; null without one, or where "
+          "it "
+          "does not hold",
           &BatchRow::method_met,
+          any_word,
+          false},
+         {"method_why",
+          Kind::number,
+          "the criteria of the method that are not met, or why it does not hold for this run",
+          &BatchRow::method_why,
           any_word,
           false},
          {"method_spare",
@@ -223,10 +231,18 @@ void append_cell(const BatchRow& row,
     }
 }
 
-/// A number of the file; `none` where this one has none or is at fault.
-void append_value(const BatchRow& row, std::size_t at, std::string_view none, std::string& line) {
-    if (at < row.values.size() && std::isfinite(row.values[at])) {
-        append_number(row.values[at], line);
+/// A number or word of the file; `none` where this one has none or is at fault.
+void append_value(const BatchRow& row,
+                  std::size_t at,
+                  std::string (*as_text)(const json::Value&),
+                  std::string_view none,
+                  std::string& line) {
+    if (at >= row.values.size()) {
+        line += none;
+    } else if (const auto* word = std::get_if<std::string>(&row.values[at])) {
+        line += word->empty() ? std::string{none} : as_text(json::Value{*word});
+    } else if (const double number = std::get<double>(row.values[at]); std::isfinite(number)) {
+        append_number(number, line);
     } else {
         line += none;
     }
@@ -268,7 +284,7 @@ void append_ndjson(const BatchRow& row, const BatchColumns& chosen, std::string&
         text += before;
         before = ',';
         text += json::compact_text(json::Value{chosen.values[i].column}) + ':';
-        append_value(row, i, "null", text);
+        append_value(row, i, json::compact_text, "null", text);
     }
     text += "}\n";
 }
@@ -283,7 +299,7 @@ void append_csv(const BatchRow& row, const BatchColumns& chosen, std::string& te
     for (std::size_t i = 0; i < chosen.values.size(); ++i) {
         text += first ? "" : ",";
         first = false;
-        append_value(row, i, "", text);
+        append_value(row, i, results::csv_cell, "", text);
     }
     text += "\r\n";
 }

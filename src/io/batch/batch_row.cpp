@@ -113,7 +113,12 @@ void take_method(const Case& resolved, BatchMethod method, BatchRow& row) {
     }
     const MethodResult result = method == BatchMethod::handbook ? handbook::calculate(resolved)
                                                                 : european::calculate(resolved);
+    if (!result.beyond.empty()) {
+        row.method_why = "does not hold: " + result.beyond;
+        return;
+    }
     row.method_met = result.met();
+    row.method_why = result.not_met_words();
     for (const MethodFiring& firing : result.firings) {
         for (const MethodCriterion& criterion : firing.criteria) {
             if (criterion.counts && criterion.unit == "Pa") {
@@ -131,8 +136,13 @@ void take_values(const Installation& written,
                  const std::vector<BatchValue>& asked,
                  BatchRow& row) {
     for (const BatchValue& value : asked) {
+        if (value.word) {
+            const auto key = find_varied_word(value.name, written);
+            row.values.emplace_back(key ? word_now(written, *key).value_or("") : std::string{});
+            continue;
+        }
         const auto key = find_varied_key(value.name, written);
-        row.values.push_back(key ? value_now(written, resolved, *key) : no_figure);
+        row.values.emplace_back(key ? value_now(written, resolved, *key) : no_figure);
     }
 }
 
@@ -173,15 +183,19 @@ std::string_view name(Outcome outcome) {
 }
 
 Result<BatchValue, std::string> batch_value(std::string_view name) {
-    const std::optional<Kind> kind = kind_of_varied(name);
-    if (!kind) {
-        return Failure{"`" + std::string{name}
-                       + "` names no number of an installation; write outdoor, height, diameter, "
-                         "burn_rate, a key such as moisture, or a pointer such as /run/0/up"};
+    if (const std::optional<Kind> kind = kind_of_varied(name)) {
+        return BatchValue{.name = std::string{name},
+                          .kind = *kind,
+                          .column = std::string{name} + std::string{json_suffix(*kind)}};
     }
-    return BatchValue{.name = std::string{name},
-                      .kind = *kind,
-                      .column = std::string{name} + std::string{json_suffix(*kind)}};
+    if (may_be_varied_word(name)) {
+        return BatchValue{
+            .name = std::string{name}, .kind = {}, .column = std::string{name}, .word = true};
+    }
+    return Failure{"`" + std::string{name}
+                   + "` names no number or word of an installation; write outdoor, height, "
+                     "diameter, burn_rate, fuel, wall, cap, a key such as moisture, or a pointer "
+                     "such as /run/0/up"};
 }
 
 BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {

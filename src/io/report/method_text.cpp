@@ -15,27 +15,16 @@ constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr std::size_t inset = 2;
 constexpr int digits = 5;
 
-/// "PZ >= PZe at low fire"
-std::string failed_words(const MethodResult& result) {
-    std::string words;
-    for (const MethodFiring& firing : result.firings) {
-        for (const MethodCriterion& criterion : firing.criteria) {
-            if (criterion.counts && !criterion.met()) {
-                words += fmt::format(
-                    "{}{} at {}", words.empty() ? "" : "; ", criterion.symbols, firing.name);
-            }
-        }
-    }
-    return words;
-}
-
 std::string verdict(const MethodResult& result, const Style& style) {
     const bool met = result.met();
     const std::string words = met ? "Every condition of the method that counts is met."
-                                  : "Not met: " + failed_words(result) + ".";
+                                  : "Not met: " + result.not_met_words() + ".";
     std::string out = inked(std::string{result.title}, Ink::heading, style) + '\n';
     for (const std::string& line : wrap(words, style.width)) {
         out += inked(line, met ? Ink::good : Ink::bad, style) + '\n';
+    }
+    if (!result.beyond.empty()) {
+        out += paragraph(result.beyond, flush_left, style.width);
     }
     out += paragraph(fmt::format("Known from: {}.", result.standing), flush_left, style.width);
     return out;

@@ -1,4 +1,5 @@
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/words_at.hpp"
 
 #include <algorithm>
 
@@ -39,6 +40,21 @@ std::vector<Kind> kinds_of_number(std::string_view key) {
         }
     });
     return kinds;
+}
+
+bool is_word_key(std::string_view key) {
+    bool found = false;
+    Installation installation;
+    each_object(installation, "", [&]<class T>(T& /*object*/, const std::string& /*path*/) {
+        for (const auto& field : fields<T>()) {
+            const bool free_text = std::holds_alternative<Word T::*>(field.member)
+                                   && field.info.words == Words::any_text;
+            const bool number = std::holds_alternative<Given T::*>(field.member)
+                                || std::holds_alternative<HighLow T::*>(field.member);
+            found = found || (field.info.key == key && !free_text && !number);
+        }
+    });
+    return found;
 }
 
 std::vector<std::string> homes_of_key(std::string_view key) {

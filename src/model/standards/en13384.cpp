@@ -371,6 +371,12 @@ std::vector<std::string> notes_on(const Case& c) {
     return notes;
 }
 
+/// Whether a heater's own push keeps the run above the pressure of its air.
+bool is_under_pressure(const Case& c, const MethodResult& result) {
+    return c.appliance.high.draft_needed_pa < 0.0
+           && result.not_met_words().find("PZ >= PB") != std::string::npos;
+}
+
 } // namespace
 
 MethodResult calculate(const Case& c) {
@@ -381,6 +387,13 @@ MethodResult calculate(const Case& c) {
                       "memory";
     result.firings = {fire(c, GasChoice::high_fire), fire(c, GasChoice::low_fire)};
     result.notes = notes_on(c);
+    if (is_under_pressure(c, result)) {
+        result.beyond =
+            "The heater pushes its gas and the run has no draught to take it: a vent "
+            "under positive pressure has conditions and tightness of its own, which "
+            "this method does not hold; ask for the physics, and for the maker's table.";
+        result.notes.insert(result.notes.begin(), result.beyond);
+    }
     return result;
 }
 

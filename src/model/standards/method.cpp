@@ -13,4 +13,19 @@ bool MethodResult::met() const {
     });
 }
 
+std::string MethodResult::not_met_words() const {
+    std::string words;
+    for (const MethodFiring& firing : firings) {
+        for (const MethodCriterion& criterion : firing.criteria) {
+            if (criterion.counts && !criterion.met()) {
+                words += words.empty() ? "" : "; ";
+                words += criterion.symbols;
+                words += " at ";
+                words += firing.name;
+            }
+        }
+    }
+    return words;
+}
+
 } // namespace fluewright

@@ -34,12 +34,16 @@ struct PipeStretch {
     WallKind kind{}; ///< of the wall
     double diameter_m{};
     double drawn_m{};   ///< from centre to centre of the turns, as in the file
+    double rise_m{};    ///< of that, upwards
     double between_m{}; ///< from face to face of the fittings
     double lap_m{};     ///< how far each piece goes into the next
     bool to_mouth{};
     bool level{};
+    /// Hot it grows and both its ends are held, so that a piece of it must slide.
+    bool must_slide{};
     std::vector<StretchPiece> pieces; ///< heater end first
-    /// How much longer (or shorter) it comes out than drawn, where no pieces make it up.
+    /// How much longer it comes out than drawn where no pieces make it up; shorter, under 0, where
+    /// they do not reach.
     double off_m{};
     std::string note;
     std::string size; ///< as bore_name()
@@ -47,6 +51,9 @@ struct PipeStretch {
     [[nodiscard]] bool telescopes() const {
         return !pieces.empty() && pieces.back().telescopes; // it lies last
     }
+
+    /// How much higher the mouth comes by what it is off.
+    [[nodiscard]] double lifts_m() const { return drawn_m > 0.0 ? off_m * rise_m / drawn_m : 0.0; }
 };
 
 /// The end of a length that a cut is measured from, and that the piece keeps.
@@ -138,6 +145,7 @@ struct PartsList {
     double bought_m{};
     double offcut_m{};
     bool exact{true};
+    bool from_box{}; ///< nothing of pipe is bought
     std::vector<LeftInBox> left_in_box;
     std::vector<PricedLength> sold;
     std::string currency;             ///< of the prices, as the user writes it
@@ -156,6 +164,7 @@ struct PartsWishes {
     std::vector<StockPiece> at_hand; ///< adds to the stock of the file
     PiecePrices prices;              ///< empty: the least length is bought
     bool thermometer{};              ///< whether one is asked for
+    bool from_box{};                 ///< no pipe is bought: what the pieces at hand give alone
 };
 
 /// Stock that box_faults() finds fault with is not used.

@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/core/numeric/latin_hypercube.hpp"
+#include "fluewright/core/numeric/sobol.hpp"
 
 #include <cstddef>
 #include <cstdint>
@@ -15,7 +16,7 @@ enum class Spread : std::uint8_t {
     listed,     ///< the values, equally often
     uniform,    ///< anywhere between the least and the greatest
     triangular, ///< between the first and the last of three, most often at the middle one
-    normal,     ///< round the one value, with `deviation`; never beyond what can be computed
+    normal,     ///< round the one value, with `deviation`; what lies beyond the limits is left out
 };
 
 /// What is varied at once, and what it may be.
@@ -31,9 +32,14 @@ struct VariedRange {
 ///          "height=5..6..8 m"          triangular: least, most likely, greatest
 ///          "moisture=18 % sd 3 %"      normal: mean and standard deviation
 ///          "a=1,2 & b=3,4"             values that go together, first with first
+///          "wall=insulated 25 mm, insulated 50 mm"    words, as read_varied_words() has them
 /// Failure  a sentence without its full stop
 [[nodiscard]] Result<VariedRange, std::string> read_varied_range(std::string_view typed,
                                                                  const Installation& written);
+
+/// Share of a normal range that lies beyond what can be computed, and so is not drawn; 0 of any
+/// other. `member`: index into its numbers.
+[[nodiscard]] double share_left_out(const VariedRange& range, std::size_t member);
 
 class Variations {
 public:
@@ -48,6 +54,13 @@ public:
                                       std::size_t samples,
                                       std::uint64_t seed);
 
+    /// `samples` points of a Sobol sequence, moved by the seed, for 1 to
+    /// SobolSequence::most_dimensions ranges. More samples begin with the same ones.
+    static Variations sobol_sequence(const Installation& written,
+                                     std::vector<VariedRange> ranges,
+                                     std::size_t samples,
+                                     std::uint64_t seed);
+
     [[nodiscard]] std::size_t size() const { return size_; }
 
     [[nodiscard]] const std::vector<VariedRange>& ranges() const { return ranges_; }
@@ -61,18 +74,22 @@ public:
                                                        std::string_view base) const;
 
     /// Of a combination `base` and its values, which name it whatever else is varied:
-    /// "hut outdoor=-15degC height=4m". Of a sample `base` and its number from 1, padded so that
-    /// all have one width: its place hangs on how many there are.
+    /// "hut outdoor=-15degC height=4m". Of a sample its number from 1 stands before them, padded so
+    /// that all have one width, and the values are rounded to four digits:
+    /// "hut-017 outdoor=-3.271degC wall=insulated-25-mm".
     [[nodiscard]] std::string id(std::size_t index, std::string_view base) const;
 
 private:
     Variations(const Installation& written, std::vector<VariedRange> ranges, std::size_t size)
         : written_(written), ranges_(std::move(ranges)), size_(size) {}
 
+    [[nodiscard]] bool samples() const { return places_ || sequence_; }
+
     Installation written_;
     std::vector<VariedRange> ranges_;
     std::size_t size_;
-    std::optional<LatinHypercube> places_; ///< none: every combination
+    std::optional<LatinHypercube> places_; ///< neither: every combination
+    std::optional<SobolSequence> sequence_;
 };
 
 /// How many combinations there are; the greatest number where they cannot be counted.

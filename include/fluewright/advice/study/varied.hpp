@@ -11,17 +11,19 @@
 #include <string_view>
 #include <vector>
 
-/// Numbers of an installation that are to take other values, called by pointer or by a short name.
+/// Numbers and words of an installation that are to take other values, called by pointer or by a
+/// short name.
 namespace fluewright {
 
 /// What is varied.
 struct VariedKey {
     enum class What : std::uint8_t {
-        values,   ///< what `pointers` lead to
-        outdoor,  ///< outdoor temperature of every weather
-        height,   ///< of the mouth over the outlet, by the topmost upright
-        diameter, ///< of all round pipe that is no masonry
-        burn_rate ///< at high fire; other figures for the fire give way
+        values,    ///< what `pointers` lead to
+        outdoor,   ///< outdoor temperature of every weather
+        height,    ///< of the mouth over the outlet, by the topmost upright
+        diameter,  ///< of all round pipe that is no masonry
+        burn_rate, ///< at high fire; other figures for the fire give way
+        words      ///< what `pointers` lead to is no number; a value is a place in `words`
     };
 
     What what{};
@@ -31,7 +33,8 @@ struct VariedKey {
     Kind kind{Kind::number};
     double lowest{}; ///< SI
     double highest{};
-    bool above_lowest{}; ///< the lowest value itself is not allowed
+    bool above_lowest{};              ///< the lowest value itself is not allowed
+    std::vector<std::string> words{}; ///< those it may take, as typed; of a number none
 };
 
 struct Varied {
@@ -52,6 +55,28 @@ struct Varied {
 /// Failure  a sentence without its full stop that names what was nearest
 [[nodiscard]] Result<VariedKey, std::string> find_varied_key(std::string_view name,
                                                              const Installation& written);
+
+/// The key of words that a name stands for: fuel, wall, cap (its build); a pointer, or the end of
+/// one, as find_varied_key() has it. Failure: a sentence without its full stop.
+[[nodiscard]] Result<VariedKey, std::string> find_varied_word(std::string_view name,
+                                                              const Installation& written);
+
+/// Whether a name may stand for a word in some installation.
+[[nodiscard]] bool may_be_varied_word(std::string_view name);
+
+/// The word that stands there now; empty where the file gives none.
+[[nodiscard]] Word word_now(const Installation& written, const VariedKey& key);
+
+/// Reads "name=word, word" where the name stands for a word of this file, each word held against
+/// those the field takes; else as read_varied(). Failure: a sentence without its full stop that
+/// names the nearest word.
+[[nodiscard]] Result<Varied, std::string> read_varied_words(std::string_view typed,
+                                                            const Installation& written);
+
+/// A value as an id has it: "-15degC", "single-wall-steel"; `digits`: of a number, 0 for all it
+/// has.
+[[nodiscard]] std::string
+value_words(const VariedKey& key, double value, UnitSystem units, int digits);
 
 /// What the number is in an installation [SI]: the height, outdoor temperature of the first
 /// weather, diameter of the first round pipe that is no masonry, and burn rate as resolved; of any

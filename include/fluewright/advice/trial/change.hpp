@@ -45,7 +45,7 @@ using Change = std::variant<AsItStands, Remedy, OtherPipe, OtherValue, FlawGone>
 [[nodiscard]] Result<Installation, std::string> changed(const Change& change,
                                                         const Installation& written);
 
-/// Several changes, one after the other.
+/// Several changes, one after the other; first the values that pointers of the file lead to.
 [[nodiscard]] Result<Installation, std::string> changed(std::span<const Change> changes,
                                                         const Installation& written);
 

@@ -11,6 +11,12 @@ namespace fluewright {
 ///         [memory]
 [[nodiscard]] double normal_quantile(double share);
 
+/// Probability of a value below `z` under the same distribution.
+///
+/// Source  M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions, 1964, 26.2.29
+///         [memory]
+[[nodiscard]] double normal_share(double z);
+
 /// Of the triangular distribution between `low` and `high` with its peak at `peak`.
 ///
 /// share   0 to 1

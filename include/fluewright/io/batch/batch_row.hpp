@@ -11,6 +11,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 /// One installation of many: what goes in, what comes out, and how it is written on one line.
@@ -32,6 +33,9 @@ enum class Outcome : std::uint8_t {
 };
 
 [[nodiscard]] std::string_view name(Outcome outcome);
+
+/// A number of a file [SI], NaN where it gives none, or a word of it, empty where it gives none.
+using BatchCell = std::variant<double, std::string>;
 
 /// What a batch tells of one installation. Figures that do not exist are NaN and written as null.
 struct BatchRow {
@@ -62,21 +66,25 @@ struct BatchRow {
     std::size_t rules_open{};       ///< of those, dangers of which the file tells too little
     double size_suggested_m{};      ///< where sizes are looked for and one works
     std::string size_suggested;     ///< as the trade says it
-    std::optional<bool> method_met; ///< where a method is asked for
+    std::optional<bool> method_met; ///< where a method is asked for and holds
+    std::string method_why;         ///< what of it is not met, or why it does not hold
     double method_spare_pa{};       ///< least of its criteria in Pa that count
-    std::vector<double> values;     ///< beside BatchAsked::values, SI
+    std::vector<BatchCell> values;  ///< beside BatchAsked::values
     std::vector<std::string_view> findings;
     std::string error; ///< the first fault, with its place
 };
 
-/// A number of each installation, called as `vary` calls it, that is written beside the answers.
+/// A number or word of each installation, called as `vary` calls it, that is written beside the
+/// answers.
 struct BatchValue {
     std::string name; ///< as typed
     Kind kind{};
-    std::string column; ///< the name with its unit
+    std::string column; ///< the name, of a number with its unit
+    bool word{};
 };
 
-/// The number a name stands for in every installation. Failure: a sentence without its full stop.
+/// The number or word a name stands for in every installation. Failure: a sentence without its full
+/// stop.
 [[nodiscard]] Result<BatchValue, std::string> batch_value(std::string_view name);
 
 enum class BatchMethod : std::uint8_t { none, en13384, handbook };

@@ -15,7 +15,6 @@ struct PartsReportOptions {
     Style style;
     AnswerInput input;
     std::span<const Assumption> assumptions; ///< of the case
-    bool from_box{};                         ///< told by what the pieces at hand give alone
 };
 
 [[nodiscard]] std::string parts_text(const PartsList& list, const PartsReportOptions& options);

@@ -63,6 +63,13 @@ struct MethodResult {
 
     /// Whether every criterion that counts is met.
     [[nodiscard]] bool met() const;
+
+    /// Where the run is none that the method is made for: why, in a sentence; it is a note as well.
+    /// What is not met then tells nothing but that.
+    std::string beyond{};
+
+    /// "PZ >= PZe at low fire; PZ >= PB at low fire": the criteria that count and are not met.
+    [[nodiscard]] std::string not_met_words() const;
 };
 
 } // namespace fluewright

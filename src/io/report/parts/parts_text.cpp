@@ -30,10 +30,11 @@ std::string length_words(double length_m, const Style& style) {
                 : report::mark_words(length_m, style.units);
 }
 
-/// Only cement goes by weight; everything else is counted.
+/// Cement goes by weight and pipe that is short by its length; everything else is counted.
 std::string count_words(const PartsLine& line, const Style& style) {
-    return line.unit == "kg" ? format_quantity(line.count, Kind::mass, style.units, 2)
-                             : format_number(line.count, 6);
+    return line.unit == "m"    ? length_words(line.count, style)
+           : line.unit == "kg" ? format_quantity(line.count, Kind::mass, style.units, 2)
+                               : format_number(line.count, 6);
 }
 
 /// A weight in whole kilograms or pounds would hide the light things.
@@ -84,26 +85,68 @@ std::string lines_table(const PartsList& list, const Style& style, const Wanted&
     return any ? table.text(style, inset.first) : paragraph("Nothing.", inset, style.width);
 }
 
+/// Whether a line is a part that the gas flows through: without it the run stands open.
+bool closes_the_run(const PartsLine& line) {
+    return line.why.empty() || line.unit == "m" || line.what.find("adapter") != std::string::npos;
+}
+
+/// What the box comes to as a whole: built, or how near.
+std::string nearest_words(const PartsList& list, const Style& style) {
+    double lifts_m = 0.0;
+    bool short_of_pipe = false;
+    bool off = false;
+    for (const PipeStretch& stretch : list.stretches) {
+        lifts_m += stretch.lifts_m();
+        off = off || std::abs(stretch.off_m) > 0.0;
+        short_of_pipe = short_of_pipe || (stretch.off_m < 0.0 && stretch.pieces.empty());
+    }
+    const auto missing = std::count_if(list.lines.begin(), list.lines.end(), [](const auto& line) {
+        return !line.at_hand && line.unit != "m" && closes_the_run(line);
+    });
+    std::string words;
+    if (!off && missing == 0) {
+        words = "All of the run can be built from this box; what is short goes on it or round it.";
+    } else if (short_of_pipe || missing > 0) {
+        words =
+            "From this box alone the run cannot be closed: what is short below is wanted first.";
+    } else {
+        words = "The run can be built from this box, but not as drawn.";
+    }
+    if (std::abs(lifts_m) > 0.001 && !short_of_pipe) {
+        words +=
+            fmt::format(" Laid as below{}, its mouth stands {} {} than drawn: put those lengths "
+                        "into the file and ask `check` before you trust its draft.",
+                        missing > 0 ? ", with what is wanted put in" : "",
+                        length_words(std::abs(lifts_m), style),
+                        lifts_m > 0.0 ? "higher" : "lower");
+    }
+    return words
+           + (list.exact ? " No way to lay these pieces comes nearer."
+                         : " The search was broken off, so that a nearer way may exist.");
+}
+
 std::string box_text(const PartsList& list, const Style& style) {
     std::string out = report::heading("What the box gives", style)
+                      + paragraph(nearest_words(list, style), inset, style.width)
                       + lines_table(list, style, [](const PartsLine& l) { return l.at_hand; });
     for (const PipeStretch& stretch : list.stretches) {
-        double laid_m = 0.0;
-        double all_m = 0.0;
-        for (const StretchPiece& piece : stretch.pieces) {
-            all_m += piece.length_m - stretch.lap_m;
-            laid_m += piece.at_hand ? piece.length_m - stretch.lap_m : 0.0;
-        }
-        if (stretch.pieces.empty()) {
+        if (stretch.kind == WallKind::masonry || stretch.between_m <= 0.0) {
             continue;
         }
-        out += paragraph(all_m - laid_m < 1e-3
-                             ? fmt::format("- {}: whole, out of the box.", stretch.place)
-                             : fmt::format("- {}: {} of {}; {} are short.",
+        double laid_m = 0.0;
+        for (const StretchPiece& piece : stretch.pieces) {
+            laid_m += piece.length_m - stretch.lap_m;
+        }
+        out += paragraph(stretch.off_m < 0.0 ? fmt::format("- {}: {} of {}; {} are short.",
+                                                           stretch.place,
+                                                           length_words(laid_m, style),
+                                                           length_words(stretch.between_m, style),
+                                                           length_words(-stretch.off_m, style))
+                         : stretch.off_m > 0.0
+                             ? fmt::format("- {}: {} longer than drawn, out of the box.",
                                            stretch.place,
-                                           length_words(laid_m, style),
-                                           length_words(all_m, style),
-                                           length_words(all_m - laid_m, style)),
+                                           length_words(stretch.off_m, style))
+                             : fmt::format("- {}: whole, out of the box.", stretch.place),
                          inset,
                          style.width);
     }
@@ -135,9 +178,10 @@ std::string sums_text(const PartsList& list, const Style& style) {
             format_quantity(list.weight_kg, Kind::mass, style.units, 2),
             length_words(list.bought_m, style),
             length_words(list.offcut_m, style),
-            !list.exact  ? "; the search was broken off, so that a choice that buys less may exist"
-            : list.price ? ", and no choice of priced pieces for this run costs less"
-                         : ", and no choice of pieces for this run buys less"),
+            list.from_box ? ""
+            : !list.exact ? "; the search was broken off, so that a choice that buys less may exist"
+            : list.price  ? ", and no choice of priced pieces for this run costs less"
+                          : ", and no choice of pieces for this run buys less"),
         inset,
         style.width);
     if (list.price) {
@@ -222,7 +266,7 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
         options.input.files.empty() ? std::string{} : options.input.files.front().title;
     std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
     out += dangers_text(list, style);
-    out += options.from_box ? box_text(list, style) : buy_text(list, style);
+    out += list.from_box ? box_text(list, style) : buy_text(list, style);
     out += sums_text(list, style);
     out += left_text(list, style);
     out += report::cut_sheet(list, style);

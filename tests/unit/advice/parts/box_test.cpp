@@ -183,13 +183,13 @@ TEST_CASE("prices decide what is bought, and the sum is that of the priced lines
     wishes.prices.currency = "marks";
     wishes.prices.prices = {price(24.0, 8.0), price(36.0, 20.0)};
     PiecePrice band;
-    band.what = "locking bands";
+    band.what = "locking band";
     band.each = 3.0;
     wishes.prices.prices.push_back(band);
     const PartsList list = list_from_box(wall_job(), wishes);
     CHECK(count_of(list, "single-wall steel, length of 2 ft", false) == 2.0);
     REQUIRE(list.price.has_value());
-    CHECK(*list.price == Approx(2.0 * 8.0 + 3.0 * count_of(list, "locking bands", false)));
+    CHECK(*list.price == Approx(2.0 * 8.0 + 3.0 * count_of(list, "locking band", false)));
     CHECK(list.unpriced > 3);
     // By its length, 36 in costs less again.
     PiecePrice metre;

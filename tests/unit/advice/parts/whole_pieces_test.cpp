@@ -1,4 +1,4 @@
-#include "advice/parts/whole_pieces.hpp"
+#include "advice/parts/whole/whole_pieces.hpp"
 #include "catch.hpp"
 
 #include <algorithm>
@@ -115,6 +115,30 @@ TEST_CASE("pieces at hand stand where they save most, over all straights") {
     REQUIRE(slides.fills[0].pieces.size() == 2);
     CHECK(slides.fills[0].pieces[1].length == 2);
     CHECK(slides.fills[0].pieces[1].set_m == Approx(0.4));
+}
+
+TEST_CASE("a straight that grows has a piece that slides, and two only where one does not do") {
+    const std::vector<BarLength> shop{
+        shop_length(0.25), shop_length(0.5), shop_length(1.0), shop_length(0.4, 0.27)};
+    // 1 m alone would meet 1 m, and one of 270 to 400 mm with fixed ones does not.
+    WholePlan plan = plan_whole({{1.0, 0.0, true}}, shop);
+    CHECK(laid_m(plan.fills[0]) == Approx(1.0));
+    CHECK(shop[plan.fills[0].pieces.back().length].telescopes());
+    CHECK_FALSE(shop[plan_whole({{1.0, 0.0}}, shop).fills[0].pieces.back().length].telescopes());
+    // 1.2 m: neither fixed ones nor one of 270 to 400 mm with fixed ones.
+    plan = plan_whole({{1.2, 0.0}}, shop);
+    REQUIRE(plan.fills[0].pieces.size() == 3);
+    CHECK(plan.fills[0].pieces[1].set_m == Approx(0.35));
+    CHECK(plan.fills[0].pieces[2].set_m == Approx(0.35));
+    CHECK(plan.fills[0].off_m == Approx(0.0).margin(1e-9));
+    // Nothing slides in 250 mm; what is wanted gives way to what fits.
+    plan = plan_whole({{0.25, 0.0, true}}, shop);
+    REQUIRE(plan.fills[0].pieces.size() == 1);
+    CHECK(plan.fills[0].off_m == Approx(0.0).margin(1e-9));
+    // A gap of its own length takes it, drawn out all the way.
+    plan = plan_whole({{0.4, 0.0, true}}, shop);
+    REQUIRE(plan.fills[0].pieces.size() == 1);
+    CHECK(plan.fills[0].pieces[0].set_m == Approx(0.4));
 }
 
 TEST_CASE("no choice of whole pieces is beaten by a blind search") {

@@ -12,6 +12,8 @@ struct WholeStraight {
     double between_m{};
     /// How much longer is as good as met: what the mouth may stand higher.
     double may_exceed_m{};
+    /// A telescoping piece is wanted in it, to take up what it grows.
+    bool slides{};
 };
 
 struct WholePiece {
@@ -31,9 +33,10 @@ struct WholePlan {
 };
 
 /// Pieces for all straights of one pipe together: least off in sum, then least bought, then fewest
-/// pieces. A straight is met within 2 mm; where no pieces meet it, the next longer sum stands. A
-/// telescoping piece is bought only where fixed ones do not meet a straight; at most one stands in
-/// a straight.
+/// pieces; where a straight wants a piece that slides, that goes before what is bought. A straight
+/// is met within 2 mm; where no pieces meet it, the next longer sum stands. A telescoping piece is
+/// bought only where fixed ones do not meet a straight or it wants one; two stand in a straight
+/// only where one does not meet it.
 ///
 /// Notes  Sums of what is sold by dynamic programming in tenths of a millimetre; pieces at hand,
 ///        of which there are so many, by branch and bound.

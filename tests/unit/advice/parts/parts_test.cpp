@@ -124,7 +124,7 @@ TEST_CASE("small things are counted") {
     REQUIRE(line_of(list, "screws") != nullptr);
     CHECK(line_of(list, "screws")->count == Approx(3.0 * (pieces + 2.0)));
     // Bands: adapter to tee, tee to chimney, and between the lengths of the chimney.
-    CHECK(line_of(list, "locking bands")->count
+    CHECK(line_of(list, "locking band")->count
           == Approx(1.0 + static_cast<double>(list.stretches[2].pieces.size())));
     CHECK(line_of(list, "furnace cement")->unit == "kg");
     CHECK(line_of(list, "tee with cleanout") != nullptr);

@@ -22,7 +22,8 @@ long ticks(double length_m) {
 
 /// What pieces are weighed by, the first figure first.
 struct WholeCost {
-    long off{}; ///< ticks beyond what is as good as met
+    long off{};  ///< ticks beyond what is as good as met
+    int stiff{}; ///< straights without the piece that slides which they want
     double bought{};
     int slides{}; ///< telescoping pieces bought
     int pieces{};
@@ -30,6 +31,9 @@ struct WholeCost {
     [[nodiscard]] bool better_than(const WholeCost& other) const {
         if (off != other.off) {
             return off < other.off;
+        }
+        if (stiff != other.stiff) {
+            return stiff < other.stiff;
         }
         if (std::abs(bought - other.bought) > 1e-6) {
             return bought < other.bought;
@@ -39,6 +43,7 @@ struct WholeCost {
 
     void add(const WholeCost& other) {
         off += other.off;
+        stiff += other.stiff;
         bought += other.bought;
         slides += other.slides;
         pieces += other.pieces;
@@ -113,7 +118,8 @@ struct Rest {
     WholeCost cost;
     long sum{};                  ///< of fixed pieces sold
     std::size_t slide{no_slide}; ///< telescoping piece
-    long set{};                  ///< its length
+    int slides{};                ///< how many of it
+    long set{};                  ///< the length of all of them
     long off{};
 };
 
@@ -169,14 +175,15 @@ private:
             }
         };
         const long exceed = ticks(straight.may_exceed_m);
+        const int stiff = straight.slides ? 1 : 0;
         if (held != no_slide) {
-            slide(held, left, offer);
+            slide(held, 1, left, offer);
             return best;
         }
         bool met = false;
         for (long sum = std::max(0L, left - meets_ticks); sum <= left + meets_ticks; ++sum) {
             if (sums_.reached(sum)) {
-                offer({{0, sums_.cost(sum), 0, sums_.count(sum)}, sum, no_slide, 0, sum - left});
+                offer({.cost = fixed(0, stiff, sum), .sum = sum, .off = sum - left});
                 met = true;
             }
         }
@@ -190,42 +197,54 @@ private:
             if (off > exceed + 1) {
                 break;
             }
-            offer({{0, sums_.cost(sum), 0, sums_.count(sum)}, sum, no_slide, 0, off});
+            offer({.cost = fixed(0, stiff, sum), .sum = sum, .off = off});
             met = true;
         }
-        if (!met) {
+        const auto wants = [&](int count) {
+            return count == 1 ? !met || straight.slides : !best || best->cost.stiff > 0;
+        };
+        for (int count = 1; count <= 2 && wants(count); ++count) {
             for (std::size_t i = 0; i < lengths_.size(); ++i) {
                 if (!lengths_[i].at_hand && lengths_[i].telescopes()) {
-                    slide(i, left, offer);
+                    slide(i, count, left, offer);
                 }
             }
         }
         if (!best && above >= 0) {
             const long off = above - left;
-            offer({{std::max(0L, off - exceed), sums_.cost(above), 0, sums_.count(above)},
-                   above,
-                   no_slide,
-                   0,
-                   off});
+            offer({.cost = fixed(std::max(0L, off - exceed), stiff, above),
+                   .sum = above,
+                   .off = off});
         }
         return best;
     }
 
+    /// Of fixed pieces sold.
+    [[nodiscard]] WholeCost fixed(long off, int stiff, long sum) const {
+        return {.off = off,
+                .stiff = stiff,
+                .bought = sums_.cost(sum),
+                .slides = 0,
+                .pieces = sums_.count(sum)};
+    }
+
+    /// `count` of a telescoping piece and fixed ones.
     template <class Offer>
-    void slide(std::size_t length, long left, const Offer& offer) const {
+    void slide(std::size_t length, int count, long left, const Offer& offer) const {
         const BarLength& piece = lengths_[length];
-        const long most = left - ticks(piece.shortest_m);
+        const long most = left - count * ticks(piece.shortest_m);
         const bool bought = !piece.at_hand;
-        for (long sum = std::max(0L, left - ticks(piece.length_m)); sum <= most; ++sum) {
+        for (long sum = std::max(0L, left - count * ticks(piece.length_m)); sum <= most; ++sum) {
             if (sums_.reached(sum)) {
-                offer({{0,
-                        sums_.cost(sum) + (bought ? piece.cost : 0.0),
-                        bought ? 1 : 0,
-                        sums_.count(sum) + 1},
-                       sum,
-                       length,
-                       left - sum,
-                       0});
+                WholeCost cost = fixed(0, 0, sum);
+                cost.bought += bought ? count * piece.cost : 0.0;
+                cost.slides = bought ? count : 0;
+                cost.pieces += count;
+                offer({.cost = cost,
+                       .sum = sum,
+                       .slide = length,
+                       .slides = count,
+                       .set = left - sum});
             }
         }
     }
@@ -258,7 +277,7 @@ private:
         if (choices.empty()) {
             fills_.push_back({{}, -straights_[at].between_m});
             WholeCost cost = so_far;
-            cost.add({ticks(straights_[at].between_m), 0.0, 0, 0});
+            cost.add({.off = ticks(straights_[at].between_m)});
             visit(at + 1, cost);
             fills_.pop_back();
             return;
@@ -328,9 +347,10 @@ private:
             fill.pieces.begin(), fill.pieces.end(), [](const WholePiece& a, const WholePiece& b) {
                 return a.set_m > b.set_m;
             });
-        if (choice.rest.slide != no_slide) {
+        for (int k = 0; k < choice.rest.slides; ++k) {
             fill.pieces.push_back(
-                {choice.rest.slide, static_cast<double>(choice.rest.set) * tick_m});
+                {choice.rest.slide,
+                 static_cast<double>(choice.rest.set) * tick_m / choice.rest.slides});
         }
         fill.off_m = static_cast<double>(choice.rest.off) * tick_m;
         return fill;
