@@ -126,13 +126,6 @@ inline constexpr auto kind_words = std::to_array<KindWords>({
      "Bare pipe in the open cools the gas until its water settles, rusts, and is no chimney in the "
      "sense of most codes.",
      {}},
-    {"smoke-at-door",
-     {HeaterKind::open_fire},
-     "Smoke at the open front",
-     "The flue draws too little air through the opening to hold in the smoke of this fire, so that "
-     "it rolls out under the lintel.",
-     "Lower the lintel with a smoke guard, raise the hearth or build a hood; or give the opening a "
-     "larger or higher flue, or an insert with a liner."},
     {"too-many-turns",
      gas_burners,
      {},

@@ -312,10 +312,21 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Smoke at the opened door",
      .meaning =
          "Through an open door the run must draw air fast enough to keep the smoke in. Here it "
-         "cannot, so smoke rolls out at the top, before the door is half open or out of an open "
-         "front.",
+         "cannot, so smoke rolls out at the top before the door is half open.",
      .remedy = "Open the air control a minute before, open the door slowly and no further than "
                "stated, on embers, not on flames."},
+    {.id = "smoke-at-front",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Smoke at the open front",
+     .meaning =
+         "The flue draws too little air through the opening to hold in the smoke of this fire, so "
+         "that it rolls out under the lintel into the room. Carbon monoxide comes with it, from "
+         "embers without any smoke to see.",
+     .remedy = "Burn nothing in it until that is mended. Lower the lintel with a smoke guard, "
+               "raise the hearth or build a hood; or give the opening a larger or higher flue, or "
+               "an insert with a liner."},
     {.id = "smoke-at-joints",
      .harm = Harm::fire,
      .severity = Severity::danger,

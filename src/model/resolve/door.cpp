@@ -55,6 +55,32 @@ void lining(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     a.lining.heat_j_k = mass_kg * catalog::default_of(DefaultId::lining_specific_heat_j_kgk).value;
 }
 
+/// What the way into the flue of an open hearth loses, by how it is built.   [theory eq. 77]
+void smoke_chamber(const CaseWork& work) {
+    const Choice<SmokeChamber>& written = work.written.appliance.door.smoke_chamber;
+    DoorOpening& door = work.made.appliance.door;
+    const double sharp = catalog::find_fitting("entry flush")->loss;
+    const double smooth = catalog::find_fitting("entry rounded")->loss;
+    switch (written.value_or(SmokeChamber::none)) {
+    case SmokeChamber::tapered:
+        door.entry_loss = smooth;
+        break;
+    case SmokeChamber::corbelled:
+        door.entry_loss = 0.5 * (sharp + smooth); // between the two; judgement
+        break;
+    case SmokeChamber::none:
+        door.entry_loss = sharp;
+        break;
+    }
+    if (!written) {
+        work.assume_word("/appliance/door/smoke_chamber",
+                         "smoke chamber between the throat and the flue",
+                         "none",
+                         "judgement",
+                         "judgement");
+    }
+}
+
 } // namespace
 
 void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
@@ -89,6 +115,7 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
             : share("share of the appliance's resistance that stays with the door open",
                     DefaultId::door_passage_share);
     if (has_open_front(a)) {
+        smoke_chamber(work);
         // Nobody shuts a hearth on its embers: they glow down to the least that is plausible.
         const catalog::Default& row = catalog::default_of(DefaultId::embers_burn_share);
         a.embers_share = row.low;

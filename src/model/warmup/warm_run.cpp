@@ -268,7 +268,10 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         stage.open_flow_kg_s = at_rest_pa > 0.0 && resistance > 0.0
                                    ? std::sqrt(at_rest_pa / resistance)
                                    : (at_rest_pa > 0.0 ? control.asked_kg_s : 0.0);
-        const double next = std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
+        const double next =
+            control.pushed
+                ? control.asked_kg_s
+                : std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
         const double change = std::abs(next - p.started_kg_s);
         const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
         const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k

@@ -17,7 +17,7 @@ struct WarmGas {
 };
 
 /// How the gas flow follows from the draft: flow = the lesser of what is asked and what the
-/// resistance lets through.
+/// resistance lets through; of a burner what is asked.
 struct FlowControl {
     double asked_kg_s{};           ///< endless with the fire out
     double resistance_pa_s2_kg2{}; ///< draft over flow squared; of a stopped fan its vanes
@@ -26,6 +26,7 @@ struct FlowControl {
     bool room_by_house{};
     double room_air_share{}; ///< of the flow: what the fire takes out of the room
     bool tended{};           ///< whether somebody turns the damper where draft is too strong
+    bool pushed{};           ///< a burner's gas, which flows as asked whatever the draft
 };
 
 /// What passes the wall of a cell.

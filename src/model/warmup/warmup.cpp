@@ -2,6 +2,7 @@
 
 #include "crossing.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "warm_run.hpp"
 
 #include <algorithm>
@@ -21,6 +22,11 @@ struct Faces {
     double hottest_inner_k{};
     double hottest_outer_k{};
 };
+
+/// Whether the flue draws less than the fire of the moment asks.
+bool wants_air(const WarmStage& stage, const FireDemand& demand) {
+    return !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+}
 
 class Course {
 public:
@@ -99,15 +105,16 @@ FlowControl Course::control(const FireDemand& demand) const {
                                       || demand.gas_flow_kg_s <= 0.0
                                   ? 0.0
                                   : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
-            .tended = !demand.out};
+            .tended = !demand.out,
+            .pushed = !demand.out && keeps_its_flow(case_.appliance)};
 }
 
 /// The gas at the outlet follows its aim, taken at the middle of the stretch of time; a fire that
 /// gets less air than it asks aims as low as it burns.
 double Course::outlet_after(double outlet_k, double into_s, double step_s) const {
     const FireDemand demand = plan_.at(phase_, into_s + 0.5 * step_s);
-    const bool starved = !demand.out && last_.open_flow_kg_s < demand.gas_flow_kg_s;
-    const double aim_k = starved
+    const bool starved = wants_air(last_, demand);
+    const double aim_k = starved && is_fed_by_hand(case_.appliance)
                              ? plan_.aim_k(demand.burn_rate_kg_s
                                            * std::min(1.0, last_.flow_kg_s / demand.gas_flow_kg_s))
                              : demand.aim_k;
@@ -135,9 +142,9 @@ void Course::record(const WarmStage& stage, const FireDemand& demand) {
     WarmupMoment m;
     m.time_s = time_s_;
     m.phase = demand.phase;
-    m.starved = !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+    m.starved = wants_air(stage, demand);
     m.burn_rate_kg_s = demand.burn_rate_kg_s;
-    if (m.starved && demand.gas_flow_kg_s > 0.0) {
+    if (m.starved && demand.gas_flow_kg_s > 0.0 && is_fed_by_hand(case_.appliance)) {
         m.burn_rate_kg_s *= std::min(stage.flow_kg_s / demand.gas_flow_kg_s, 1.0);
     }
     m.gas_flow_kg_s = stage.flow_kg_s;
@@ -280,7 +287,7 @@ void Course::step(double step_s) {
         add_heat(step_s * (1.0 - diagonal), first);
         add_heat(step_s * diagonal, second);
     }
-    if (!late.out && second.open_flow_kg_s < late.gas_flow_kg_s) {
+    if (wants_air(second, late)) {
         made_.starved_s += step_s;
         note_starving(second, late);
     }
@@ -296,12 +303,14 @@ void Course::step(double step_s) {
 void Course::note_starving(const WarmStage& stage, const FireDemand& demand) {
     std::optional<Starving>& worst = made_.worst_starved;
     const double asked = demand.gas_flow_kg_s;
-    if (worst && stage.flow_kg_s / asked >= worst->flow_kg_s / worst->asked_kg_s) {
+    const bool pushed = control(demand).pushed;
+    const double drawn = pushed ? stage.open_flow_kg_s : stage.flow_kg_s;
+    if (worst && drawn / asked >= worst->flow_kg_s / worst->asked_kg_s) {
         return;
     }
     worst = {.time_s = time_s_,
              .asked_kg_s = asked,
-             .flow_kg_s = stage.flow_kg_s,
+             .flow_kg_s = drawn,
              .lift_pa = stage.lift_pa,
              .room_pa = stage.room_pa,
              .heater_pa = control(demand).resistance_pa_s2_kg2 * asked * asked,

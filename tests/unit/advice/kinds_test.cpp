@@ -140,7 +140,8 @@ TEST_CASE("a hearth that smokes on embers does not pass") {
     }
     CHECK(embers_count);
     CHECK_FALSE(a.works());
-    CHECK(finds(a, "smoke-at-door"));
+    CHECK(finds(a, "smoke-at-front"));
+    CHECK(a.verdict.of(Harm::fire).outcome == HarmOutcome::falls_short);
     CHECK(condition_word(a.installation, StateKind::door_open_embers) == "open front, embers");
 }
 

@@ -105,6 +105,7 @@ struct DoorOpening {
     double top_below_outlet_m{}; ///< from the top edge up to the outlet; negative if the edge is
                                  ///< higher
     double throat_m2{};          ///< of an open hearth, between opening and outlet; 0: no narrower
+    double entry_loss{0.5};      ///< velocity heads lost on entering throat or outlet of a hearth
 };
 
 /// What in the firebox stays hot when the door is opened.

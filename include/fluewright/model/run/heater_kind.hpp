@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <initializer_list>
+#include <optional>
 #include <string_view>
 
 /// What a heater is to the trades: each kind has a measure and words of its own.
@@ -47,6 +48,11 @@ inline constexpr std::array<std::string_view, 7> heater_kind_words{
 [[nodiscard]] inline HeaterKind kind_of(const ApplianceCase& appliance) {
     return kind_of(appliance.type, appliance.fuel_group);
 }
+
+struct Installation;
+
+/// The kind of a file, before anything is assumed; none where it does not tell type or fuel.
+[[nodiscard]] std::optional<HeaterKind> kind_of(const Installation& written);
 
 /// The kinds that a row of a table applies to.
 class Kinds {
@@ -107,6 +113,12 @@ inline constexpr Kinds gas_burners{HeaterKind::gas, HeaterKind::gas_hood};
 /// Whether the heater is fed by hand, so that somebody lays, lights and tends its fire.
 [[nodiscard]] inline bool is_fed_by_hand(const ApplianceCase& appliance) {
     return fed_by_hand.has(kind_of(appliance));
+}
+
+/// Whether its gas flows as the burner makes it, whatever the flue draws: what the flue does not
+/// take is under pressure, where a hood of its own lets it out into the room instead.
+[[nodiscard]] inline bool keeps_its_flow(const ApplianceCase& appliance) {
+    return !is_fed_by_hand(appliance) && kind_of(appliance) != HeaterKind::gas_hood;
 }
 
 } // namespace fluewright

@@ -131,7 +131,7 @@ std::string ratio_words(const Case& c) {
 void smoke_at_front(Subject& s, const StateResult& state) {
     const double share = state.door.opening_share;
     CheckResult* f =
-        s.hold(own("smoke-at-door"),
+        s.hold(own("smoke-at-front"),
                share >= 1.0,
                {.kind = Kind::fraction, .figure = share, .limit = 1.0, .weight = 1.0 - share},
                {.section = nullptr, .place = std::string_view{"the open front"}, .state = &state});
