@@ -4,6 +4,7 @@
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
@@ -248,7 +249,7 @@ std::string hopeless_reason(const Improvement& made) {
     }
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
-    if (over_floor_m < usual_m) {
+    if (over_floor_m < usual_m && is_fed_by_hand(c.appliance)) {
         reason += " The mouth is only " + shown(c, c.total_rise_m(), Kind::length)
                   + " over the outlet and " + shown(c, over_floor_m, Kind::length)
                   + " over the floor, where " + shown(c, usual_m, Kind::length)

@@ -4,6 +4,7 @@
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "masonry_rows.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -137,6 +138,19 @@ public:
         }
     }
 
+    /// A run without pipe to choose: what masonry could be instead.
+    void fill_masonry() {
+        const bool open_front = has_open_front(table_.present.appliance);
+        for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
+            if (!open_front || row.lines_masonry) {
+                row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
+            }
+            row.against_rule = !row.ruled_out_by.empty();
+            solve(row);
+            table_.rows.push_back(std::move(row));
+        }
+    }
+
 private:
     [[nodiscard]] std::string rule_of(const catalog::TradeSize& size) const {
         return rule_against(table_.present, size.inside_diameter_m);
@@ -173,6 +187,9 @@ private:
 
     /// The present row is the run as it stands, which may differ from the size by a hair.
     [[nodiscard]] Change change_of(const SizeRow& row) const {
+        if (table_.varies_masonry) {
+            return masonry_change(row);
+        }
         if (row.present) {
             return AsItStands{};
         }
@@ -232,7 +249,17 @@ private:
 
 } // namespace
 
+/// Whether a wall of the run is made in the sizes of inches alone.
+bool in_inches_alone(const Case& resolved) {
+    return std::any_of(resolved.walls.begin(), resolved.walls.end(), [](const WallBuild& wall) {
+        return wall.sizes == "inch";
+    });
+}
+
 TradeSizes usual_sizes(const Case& resolved) {
+    if (in_inches_alone(resolved)) {
+        return TradeSizes::inch;
+    }
     const double collar_m = resolved.appliance.outlet_diameter_m;
     const auto is_of = [&](TradeSizes sizes) {
         const auto list = trade_sizes(sizes);
@@ -294,6 +321,14 @@ SizeTable rows_of(const Installation& written,
                     [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, present, options, depth, table);
     if (!tabulation.has_pipe()) {
+        if (depth == Depth::every_size && has_masonry_flue(table.present)) {
+            table.varies_masonry = true;
+            table.keeps_masonry = false;
+            table.separate = false;
+            table.several_heights = false;
+            table.present_pipe = masonry_words(table.present);
+            tabulation.fill_masonry();
+        }
         return table;
     }
     table.present_pipe = tabulation.present_pipe();

@@ -222,8 +222,9 @@ WarmStage WarmRun::solve(const WarmGas& gas,
     p.gas = &case_->gas_high();
     p.set_dilution(gas.air_share);
     // A cold column holds a trickle down that a whole fire would carry: of two flows that balance,
-    // the greater is the fire's, for whoever lights it does so with paper and small wood.
-    p.started_kg_s = control.tended ? control.asked_kg_s : gas.flow_kg_s;
+    // the greater is the fire's, for whoever lights it does so with paper and small wood. A burner
+    // has what the flue drew before.
+    p.started_kg_s = control.kindled ? control.asked_kg_s : gas.flow_kg_s;
     p.outlet_pa = gas.outlet_pa;
     WarmStage stage = settle(gas, control, step_s, start_k, nodes_k, p);
     if (control.tended && damper_for_strong_draft_
@@ -269,9 +270,8 @@ WarmStage WarmRun::settle(const WarmGas& gas,
                                    ? std::sqrt(at_rest_pa / resistance)
                                    : (at_rest_pa > 0.0 ? control.asked_kg_s : 0.0);
         const double next =
-            control.pushed
-                ? control.asked_kg_s
-                : std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
+            control.pushed ? control.asked_kg_s
+                           : std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
         const double change = std::abs(next - p.started_kg_s);
         const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
         const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k

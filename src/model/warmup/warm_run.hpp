@@ -26,6 +26,7 @@ struct FlowControl {
     bool room_by_house{};
     double room_air_share{}; ///< of the flow: what the fire takes out of the room
     bool tended{};           ///< whether somebody turns the damper where draft is too strong
+    bool kindled{};          ///< lit with paper and small wood, which turns a flue that hangs
     bool pushed{};           ///< a burner's gas, which flows as asked whatever the draft
 };
 
@@ -50,6 +51,11 @@ struct WarmStage {
     double run_resistance_pa_s2_kg2{}; ///< loss along the run over flow squared
     bool settled{};                    ///< whether flow, pressures and walls agree with each other
 };
+
+/// Whether the flue draws less than the fire of the moment asks.
+[[nodiscard]] inline bool wants_air(const WarmStage& stage, const FireDemand& demand) {
+    return !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+}
 
 class WarmRun {
 public:

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace fluewright {
 namespace {
@@ -23,15 +24,9 @@ struct Faces {
     double hottest_outer_k{};
 };
 
-/// Whether the flue draws less than the fire of the moment asks.
-bool wants_air(const WarmStage& stage, const FireDemand& demand) {
-    return !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
-}
-
 class Course {
 public:
     Course(const Case& resolved, const WarmupOptions& options);
-
     Warmup run();
 
 private:
@@ -106,19 +101,21 @@ FlowControl Course::control(const FireDemand& demand) const {
                                   ? 0.0
                                   : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
             .tended = !demand.out,
+            .kindled = !demand.out && is_fed_by_hand(case_.appliance),
             .pushed = !demand.out && keeps_its_flow(case_.appliance)};
 }
 
-/// The gas at the outlet follows its aim, taken at the middle of the stretch of time; a fire that
-/// gets less air than it asks aims as low as it burns.
+/// The gas at the outlet follows its aim, taken at the middle of the time; a starved fire's is
+/// lower.
 double Course::outlet_after(double outlet_k, double into_s, double step_s) const {
     const FireDemand demand = plan_.at(phase_, into_s + 0.5 * step_s);
-    const bool starved = wants_air(last_, demand);
-    const double aim_k = starved && is_fed_by_hand(case_.appliance)
+    const bool starved = wants_air(last_, demand) && is_fed_by_hand(case_.appliance);
+    const double aim_k = starved
                              ? plan_.aim_k(demand.burn_rate_kg_s
                                            * std::min(1.0, last_.flow_kg_s / demand.gas_flow_kg_s))
                              : demand.aim_k;
-    return aim_k + (outlet_k - aim_k) * std::exp(-step_s / plan_.appliance_time_s());
+    const double time_s = plan_.appliance_time_s(demand.out, last_.flow_kg_s);
+    return aim_k + (outlet_k - aim_k) * std::exp(-step_s / time_s);
 }
 
 std::vector<Faces> Course::faces() const {
@@ -211,8 +208,7 @@ void Course::begin_phase(std::size_t phase) {
     phase_ = phase;
     phase_start_s_ = time_s_;
     const FireDemand demand = plan_.at(phase, 0.0);
-    const bool was_lit = lit_;
-    lit_ = !demand.out;
+    const bool was_lit = std::exchange(lit_, !demand.out);
     if (was_lit && demand.out) {
         made_.fire_out_s = time_s_;
         made_.holds_low_s.reset();
@@ -221,8 +217,9 @@ void Course::begin_phase(std::size_t phase) {
     // A moment without length: flow and draft with the walls as they are and the phase's new fire.
     constexpr double instant_s = 1e-9;
     stage_k_ = nodes_k_;
-    const double guess =
-        last_.flow_kg_s > 0.0 ? last_.flow_kg_s : case_.appliance.high.gas_flow_kg_s;
+    // Whoever lights a fire turns the flue; a burner begins with the least flow there is.
+    const bool turned = last_.flow_kg_s <= 0.0 && is_fed_by_hand(case_.appliance);
+    const double guess = turned ? case_.appliance.high.gas_flow_kg_s : last_.flow_kg_s;
     const WarmGas gas{.flow_kg_s = guess,
                       .temperature_k = outlet_k_,
                       .air_share = demand.air_share,
@@ -303,8 +300,7 @@ void Course::step(double step_s) {
 void Course::note_starving(const WarmStage& stage, const FireDemand& demand) {
     std::optional<Starving>& worst = made_.worst_starved;
     const double asked = demand.gas_flow_kg_s;
-    const bool pushed = control(demand).pushed;
-    const double drawn = pushed ? stage.open_flow_kg_s : stage.flow_kg_s;
+    const double drawn = control(demand).pushed ? stage.open_flow_kg_s : stage.flow_kg_s;
     if (worst && drawn / asked >= worst->flow_kg_s / worst->asked_kg_s) {
         return;
     }

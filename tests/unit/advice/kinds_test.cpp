@@ -4,7 +4,9 @@
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
+#include "fluewright/advice/sizing/size_table.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/standards/listing_basis.hpp"
@@ -253,4 +255,55 @@ TEST_CASE("walls serve the fuels they are made for") {
         in.run.front().diameter_m = 0.15;
         CHECK(finds(answer(in), "chimney-class-too-low") == wrong);
     }
+}
+
+TEST_CASE("a tapered smoke chamber lets more in than a sharp edge") {
+    Installation in = hearth(10.0);
+    const auto heads = [&](std::optional<SmokeChamber> chamber) {
+        in.appliance.door.smoke_chamber = chamber;
+        return front_heads(plain::resolved(in).appliance);
+    };
+    CHECK(heads(std::nullopt) == Approx(1.5));
+    CHECK(heads(SmokeChamber::none) == Approx(1.5));
+    CHECK(heads(SmokeChamber::corbelled) == Approx(1.3));
+    CHECK(heads(SmokeChamber::tapered) == Approx(1.1));
+}
+
+TEST_CASE("an insert makes a closed heater of a fireplace") {
+    Installation in = hearth(10.0);
+    in.appliance.insert = true;
+    in.appliance.burn_rate_kg_s.high = 3.0 / 3600.0;
+    CHECK(kind_of(in) == HeaterKind::closed_fire);
+    const Case closed = plain::resolved(in);
+    CHECK_FALSE(has_open_front(closed.appliance));
+    CHECK(kind_of(closed.appliance) == HeaterKind::closed_fire);
+    in.appliance.insert = false;
+    CHECK(has_open_front(plain::resolved(in).appliance));
+    in.appliance.insert = true;
+    in.appliance.type = ApplianceType::stove;
+    const auto fault = resolve(in);
+    REQUIRE_FALSE(fault.has_value());
+    CHECK(fault.error().front().pointer == "/appliance/insert");
+}
+
+TEST_CASE("a flue of masonry is sized by clay liners, or by a round liner in it") {
+    const Result<SizeTable, Faults> table = tabulate_sizes(hearth(16.0), {});
+    REQUIRE(table.has_value());
+    CHECK(table->varies_masonry);
+    REQUIRE(table->suggested);
+    const SizeRow& taken = table->rows[*table->suggested];
+    CHECK_FALSE(taken.clay_liner.empty());
+    CHECK(taken.area_over_outlet > 1.0);
+    double narrower = 0.0;
+    for (const SizeRow& row : table->rows) {
+        REQUIRE(row.score);
+        if (!row.clay_liner.empty()) {
+            CHECK(row.area_over_outlet >= narrower);
+            narrower = row.area_over_outlet;
+            CHECK((row.score->passes || row.area_over_outlet < taken.area_over_outlet));
+        }
+        CHECK((!row.lines_masonry || row.area_over_outlet < 0.9));
+    }
+    CHECK(table->rows.front().present);
+    CHECK_FALSE(table->rows.front().score->passes);
 }

@@ -45,6 +45,7 @@ struct WallBuild {
     double outside_diameter_m{};      ///< 0: from the layers
     std::string inner_material;       ///< what lengthens when hot
     std::string_view fuels;           ///< groups it may serve, parted by '|'; empty for any
+    std::string_view sizes; ///< the system of trade sizes it is made in alone; empty for any
 
     [[nodiscard]] bool may_serve(FuelGroup group) const;
 };

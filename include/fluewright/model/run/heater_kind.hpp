@@ -93,6 +93,11 @@ inline constexpr Kinds burners{
     HeaterKind::pellets, HeaterKind::oil, HeaterKind::gas, HeaterKind::gas_hood};
 inline constexpr Kinds gas_burners{HeaterKind::gas, HeaterKind::gas_hood};
 
+/// What the trade of a kind calls what leads the gas out of the house.
+[[nodiscard]] constexpr std::string_view way_out(HeaterKind kind) {
+    return kind == HeaterKind::pellets || gas_burners.has(kind) ? "vent" : "chimney";
+}
+
 /// Whether a row with this column applies to a kind: words of heater_kind_words parted by '|', or
 /// "fed by hand" for all of those; empty for every kind.
 [[nodiscard]] constexpr bool applies_to(std::string_view kinds, HeaterKind kind) {

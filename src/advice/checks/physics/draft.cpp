@@ -34,18 +34,29 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
          {-state.room.pressure_pa, "the room, which is below outdoors"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
+    const ApplianceCase& heater = s.resolved.appliance;
+    if (state.draft_needed_pa < 0.0) {
+        return "Most is lost to " + std::string{most->what} + " ("
+               + s.show(most->pa, Kind::pressure) + "), where the fan can push with "
+               + s.show(-state.draft_needed_pa, Kind::pressure)
+               + ": a shorter, straighter or wider vent.";
+    }
     if (most->pa < 0.25 * std::abs(state.margin_pa())) {
         return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
-               + "): keep the gas warmer (insulate the cold part, burn brighter) or raise the top.";
+               + "): keep the gas warmer (insulate the cold part"
+               + (is_fed_by_hand(heater) ? ", burn brighter" : "") + ") or raise the top.";
     }
-    return "The greatest loss is " + std::string{most->what} + " ("
-           + s.show(most->pa, Kind::pressure) + " of the "
-           + s.show(flow.buoyancy_pa, Kind::pressure)
-           + " that the warm column lifts): begin there.";
+    return "The greatest loss is " + std::string{most->what} + ", "
+           + s.show(most->pa, Kind::pressure) + " where the warm column lifts "
+           + s.show(flow.buoyancy_pa, Kind::pressure) + ": begin there.";
 }
 
 void short_or_strong(Subject& s, const StateResult& state) {
     const double greatest = s.resolved.appliance.draft_greatest_pa;
+    if (has_open_front(s.resolved.appliance)) {
+        return; // its smoke is held against its own measure, and nobody holds down a fire in the
+                // open
+    }
     const Where outlet{.section = nullptr, .place = "the outlet", .state = &state};
     CheckResult* f = s.hold(own("draft-short"),
                             state.margin_pa() >= 0.0,
@@ -62,8 +73,8 @@ void short_or_strong(Subject& s, const StateResult& state) {
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = greatest_loss(s, state);
     }
-    if (greatest <= 0.0 || has_open_front(s.resolved.appliance)) {
-        return; // nobody holds down a fire in the open
+    if (greatest <= 0.0) {
+        return;
     }
     f = s.hold(own("draft-too-strong"),
                state.draft_pa <= greatest,

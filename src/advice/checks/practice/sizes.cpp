@@ -100,7 +100,7 @@ void far_larger(Subject& s) {
     }
     f->message = "The flue has " + format_number(ratio, 2) + " times the outlet's area; "
                  + format_number(most, 2) + " times is the most "
-                 + (outdoors ? "with the chimney outdoors." : "for a chimney indoors.");
+                 + (outdoors ? "with the flue outdoors." : "for a flue indoors.");
 }
 
 } // namespace
