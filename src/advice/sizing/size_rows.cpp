@@ -142,7 +142,7 @@ public:
     void fill_masonry() {
         const bool open_front = has_open_front(table_.present.appliance);
         for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
-            if (!open_front || row.lines_masonry) {
+            if (!open_front) { // an open front is as wide as its flue serves it
                 row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
             }
             row.against_rule = !row.ruled_out_by.empty();
@@ -207,7 +207,8 @@ private:
             row.ruled_out_by = "cannot be built this way";
             return;
         }
-        if (!row.against_rule) {
+        const bool open_masonry = table_.varies_masonry && has_open_front(table_.present.appliance);
+        if (!row.against_rule && !open_masonry) {
             row.ruled_out_by = rule_against(trial->resolved);
             row.against_rule = !row.ruled_out_by.empty();
         }

@@ -90,11 +90,12 @@ struct Figures {
                                where);
         case Quicker::insulate:
             return fmt::format("Of {} the run took while the fire burned, {} went to cold air from "
-                               "{} on: insulate or enclose the chimney there, clear of anything "
-                               "that can burn.",
+                               "{} on: insulate or enclose the {} there, clear of anything that can "
+                               "burn.",
                                energy(taken_j),
                                energy(hint.lost_j.value_or(0.0)),
-                               where);
+                               where,
+                               way_out(kind));
         case Quicker::double_wall:
             return fmt::format("Of {} the run took while the fire burned, the bare pipe gave {} to "
                                "the room from {} on: listed double-wall {} keeps it in the flue.",
