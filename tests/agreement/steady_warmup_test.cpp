@@ -10,7 +10,7 @@ using namespace fluewright::agreement;
 
 namespace {
 
-constexpr std::uint64_t warmed = 500;
+constexpr std::uint64_t warmed = 1200;
 
 constexpr double day_s = 86400.0;
 

@@ -16,7 +16,9 @@ double sill_height_m(const CaseWork& work) {
     const catalog::Default& below = catalog::default_of(DefaultId::door_top_below_outlet_m);
     const double sill_m = std::max(0.0, a.outlet_height_m - a.door.height_m - below.value);
     work.assume("/appliance/door/sill",
-                "lower edge of the door over the floor: its upper edge "
+                (has_open_front(work.made.appliance) ? "lower edge of the opening"
+                                                     : "lower edge of the door")
+                    + std::string{" over the floor: its upper edge "}
                     + format_quantity(below.value, Kind::length, work.made.units)
                     + " below the outlet",
                 Kind::length,
@@ -95,14 +97,16 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     }
     a.door.width_m = work.value_or_default(written.width_m,
                                            "/appliance/door/width",
-                                           "clear width of the loading door",
+                                           has_open_front(a) ? "clear width of the opening"
+                                                             : "clear width of the loading door",
                                            Kind::length,
                                            DefaultId::door_width_m);
     a.door.width_m = written.open_width_m.value_or(a.door.width_m);
     a.door.throat_m2 = written.throat_m2.value_or(0.0);
     a.door.height_m = work.value_or_default(written.height_m,
                                             "/appliance/door/height",
-                                            "clear height of the loading door",
+                                            has_open_front(a) ? "clear height of the opening"
+                                                              : "clear height of the loading door",
                                             Kind::length,
                                             DefaultId::door_height_m);
     a.door.top_below_outlet_m = a.outlet_height_m - sill_height_m(work) - a.door.height_m;

@@ -192,6 +192,18 @@ std::string turning_words(Subject& s, const StateResult& state) {
            + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat going up.";
 }
 
+/// Where the flue itself does not push down, no insulation of it helps.
+std::string only_the_room(Subject& s, const StateResult& state) {
+    if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
+        return {};
+    }
+    return std::string{"Only the room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
+           + " below outdoors, holds it down: stop what lowers the room and let air in"
+           + (is_fed_by_hand(s.resolved.appliance)
+                  ? ", a window by the heater open before lighting."
+                  : ".");
+}
+
 } // namespace
 
 void draft(Subject& s) {
@@ -218,6 +230,7 @@ void draft(Subject& s) {
             if (f == nullptr || !s.with_words()) {
                 continue;
             }
+            f->remedy = only_the_room(s, state);
             f->message = "With no fire the flue pushes down with "
                          + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
         }
