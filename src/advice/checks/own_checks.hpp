@@ -123,7 +123,9 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "flue-far-larger-than-outlet",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors",
+     .rule =
+         "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors; of an insert "
+         "in masonry that of the outlet",
      .applies = "appliances with a collar",
      .source = "mechanical-code-ny",
      .mark = "looked up"},

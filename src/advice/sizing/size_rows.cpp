@@ -159,8 +159,15 @@ private:
     [[nodiscard]] bool is_present(const catalog::TradeSize& connector,
                                   const catalog::TradeSize& chimney,
                                   double height_m) const {
-        return connector_.is(connector.inside_diameter_m) && chimney_.is(chimney.inside_diameter_m)
+        return is_now(connector_, connector) && is_now(chimney_, chimney)
                && std::abs(height_m - table_.present_height_m) < same_height_m;
+    }
+
+    /// By its own size, or by the one of inches that the same pipe is sold as where it is made so.
+    [[nodiscard]] bool is_now(const ChosenPipe& pipe, const catalog::TradeSize& size) const {
+        return pipe.is(size.inside_diameter_m)
+               || (pipe.uniform && sizes_ == TradeSizes::inch
+                   && catalog::are_trade_equivalents(pipe.diameter_m, size.inside_diameter_m));
     }
 
     void

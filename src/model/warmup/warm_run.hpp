@@ -57,6 +57,10 @@ struct WarmStage {
     return !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
 }
 
+/// Whether a burner's gas flows as it is made: always, but above a hood of its own. A hood that is
+/// a part of the run lets out itself what the flue does not take.
+[[nodiscard]] bool flows_as_made(const Case& resolved);
+
 class WarmRun {
 public:
     WarmRun(const Case& resolved, const Surroundings& surroundings, int cells_factor);

@@ -102,7 +102,7 @@ FlowControl Course::control(const FireDemand& demand) const {
                                   : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
             .tended = !demand.out,
             .kindled = !demand.out && is_fed_by_hand(case_.appliance),
-            .pushed = !demand.out && keeps_its_flow(case_.appliance)};
+            .pushed = !demand.out && flows_as_made(case_)};
 }
 
 /// The gas at the outlet follows its aim, taken at the middle of the time; a starved fire's is

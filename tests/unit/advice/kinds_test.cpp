@@ -277,6 +277,11 @@ TEST_CASE("an insert makes a closed heater of a fireplace") {
     const Case closed = plain::resolved(in);
     CHECK_FALSE(has_open_front(closed.appliance));
     CHECK(kind_of(closed.appliance) == HeaterKind::closed_fire);
+    // Its flue is that of the collar, and then of twice its area: masonry wants a liner.
+    CHECK_FALSE(finds(answer(in), "flue-far-larger-than-outlet"));
+    in.run.front().diameter_m = 1.41 * *in.appliance.outlet.diameter_m;
+    CHECK(finds(answer(in), "flue-far-larger-than-outlet"));
+    in.run.front().diameter_m = in.appliance.outlet.diameter_m;
     in.appliance.insert = false;
     CHECK(has_open_front(plain::resolved(in).appliance));
     in.appliance.insert = true;

@@ -138,6 +138,9 @@ void sizes_made(Subject& s) {
                    + s.show(diameter_m, Kind::length)
                    + ", which is made in the trade sizes of inches alone; none of them is that.";
         });
+        if (!made) {
+            return; // once for all of the vent
+        }
     }
 }
 

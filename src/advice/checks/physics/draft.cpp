@@ -41,7 +41,8 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
                + s.show(-state.draft_needed_pa, Kind::pressure)
                + ": a shorter, straighter or wider vent.";
     }
-    if (most->pa < 0.25 * std::abs(state.margin_pa())) {
+    // Where the column lifts less than is asked, no smaller loss makes up for it.
+    if (most->pa < 0.25 * std::abs(state.margin_pa()) || flow.buoyancy_pa < state.draft_needed_pa) {
         return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
                + "): keep the gas warmer (insulate the cold part"
                + (is_fed_by_hand(heater) ? ", burn brighter" : "") + ") or raise the top.";
