@@ -312,3 +312,20 @@ TEST_CASE("a flue of masonry is sized by clay liners, or by a round liner in it"
     CHECK(table->rows.front().present);
     CHECK_FALSE(table->rows.front().score->passes);
 }
+
+TEST_CASE("on the listing basis a sea-level input counts at any altitude") {
+    // Mechanical code of California 2013, 803.1.5: the tables take the input at sea level.
+    Installation in = plain::stack(5.0, 0.1016, 0.1);
+    in.appliance = {};
+    in.appliance.type = ApplianceType::draft_hood;
+    in.appliance.fuel.name = "natural gas";
+    in.appliance.heat_input_w.high = 18000.0;
+    in.appliance.outlet.diameter_m = 0.1016;
+    const auto margin_pa = [&](double altitude_m, bool listed) {
+        in.site.altitude_m = altitude_m;
+        const Installation asked = listed ? listing_basis::of(in).value() : in;
+        return solve(plain::resolved(asked), Detail::totals).states.front().margin_pa();
+    };
+    CHECK(margin_pa(2000.0, true) == Approx(margin_pa(0.0, true)));
+    CHECK(margin_pa(2000.0, false) < margin_pa(0.0, false) - 0.1);
+}
