@@ -20,7 +20,7 @@ const RunPart* flue_of(const Case& resolved) {
     return flue;
 }
 
-SizeRow row_of(const Case& resolved, std::string name, double area_m2) {
+SizeRow masonry_row(const Case& resolved, std::string name, double area_m2) {
     SizeRow row;
     row.connector = std::move(name);
     row.chimney = row.connector;
@@ -45,13 +45,14 @@ std::string masonry_words(const Case& resolved) {
 
 std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
     const double flue_m2 = flue_of(resolved)->bore.area_m2;
-    std::vector<SizeRow> rows{row_of(resolved, "as it stands", flue_m2)};
+    std::vector<SizeRow> rows{masonry_row(resolved, "as it stands", flue_m2)};
     rows.front().present = true;
     for (const catalog::ClayLiner& liner : catalog::clay_liners()) {
-        SizeRow row = row_of(resolved,
-                             std::string{liner.id},
-                             liner.shape == "round" ? circle_area_m2(liner.inside_width_m)
-                                                    : liner.inside_width_m * liner.inside_depth_m);
+        SizeRow row =
+            masonry_row(resolved,
+                        std::string{liner.id},
+                        liner.shape == "round" ? circle_area_m2(liner.inside_width_m)
+                                               : liner.inside_width_m * liner.inside_depth_m);
         row.clay_liner = liner.id;
         rows.push_back(std::move(row));
     }
@@ -63,7 +64,7 @@ std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
     for (const catalog::TradeSize* size : trade_sizes(sizes)) {
         const double area_m2 = circle_area_m2(size->inside_diameter_m);
         if (area_m2 < fits_share * flue_m2) {
-            rows.push_back(row_of(resolved, std::string{size->id} + " liner", area_m2));
+            rows.push_back(masonry_row(resolved, std::string{size->id} + " liner", area_m2));
             rows.back().lines_masonry = true;
         }
     }

@@ -16,6 +16,13 @@ namespace {
 
 constexpr double same_height_m = 1e-6;
 
+/// Whether a wall of the run is made in the sizes of inches alone.
+bool in_inches_alone(const Case& resolved) {
+    return std::any_of(resolved.walls.begin(), resolved.walls.end(), [](const WallBuild& wall) {
+        return wall.sizes == "inch";
+    });
+}
+
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
 double greatest_area_ratio(const Case& c) {
     if (has_open_front(c.appliance)) {
@@ -256,13 +263,6 @@ private:
 };
 
 } // namespace
-
-/// Whether a wall of the run is made in the sizes of inches alone.
-bool in_inches_alone(const Case& resolved) {
-    return std::any_of(resolved.walls.begin(), resolved.walls.end(), [](const WallBuild& wall) {
-        return wall.sizes == "inch";
-    });
-}
 
 TradeSizes usual_sizes(const Case& resolved) {
     if (in_inches_alone(resolved)) {
