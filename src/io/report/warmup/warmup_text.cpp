@@ -51,26 +51,34 @@ struct Writer {
 
     [[nodiscard]] bool burner() const { return !is_fed_by_hand(c.appliance); }
 
-    /// "The draft a high fire needs (12 Pa)"; of a fan what it may push against.
+    /// "The draft a high fire needs (12 Pa)"
     [[nodiscard]] std::string needed_words(double needed_pa) const {
-        if (needed_pa < 0.0) {
-            return fmt::format("A vent that presses no more than the fan can ({})",
-                               shown(-needed_pa, Kind::pressure));
-        }
         return fmt::format("The draft {} needs ({})",
                            burner() ? "the burner" : "a high fire",
                            shown(needed_pa, Kind::pressure));
     }
 
+    /// A need below nothing is what a fan pushes with.
+    [[nodiscard]] std::string fan_sentence(const Warmup& w) const {
+        const std::string fan = shown(-w.draft_needed_pa, Kind::pressure);
+        return w.draft_met.from_s
+                   ? fmt::format("The fan, with {}, pushes all of the gas out after {}.",
+                                 fan,
+                                 minutes_or(w.draft_met.from_s, ""))
+                   : fmt::format("The vent presses back with more than the {} of the fan.", fan);
+    }
+
     [[nodiscard]] std::string draft_sentence(const Warmup& w) const {
+        if (w.draft_needed_pa < 0.0) {
+            return fan_sentence(w);
+        }
         const std::string needed = needed_words(w.draft_needed_pa);
         if (w.draft_met.from_s) {
             return fmt::format("{} stands after {}.", needed, minutes_or(w.draft_met.from_s, ""));
         }
         const auto drawing = std::any_of(
             w.moments.begin(), w.moments.end(), [](const auto& m) { return m.draft_pa > 0.0; });
-        return drawing
-                   ? needed + " is not reached."
+        return drawing ? needed + " is not reached."
                : burner()
                    ? std::string{"The flue does not draw, and the burner does not turn it: its gas "
                                  "comes into the room. Take the room's suction away before it "
