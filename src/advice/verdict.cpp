@@ -23,9 +23,9 @@ bool is_in_the_states(const Matter& matter) {
 
 /// Whether a finding says what the worst state of a kind of harm does.
 bool says_the_same(const Finding& finding, const HarmVerdict& v) {
-    const std::string_view of_the_state = v.kind != Kind::fraction      ? "draft-short"
+    const std::string_view of_the_state = v.kind != Kind::fraction    ? "draft-short"
                                           : v.harm == Harm::reloading ? "smoke-at-door"
-                                                                        : "smoke-at-front";
+                                                                      : "smoke-at-front";
     return finding.matter->id == of_the_state;
 }
 

@@ -8,7 +8,8 @@ namespace {
 
 struct Caution {
     std::string_view words;
-    std::string_view of_burners{}; ///< in their place where a burner is all there is; empty: they hold
+    std::string_view
+        of_burners{}; ///< in their place where a burner is all there is; empty: they hold
 };
 
 constexpr std::array<Caution, 6> texts{{

@@ -13,9 +13,9 @@ namespace fluewright {
 
 /// An input file as the answer names it.
 struct AnswerFile {
-    std::string name;  ///< as the user gave it; "<stdin>" for standard input
-    std::string id;    ///< of the installation; empty where it has none
-    std::string title; ///< of the installation; empty where it has none
+    std::string name;                   ///< as the user gave it; "<stdin>" for standard input
+    std::string id;                     ///< of the installation; empty where it has none
+    std::string title;                  ///< of the installation; empty where it has none
     std::optional<HeaterKind> heater{}; ///< none where the file does not tell
 };
 

@@ -121,8 +121,7 @@ struct Appliance {
 /// What kind of heater burns; none where the file says none. An insert in a fireplace is a closed
 /// one, as a stove is.
 [[nodiscard]] inline Choice<ApplianceType> burning_type(const Appliance& written) {
-    const bool insert =
-        written.type == ApplianceType::fireplace && written.insert.value_or(false);
+    const bool insert = written.type == ApplianceType::fireplace && written.insert.value_or(false);
     return insert ? ApplianceType::stove : written.type;
 }
 

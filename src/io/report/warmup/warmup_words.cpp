@@ -89,13 +89,14 @@ struct Figures {
                                energy(hint.kept_j.value_or(0.0)),
                                where);
         case Quicker::insulate:
-            return fmt::format("Of {} the run took while the fire burned, {} went to cold air from "
-                               "{} on: insulate or enclose the {} there, clear of anything that can "
-                               "burn.",
-                               energy(taken_j),
-                               energy(hint.lost_j.value_or(0.0)),
-                               where,
-                               way_out(kind));
+            return fmt::format(
+                "Of {} the run took while the fire burned, {} went to cold air from "
+                "{} on: insulate or enclose the {} there, clear of anything that can "
+                "burn.",
+                energy(taken_j),
+                energy(hint.lost_j.value_or(0.0)),
+                where,
+                way_out(kind));
         case Quicker::double_wall:
             return fmt::format("Of {} the run took while the fire burned, the bare pipe gave {} to "
                                "the room from {} on: listed double-wall {} keeps it in the flue.",
