@@ -21,7 +21,7 @@ StateVerdict judge(const Case& resolved, const StateResult& state) {
     switch (state.kind) {
     case StateKind::high_fire:
     case StateKind::low_fire:
-        v.counts = true;
+        v.counts = !open_front; // what the front draws says the same in its own measure
         v.spare = state.margin_pa();
         break;
     case StateKind::free_burn:
@@ -93,12 +93,12 @@ std::size_t limiting_state(std::span<const StateResult> states,
 }
 
 std::vector<StateKind> deciding_states(const Case& resolved) {
+    if (has_open_front(resolved.appliance)) {
+        return {StateKind::door_open_high, StateKind::door_open_embers};
+    }
     std::vector<StateKind> kinds{StateKind::high_fire};
     if (resolved.appliance.has_low_fire) {
         kinds.push_back(StateKind::low_fire);
-    }
-    if (has_open_front(resolved.appliance)) {
-        kinds.push_back(StateKind::door_open_high);
     }
     if (resolved.appliance.has_door) {
         kinds.push_back(StateKind::door_open_embers);

@@ -21,6 +21,14 @@ bool is_in_the_states(const Matter& matter) {
     return std::find(in_the_states.begin(), in_the_states.end(), matter.id) != in_the_states.end();
 }
 
+/// Whether a finding says what the worst state of a kind of harm does.
+bool says_the_same(const Finding& finding, const HarmVerdict& v) {
+    const std::string_view of_the_state = v.kind != Kind::fraction    ? "draft-short"
+                                          : v.harm == Harm::reloading ? "smoke-at-door"
+                                                                      : "smoke-at-front";
+    return finding.matter->id == of_the_state;
+}
+
 class Judging {
 public:
     explicit Judging(const Assessment& a) : a_(a) {}
@@ -87,17 +95,18 @@ private:
         bool any_fails = false;
         for (std::size_t i = 0; i < a_.findings.size(); ++i) {
             const Finding& finding = a_.findings[i];
+            if (state_is_worst && says_the_same(finding, v)) {
+                v.finding = i; // what to do about the smoke of an open front stands there
+            }
             if (finding.harm != v.harm) {
                 continue;
             }
             const bool fails = falls_short(finding);
             v.short_of += fails ? 1U : 0U;
             v.mentioned += fails ? 0U : 1U;
-            const std::string_view of_a_state =
-                v.kind == Kind::fraction ? "smoke-at-door" : "draft-short";
             const bool fails_first = fails && !any_fails;
             any_fails = any_fails || fails;
-            if (!v.finding || (state_is_worst ? finding.matter->id == of_a_state : fails_first)) {
+            if (!v.finding || (!state_is_worst && fails_first)) {
                 v.finding = i;
             }
         }

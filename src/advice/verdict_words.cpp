@@ -65,7 +65,7 @@ public:
 
     [[nodiscard]] std::string reloading() const {
         if (v_.outcome == HarmOutcome::does_not_apply) {
-            return has_open_front(a_.installation.appliance) ? "An open front is judged as draft."
+            return has_open_front(a_.installation.appliance) ? "An open front has no door to open."
                                                              : "Nobody feeds this fire by hand.";
         }
         const StateResult& state = a_.solution.states[*v_.state];

@@ -56,14 +56,19 @@ void compare_row(const BatchRow& row, const Assessment& a, Differences& found) {
     found.number("capacity_kg_s", row.capacity_kg_s, least(capacities));
     found.number("opening_share", row.opening_share, least(openings));
     found.number("height_m", row.height_m, a.installation.total_rise_m());
-    const StateResult& state = decided.states[tightest];
-    found.word("margin_state", row.margin_state, name(state.kind));
-    found.word("margin_weather", row.margin_weather, a.installation.weathers[state.weather].name);
-    found.word("margin_status", name(row.margin_status), name(state.status));
-    const double told = has_figures(state) ? 1.0 : std::numeric_limits<double>::quiet_NaN();
-    found.number("margin_pa", row.margin_pa, told * state.margin_pa());
-    found.number("draft_pa", row.draft_pa, told * state.draft_pa);
-    found.number("draft_needed_pa", row.draft_needed_pa, state.draft_needed_pa);
+    if (tightest == decided.states.size()) { // an open front is not held against a draft
+        found.word("margin_state", row.margin_state, "");
+    } else {
+        const StateResult& state = decided.states[tightest];
+        const std::string& weather = a.installation.weathers[state.weather].name;
+        found.word("margin_state", row.margin_state, name(state.kind));
+        found.word("margin_weather", row.margin_weather, weather);
+        found.word("margin_status", name(row.margin_status), name(state.status));
+        const double told = has_figures(state) ? 1.0 : std::numeric_limits<double>::quiet_NaN();
+        found.number("margin_pa", row.margin_pa, told * state.margin_pa());
+        found.number("draft_pa", row.draft_pa, told * state.draft_pa);
+        found.number("draft_needed_pa", row.draft_needed_pa, state.draft_needed_pa);
+    }
     std::string in_row;
     for (const std::string_view id : row.findings) {
         in_row += std::string{id} + ' ';

@@ -1,3 +1,4 @@
+#include "advice/sizing/masonry_rows.hpp"
 #include "edited_file.hpp"
 #include "fluewright/advice/sizing/size_table.hpp"
 #include "fluewright/advice/trial/trial.hpp"
@@ -12,6 +13,9 @@ namespace {
 Result<Installation, std::string> file_of(const SizeRow& row, const Installation& written) {
     if (row.present) {
         return written;
+    }
+    if (row.lines_masonry || !row.clay_liner.empty()) {
+        return changed(sizing::masonry_change(row), written);
     }
     return changed(Change{OtherPipe{row.connector_m, row.chimney_m, row.height_m}}, written);
 }
@@ -77,7 +81,9 @@ TEST_CASE("the pipe that size suggests is the one it keeps once it is fitted") {
         const auto again = tabulate_sizes(through_file(*file), {});
         REQUIRE(again.has_value());
         const bool kept = again->suggested && again->rows[*again->suggested].present;
-        if (!kept || again->rows[*again->suggested].connector != row.connector) {
+        // Masonry that was changed is the flue as it stands, or pipe where it was lined.
+        const bool renamed = row.lines_masonry || !row.clay_liner.empty();
+        if (!kept || (!renamed && again->rows[*again->suggested].connector != row.connector)) {
             fail_law(seed,
                      "size suggests " + named(row)
                          + "; of the file with it, it says: " + again->sentence + "\n"

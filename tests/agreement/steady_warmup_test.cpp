@@ -1,3 +1,4 @@
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/warmup/warmup.hpp"
 #include "law.hpp"
 
@@ -69,6 +70,9 @@ TEST_CASE("warmup after a long steady fire shows what check shows") {
             if (!high && (state.kind != StateKind::low_fire || seed % 4 != 0)) {
                 continue;
             }
+            if (!high && c.appliance.low.burn_rate_kg_s >= c.appliance.high.burn_rate_kg_s) {
+                continue; // the warm-up knows a fire by its rate: two of one rate are the high one
+            }
             if (!idle_draws(shown, state.weather, 0.0) && !shown.verdicts[i].passes) {
                 // A flue that stands reversed has two lasting states under a hood: up and down.
                 // Check names the one it falls short in; who preheats gets the other.
@@ -84,7 +88,9 @@ TEST_CASE("warmup after a long steady fire shows what check shows") {
             Differences found;
             found.under(std::string{name(state.kind)} + ", weather "
                         + std::to_string(state.weather + 1));
-            if (!end.starved) {
+            // A burner's gas flows as it is made in both, where the run can vent it.
+            const bool as_made = keeps_its_flow(c.appliance) && state.status != Status::cannot_vent;
+            if (!end.starved || as_made) {
                 compare_end(end, state, found);
             } else if (granted && high && state.margin_pa() > 0.02 * state.draft_needed_pa + 0.1) {
                 found.word("draft", "starved in warmup", "granted by check");

@@ -305,7 +305,7 @@ TEST_CASE("JSON is complete, finite and the same every time", "[check][json]") {
         CHECK(answer["version"] == "0.1.0");
         CHECK(answer["input"]["command"] == "check");
         CHECK(answer["input"]["files"][0]["file"] == "<stdin>");
-        CHECK(answer["cautions"].size() == fluewright::cautions().size());
+        CHECK(answer["cautions"].size() == fluewright::cautions(std::nullopt).size());
         CHECK(all_finite(answer));
         const json& report = answer["result"];
         CHECK(report["works"] == (outcome.status == 0));

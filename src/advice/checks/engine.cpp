@@ -1,6 +1,5 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
-#include "fluewright/model/run/open_front.hpp"
 #include "subject.hpp"
 
 #include <algorithm>
@@ -172,7 +171,7 @@ Checked run(const View& view) {
     checked.findings = checking::findings_of(checked.results);
     for (Finding& finding : checked.findings) {
         finding.matter = &matter_for(*finding.matter, kind_of(view.resolved.appliance));
-        finding.harm = harm_of(*finding.matter, finding.severity, view.resolved);
+        finding.harm = harm_of(*finding.matter, finding.severity);
     }
     return checked;
 }
@@ -186,12 +185,8 @@ std::size_t count_of(const CheckResults& results, CheckOutcome outcome) {
         }));
 }
 
-Harm harm_of(const Matter& matter, Severity severity, const Case& resolved) {
-    if (severity == Severity::danger) {
-        return Harm::fire;
-    }
-    return matter.harm == Harm::reloading && has_open_front(resolved.appliance) ? Harm::draft
-                                                                                : matter.harm;
+Harm harm_of(const Matter& matter, Severity severity) {
+    return severity == Severity::danger ? Harm::fire : matter.harm;
 }
 
 std::string_view rule_set_of(const Installation& written, UnitSystem units) {

@@ -123,7 +123,9 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "flue-far-larger-than-outlet",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors",
+     .rule =
+         "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors; of an insert "
+         "in masonry that of the outlet",
      .applies = "appliances with a collar",
      .source = "mechanical-code-ny",
      .mark = "looked up"},
@@ -286,11 +288,20 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .needs_solution = true,
      .rule =
          "mean velocity of the air through the opening >= 0.24 m/s, over half of a loading door "
-         "a minute after it was opened, or over the whole of an open front",
-     .applies = "a door, or an open front",
+         "a minute after it was opened",
+     .applies = "a loading door",
      .source = "ashrae-chimney",
      .mark = "from memory",
-     .kinds = fed_by_hand},
+     .kinds = {HeaterKind::closed_fire, HeaterKind::masonry_heater}},
+    {.id = "smoke-at-front",
+     .basis = Basis::physics,
+     .needs_solution = true,
+     .rule = "mean velocity of the air through the whole opening >= 0.24 m/s at high fire, and by "
+             "the cube root of its heat less at a smaller one",
+     .applies = "an open front",
+     .source = "ashrae-chimney",
+     .mark = "from memory",
+     .kinds = {HeaterKind::open_fire}},
     {.id = "smoke-at-joints",
      .basis = Basis::physics,
      .needs_solution = true,

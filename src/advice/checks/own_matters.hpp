@@ -77,8 +77,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Not enough draft",
      .meaning = "The run delivers less draft at the outlet than the appliance needs in this state. "
                 "The fire will be sluggish and smoke will come out wherever it can.",
-     .remedy =
-         "Find the greatest loss in the budget of this state: cooling, then fittings, then size."},
+     .remedy = "Find the greatest loss of this state: cooling, then fittings, then size."},
     {.id = "draft-too-strong",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
@@ -111,9 +110,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Fans draw air down the idle flue",
      .meaning = "With no fire the fans draw outdoor air down the flue. The warmth of dying embers "
                 "still turns it, yet a new fire lit against the fans smokes.",
-     .remedy =
-         "Switch the fans off before lighting and while embers glow, or give them an inlet of "
-         "their own."},
+     .remedy = "Switch the fans off before lighting and while embers glow, or give them an inlet."},
     {.id = "fan-vent-not-sealed",
      .harm = Harm::fire,
      .severity = Severity::warning,
@@ -268,8 +265,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .severity = Severity::warning,
      .per_place = true,
      .title = "No cleanout where the flue turns up",
-     .meaning =
-         "Where a level run turns up, flakes of soot fall and gather; an elbow there clogs unseen.",
+     .meaning = "Where a level run turns up, soot falls and gathers; an elbow there clogs unseen.",
      .remedy = "Replace the elbow by a tee with a cap that can be taken off."},
     {.id = "reduced-on-the-way",
      .harm = Harm::draft,
@@ -286,8 +282,8 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Cold air falls down the idle flue",
      .meaning = "With no fire the air in the flue is heavier than the draft of the house allows: "
                 "it falls into the room, and a new fire must first push it out.",
-     .remedy = "Open a window by the appliance and warm the flue with burning paper before "
-               "lighting; an enclosed or insulated chimney stays warmer."},
+     .remedy = "Open a window by the heater and warm the flue with burning paper before lighting; "
+               "an enclosed or insulated chimney stays warmer."},
     {.id = "room-far-below-outdoors",
      .harm = Harm::fire,
      .severity = Severity::danger,
@@ -312,10 +308,19 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Smoke at the opened door",
      .meaning =
          "Through an open door the run must draw air fast enough to keep the smoke in. Here it "
-         "cannot, so smoke rolls out at the top, before the door is half open or out of an open "
-         "front.",
+         "cannot, so smoke rolls out at the top before the door is half open.",
      .remedy = "Open the air control a minute before, open the door slowly and no further than "
                "stated, on embers, not on flames."},
+    {.id = "smoke-at-front",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Smoke at the open front",
+     .meaning = "The flue draws too little air through the opening to hold in the smoke: it rolls "
+                "out under the lintel, and carbon monoxide with it, of embers without smoke.",
+     .remedy =
+         "Burn nothing in it until that is mended: by a smoke guard under the lintel, a raised "
+         "hearth, a hood, a larger or higher flue, or an insert with a liner."},
     {.id = "smoke-at-joints",
      .harm = Harm::fire,
      .severity = Severity::danger,
@@ -340,8 +345,7 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .title = "Pipe grows more than its joint takes",
      .meaning = "A straight fixed at both ends that lengthens when hot pushes its joints apart or "
                 "bends the pipe.",
-     .remedy =
-         "Put a slip joint or a telescoping length in this straight, and fix it at one end only."},
+     .remedy = "Put a slip joint or telescoping length in it, and fix it at one end only."},
     {.id = "surface-over-rating",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

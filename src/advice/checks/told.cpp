@@ -1,7 +1,6 @@
 #include "fluewright/advice/checks/told.hpp"
 
 #include "own_checks.hpp"
-#include "rule_kinds.hpp"
 
 #include <algorithm>
 
@@ -17,8 +16,13 @@ bool is_told_to(const CheckResult& result, HeaterKind kind) {
     const auto own = std::find_if(checking::own_checks.begin(),
                                   checking::own_checks.end(),
                                   [&](const checking::OwnCheck& row) { return row.id == id; });
-    return own != checking::own_checks.end() ? own->kinds.has(kind)
-                                             : checking::rule_is_told_to(id, kind);
+    if (own != checking::own_checks.end()) {
+        return own->kinds.has(kind);
+    }
+    const auto rules = catalog::rules();
+    const auto rule = std::find_if(
+        rules.begin(), rules.end(), [&](const catalog::Rule& row) { return row.id == id; });
+    return rule == rules.end() || applies_to(rule->kinds, kind);
 }
 
 } // namespace fluewright

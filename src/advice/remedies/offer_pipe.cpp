@@ -2,6 +2,7 @@
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "offer.hpp"
 
 #include <algorithm>
@@ -103,7 +104,10 @@ void Offer::pipe() {
     const std::size_t end = run_->parts.size();
     if (chimney > 0 && chimney < end) {
         sizes(RemedyKind::connector_size, 0, chimney, "the connector");
-        sizes(RemedyKind::chimney_size, chimney, end, "the chimney");
+        sizes(RemedyKind::chimney_size,
+              chimney,
+              end,
+              "the " + std::string{way_out(kind_of(case_.appliance))});
     }
     sizes(RemedyKind::pipe_size, 0, end, "the whole run");
     liners();

@@ -4,6 +4,7 @@
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
@@ -78,8 +79,9 @@ void less_to_spare(const Assessment& present,
     }
 }
 
-void over_draft(const Assessment& present, Plan& plan) {
-    const Case& c = present.installation;
+/// A plan may set another heater in its place, with conditions and limits of its own.
+void over_draft(Plan& plan) {
+    const Case& c = plan.resolved;
     const double greatest_pa = c.appliance.draft_greatest_pa;
     if (plan.too_strong) {
         plan.worsens.push_back(
@@ -106,6 +108,13 @@ std::string spare_words(const Case& c, const Score& scored) {
 
 std::string tightest(const Case& c, const Score& scored) {
     return state_name(c, scored.states[scored.limiting]) + " (" + spare_words(c, scored) + ")";
+}
+
+/// The same of a plan, in the units of the present run.
+std::string tightest(const Improvement& made, const Plan& plan) {
+    Case then = plan.resolved;
+    then.units = made.present.installation.units;
+    return tightest(then, plan.score);
 }
 
 std::string steps_words(const Plan& plan) {
@@ -155,8 +164,7 @@ std::string beside_that(const Improvement& made) {
         titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
     }
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
-           + ". The tightest condition is then " + tightest(made.present.installation, best->score)
-           + ".";
+           + ". The tightest condition is then " + tightest(made, *best) + ".";
 }
 
 } // namespace
@@ -176,7 +184,7 @@ void add_details(const Improvement& made, Plan& plan) {
     plan.raised = gone(then.findings, present.findings);
     plan.cleared = gone(present.findings, then.findings);
     const Difference change = difference(present, then);
-    over_draft(present, plan);
+    over_draft(plan);
     less_to_spare(present, then, change, plan);
     cooler_gas(present, then, change, plan);
 }
@@ -206,7 +214,7 @@ std::string improvement_sentence(const Improvement& made) {
             ? "What counts passes as it stands, but the draft is too strong: " + strongest(made)
                   + ". "
             : "";
-    return before + steps_words(best) + '.' + after + tightest(c, best.score) + ".";
+    return before + steps_words(best) + '.' + after + tightest(made, best) + ".";
 }
 
 std::string nothing_tames_it(const Improvement& made) {
@@ -244,11 +252,11 @@ std::string hopeless_reason(const Improvement& made) {
         reason = "No change gains anything in its limiting state, " + tightest(c, made.score) + ".";
     } else {
         reason = "The nearest is: " + steps_words(*nearest) + "; it leaves "
-                 + tightest(c, nearest->score) + ".";
+                 + tightest(made, *nearest) + ".";
     }
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
-    if (over_floor_m < usual_m) {
+    if (over_floor_m < usual_m && is_fed_by_hand(c.appliance)) {
         reason += " The mouth is only " + shown(c, c.total_rise_m(), Kind::length)
                   + " over the outlet and " + shown(c, over_floor_m, Kind::length)
                   + " over the floor, where " + shown(c, usual_m, Kind::length)

@@ -143,21 +143,22 @@ void Offer::raise() {
 }
 
 void Offer::shape() {
+    const std::string way{way_out(kind_of(case_.appliance))};
     const double slope = catalog::default_of(DefaultId::level_run_slope).value;
     add({.kind = RemedyKind::give_slope,
          .amount = slope,
-         .what = "Let the level run rise " + show(slope, Kind::slope) + " towards the chimney"});
+         .what = "Let the level run rise " + show(slope, Kind::slope) + " towards the " + way});
     add({.kind = RemedyKind::smooth_elbows, .what = "Fit smooth swept elbows"});
     add({.kind = RemedyKind::two_45,
          .what = "Lead the offset up at 45 degrees, with two 45 degree elbows"});
     constexpr double half = 0.5;
     add({.kind = RemedyKind::shorten_level,
          .amount = half,
-         .what = "Bring the heater closer to the chimney: half the level run"});
+         .what = "Bring the heater closer to the " + way + ": half the level run"});
     add({.kind = RemedyKind::straighten_level,
          .what = "Lead the level run straight, without the turn in it"});
     add({.kind = RemedyKind::remove_level,
-         .what = "Set the heater under the chimney: straight up, no level run, no turns"});
+         .what = "Set the heater under the " + way + ": straight up, no level run, no turns"});
     raise();
 }
 

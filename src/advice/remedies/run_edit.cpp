@@ -201,4 +201,12 @@ void set_diameter(Part& part, double diameter_m) {
     part.liner.reset();
 }
 
+void set_clay_liner(Part& part, const std::string& liner) {
+    part.diameter_m.reset();
+    part.width_m.reset();
+    part.depth_m.reset();
+    part.shape.reset();
+    part.liner = liner;
+}
+
 } // namespace fluewright::run_edit

@@ -40,4 +40,7 @@ void settle_size_changes(Installation& spelled);
 /// A round pipe in place of whatever section the part had.
 void set_diameter(Part& part, double diameter_m);
 
+/// A clay liner in place of whatever section the part had.
+void set_clay_liner(Part& part, const std::string& liner);
+
 } // namespace fluewright::run_edit

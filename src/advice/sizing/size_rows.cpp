@@ -4,6 +4,7 @@
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "masonry_rows.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,6 +15,13 @@ namespace fluewright::sizing {
 namespace {
 
 constexpr double same_height_m = 1e-6;
+
+/// Whether a wall of the run is made in the sizes of inches alone.
+bool in_inches_alone(const Case& resolved) {
+    return std::any_of(resolved.walls.begin(), resolved.walls.end(), [](const WallBuild& wall) {
+        return wall.sizes == "inch";
+    });
+}
 
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
 double greatest_area_ratio(const Case& c) {
@@ -137,6 +145,19 @@ public:
         }
     }
 
+    /// A run without pipe to choose: what masonry could be instead.
+    void fill_masonry() {
+        const bool open_front = has_open_front(table_.present.appliance);
+        for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
+            if (!open_front) { // an open front is as wide as its flue serves it
+                row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
+            }
+            row.against_rule = !row.ruled_out_by.empty();
+            solve(row);
+            table_.rows.push_back(std::move(row));
+        }
+    }
+
 private:
     [[nodiscard]] std::string rule_of(const catalog::TradeSize& size) const {
         return rule_against(table_.present, size.inside_diameter_m);
@@ -145,8 +166,15 @@ private:
     [[nodiscard]] bool is_present(const catalog::TradeSize& connector,
                                   const catalog::TradeSize& chimney,
                                   double height_m) const {
-        return connector_.is(connector.inside_diameter_m) && chimney_.is(chimney.inside_diameter_m)
+        return is_now(connector_, connector) && is_now(chimney_, chimney)
                && std::abs(height_m - table_.present_height_m) < same_height_m;
+    }
+
+    /// By its own size, or by the one of inches that the same pipe is sold as where it is made so.
+    [[nodiscard]] bool is_now(const ChosenPipe& pipe, const catalog::TradeSize& size) const {
+        return pipe.is(size.inside_diameter_m)
+               || (pipe.uniform && sizes_ == TradeSizes::inch
+                   && catalog::are_trade_equivalents(pipe.diameter_m, size.inside_diameter_m));
     }
 
     void
@@ -173,6 +201,9 @@ private:
 
     /// The present row is the run as it stands, which may differ from the size by a hair.
     [[nodiscard]] Change change_of(const SizeRow& row) const {
+        if (table_.varies_masonry) {
+            return masonry_change(row);
+        }
         if (row.present) {
             return AsItStands{};
         }
@@ -190,7 +221,8 @@ private:
             row.ruled_out_by = "cannot be built this way";
             return;
         }
-        if (!row.against_rule) {
+        const bool open_masonry = table_.varies_masonry && has_open_front(table_.present.appliance);
+        if (!row.against_rule && !open_masonry) {
             row.ruled_out_by = rule_against(trial->resolved);
             row.against_rule = !row.ruled_out_by.empty();
         }
@@ -233,6 +265,9 @@ private:
 } // namespace
 
 TradeSizes usual_sizes(const Case& resolved) {
+    if (in_inches_alone(resolved)) {
+        return TradeSizes::inch;
+    }
     const double collar_m = resolved.appliance.outlet_diameter_m;
     const auto is_of = [&](TradeSizes sizes) {
         const auto list = trade_sizes(sizes);
@@ -294,6 +329,14 @@ SizeTable rows_of(const Installation& written,
                     [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, present, options, depth, table);
     if (!tabulation.has_pipe()) {
+        if (depth == Depth::every_size && has_masonry_flue(table.present)) {
+            table.varies_masonry = true;
+            table.keeps_masonry = false;
+            table.separate = false;
+            table.several_heights = false;
+            table.present_pipe = masonry_words(table.present);
+            tabulation.fill_masonry();
+        }
         return table;
     }
     table.present_pipe = tabulation.present_pipe();

@@ -80,8 +80,9 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
     SizeAdvice advice;
     if (table.rows.empty()) {
         advice.outcome = SizeAdvice::Outcome::nothing_to_size;
-        advice.reason =
-            "The run is all masonry or rectangular; only a liner would change its size.";
+        advice.reason = "The run is all masonry or rectangular: a liner would change its size, or, "
+                        "before it is "
+                        "built, another flue. `fluewright size` tries both.";
         return advice;
     }
     advice.present = table.present_pipe;

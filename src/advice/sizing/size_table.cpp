@@ -45,7 +45,8 @@ std::string against_present(const SizeTable& table) {
         return {};
     }
     const bool by_rule = present->against_rule;
-    return " The present " + pipe_words(table, *present)
+    return " The present "
+           + (table.varies_masonry ? table.present_pipe : pipe_words(table, *present))
            + (by_rule ? ", is " + present->ruled_out_by + "."
                       : " falls short: " + tightest_words(table, *present) + ".");
 }
@@ -56,7 +57,7 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
     if (nearest == nullptr) {
         return "No size keeps to the rules of the trade for this outlet." + masonry;
     }
-    return "No pipe size that was tried carries every condition. The nearest is "
+    return "No size that was tried carries every condition. The nearest is "
            + pipe_words(table, *nearest) + ": " + tightest_words(table, *nearest) + "." + masonry
            + " `fluewright improve` looks for other changes.";
 }
@@ -81,7 +82,8 @@ void suggest(SizeTable& table) {
     table.sentence =
         (danger ? first("No size takes away the danger in this run, which comes first: ") : "")
         + (best->present
-               ? "Keep the present pipe, " + pipe_words(table, *best)
+               ? (table.varies_masonry ? "Keep the " + table.present_pipe
+                                       : "Keep the present pipe, " + pipe_words(table, *best))
                      + ": it carries every condition and no rule stands against it." + tightest
                : "Take " + pipe_words(table, *best)
                      + ": the smallest that carries every condition and is not smaller than the "
@@ -107,11 +109,16 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
     SizeTable table = sizing::rows_of(written, *present, options, sizing::Depth::every_size);
     if (table.rows.empty()) {
         table.sentence =
-            "The run is all masonry or rectangular; only a liner would change its size. "
+            "The run is neither round pipe nor masonry: it has no size of the trade to vary. "
             "`fluewright improve` tries one, `fluewright sweep --over height=3..8m` other heights.";
         return table;
     }
     suggest(table);
+    if (table.varies_masonry) {
+        table.sentence +=
+            " A clay liner of another size is for a chimney still to be built; a round "
+            "liner goes into the flue that stands.";
+    }
     return table;
 }
 

@@ -23,6 +23,10 @@ struct Make {
 
     Made operator()(const OtherPipe& pipe) const { return with_other_pipe(written, pipe); }
 
+    Made operator()(const OtherClayLiner& other) const {
+        return with_other_clay_liner(written, other);
+    }
+
     Made operator()(const OtherValue& other) const {
         return with_value(written, other.key, other.value);
     }

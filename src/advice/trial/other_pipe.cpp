@@ -1,6 +1,7 @@
 #include "other_pipe.hpp"
 
 #include "advice/remedies/run_edit.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -43,6 +44,35 @@ Result<Installation, std::string> with_other_pipe(const Installation& written,
         if (run->parts[i].has_choice_of_size()) {
             run_edit::set_diameter(spelled.run[i], i < chimney ? pipe.connector_m : pipe.chimney_m);
         }
+    }
+    return run_edit::shortened(std::move(spelled));
+}
+
+Result<Installation, std::string> with_other_clay_liner(const Installation& written,
+                                                        const OtherClayLiner& other) {
+    Installation spelled = run_edit::spelled_out(written);
+    const std::optional<Run> run = run_edit::run_of(spelled);
+    const catalog::ClayLiner* row = catalog::find_clay_liner(other.liner);
+    if (!run || row == nullptr) {
+        return Failure{std::string{"the run cannot be built so"}};
+    }
+    bool changed = false;
+    for (std::size_t i = 0; i < spelled.run.size(); ++i) {
+        if (run->parts[i].wall_kind == WallKind::masonry) {
+            run_edit::set_clay_liner(spelled.run[i], other.liner);
+            changed = true;
+        }
+    }
+    if (!changed) {
+        return Failure{std::string{"no part of the run is masonry"}};
+    }
+    if (burning_type(spelled.appliance) == ApplianceType::fireplace) {
+        Outlet& outlet = spelled.appliance.outlet;
+        const bool round = row->shape == "round";
+        outlet.diameter_m = round ? Given{row->inside_width_m} : std::nullopt;
+        outlet.width_m = round ? std::nullopt : Given{row->inside_width_m};
+        outlet.depth_m = round ? std::nullopt : Given{row->inside_depth_m};
+        outlet.shape.reset();
     }
     return run_edit::shortened(std::move(spelled));
 }

@@ -9,4 +9,8 @@ namespace fluewright {
 [[nodiscard]] Result<Installation, std::string> with_other_pipe(const Installation& written,
                                                                 const OtherPipe& pipe);
 
+/// The run with another clay liner in its masonry. Failure: where there is no masonry.
+[[nodiscard]] Result<Installation, std::string> with_other_clay_liner(const Installation& written,
+                                                                      const OtherClayLiner& other);
+
 } // namespace fluewright

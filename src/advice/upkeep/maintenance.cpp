@@ -43,7 +43,8 @@ void grade(PartDeposit& part, const View& view) {
     const double dew_k = dew_points_of(c, c.gas_low(), 0.0, c.air_pressure_pa).water_k;
     if (part.coldest_low_fire_k < dew_k) {
         part.risk = DepositRisk::high;
-        part.reason = "at low fire the gas wets its wall";
+        part.reason = view.heater().has_low_fire ? "at low fire the gas wets its wall"
+                                                 : "the gas wets its wall";
     } else if (wood && part.coldest_high_fire_k < tar_k) {
         part.risk = DepositRisk::high;
         part.reason = "its wall is cold enough for tar even at high fire";

@@ -1,6 +1,7 @@
 #include "fluewright/advice/upkeep/warmup_hints.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/tar.hpp"
 #include "fluewright/model/states/states.hpp"
 
@@ -46,7 +47,9 @@ struct Hints {
         const FlueModel model(c, surroundings_of(c, weather, Fire::out));
         const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
         if (idle_pa < 0.0) {
-            list.push_back({.what = Quicker::preheat, .idle_draft_pa = idle_pa});
+            list.push_back(
+                {.what = is_fed_by_hand(c.appliance) ? Quicker::preheat : Quicker::room_air,
+                 .idle_draft_pa = idle_pa});
         }
     }
 
@@ -111,7 +114,7 @@ warmup_hints(const Case& resolved, std::size_t weather, const Warmup& course) {
     hints.add_idle(weather);
     hints.add_width();
     hints.add_heats();
-    if (hints.list.empty()) {
+    if (hints.list.empty() && is_fed_by_hand(resolved.appliance)) {
         hints.list.push_back({.what = Quicker::more_fire});
     }
     return std::move(hints.list);

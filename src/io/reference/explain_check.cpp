@@ -3,8 +3,11 @@
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
+#include <algorithm>
 #include <fmt/core.h>
+#include <vector>
 
 namespace fluewright {
 
@@ -63,6 +66,34 @@ std::string check_source_words(const Check& check) {
     return words;
 }
 
+/// What is said in place of the general words where they do not hold, by kind of heater.
+std::string words_by_kind(const Matter& matter, const Style& style) {
+    std::string out;
+    std::vector<const Matter*> said;
+    for (std::size_t i = 0; i < heater_kind_words.size(); ++i) {
+        const Matter& own = matter_for(matter, static_cast<HeaterKind>(i));
+        const auto is_said = [&](const Matter* other) {
+            return other->title == own.title && other->meaning == own.meaning
+                   && other->remedy == own.remedy;
+        };
+        if (is_said(&matter) || std::any_of(said.begin(), said.end(), is_said)) {
+            continue;
+        }
+        said.push_back(&own);
+        std::string kinds;
+        for (std::size_t k = i; k < heater_kind_words.size(); ++k) {
+            if (is_said(&matter_for(matter, static_cast<HeaterKind>(k)))) {
+                kinds += (kinds.empty() ? "" : ", ") + std::string{heater_kind_words[k]};
+            }
+        }
+        std::string words = own.title == matter.title ? "" : std::string{own.title} + ". ";
+        words += own.meaning;
+        words += own.remedy == matter.remedy ? "" : ' ' + std::string{own.remedy};
+        out += section("Of " + kinds, words, style);
+    }
+    return out;
+}
+
 } // namespace
 
 std::string explain_matter(const Matter& matter, const Style& style) {
@@ -73,6 +104,7 @@ std::string explain_matter(const Matter& matter, const Style& style) {
     out += section("What it means and why it matters", matter.meaning, style);
     out += section("Kind of harm", kind_of_harm(matter), style);
     out += section("What to do", matter.remedy, style);
+    out += words_by_kind(matter, style);
     for (const Check& check : checks()) {
         if (check.matter == &matter) {
             out += section(who_asks(check), asked(check), style);
@@ -96,6 +128,7 @@ std::string explain_check(const Check& check, const Style& style) {
     out += section("What it means and why it matters", matter.meaning, style);
     out += section("Kind of harm", kind_of_harm(matter), style);
     out += section("What to do", matter.remedy, style);
+    out += words_by_kind(matter, style);
     out += section("Finding", fmt::format("`fluewright explain {}`", matter.id), style);
     return style.unicode ? out : in_plain_letters(out);
 }

@@ -8,6 +8,10 @@ std::string turning_words(const Assessment& a, const ColdStart& cold, const Styl
     if (cold.turning_k <= 0.0) {
         return " No heat in this run would turn it.";
     }
+    constexpr double least_s = 0.5; // less would be told as 0 s
+    if (cold.duration_s < least_s) {
+        return {};
+    }
     const auto shown = [&](double si, Kind kind) { return quantity(si, kind, style); };
     return fmt::format(" It turns when the air in it averages {}; with {} of heat going up that "
                        "takes at least {} (a lumped estimate: nothing lost through the wall).",

@@ -4,7 +4,9 @@
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
+#include <optional>
 #include <span>
 #include <string>
 
@@ -49,7 +51,6 @@ finding_title(int number, const Finding& finding, const std::string& behind, con
 [[nodiscard]] std::string checks_text(const Assessment& assessment, const Style& style);
 /// Where no body of rules was asked, how to ask for one; else empty.
 [[nodiscard]] std::string how_to_ask_rules(const Assessment& assessment);
-[[nodiscard]] std::string cautions_in_short(const Style& style);
 [[nodiscard]] std::string checks_in_short(const Assessment& assessment, const Style& style);
 /// How many joints need something.
 [[nodiscard]] std::string joints_in_short(const JointReport& joints, const Style& style);
@@ -73,8 +74,8 @@ room_words(const Assessment& assessment, std::size_t weather, const Style& style
 
 /// Every joint in one state: pressure and leak.
 [[nodiscard]] std::string joints_text(const results::StateRow& state, const Style& style);
-[[nodiscard]] std::string cautions_text(const Style& style);
-[[nodiscard]] std::string cautions_in_short(const Style& style);
+[[nodiscard]] std::string cautions_text(std::optional<HeaterKind> kind, const Style& style);
+[[nodiscard]] std::string cautions_in_short(std::optional<HeaterKind> kind, const Style& style);
 /// Where the rest is to be had.
 [[nodiscard]] std::string hint_text(const Assessment& assessment, const Style& style);
 

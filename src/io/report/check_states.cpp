@@ -8,6 +8,7 @@
 #include "io/text/words.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/core.h>
 
 namespace fluewright::report {
@@ -206,13 +207,21 @@ struct Rows {
     }
 
     [[nodiscard]] std::string standing_words(const StateResult& state) const {
-        if (state.draft_pa > 0.0) {
-            return "No fire: the flue draws by itself, so a fire catches easily.";
+        const bool by_hand = is_fed_by_hand(a.installation.appliance);
+        constexpr double nothing_pa = 0.05; // would be told as 0 Pa
+        if (std::abs(state.draft_pa) < nothing_pa) {
+            return "No fire: the air in the flue stands still.";
         }
-        return fmt::format("No fire: REVERSED, cold air comes down with {}. Warm the flue before "
-                           "lighting.",
-                           shown(-state.draft_pa, Kind::pressure))
-               + turning_words(a, state.cold, style);
+        if (state.draft_pa > 0.0) {
+            return by_hand ? "No fire: the flue draws by itself, so a fire catches easily."
+                           : "Idle, the flue draws by itself.";
+        }
+        const std::string down = shown(-state.draft_pa, Kind::pressure);
+        return by_hand ? fmt::format("No fire: REVERSED, cold air comes down with {}. Warm the "
+                                     "flue before lighting.",
+                                     down)
+                             + turning_words(a, state.cold, style)
+                       : fmt::format("Idle: REVERSED, cold air comes down with {}.", down);
     }
 };
 

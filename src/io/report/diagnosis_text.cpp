@@ -270,7 +270,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     out += report::heading("How it is found", style);
     out += paragraph(how, {.first = 2, .rest = 4}, style.width);
     out += writer.assumptions();
-    out += report::cautions_text(style);
+    out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 

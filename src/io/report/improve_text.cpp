@@ -77,7 +77,7 @@ private:
     }
 
     [[nodiscard]] std::string outcome_words(const Plan& plan) const {
-        const Case& c = made_.present.installation;
+        const Case& c = plan.resolved;
         const StateResult& state = plan.score.states[plan.score.limiting];
         const StateVerdict& verdict = plan.score.verdicts[plan.score.limiting];
         if (made_.goal == Goal::less_draft && plan.score.passes && !plan.cures) {
@@ -171,6 +171,17 @@ private:
                 verdict.passes ? Ink::plain : Ink::bad};
     }
 
+    /// An insert has conditions of its own, which are no columns of the hearth's table.
+    [[nodiscard]] bool has_same_conditions(const Plan& plan) const {
+        return std::equal(plan.score.states.begin(),
+                          plan.score.states.end(),
+                          made_.score.states.begin(),
+                          made_.score.states.end(),
+                          [](const StateResult& a, const StateResult& b) {
+                              return a.kind == b.kind && a.weather == b.weather;
+                          });
+    }
+
     void states() {
         heading("What each does in every condition");
         const Case& c = made_.present.installation;
@@ -193,7 +204,9 @@ private:
             TextTable table(std::move(columns));
             add_row(table, "now", made_.score, weather);
             for (const Plan& plan : made_.plans) {
-                add_row(table, std::to_string(plan.rank), plan.score, weather);
+                if (has_same_conditions(plan)) {
+                    add_row(table, std::to_string(plan.rank), plan.score, weather);
+                }
             }
             out_ += table.text(style_, 2);
         }

@@ -104,7 +104,7 @@ std::string method_text(const MethodResult& result, const MethodReportOptions& o
         }
     }
     out += notes_text(result, style);
-    out += report::cautions_text(style);
+    out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 

@@ -119,17 +119,26 @@ std::string spread_text(const Assessment& a, const Style& style) {
     return out;
 }
 
-std::string cautions_text(const Style& style) {
-    std::string out = heading("Before you build or light", style);
-    for (const std::string_view caution : cautions()) {
+namespace {
+
+/// Nobody lights a burner.
+std::string_view before_words(std::optional<HeaterKind> kind) {
+    return kind && burners.has(*kind) ? "Before you build or start" : "Before you build or light";
+}
+
+} // namespace
+
+std::string cautions_text(std::optional<HeaterKind> kind, const Style& style) {
+    std::string out = heading(before_words(kind), style);
+    for (const std::string_view caution : cautions(kind)) {
         out += paragraph(fmt::format("- {}", caution), {.first = 2, .rest = 4}, style.width);
     }
     return out;
 }
 
-std::string cautions_in_short(const Style& style) {
-    std::string out = heading("Before you build or light", style);
-    for (const std::string_view caution : short_cautions()) {
+std::string cautions_in_short(std::optional<HeaterKind> kind, const Style& style) {
+    std::string out = heading(before_words(kind), style);
+    for (const std::string_view caution : short_cautions(kind)) {
         out += paragraph(fmt::format("- {}", caution), {.first = 2, .rest = 4}, style.width);
     }
     return out;
@@ -158,7 +167,7 @@ std::string short_report(const Assessment& assessment, const ReportOptions& opti
     out += checks_in_short(assessment, style);
     out += assumptions_in_short(assessment, style);
     out += findings_in_short(assessment, style);
-    out += cautions_in_short(style);
+    out += cautions_in_short(kind_of(assessment.installation.appliance), style);
     return out + hint_text(assessment, style);
 }
 
@@ -178,7 +187,7 @@ std::string long_report(const Assessment& assessment, const ReportOptions& optio
     out += profiles_text(assessment, style);
     out += assumptions_text(assessment, style);
     out += understood_text(assessment, style);
-    return out + cautions_text(style);
+    return out + cautions_text(kind_of(assessment.installation.appliance), style);
 }
 
 } // namespace

@@ -125,7 +125,7 @@ std::string requirements_text(const Assessment& a, const ReportOptions& options)
                          {.first = 0, .rest = 2},
                          style.width);
     }
-    out += report::cautions_in_short(style);
+    out += report::cautions_in_short(kind_of(a.installation.appliance), style);
     return report::signed_off(std::move(out), options.version, options.file, style);
 }
 

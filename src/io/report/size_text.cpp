@@ -24,7 +24,8 @@ public:
         if (table_.rows.empty()) {
             return std::move(out_);
         }
-        out_ += paragraph("Present pipe: " + table_.present_pipe + "; mouth "
+        out_ += paragraph((table_.varies_masonry ? "Present flue: " : "Present pipe: ")
+                              + table_.present_pipe + "; mouth "
                               + format_quantity(table_.present_height_m, Kind::length, style_.units)
                               + " over the outlet",
                           flush,

@@ -1,45 +1,74 @@
 #include "fluewright/io/text/cautions.hpp"
 
 #include <array>
+#include <span>
 
 namespace fluewright {
 namespace {
 
-constexpr std::array<std::string_view, 6> texts{
-    "This is arithmetic, not approval. It tells what air and gas are likely to do in the run as "
-    "described; nobody has looked at the real one.",
-    "Fire: keep the clearances to everything that can burn which the makers of heater and pipe and "
-    "your local code ask for. Sweep the flue: a chimney fire burns hotter than any state above.",
-    "Carbon monoxide has no smell and kills in sleep. Put an alarm where the heater stands and "
-    "where people sleep. If it sounds, or heads ache, get everybody out and call for help.",
-    "Local code comes first, then the instructions of the makers of heater, pipe and chimney; "
-    "where "
-    "they say otherwise than this report, follow them.",
-    "Where the work needs a licence or a permit, have it. A trained sweep or fitter should look at "
-    "the finished run before the first fire.",
-    "After any change, light a small fire, measure the draft at the outlet and hold a match to "
-    "every joint before you trust the run.",
+struct Caution {
+    std::string_view words;
+    std::string_view
+        of_burners{}; ///< in their place where a burner is all there is; empty: they hold
 };
 
-constexpr std::array<std::string_view, 4> short_texts{
-    "This is arithmetic, not approval: nobody has looked at the real run. Local code comes first, "
-    "then the makers' instructions, then this.",
-    "Fire: keep the clearances they ask for to everything that can burn. Sweep the flue; a "
-    "chimney fire is hotter than any condition above.",
-    "Carbon monoxide has no smell and kills: alarms by the heater and where people sleep. If one "
-    "sounds or heads ache: everybody out, call for help.",
-    "Have a trained, where the law asks licensed, sweep or fitter look at the run; then a small "
-    "fire, a draft reading, a match to every joint.",
-};
+constexpr std::array<Caution, 6> texts{{
+    {"This is arithmetic, not approval. It tells what air and gas are likely to do in the run as "
+     "described; nobody has looked at the real one."},
+    {"Fire: keep the clearances to everything that can burn which the makers of heater and pipe "
+     "and your local code ask for. Sweep the flue: a chimney fire burns hotter than any state "
+     "above.",
+     "Fire: keep the clearances to everything that can burn which the makers of burner and vent "
+     "and your local code ask for. Have burner and vent looked at every year."},
+    {"Carbon monoxide has no smell and kills in sleep. Put an alarm where the heater stands and "
+     "where people sleep. If it sounds, or heads ache, get everybody out and call for help."},
+    {"Local code comes first, then the instructions of the makers of heater, pipe and chimney; "
+     "where they say otherwise than this report, follow them.",
+     "Local code comes first, then the instructions of the makers of burner and vent; where they "
+     "say otherwise than this report, follow them."},
+    {"Where the work needs a licence or a permit, have it. A trained sweep or fitter should look "
+     "at the finished run before the first fire.",
+     "Where the work needs a licence or a permit, have it. A trained, where the law asks licensed, "
+     "fitter should look at the finished run before the burner starts."},
+    {"After any change, light a small fire, measure the draft at the outlet and hold a match to "
+     "every joint before you trust the run.",
+     "After any change, have the burner's gas measured while it runs and when it has just started, "
+     "with every fan of the house on, and look for gas that spills, before you trust the run."},
+}};
+
+constexpr std::array<Caution, 4> short_texts{{
+    {"This is arithmetic, not approval: nobody has looked at the real run. Local code comes first, "
+     "then the makers' instructions, then this."},
+    {"Fire: keep the clearances they ask for to everything that can burn. Sweep the flue; a "
+     "chimney fire is hotter than any condition above.",
+     "Fire: keep the clearances they ask for to everything that can burn. Have burner and vent "
+     "looked at every year."},
+    {"Carbon monoxide has no smell and kills: alarms by the heater and where people sleep. If one "
+     "sounds or heads ache: everybody out, call for help."},
+    {"Have a trained, where the law asks licensed, sweep or fitter look at the run; then a small "
+     "fire, a draft reading, a match to every joint.",
+     "Have a trained, where the law asks licensed, fitter look at the run; then, every fan of the "
+     "house on, a look for gas that spills when the burner starts and while it runs."},
+}};
+
+std::vector<std::string_view> of_kind(std::span<const Caution> rows,
+                                      std::optional<HeaterKind> kind) {
+    std::vector<std::string_view> words;
+    for (const Caution& row : rows) {
+        const bool own = kind && burners.has(*kind) && !row.of_burners.empty();
+        words.push_back(own ? row.of_burners : row.words);
+    }
+    return words;
+}
 
 } // namespace
 
-std::span<const std::string_view> cautions() {
-    return texts;
+std::vector<std::string_view> cautions(std::optional<HeaterKind> kind) {
+    return of_kind(texts, kind);
 }
 
-std::span<const std::string_view> short_cautions() {
-    return short_texts;
+std::vector<std::string_view> short_cautions(std::optional<HeaterKind> kind) {
+    return of_kind(short_texts, kind);
 }
 
 } // namespace fluewright

@@ -29,6 +29,8 @@ static_assert(analyses_complete(fuel_rows),
               "fuels.csv: the elements of a fuel do not add up to 100 %");
 static_assert(layers_known(wall_rows, material_rows),
               "walls.csv: a layer is of no listed material");
+static_assert(rated_or_said_why(wall_rows),
+              "walls.csv: a wall has neither a rated gas temperature nor a reason for none");
 static_assert(std::all_of(fitting_rows.begin(), fitting_rows.end(), [](const Fitting& fitting) {
     return fitting.loss_low <= fitting.loss && fitting.loss <= fitting.loss_high;
 }));

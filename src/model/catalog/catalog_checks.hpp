@@ -44,4 +44,12 @@ consteval bool layers_known(const Walls& walls, const Materials& materials) {
     return true;
 }
 
+/// Each wall has a rated gas temperature, or says why it has none.
+template <class Walls>
+consteval bool rated_or_said_why(const Walls& walls) {
+    return std::all_of(walls.begin(), walls.end(), [](const Wall& wall) {
+        return (wall.rated_gas_temperature_k > 0.0) == wall.unrated_because.empty();
+    });
+}
+
 } // namespace fluewright::catalog

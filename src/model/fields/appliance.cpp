@@ -45,6 +45,11 @@ constexpr std::array appliance_fields{
                        "with a draft hood, masonry-heater burns one charge of wood at a time and "
                        "stores its heat.",
                        "stove"}))),
+    Field<Appliance>{text("insert",
+                          {"Whether a closed insert stands in the fireplace: it is judged as a "
+                           "stove, with its own outlet and door, on a liner of its outlet's size.",
+                           "true"}),
+                     &Appliance::insert},
     Field<Appliance>{text("name", {"What the heater is called in the report.", "iron heater"}),
                      &Appliance::name},
     Field<Appliance>{quantity("burn_rate", burn_rate, {"Fuel burned per hour.", "3.8 kg/h"}),
@@ -225,6 +230,11 @@ constexpr std::array door_fields{
                           "its flue; left out, no narrower than the flue.",
                           "450 cm2"}),
                 &Door::throat_m2},
+    choice_field<&Door::smoke_chamber>(
+        text("smoke_chamber",
+             {"How throat and smoke chamber of an open hearth lead into its flue: tapered and "
+              "smooth, corbelled in steps, or none, a sharp edge; left out, none.",
+              "tapered"})),
 };
 
 constexpr std::array firebox_fields{

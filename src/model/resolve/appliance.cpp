@@ -83,7 +83,12 @@ bool has_low_fire(const ApplianceCase& a,
 void appliance(const CaseWork& work) {
     const Appliance& written = work.written.appliance;
     ApplianceCase& a = work.made.appliance;
-    a.type = written.type.value_or(ApplianceType::stove);
+    a.type = burning_type(written).value_or(ApplianceType::stove);
+    if (written.insert.value_or(false) && written.type != ApplianceType::fireplace) {
+        work.fault("/appliance/insert",
+                   "an insert stands in a fireplace, and this heater is none",
+                   R"(write "type": "fireplace", or leave "insert" out)");
+    }
     fuel(work);
     outlet(work);
     if (written.fan_pressure_pa.high && written.draft_needed_pa.high) {

@@ -16,7 +16,9 @@ double sill_height_m(const CaseWork& work) {
     const catalog::Default& below = catalog::default_of(DefaultId::door_top_below_outlet_m);
     const double sill_m = std::max(0.0, a.outlet_height_m - a.door.height_m - below.value);
     work.assume("/appliance/door/sill",
-                "lower edge of the door over the floor: its upper edge "
+                (has_open_front(work.made.appliance) ? "lower edge of the opening"
+                                                     : "lower edge of the door")
+                    + std::string{" over the floor: its upper edge "}
                     + format_quantity(below.value, Kind::length, work.made.units)
                     + " below the outlet",
                 Kind::length,
@@ -55,6 +57,32 @@ void lining(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     a.lining.heat_j_k = mass_kg * catalog::default_of(DefaultId::lining_specific_heat_j_kgk).value;
 }
 
+/// What the way into the flue of an open hearth loses, by how it is built.   [theory eq. 77]
+void smoke_chamber(const CaseWork& work) {
+    const Choice<SmokeChamber>& written = work.written.appliance.door.smoke_chamber;
+    DoorOpening& door = work.made.appliance.door;
+    const double sharp = catalog::find_fitting("entry flush")->loss;
+    const double smooth = catalog::find_fitting("entry rounded")->loss;
+    switch (written.value_or(SmokeChamber::none)) {
+    case SmokeChamber::tapered:
+        door.entry_loss = smooth;
+        break;
+    case SmokeChamber::corbelled:
+        door.entry_loss = 0.5 * (sharp + smooth); // between the two; judgement
+        break;
+    case SmokeChamber::none:
+        door.entry_loss = sharp;
+        break;
+    }
+    if (!written) {
+        work.assume_word("/appliance/door/smoke_chamber",
+                         "smoke chamber between the throat and the flue",
+                         "none",
+                         "judgement",
+                         "judgement");
+    }
+}
+
 } // namespace
 
 void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
@@ -69,14 +97,16 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
     }
     a.door.width_m = work.value_or_default(written.width_m,
                                            "/appliance/door/width",
-                                           "clear width of the loading door",
+                                           has_open_front(a) ? "clear width of the opening"
+                                                             : "clear width of the loading door",
                                            Kind::length,
                                            DefaultId::door_width_m);
     a.door.width_m = written.open_width_m.value_or(a.door.width_m);
     a.door.throat_m2 = written.throat_m2.value_or(0.0);
     a.door.height_m = work.value_or_default(written.height_m,
                                             "/appliance/door/height",
-                                            "clear height of the loading door",
+                                            has_open_front(a) ? "clear height of the opening"
+                                                              : "clear height of the loading door",
                                             Kind::length,
                                             DefaultId::door_height_m);
     a.door.top_below_outlet_m = a.outlet_height_m - sill_height_m(work) - a.door.height_m;
@@ -89,6 +119,7 @@ void door(const CaseWork& work, const catalog::ApplianceDefault& defaults) {
             : share("share of the appliance's resistance that stays with the door open",
                     DefaultId::door_passage_share);
     if (has_open_front(a)) {
+        smoke_chamber(work);
         // Nobody shuts a hearth on its embers: they glow down to the least that is plausible.
         const catalog::Default& row = catalog::default_of(DefaultId::embers_burn_share);
         a.embers_share = row.low;

@@ -1,6 +1,7 @@
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/own_names.hpp"
 #include "resolving.hpp"
+#include "usual_fuel.hpp"
 
 #include <cmath>
 
@@ -93,7 +94,7 @@ void hold_to_burning(const CaseWork& work, const OwnFuel& own) {
 void fuel(const CaseWork& work) {
     ApplianceCase& a = work.made.appliance;
     const FuelChoice& choice = work.written.appliance.fuel;
-    a.fuel = choice.name.value_or(a.type == ApplianceType::draft_hood ? "natural gas" : "wood");
+    a.fuel = choice.name.value_or(std::string{usual_fuel(a.type)});
     if (!choice.name) {
         work.assume_word("/appliance/fuel/name", "fuel", a.fuel, "judgement", "judgement");
     }

@@ -64,6 +64,7 @@ WallBuild from_catalog(const catalog::Wall& row) {
     wall.roughness_m = row.roughness_m;
     wall.rated_gas_temperature_k = row.rated_gas_temperature_k;
     wall.fuels = row.fuels;
+    wall.sizes = row.sizes;
     push_catalog_layers(wall, row.layers);
     return wall;
 }

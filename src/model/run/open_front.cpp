@@ -15,7 +15,7 @@ double face_velocity_wanted_m_s(double fire_share) {
 }
 
 double front_heads(const ApplianceCase& appliance) {
-    constexpr double entry = 0.5; // a sharp-edged entry, as that of every door
+    const double entry = appliance.door.entry_loss;
     const double throat_m2 = appliance.door.throat_m2;
     if (throat_m2 <= 0.0 || throat_m2 >= appliance.outlet_area_m2) {
         return 1.0 + entry;

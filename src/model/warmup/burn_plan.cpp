@@ -123,6 +123,15 @@ double BurnPlan::lighting_k() const {
     return lit_by_hand ? case_->kindling.gas_temperature_k : room_k_;
 }
 
+double BurnPlan::appliance_time_s(bool out, double flow_kg_s) const {
+    const ApplianceCase& a = case_->appliance;
+    if (!out || a.type != ApplianceType::masonry_heater || flow_kg_s <= 0.0) {
+        return appliance_time_s_;
+    }
+    constexpr double air_j_kgk = 1006.0; // dry air at room temperature, from memory
+    return std::max(appliance_time_s_, a.lining.heat_j_k / (flow_kg_s * air_j_kgk));
+}
+
 FireDemand BurnPlan::at(std::size_t index, double into_s) const {
     const BurnPhase& phase = phases_[index];
     const ApplianceCase& a = case_->appliance;

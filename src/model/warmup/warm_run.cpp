@@ -1,6 +1,7 @@
 #include "warm_run.hpp"
 
 #include "fluewright/core/numeric/cube_root.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/dew_point.hpp"
 #include "fluewright/physics/friction.hpp"
@@ -28,6 +29,15 @@ constexpr double least_left_share = 1e-3; ///< joints leave this much of the flo
 constexpr double trickle_share = 0.03;
 
 } // namespace
+
+bool flows_as_made(const Case& resolved) {
+    const bool hood_in_run =
+        std::any_of(resolved.sections.begin(), resolved.sections.end(), [](const Section& s) {
+            return s.kind == PartKind::draft_hood;
+        });
+    return !is_fed_by_hand(resolved.appliance)
+           && (hood_in_run || keeps_its_flow(resolved.appliance));
+}
 
 void WarmRun::pass_fitting(const Section& s, Passage& p) const {
     const double density = around_.air_pressure_pa / (p.fit.gas_constant_j_kgk * p.temperature_k);
@@ -222,8 +232,11 @@ WarmStage WarmRun::solve(const WarmGas& gas,
     p.gas = &case_->gas_high();
     p.set_dilution(gas.air_share);
     // A cold column holds a trickle down that a whole fire would carry: of two flows that balance,
-    // the greater is the fire's, for whoever lights it does so with paper and small wood.
-    p.started_kg_s = control.tended ? control.asked_kg_s : gas.flow_kg_s;
+    // the greater is the fire's, for whoever lights it does so with paper and small wood. A burner
+    // has what the flue drew before; where joints leak, the search for their pressure needs a whole
+    // flow to begin with.
+    const bool whole = control.kindled || (leaks_ && control.tended);
+    p.started_kg_s = whole ? control.asked_kg_s : gas.flow_kg_s;
     p.outlet_pa = gas.outlet_pa;
     WarmStage stage = settle(gas, control, step_s, start_k, nodes_k, p);
     if (control.tended && damper_for_strong_draft_
@@ -268,7 +281,9 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         stage.open_flow_kg_s = at_rest_pa > 0.0 && resistance > 0.0
                                    ? std::sqrt(at_rest_pa / resistance)
                                    : (at_rest_pa > 0.0 ? control.asked_kg_s : 0.0);
-        const double next = std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
+        const double next =
+            control.pushed ? control.asked_kg_s
+                           : std::max(std::min(control.asked_kg_s, stage.open_flow_kg_s), trickle);
         const double change = std::abs(next - p.started_kg_s);
         const double miss_pa = leaks_ ? stage.outlet_pa - p.outlet_pa : 0.0;
         const bool settled = change <= settled_flow * p.started_kg_s && p.change_k <= settled_k

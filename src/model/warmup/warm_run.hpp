@@ -17,7 +17,7 @@ struct WarmGas {
 };
 
 /// How the gas flow follows from the draft: flow = the lesser of what is asked and what the
-/// resistance lets through.
+/// resistance lets through; of a burner what is asked.
 struct FlowControl {
     double asked_kg_s{};           ///< endless with the fire out
     double resistance_pa_s2_kg2{}; ///< draft over flow squared; of a stopped fan its vanes
@@ -26,6 +26,8 @@ struct FlowControl {
     bool room_by_house{};
     double room_air_share{}; ///< of the flow: what the fire takes out of the room
     bool tended{};           ///< whether somebody turns the damper where draft is too strong
+    bool kindled{};          ///< lit with paper and small wood, which turns a flue that hangs
+    bool pushed{};           ///< a burner's gas, which flows as asked whatever the draft
 };
 
 /// What passes the wall of a cell.
@@ -49,6 +51,15 @@ struct WarmStage {
     double run_resistance_pa_s2_kg2{}; ///< loss along the run over flow squared
     bool settled{};                    ///< whether flow, pressures and walls agree with each other
 };
+
+/// Whether the flue draws less than the fire of the moment asks.
+[[nodiscard]] inline bool wants_air(const WarmStage& stage, const FireDemand& demand) {
+    return !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+}
+
+/// Whether a burner's gas flows as it is made: always, but above a hood of its own. A hood that is
+/// a part of the run lets out itself what the flue does not take.
+[[nodiscard]] bool flows_as_made(const Case& resolved);
 
 class WarmRun {
 public:

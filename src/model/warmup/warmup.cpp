@@ -2,11 +2,13 @@
 
 #include "crossing.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "warm_run.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace fluewright {
 namespace {
@@ -25,7 +27,6 @@ struct Faces {
 class Course {
 public:
     Course(const Case& resolved, const WarmupOptions& options);
-
     Warmup run();
 
 private:
@@ -99,19 +100,22 @@ FlowControl Course::control(const FireDemand& demand) const {
                                       || demand.gas_flow_kg_s <= 0.0
                                   ? 0.0
                                   : 1.0 - demand.burn_rate_kg_s / demand.gas_flow_kg_s,
-            .tended = !demand.out};
+            .tended = !demand.out,
+            .kindled = !demand.out && is_fed_by_hand(case_.appliance),
+            .pushed = !demand.out && flows_as_made(case_)};
 }
 
-/// The gas at the outlet follows its aim, taken at the middle of the stretch of time; a fire that
-/// gets less air than it asks aims as low as it burns.
+/// The gas at the outlet follows its aim, taken at the middle of the time; a starved fire's is
+/// lower.
 double Course::outlet_after(double outlet_k, double into_s, double step_s) const {
     const FireDemand demand = plan_.at(phase_, into_s + 0.5 * step_s);
-    const bool starved = !demand.out && last_.open_flow_kg_s < demand.gas_flow_kg_s;
+    const bool starved = wants_air(last_, demand) && is_fed_by_hand(case_.appliance);
     const double aim_k = starved
                              ? plan_.aim_k(demand.burn_rate_kg_s
                                            * std::min(1.0, last_.flow_kg_s / demand.gas_flow_kg_s))
                              : demand.aim_k;
-    return aim_k + (outlet_k - aim_k) * std::exp(-step_s / plan_.appliance_time_s());
+    const double time_s = plan_.appliance_time_s(demand.out, last_.flow_kg_s);
+    return aim_k + (outlet_k - aim_k) * std::exp(-step_s / time_s);
 }
 
 std::vector<Faces> Course::faces() const {
@@ -135,9 +139,9 @@ void Course::record(const WarmStage& stage, const FireDemand& demand) {
     WarmupMoment m;
     m.time_s = time_s_;
     m.phase = demand.phase;
-    m.starved = !demand.out && stage.open_flow_kg_s < demand.gas_flow_kg_s;
+    m.starved = wants_air(stage, demand);
     m.burn_rate_kg_s = demand.burn_rate_kg_s;
-    if (m.starved && demand.gas_flow_kg_s > 0.0) {
+    if (m.starved && demand.gas_flow_kg_s > 0.0 && is_fed_by_hand(case_.appliance)) {
         m.burn_rate_kg_s *= std::min(stage.flow_kg_s / demand.gas_flow_kg_s, 1.0);
     }
     m.gas_flow_kg_s = stage.flow_kg_s;
@@ -204,8 +208,7 @@ void Course::begin_phase(std::size_t phase) {
     phase_ = phase;
     phase_start_s_ = time_s_;
     const FireDemand demand = plan_.at(phase, 0.0);
-    const bool was_lit = lit_;
-    lit_ = !demand.out;
+    const bool was_lit = std::exchange(lit_, !demand.out);
     if (was_lit && demand.out) {
         made_.fire_out_s = time_s_;
         made_.holds_low_s.reset();
@@ -214,8 +217,9 @@ void Course::begin_phase(std::size_t phase) {
     // A moment without length: flow and draft with the walls as they are and the phase's new fire.
     constexpr double instant_s = 1e-9;
     stage_k_ = nodes_k_;
-    const double guess =
-        last_.flow_kg_s > 0.0 ? last_.flow_kg_s : case_.appliance.high.gas_flow_kg_s;
+    // Whoever lights a fire turns the flue; a burner begins with the least flow there is.
+    const bool turned = last_.flow_kg_s <= 0.0 && is_fed_by_hand(case_.appliance);
+    const double guess = turned ? case_.appliance.high.gas_flow_kg_s : last_.flow_kg_s;
     const WarmGas gas{.flow_kg_s = guess,
                       .temperature_k = outlet_k_,
                       .air_share = demand.air_share,
@@ -280,7 +284,7 @@ void Course::step(double step_s) {
         add_heat(step_s * (1.0 - diagonal), first);
         add_heat(step_s * diagonal, second);
     }
-    if (!late.out && second.open_flow_kg_s < late.gas_flow_kg_s) {
+    if (wants_air(second, late)) {
         made_.starved_s += step_s;
         note_starving(second, late);
     }
@@ -296,12 +300,13 @@ void Course::step(double step_s) {
 void Course::note_starving(const WarmStage& stage, const FireDemand& demand) {
     std::optional<Starving>& worst = made_.worst_starved;
     const double asked = demand.gas_flow_kg_s;
-    if (worst && stage.flow_kg_s / asked >= worst->flow_kg_s / worst->asked_kg_s) {
+    const double drawn = control(demand).pushed ? stage.open_flow_kg_s : stage.flow_kg_s;
+    if (worst && drawn / asked >= worst->flow_kg_s / worst->asked_kg_s) {
         return;
     }
     worst = {.time_s = time_s_,
              .asked_kg_s = asked,
-             .flow_kg_s = stage.flow_kg_s,
+             .flow_kg_s = drawn,
              .lift_pa = stage.lift_pa,
              .room_pa = stage.room_pa,
              .heater_pa = control(demand).resistance_pa_s2_kg2 * asked * asked,

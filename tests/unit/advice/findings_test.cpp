@@ -43,6 +43,16 @@ struct Probe {
     std::function<void(Installation&)> beside; ///< nearly the same, but within the limit
 };
 
+/// A hearth with a square opening on the same run.
+void with_open_front(Installation& in, double side_m) {
+    in.appliance = {};
+    in.appliance.type = ApplianceType::fireplace;
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.height_m = 1.0;
+    in.appliance.door = {side_m, side_m, 0.2, std::nullopt, std::nullopt};
+}
+
 void with_level_run(Installation& in, double across_m, double rise_m, bool cleanout) {
     Part first = straight_up(0.8, "insulated 25 mm", Zone::room);
     first.diameter_m = 0.15;
@@ -245,6 +255,9 @@ std::vector<Probe> probes() {
              in.appliance.door = {0.9, 0.7, std::nullopt, std::nullopt, std::nullopt};
          },
          nothing},
+        {"smoke-at-front",
+         [](Installation& in) { with_open_front(in, 0.5); },
+         [](Installation& in) { with_open_front(in, 0.3); }},
         {"smoke-at-joints",
          [](Installation& in) { nest_in(in, 0.77, "sealed"); },
          [](Installation& in) { nest_in(in, 0.74, "sealed"); }},

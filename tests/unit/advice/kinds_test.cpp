@@ -4,7 +4,9 @@
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
 #include "fluewright/advice/remedies/remedy.hpp"
+#include "fluewright/advice/sizing/size_table.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/standards/listing_basis.hpp"
@@ -140,7 +142,8 @@ TEST_CASE("a hearth that smokes on embers does not pass") {
     }
     CHECK(embers_count);
     CHECK_FALSE(a.works());
-    CHECK(finds(a, "smoke-at-door"));
+    CHECK(finds(a, "smoke-at-front"));
+    CHECK(a.verdict.of(Harm::fire).outcome == HarmOutcome::falls_short);
     CHECK(condition_word(a.installation, StateKind::door_open_embers) == "open front, embers");
 }
 
@@ -252,4 +255,77 @@ TEST_CASE("walls serve the fuels they are made for") {
         in.run.front().diameter_m = 0.15;
         CHECK(finds(answer(in), "chimney-class-too-low") == wrong);
     }
+}
+
+TEST_CASE("a tapered smoke chamber lets more in than a sharp edge") {
+    Installation in = hearth(10.0);
+    const auto heads = [&](std::optional<SmokeChamber> chamber) {
+        in.appliance.door.smoke_chamber = chamber;
+        return front_heads(plain::resolved(in).appliance);
+    };
+    CHECK(heads(std::nullopt) == Approx(1.5));
+    CHECK(heads(SmokeChamber::none) == Approx(1.5));
+    CHECK(heads(SmokeChamber::corbelled) == Approx(1.3));
+    CHECK(heads(SmokeChamber::tapered) == Approx(1.1));
+}
+
+TEST_CASE("an insert makes a closed heater of a fireplace") {
+    Installation in = hearth(10.0);
+    in.appliance.insert = true;
+    in.appliance.burn_rate_kg_s.high = 3.0 / 3600.0;
+    CHECK(kind_of(in) == HeaterKind::closed_fire);
+    const Case closed = plain::resolved(in);
+    CHECK_FALSE(has_open_front(closed.appliance));
+    CHECK(kind_of(closed.appliance) == HeaterKind::closed_fire);
+    // Its flue is that of the collar, and then of twice its area: masonry wants a liner.
+    CHECK_FALSE(finds(answer(in), "flue-far-larger-than-outlet"));
+    in.run.front().diameter_m = 1.41 * *in.appliance.outlet.diameter_m;
+    CHECK(finds(answer(in), "flue-far-larger-than-outlet"));
+    in.run.front().diameter_m = in.appliance.outlet.diameter_m;
+    in.appliance.insert = false;
+    CHECK(has_open_front(plain::resolved(in).appliance));
+    in.appliance.insert = true;
+    in.appliance.type = ApplianceType::stove;
+    const auto fault = resolve(in);
+    REQUIRE_FALSE(fault.has_value());
+    CHECK(fault.error().front().pointer == "/appliance/insert");
+}
+
+TEST_CASE("a flue of masonry is sized by clay liners, or by a round liner in it") {
+    const Result<SizeTable, Faults> table = tabulate_sizes(hearth(16.0), {});
+    REQUIRE(table.has_value());
+    CHECK(table->varies_masonry);
+    REQUIRE(table->suggested);
+    const SizeRow& taken = table->rows[*table->suggested];
+    CHECK_FALSE(taken.clay_liner.empty());
+    CHECK(taken.area_over_outlet > 1.0);
+    double narrower = 0.0;
+    for (const SizeRow& row : table->rows) {
+        REQUIRE(row.score);
+        if (!row.clay_liner.empty()) {
+            CHECK(row.area_over_outlet >= narrower);
+            narrower = row.area_over_outlet;
+            CHECK((row.score->passes || row.area_over_outlet < taken.area_over_outlet));
+        }
+        CHECK((!row.lines_masonry || row.area_over_outlet < 0.9));
+    }
+    CHECK(table->rows.front().present);
+    CHECK_FALSE(table->rows.front().score->passes);
+}
+
+TEST_CASE("on the listing basis a sea-level input counts at any altitude") {
+    // Mechanical code of California 2013, 803.1.5: the tables take the input at sea level.
+    Installation in = plain::stack(5.0, 0.1016, 0.1);
+    in.appliance = {};
+    in.appliance.type = ApplianceType::draft_hood;
+    in.appliance.fuel.name = "natural gas";
+    in.appliance.heat_input_w.high = 18000.0;
+    in.appliance.outlet.diameter_m = 0.1016;
+    const auto margin_pa = [&](double altitude_m, bool listed) {
+        in.site.altitude_m = altitude_m;
+        const Installation asked = listed ? listing_basis::of(in).value() : in;
+        return solve(plain::resolved(asked), Detail::totals).states.front().margin_pa();
+    };
+    CHECK(margin_pa(2000.0, true) == Approx(margin_pa(0.0, true)));
+    CHECK(margin_pa(2000.0, false) < margin_pa(0.0, false) - 0.1);
 }

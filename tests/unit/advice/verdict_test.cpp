@@ -138,7 +138,7 @@ TEST_CASE("a danger is a matter of fire, and what kills is no matter of upkeep",
         Finding finding;
         finding.matter = find_matter(id);
         finding.severity = severity;
-        finding.harm = harm_of(*finding.matter, severity, {});
+        finding.harm = harm_of(*finding.matter, severity);
         return finding;
     };
     CHECK(made("surface-over-rating", Severity::danger).harm == Harm::fire);
@@ -151,9 +151,8 @@ TEST_CASE("a danger is a matter of fire, and what kills is no matter of upkeep",
     CHECK_FALSE(falls_short(made("downdraft-in-wind", Severity::warning)));
     CHECK_FALSE(falls_short(made("house-starves-the-fire", Severity::failure)));
     CHECK_FALSE(falls_short(made("smoke-at-door", Severity::warning)));
-    Case open_front;
-    open_front.appliance.type = ApplianceType::fireplace;
-    CHECK(harm_of(*find_matter("smoke-at-door"), Severity::warning, open_front) == Harm::draft);
+    CHECK(made("smoke-at-front", find_matter("smoke-at-front")->severity).harm == Harm::fire);
+    CHECK(falls_short(made("smoke-at-front", find_matter("smoke-at-front")->severity)));
 }
 
 TEST_CASE("without words the verdict is the same", "[verdict]") {

@@ -111,7 +111,7 @@ TEST_CASE("unknown keys are faults with the nearest key of their object", "[read
     CHECK(fault.message == "`efficency` is not a key of `appliance`");
     CHECK(fault.found == "\"efficency\"");
     CHECK(fault.help == "did you mean `efficiency`?");
-    CHECK(fault.allowed.find("type, name, burn_rate") == 0);
+    CHECK(fault.allowed.find("type, insert, name, burn_rate") == 0);
 
     fault = only_fault(file_with("", R"({"part": "straight", @"up_m": "1 m", "up": "2 m"})"));
     CHECK(fault.help == "write `up`; a unit goes into the value");

@@ -143,3 +143,43 @@ TEST_CASE("A fan pushes while it runs, and stands in the way when it is off") {
         }
     }
 }
+
+TEST_CASE("A burner keeps its rate whatever the flue draws") {
+    Installation written = stove_on("single-wall steel", "insulated 25 mm");
+    written.site.room.pressure_pa = -2.0;
+    written.appliance = {};
+    written.appliance.type = ApplianceType::boiler;
+    written.appliance.fuel.name = "heating oil";
+    written.appliance.heat_input_w.high = 25000.0;
+    written.appliance.outlet.diameter_m = 0.15;
+    written.burn.clear();
+    const Warmup oil = warm(written, 30.0);
+    const double rate_kg_s = oil.phases.front().start_kg_s;
+    const double flow_kg_s = oil.moments.front().gas_flow_kg_s;
+    bool wanted_more = false;
+    for (const WarmupMoment& m : oil.moments) {
+        if (oil.phases[m.phase].out) {
+            break;
+        }
+        CHECK(m.burn_rate_kg_s == Approx(rate_kg_s));
+        CHECK(m.gas_flow_kg_s == Approx(flow_kg_s));
+        wanted_more = wanted_more || m.starved;
+    }
+    CHECK(wanted_more); // while the flue is cold it draws less than the burner asks
+
+    written.appliance = {};
+    written.appliance.type = ApplianceType::draft_hood;
+    written.appliance.fuel.name = "natural gas";
+    written.appliance.heat_input_w.high = 25000.0;
+    written.appliance.outlet.diameter_m = 0.15;
+    written.site.room.pressure_pa = -20.0;
+    const Warmup hood = warm(written, 30.0);
+    for (const WarmupMoment& m : hood.moments) {
+        if (hood.phases[m.phase].out) {
+            break;
+        }
+        CHECK(m.burn_rate_kg_s == Approx(hood.phases.front().start_kg_s));
+        CHECK(m.starved); // all of it comes out of the hood
+    }
+    CHECK(hood.moments.back().gas_flow_kg_s < 0.1 * hood.worst_starved->asked_kg_s);
+}

@@ -31,8 +31,8 @@ struct CheckOptions {
 };
 
 /// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever
-/// says so, and the smoke of an open front one of draft.
-[[nodiscard]] Harm harm_of(const Matter& matter, Severity severity, const Case& resolved);
+/// says so.
+[[nodiscard]] Harm harm_of(const Matter& matter, Severity severity);
 
 /// The rules the file asks for: its own `rules`, else us with US units, else none.
 [[nodiscard]] std::string_view rule_set_of(const Installation& written, UnitSystem units);

@@ -25,6 +25,8 @@ struct SizeRow {
     double connector_m{};
     double chimney_m{};
     double height_m{};
+    std::string clay_liner{};   ///< of a masonry flue still to be built; empty for pipe
+    bool lines_masonry{};       ///< a round liner in the masonry flue that stands
     double area_over_outlet{};  ///< the narrower of the two
     std::optional<Score> score; ///< empty where it cannot be built
     std::string ruled_out_by;   ///< a rule, a state, or a danger the present run has not
@@ -41,6 +43,8 @@ struct SizeTable {
     bool separate{};
     bool several_heights{};
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
+    bool
+        varies_masonry{}; ///< there is no pipe to choose: the rows are clay liners and round liners
     std::vector<const Matter*> standing; ///< against the present run, whatever its size
     std::vector<SizeRow> rows;
     std::optional<std::size_t> suggested; ///< index of the row

@@ -26,6 +26,12 @@ struct OtherPipe {
     std::optional<double> height_m{}; ///< of the mouth over the outlet, by the topmost upright
 };
 
+/// Another clay liner in every masonry part of a chimney still to be built; an open hearth then
+/// leads into its whole section.
+struct OtherClayLiner {
+    std::string liner; ///< its trade name
+};
+
 /// One number of the file with another value.
 struct OtherValue {
     VariedKey key;
@@ -38,7 +44,7 @@ struct FlawGone {
     diagnosis::CauseId cause{}; ///< of the kind "design"
 };
 
-using Change = std::variant<AsItStands, Remedy, OtherPipe, OtherValue, FlawGone>;
+using Change = std::variant<AsItStands, Remedy, OtherPipe, OtherClayLiner, OtherValue, FlawGone>;
 
 /// The installation with the change made, in the form a file would hold: written out and read again
 /// it is the same. Failure: why it cannot be made, a sentence without its full stop.

@@ -18,6 +18,7 @@ enum class Quicker : std::uint8_t {
     insulate,      ///< walls that lose it outside the warm room: insulate or enclose them
     double_wall,   ///< bare pipe in the room that loses it
     more_fire,     ///< nothing of the run stands out: a brisk fire with the air open
+    room_air,      ///< the idle flue pushes down on a burner: let air into the room
 };
 
 [[nodiscard]] constexpr auto words_of(Quicker) {
@@ -26,7 +27,8 @@ enum class Quicker : std::uint8_t {
                                             "lighter or insulated liner",
                                             "insulate or enclose the chimney",
                                             "double-wall connector",
-                                            "brisk fire with the air open"});
+                                            "brisk fire with the air open",
+                                            "air for the room"});
 }
 
 /// One of them, with the figures of this run that speak for it.

@@ -65,8 +65,10 @@ struct Wall {
     double inner_emissivity;
     double outer_emissivity;
     double roughness_m;
-    double rated_gas_temperature_k; ///< continuous rating of the product class; 0 where none
-    std::string_view fuels;         ///< groups of fuels it may serve, parted by '|'; empty for any
+    double rated_gas_temperature_k;   ///< continuous rating of the product class; 0 where none
+    std::string_view unrated_because; ///< why it has none; empty where it has one
+    std::string_view fuels; ///< groups of fuels it may serve, parted by '|'; empty for any
+    std::string_view sizes; ///< the system of trade sizes it is made in alone; empty for any
     std::string_view source;
     std::string_view mark;
     std::string_view note;

@@ -28,6 +28,8 @@ struct Rule {
     std::string_view clause;    ///< where in it; empty where only its place in sources() is known
     std::string_view mark;      ///< how the figure is known
     std::string_view disagrees; ///< what another source says
+    /// Kinds of heater to whom it is told where it does not apply, parted by '|'; empty for any.
+    std::string_view kinds;
 };
 
 /// A set of rules and who decides on the spot.

@@ -29,6 +29,7 @@ struct Door {
     Given sill_height_m; ///< lower edge of the opening over the floor
     Given open_width_m;  ///< of all open sides of a hearth together; left out, width_m
     Given throat_m2;     ///< free area of the throat or open damper of an open hearth
+    Choice<SmokeChamber> smoke_chamber{}; ///< between that and the flue
 
     bool operator==(const Door&) const = default;
 };
@@ -88,6 +89,7 @@ struct Appliance {
     FloorProtection floor_protection;
     HearthWall hearth_wall;
     Choice<ApplianceType> type; ///< stove, fireplace, furnace, ...
+    Flag insert;                ///< a closed heater set into that fireplace
     Word name;
     FuelChoice fuel;
     Outlet outlet;
@@ -115,5 +117,12 @@ struct Appliance {
 
     bool operator==(const Appliance&) const = default;
 };
+
+/// What kind of heater burns; none where the file says none. An insert in a fireplace is a closed
+/// one, as a stove is.
+[[nodiscard]] inline Choice<ApplianceType> burning_type(const Appliance& written) {
+    const bool insert = written.type == ApplianceType::fireplace && written.insert.value_or(false);
+    return insert ? ApplianceType::stove : written.type;
+}
 
 } // namespace fluewright

@@ -38,6 +38,9 @@ enum class GasReading : std::uint8_t { true_gas, bare_probe };
 
 enum class FloorKind : std::uint8_t { burnable, noncombustible };
 
+/// How throat and smoke chamber of an open hearth lead its smoke into the flue.
+enum class SmokeChamber : std::uint8_t { none, corbelled, tapered };
+
 enum class FloorBuild : std::uint8_t { sheet, slab, close_masonry, hollow_masonry };
 
 /// The ways of firing in which a run must work.
@@ -84,6 +87,10 @@ enum class StateKind : std::uint8_t {
 
 [[nodiscard]] constexpr auto words_of(FloorKind) {
     return std::to_array<std::string_view>({"burnable", "noncombustible"});
+}
+
+[[nodiscard]] constexpr auto words_of(SmokeChamber) {
+    return std::to_array<std::string_view>({"none", "corbelled", "tapered"});
 }
 
 [[nodiscard]] constexpr auto words_of(FloorBuild) {

@@ -45,6 +45,7 @@ struct WallBuild {
     double outside_diameter_m{};      ///< 0: from the layers
     std::string inner_material;       ///< what lengthens when hot
     std::string_view fuels;           ///< groups it may serve, parted by '|'; empty for any
+    std::string_view sizes; ///< the system of trade sizes it is made in alone; empty for any
 
     [[nodiscard]] bool may_serve(FuelGroup group) const;
 };
@@ -105,6 +106,7 @@ struct DoorOpening {
     double top_below_outlet_m{}; ///< from the top edge up to the outlet; negative if the edge is
                                  ///< higher
     double throat_m2{};          ///< of an open hearth, between opening and outlet; 0: no narrower
+    double entry_loss{0.5};      ///< velocity heads lost on entering throat or outlet of a hearth
 };
 
 /// What in the firebox stays hot when the door is opened.

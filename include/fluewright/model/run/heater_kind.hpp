@@ -5,6 +5,7 @@
 #include <array>
 #include <cstdint>
 #include <initializer_list>
+#include <optional>
 #include <string_view>
 
 /// What a heater is to the trades: each kind has a measure and words of its own.
@@ -48,6 +49,11 @@ inline constexpr std::array<std::string_view, 7> heater_kind_words{
     return kind_of(appliance.type, appliance.fuel_group);
 }
 
+struct Installation;
+
+/// The kind of a file, before anything is assumed; none where it does not tell type or fuel.
+[[nodiscard]] std::optional<HeaterKind> kind_of(const Installation& written);
+
 /// The kinds that a row of a table applies to.
 class Kinds {
 public:
@@ -87,6 +93,11 @@ inline constexpr Kinds burners{
     HeaterKind::pellets, HeaterKind::oil, HeaterKind::gas, HeaterKind::gas_hood};
 inline constexpr Kinds gas_burners{HeaterKind::gas, HeaterKind::gas_hood};
 
+/// What the trade of a kind calls what leads the gas out of the house.
+[[nodiscard]] constexpr std::string_view way_out(HeaterKind kind) {
+    return kind == HeaterKind::pellets || gas_burners.has(kind) ? "vent" : "chimney";
+}
+
 /// Whether a row with this column applies to a kind: words of heater_kind_words parted by '|', or
 /// "fed by hand" for all of those; empty for every kind.
 [[nodiscard]] constexpr bool applies_to(std::string_view kinds, HeaterKind kind) {
@@ -107,6 +118,12 @@ inline constexpr Kinds gas_burners{HeaterKind::gas, HeaterKind::gas_hood};
 /// Whether the heater is fed by hand, so that somebody lays, lights and tends its fire.
 [[nodiscard]] inline bool is_fed_by_hand(const ApplianceCase& appliance) {
     return fed_by_hand.has(kind_of(appliance));
+}
+
+/// Whether its gas flows as the burner makes it, whatever the flue draws: what the flue does not
+/// take is under pressure, where a hood of its own lets it out into the room instead.
+[[nodiscard]] inline bool keeps_its_flow(const ApplianceCase& appliance) {
+    return !is_fed_by_hand(appliance) && kind_of(appliance) != HeaterKind::gas_hood;
 }
 
 } // namespace fluewright

@@ -16,8 +16,9 @@ namespace fluewright {
 [[nodiscard]] double face_velocity_wanted_m_s(double fire_share);
 
 /// Velocity heads in the outlet that are lost between the room and the gas in the outlet, and that
-/// speed the gas up: 1 and an entry of 0.5; a throat narrower than the outlet adds what its own
-/// velocity loses on entering it and on widening behind it.   [theory eq. 77]
+/// speed the gas up: 1 and that of the entry, 0.5 at a sharp edge; a throat narrower than the
+/// outlet adds what its own velocity loses on entering and on widening behind it.
+/// [theory eq. 77]
 [[nodiscard]] double front_heads(const ApplianceCase& appliance);
 
 /// Draft at the outlet [Pa] that brings the gas of a fire into it through the open front, less what

@@ -45,8 +45,10 @@ public:
     /// fire in an appliance lit by hand; else the room's air.
     [[nodiscard]] double lighting_k() const;
 
-    /// How fast the gas at the outlet follows the fire [s]: the appliance's own warmth.
-    [[nodiscard]] double appliance_time_s() const { return appliance_time_s_; }
+    /// How fast the gas at the outlet follows its aim [s]: the appliance's own warmth. With its
+    /// fire out a heater that stores heat warms what is drawn through it, until its mass is cold.
+    /// [theory eq. 55]
+    [[nodiscard]] double appliance_time_s(bool out, double flow_kg_s) const;
 
 private:
     void add_default_phases();

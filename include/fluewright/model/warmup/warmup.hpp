@@ -120,7 +120,8 @@ struct Warmup {
 ///        second order, L-stable), each cell of the run solved together with the gas that passes it
 /// Flow   what the fire asks, but no more than appliance and run let through with the air control
 ///        open: needed draft times (flow/nominal flow)^2 against the draft of that moment. With the
-///        fire out the control stays where low fire had it.
+///        fire out the control stays where low fire had it. A burner keeps its rate whatever the
+///        draft: its gas flows as made, or, above a draft hood of its own, as the flue draws it.
 /// Notes  Any step is stable; the energy balance closes to round-off.
 [[nodiscard]] Warmup warm_up(const Case& resolved, const WarmupOptions& options);
 

@@ -1,10 +1,12 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace fluewright::checking {
 namespace {
@@ -115,6 +117,33 @@ void shorter_than_tables(Subject& s) {
     });
 }
 
+/// A vent that is made in the sizes of one market alone.
+void sizes_made(Subject& s) {
+    for (const Piece& piece : s.view.pieces) {
+        if (piece.wall->sizes.empty() || !piece.has_length() || !piece.run_part->bore.round()) {
+            continue;
+        }
+        constexpr double makers_share = 0.01;
+        const double diameter_m = piece.run_part->bore.diameter_m;
+        const auto sizes = catalog::trade_sizes();
+        const bool made = std::any_of(sizes.begin(), sizes.end(), [&](const auto& size) {
+            const double size_m = size.inside_diameter_m;
+            return size.system == piece.wall->sizes
+                   && (std::abs(size_m - diameter_m) < makers_share * size_m
+                       || catalog::are_trade_equivalents(size_m, diameter_m));
+        });
+        const std::string place = s.view.place_of(piece);
+        odd(s, made, place, [&] {
+            return "Unusual: " + place + " is a " + piece.wall->name + " of "
+                   + s.show(diameter_m, Kind::length)
+                   + ", which is made in the trade sizes of inches alone; none of them is that.";
+        });
+        if (!made) {
+            return; // once for all of the vent
+        }
+    }
+}
+
 } // namespace
 
 void doubtful(Subject& s) {
@@ -157,6 +186,12 @@ void doubtful(Subject& s) {
          "the height"},
     }};
     for (const Usual& check : checks) {
+        // Gas flow and draft of an open front follow from its opening, which has a doubt of its
+        // own.
+        const bool by_opening = check.place == "the gas flow" || check.place == "the needed draft";
+        if (by_opening && has_open_front(a)) {
+            continue;
+        }
         const bool above = check.value > check.high;
         const double limit = above ? check.high : check.low;
         CheckResult* f =
@@ -175,6 +210,7 @@ void doubtful(Subject& s) {
     opening_and_flue(s);
     goes_down(s);
     shorter_than_tables(s);
+    sizes_made(s);
 }
 
 } // namespace fluewright::checking

@@ -34,18 +34,30 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
          {-state.room.pressure_pa, "the room, which is below outdoors"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
-    if (most->pa < 0.25 * std::abs(state.margin_pa())) {
-        return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
-               + "): keep the gas warmer (insulate the cold part, burn brighter) or raise the top.";
+    const ApplianceCase& heater = s.resolved.appliance;
+    if (state.draft_needed_pa < 0.0) {
+        return "Most is lost to " + std::string{most->what} + " ("
+               + s.show(most->pa, Kind::pressure) + "), where the fan can push with "
+               + s.show(-state.draft_needed_pa, Kind::pressure)
+               + ": a shorter, straighter or wider vent.";
     }
-    return "The greatest loss is " + std::string{most->what} + " ("
-           + s.show(most->pa, Kind::pressure) + " of the "
-           + s.show(flow.buoyancy_pa, Kind::pressure)
-           + " that the warm column lifts): begin there.";
+    // Where the column lifts less than is asked, no smaller loss makes up for it.
+    if (most->pa < 0.25 * std::abs(state.margin_pa()) || flow.buoyancy_pa < state.draft_needed_pa) {
+        return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
+               + "): keep the gas warmer (insulate the cold part"
+               + (is_fed_by_hand(heater) ? ", burn brighter" : "") + ") or raise the top.";
+    }
+    return "The greatest loss is " + std::string{most->what} + ", "
+           + s.show(most->pa, Kind::pressure) + " where the warm column lifts "
+           + s.show(flow.buoyancy_pa, Kind::pressure) + ": begin there.";
 }
 
 void short_or_strong(Subject& s, const StateResult& state) {
     const double greatest = s.resolved.appliance.draft_greatest_pa;
+    if (has_open_front(s.resolved.appliance)) {
+        return; // its smoke is held against its own measure, and nobody holds down a fire in the
+                // open
+    }
     const Where outlet{.section = nullptr, .place = "the outlet", .state = &state};
     CheckResult* f = s.hold(own("draft-short"),
                             state.margin_pa() >= 0.0,
@@ -62,8 +74,8 @@ void short_or_strong(Subject& s, const StateResult& state) {
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = greatest_loss(s, state);
     }
-    if (greatest <= 0.0 || has_open_front(s.resolved.appliance)) {
-        return; // nobody holds down a fire in the open
+    if (greatest <= 0.0) {
+        return;
     }
     f = s.hold(own("draft-too-strong"),
                state.draft_pa <= greatest,
@@ -131,7 +143,7 @@ std::string ratio_words(const Case& c) {
 void smoke_at_front(Subject& s, const StateResult& state) {
     const double share = state.door.opening_share;
     CheckResult* f =
-        s.hold(own("smoke-at-door"),
+        s.hold(own("smoke-at-front"),
                share >= 1.0,
                {.kind = Kind::fraction, .figure = share, .limit = 1.0, .weight = 1.0 - share},
                {.section = nullptr, .place = std::string_view{"the open front"}, .state = &state});
@@ -181,6 +193,18 @@ std::string turning_words(Subject& s, const StateResult& state) {
            + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat going up.";
 }
 
+/// Where the flue itself does not push down, no insulation of it helps.
+std::string only_the_room(Subject& s, const StateResult& state) {
+    if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
+        return {};
+    }
+    return std::string{"Only the room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
+           + " below outdoors, holds it down: stop what lowers the room and let air in"
+           + (is_fed_by_hand(s.resolved.appliance)
+                  ? ", a window by the heater open before lighting."
+                  : ".");
+}
+
 } // namespace
 
 void draft(Subject& s) {
@@ -207,6 +231,7 @@ void draft(Subject& s) {
             if (f == nullptr || !s.with_words()) {
                 continue;
             }
+            f->remedy = only_the_room(s, state);
             f->message = "With no fire the flue pushes down with "
                          + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
         }

@@ -4,6 +4,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/tar.hpp"
 #include "fluewright/model/states/cold_wall.hpp"
+#include "fluewright/model/warmup/warmup.hpp"
 #include "fluewright/physics/expansion.hpp"
 
 #include <algorithm>
@@ -47,6 +48,40 @@ void cold_wall(Subject& s, const StateResult& state) {
         hold(own("wall-below-creosote-threshold"),
              catalog::default_of(DefaultId::creosote_threshold_k).value,
              "tar settles");
+    }
+}
+
+/// A heater that burns one charge at a time warms its flue from cold, and is out before the flue is
+/// as warm as it would get: whether the wall has dried by then.
+void wall_after_one_charge(Subject& s, const StateResult& state) {
+    const Case& c = s.resolved;
+    double lit_s = 0.0;
+    for (const BurnPhase& phase : c.burn) {
+        if (phase.out) {
+            break;
+        }
+        lit_s += phase.duration_s;
+    }
+    constexpr double step_s = 300.0;
+    const Warmup course = warm_up(
+        c, {.weather = state.weather, .total_s = lit_s, .step_s = step_s, .record_s = lit_s});
+    if (course.parts.empty()) {
+        return;
+    }
+    const WarmupMoment& end = course.moments.back();
+    const Section& section = c.sections[course.parts[course.last_dry].section];
+    CheckResult* f = s.hold(own("wall-below-dew-point"),
+                            end.coldest_wall_k >= end.dew_point_k,
+                            {.kind = Kind::temperature,
+                             .figure = end.coldest_wall_k,
+                             .limit = end.dew_point_k,
+                             .weight = (end.dew_point_k - end.coldest_wall_k) / 100.0},
+                            {.section = &section, .place = {}, .state = &state});
+    if (f != nullptr && s.with_words()) {
+        f->message = "When the charge has burned, the coldest inner wall is at "
+                     + s.show(end.coldest_wall_k, Kind::temperature) + ", of " + f->place
+                     + "; the gas wets it below " + s.show(end.dew_point_k, Kind::temperature)
+                     + ".";
     }
 }
 
@@ -203,7 +238,9 @@ void heat(Subject& s) {
         }
         // A fire that the run cannot vent is solved at a lower flow, whose walls are not its own.
         if (state.status != Status::cannot_vent) {
-            cold_wall(s, state);
+            s.resolved.appliance.type == ApplianceType::masonry_heater
+                ? wall_after_one_charge(s, state)
+                : cold_wall(s, state);
             ice(s, state);
         }
         if (state.kind == StateKind::high_fire) {

@@ -2,6 +2,7 @@
 
 #include "advice/checks/subject.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -27,8 +28,12 @@ struct PressedJoint {
     }
 };
 
-/// With a fire and the door shut.
-bool burns_shut(const View& view, const StateResult& state) {
+/// With a fire and the door shut. An open front stands at the flow that the flue draws through it:
+/// what is more than that comes out of the front and presses on no joint.
+bool presses_on_joints(const View& view, const StateResult& state) {
+    if (has_open_front(view.heater())) {
+        return is_door_open(state.kind) && state.status == Status::solved;
+    }
     return view.has(state)
            && (state.kind == StateKind::high_fire || state.kind == StateKind::low_fire
                || state.kind == StateKind::free_burn);
@@ -191,7 +196,7 @@ void joint_pressure(Subject& s) {
     std::vector<PressedJoint> worst;
     JointHarm most = JointHarm::none;
     for (const StateResult& state : s.view.states()) {
-        if (state.stations.empty() || !burns_shut(s.view, state)) {
+        if (state.stations.empty() || !presses_on_joints(s.view, state)) {
             continue;
         }
         if (const std::optional<PressedJoint> joint = worst_joint(s.view, state)) {

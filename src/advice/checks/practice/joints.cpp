@@ -36,12 +36,7 @@ void ends(Subject& s, const Joint& joint) {
     CheckResult* up = hold_joint(
         s, own("crimp-points-up"), joint.fit.mating != Mating::points_up, no_figure, joint);
     if (up != nullptr && s.with_words()) {
-        up->message = words("The inserted end points to the chimney: ");
-        // The page of the finding speaks of wood.
-        if (!s.view.solid_fuel()) {
-            up->message += " There is no tar of this fuel, but the water of its gas runs out there "
-                           "and eats the joint.";
-        }
+        up->message = words("The inserted end points up: ");
     }
 }
 

@@ -1,5 +1,6 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -64,7 +65,8 @@ void level_run(Subject& s) {
         {.kind = Kind::slope, .figure = slope, .limit = least, .weight = 1.0 - slope / least},
         {.section = flattest});
     if (f != nullptr && s.with_words()) {
-        f->message = f->place + " rises " + s.show(slope, Kind::slope) + " towards the chimney; "
+        f->message = f->place + " rises " + s.show(slope, Kind::slope) + " towards the "
+                     + std::string{way_out(kind_of(s.resolved.appliance))} + "; "
                      + s.show(least, Kind::slope) + " is the least. Lift its far end by another "
                      + s.show((least - slope) * flattest->length_m, Kind::length) + ".";
     }
@@ -87,7 +89,8 @@ void turns(Subject& s) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "The gas turns " + std::to_string(turns.count) + " times before the chimney, by "
+    f->message = "The gas turns " + std::to_string(turns.count) + " times before the "
+                 + std::string{way_out(kind_of(s.resolved.appliance))} + ", by "
                  + s.show(turns.sum_rad, Kind::angle) + " together.";
 }
 

@@ -78,14 +78,19 @@ void reduced(Subject& s) {
 void far_larger(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
     const bool outdoors = s.resolved.walls_outdoors;
-    const double most = catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
-                                                     : DefaultId::flue_area_most_inside)
-                            .value;
     const auto largest = std::max_element(
         s.resolved.sections.begin(),
         s.resolved.sections.end(),
         [](const Section& a, const Section& b) { return a.built_area_m2 < b.built_area_m2; });
     const double ratio = largest->built_area_m2 / outlet_m2;
+    // An insert is set on a liner of its outlet's size, common practice: the flue of a hearth is
+    // made for the air of its opening.
+    const bool insert = s.view.written.appliance.insert.value_or(false)
+                        && s.resolved.walls[largest->wall].kind == WallKind::masonry;
+    const double most = insert ? 1.0
+                               : catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
+                                                              : DefaultId::flue_area_most_inside)
+                                     .value;
     // An open fireplace has its own rule, the flue against the opening.
     if (s.resolved.appliance.type == ApplianceType::fireplace) {
         return;
@@ -100,7 +105,9 @@ void far_larger(Subject& s) {
     }
     f->message = "The flue has " + format_number(ratio, 2) + " times the outlet's area; "
                  + format_number(most, 2) + " times is the most "
-                 + (outdoors ? "with the chimney outdoors." : "for a chimney indoors.");
+                 + (insert     ? "for an insert, which wants a liner up to the top."
+                    : outdoors ? "with the flue outdoors."
+                               : "for a flue indoors.");
 }
 
 } // namespace

@@ -277,7 +277,7 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
     for (const std::string& assumed : list.assumed) {
         out += paragraph("- " + assumed, inset, style.width);
     }
-    out += report::cautions_text(style);
+    out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 

@@ -49,17 +49,40 @@ struct Writer {
                            shown(weather.outdoor_temperature_k, Kind::temperature));
     }
 
+    [[nodiscard]] bool burner() const { return !is_fed_by_hand(c.appliance); }
+
+    /// "The draft a high fire needs (12 Pa)"
+    [[nodiscard]] std::string needed_words(double needed_pa) const {
+        return fmt::format("The draft {} needs ({})",
+                           burner() ? "the burner" : "a high fire",
+                           shown(needed_pa, Kind::pressure));
+    }
+
+    /// A need below nothing is what a fan pushes with.
+    [[nodiscard]] std::string fan_sentence(const Warmup& w) const {
+        const std::string fan = shown(-w.draft_needed_pa, Kind::pressure);
+        return w.draft_met.from_s
+                   ? fmt::format("The fan, with {}, pushes all of the gas out after {}.",
+                                 fan,
+                                 minutes_or(w.draft_met.from_s, ""))
+                   : fmt::format("The vent presses back with more than the {} of the fan.", fan);
+    }
+
     [[nodiscard]] std::string draft_sentence(const Warmup& w) const {
-        const std::string needed = shown(w.draft_needed_pa, Kind::pressure);
+        if (w.draft_needed_pa < 0.0) {
+            return fan_sentence(w);
+        }
+        const std::string needed = needed_words(w.draft_needed_pa);
         if (w.draft_met.from_s) {
-            return fmt::format("The draft a high fire needs ({}) stands after {}.",
-                               needed,
-                               minutes_or(w.draft_met.from_s, ""));
+            return fmt::format("{} stands after {}.", needed, minutes_or(w.draft_met.from_s, ""));
         }
         const auto drawing = std::any_of(
             w.moments.begin(), w.moments.end(), [](const auto& m) { return m.draft_pa > 0.0; });
-        return drawing
-                   ? fmt::format("The draft a high fire needs ({}) is not reached.", needed)
+        return drawing ? needed + " is not reached."
+               : burner()
+                   ? std::string{"The flue does not draw, and the burner does not turn it: its gas "
+                                 "comes into the room. Take the room's suction away before it "
+                                 "runs again."}
                    : "The cold flue does not draw and the fire does not turn it: smoke comes into "
                      "the room. It has to be preheated, or the room's suction taken away.";
     }
@@ -125,7 +148,7 @@ struct Writer {
             }
         }
         if (w.starved_s >= minute_s && w.worst_starved) {
-            out += paragraph(report::starved_words(w, style),
+            out += paragraph(report::starved_words(c, w, style),
                              {.first = warmup_inset, .rest = warmup_inset},
                              style.width);
         }
@@ -142,26 +165,33 @@ struct Writer {
     }
 
     [[nodiscard]] std::string parts(const Warmup& w) const {
-        TextTable table({{.heading = "part"},
-                         {.heading = "dry from\nmin", .align = Align::decimal},
-                         {.heading = "until\nmin", .align = Align::decimal},
-                         {.heading = "clean from\nmin", .align = Align::decimal},
-                         {.heading = "until\nmin", .align = Align::decimal},
-                         {.heading = report::with_unit("inside at most", Kind::temperature, style),
-                          .align = Align::decimal},
-                         {.heading = report::with_unit("outside at most", Kind::temperature, style),
-                          .align = Align::decimal}});
+        const bool tar = makes_tar(c.appliance);
+        std::vector<TableColumn> headings{{.heading = "part"},
+                                          {.heading = "dry from\nmin", .align = Align::decimal},
+                                          {.heading = "until\nmin", .align = Align::decimal}};
+        if (tar) {
+            headings.push_back({.heading = "clean from\nmin", .align = Align::decimal});
+            headings.push_back({.heading = "until\nmin", .align = Align::decimal});
+        }
+        for (const std::string_view which : {"inside at most", "outside at most"}) {
+            headings.push_back({.heading = report::with_unit(which, Kind::temperature, style),
+                                .align = Align::decimal});
+        }
+        TextTable table(std::move(headings));
         const auto cell = [](const std::optional<double>& seconds) {
             return TableCell{seconds ? minutes(*seconds) : std::string{no_time}};
         };
         for (const WarmupPart& part : w.parts) {
-            table.add({{report::section_words(c, part.section)},
-                       cell(part.dry.from_s),
-                       cell(part.dry.until_s),
-                       cell(part.clean.from_s),
-                       cell(part.clean.until_s),
-                       {report::bare_number(part.hottest_inner_k, Kind::temperature, style)},
-                       {report::bare_number(part.hottest_outer_k, Kind::temperature, style)}});
+            std::vector<TableCell> cells{{report::section_words(c, part.section)},
+                                         cell(part.dry.from_s),
+                                         cell(part.dry.until_s)};
+            if (tar) {
+                cells.push_back(cell(part.clean.from_s));
+                cells.push_back(cell(part.clean.until_s));
+            }
+            cells.push_back({report::bare_number(part.hottest_inner_k, Kind::temperature, style)});
+            cells.push_back({report::bare_number(part.hottest_outer_k, Kind::temperature, style)});
+            table.add(std::move(cells));
         }
         return table.text(style, warmup_inset);
     }
@@ -246,7 +276,7 @@ struct Note {
     std::string_view kinds; ///< kinds of heater it is true of: applies_to()
 };
 
-constexpr std::array<Note, 8> notes{
+constexpr std::array<Note, 9> notes{
     {{"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
       "and run with the air control open. With the fire out the control stays where low fire had "
       "it.",
@@ -254,12 +284,13 @@ constexpr std::array<Note, 8> notes{
      {"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
       "and run with the air control open.",
       "open fire|masonry heater"},
-     {"Flow: what the burner asks, but no more than the draft of the moment brings through "
-      "appliance "
-      "and run.",
-      "pellets|oil|gas|gas with a hood"},
+     {"Flow: the burner keeps its rate, and its gas flows as it is made, whatever the draft.",
+      "pellets|oil|gas"},
+     {"Flow: the burner keeps its rate; the flue takes no more than the draft of the moment draws, "
+      "and the rest comes out of the draft hood.",
+      "gas with a hood"},
      {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
-      {}},
+      "closed fire|open fire|masonry heater|gas with a hood"},
      {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and "
       "paper "
       "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
@@ -302,7 +333,7 @@ std::string warmup_text(const Case& resolved,
             out += paragraph(fmt::format("- {}", note.words), indented, style.width);
         }
     }
-    out += report::cautions_text(style);
+    out += report::cautions_text(kind_of(resolved.appliance), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
 

@@ -12,6 +12,7 @@ namespace {
 
 struct Figures {
     const Style& style;
+    HeaterKind kind;
 
     [[nodiscard]] std::string pressure(double pa) const {
         return format_quantity(pa, Kind::pressure, style.units);
@@ -71,6 +72,10 @@ struct Figures {
             return fmt::format("Idle, the flue pushes down by {}: warm it and open a window before "
                                "lighting.",
                                pressure(-hint.idle_draft_pa.value_or(0.0)));
+        case Quicker::room_air:
+            return fmt::format("Idle, the flue pushes down by {}: let air into the room, and stop "
+                               "what lowers it.",
+                               pressure(-hint.idle_draft_pa.value_or(0.0)));
         case Quicker::liner_to_size:
             return fmt::format("From {} on the flue has {} times the area of the collar: a listed "
                                "liner of the collar's size has less wall to warm.",
@@ -84,19 +89,21 @@ struct Figures {
                                energy(hint.kept_j.value_or(0.0)),
                                where);
         case Quicker::insulate:
-            return fmt::format("Of {} the run took while the fire burned, {} went to cold air from "
-                               "{} on: insulate or enclose the chimney there, clear of anything "
-                               "that can burn.",
-                               energy(taken_j),
-                               energy(hint.lost_j.value_or(0.0)),
-                               where);
+            return fmt::format(
+                "Of {} the run took while the fire burned, {} went to cold air from "
+                "{} on: insulate or enclose the {} there, clear of anything that can "
+                "burn.",
+                energy(taken_j),
+                energy(hint.lost_j.value_or(0.0)),
+                where,
+                way_out(kind));
         case Quicker::double_wall:
             return fmt::format("Of {} the run took while the fire burned, the bare pipe gave {} to "
-                               "the room from {} on: listed double-wall connector keeps it in the "
-                               "flue.",
+                               "the room from {} on: listed double-wall {} keeps it in the flue.",
                                energy(taken_j),
                                energy(hint.lost_j.value_or(0.0)),
-                               where);
+                               where,
+                               gas_burners.has(kind) ? "vent" : "connector");
         case Quicker::more_fire:
             break;
         }
@@ -110,12 +117,18 @@ std::string minutes(double seconds) {
     return format_number(std::round(seconds / minute_s * 10.0) / 10.0, 4);
 }
 
-std::string starved_words(const Warmup& course, const Style& style) {
+std::string starved_words(const Case& resolved, const Warmup& course, const Style& style) {
     const Starving& worst = *course.worst_starved;
-    const Figures figures{style};
-    return fmt::format("For {} min the flue draws less than the fire asks; it burns lower than "
-                       "planned. Worst after {} min, with {} of the {} asked. {}",
+    const Figures figures{style, kind_of(resolved.appliance)};
+    const std::string_view follows =
+        is_fed_by_hand(resolved.appliance) ? "it burns lower than planned"
+        : figures.kind == HeaterKind::gas_hood
+            ? "the burner keeps its rate, and the rest comes out of the draft hood into the room"
+            : "the burner keeps its rate, and its gas comes out where the vent lets it";
+    return fmt::format("For {} min the flue draws less than the fire asks; {}. Worst after {} "
+                       "min, with {} of the {} asked. {}",
                        minutes(course.starved_s),
+                       follows,
                        minutes(worst.time_s),
                        figures.flow(worst.flow_kg_s),
                        figures.flow(worst.asked_kg_s),
@@ -124,7 +137,7 @@ std::string starved_words(const Warmup& course, const Style& style) {
 
 std::vector<std::string>
 quicker_words(const Case& resolved, const WarmupInWeather& in, const Style& style) {
-    const Figures figures{style};
+    const Figures figures{style, kind_of(resolved.appliance)};
     const double taken_j = taken_while_lit_j(in.course);
     std::vector<std::string> lines;
     for (const WarmupHint& hint : warmup_hints(resolved, in.weather, in.course)) {

@@ -14,7 +14,8 @@ inline constexpr double minute_s = 60.0;
 [[nodiscard]] std::string minutes(double seconds);
 
 /// How long the fire starves and why, by the figures of the worst moment; it must have one.
-[[nodiscard]] std::string starved_words(const Warmup& course, const Style& style);
+[[nodiscard]] std::string
+starved_words(const Case& resolved, const Warmup& course, const Style& style);
 
 /// What shortens a slow warm-up, a sentence each; none where it is not slow.
 [[nodiscard]] std::vector<std::string>

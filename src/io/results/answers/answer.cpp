@@ -117,8 +117,8 @@ const Record<AnswerRow>& record_of<AnswerRow>() {
          {"assumptions",
           "what the program supplied because the files did not",
           [](const AnswerRow& a) -> decltype(auto) { return (a.assumptions); }},
-         {"cautions", "to be read with every answer", [](const AnswerRow&) {
-              return cautions();
+         {"cautions", "to be read with every answer", [](const AnswerRow& a) {
+              return cautions(a.input.of.heater());
           }}}};
     return record;
 }

@@ -97,7 +97,7 @@ const Record<PlanRow>& record_of<PlanRow>() {
           [](const PlanRow& p) { return p.of.score.limiting; }},
          {"states",
           "those that decide about a kind of harm",
-          [](const PlanRow& p) { return state_rows(p.all.present.installation, p.of.score); }},
+          [](const PlanRow& p) { return state_rows(p.of.resolved, p.of.score); }},
          {"left_standing",
           "ids of findings that count and make it fall short then",
           [](const PlanRow& p) { return ids_of(p.of.standing); }},
@@ -198,8 +198,9 @@ std::string improvement_csv(const Improvement& improvement) {
                        std::optional{state_rows(c, improvement.score)},
                        out);
     for (const Plan& plan : improvement.plans) {
-        append_with_states(
-            csv_cells(PlanRow{improvement, plan}), std::optional{state_rows(c, plan.score)}, out);
+        append_with_states(csv_cells(PlanRow{improvement, plan}),
+                           std::optional{state_rows(plan.resolved, plan.score)},
+                           out);
     }
     return out;
 }

@@ -1,0 +1,86 @@
+#include "masonry_rows.hpp"
+
+#include "fluewright/core/numeric/circle.hpp"
+#include "size_rows.hpp"
+
+#include <algorithm>
+
+namespace fluewright::sizing {
+namespace {
+
+/// The longest masonry part; null where there is none.
+const RunPart* flue_of(const Case& resolved) {
+    const RunPart* flue = nullptr;
+    for (const RunPart& part : resolved.run.parts) {
+        if (part.wall_kind == WallKind::masonry && part.has_length()
+            && (flue == nullptr || part.length_m > flue->length_m)) {
+            flue = &part;
+        }
+    }
+    return flue;
+}
+
+SizeRow masonry_row(const Case& resolved, std::string name, double area_m2) {
+    SizeRow row;
+    row.connector = std::move(name);
+    row.chimney = row.connector;
+    row.connector_m = row.chimney_m = circle_diameter_m(area_m2);
+    row.height_m = resolved.total_rise_m();
+    row.area_over_outlet = area_m2 / resolved.appliance.outlet_area_m2;
+    return row;
+}
+
+} // namespace
+
+bool has_masonry_flue(const Case& resolved) {
+    return flue_of(resolved) != nullptr;
+}
+
+std::string masonry_words(const Case& resolved) {
+    const FlueBore& bore = flue_of(resolved)->bore;
+    const auto length = [&](double m) { return format_quantity(m, Kind::length, resolved.units); };
+    return bore.round() ? "masonry flue of " + length(bore.diameter_m)
+                        : "masonry flue of " + length(bore.width_m) + " by " + length(bore.depth_m);
+}
+
+std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
+    const double flue_m2 = flue_of(resolved)->bore.area_m2;
+    std::vector<SizeRow> rows{masonry_row(resolved, "as it stands", flue_m2)};
+    rows.front().present = true;
+    for (const catalog::ClayLiner& liner : catalog::clay_liners()) {
+        SizeRow row =
+            masonry_row(resolved,
+                        std::string{liner.id},
+                        liner.shape == "round" ? circle_area_m2(liner.inside_width_m)
+                                               : liner.inside_width_m * liner.inside_depth_m);
+        row.clay_liner = liner.id;
+        rows.push_back(std::move(row));
+    }
+    const auto clay = rows.begin() + 1;
+    std::stable_sort(clay, rows.end(), [](const SizeRow& a, const SizeRow& b) {
+        return a.area_over_outlet < b.area_over_outlet;
+    });
+    constexpr double fits_share = 0.9; // a liner needs room around it
+    for (const catalog::TradeSize* size : trade_sizes(sizes)) {
+        const double area_m2 = circle_area_m2(size->inside_diameter_m);
+        if (area_m2 < fits_share * flue_m2) {
+            rows.push_back(masonry_row(resolved, std::string{size->id} + " liner", area_m2));
+            rows.back().lines_masonry = true;
+        }
+    }
+    return rows;
+}
+
+Change masonry_change(const SizeRow& row) {
+    if (row.present) {
+        return AsItStands{};
+    }
+    if (row.lines_masonry) {
+        return Remedy{.kind = RemedyKind::line_flue,
+                      .amount = row.connector_m,
+                      .word = "flexible liner insulated"};
+    }
+    return OtherClayLiner{row.clay_liner};
+}
+
+} // namespace fluewright::sizing

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "fluewright/advice/sizing/size_table.hpp"
+#include "fluewright/advice/trial/change.hpp"
+
+#include <vector>
+
+/// The sizes of a run that is all masonry: clay liners while it is still to be built, round liners
+/// in the flue that stands.
+namespace fluewright::sizing {
+
+/// Whether the run has a masonry flue that could be of another size.
+[[nodiscard]] bool has_masonry_flue(const Case& resolved);
+
+/// "masonry flue of 260 mm by 260 mm"
+[[nodiscard]] std::string masonry_words(const Case& resolved);
+
+/// The flue as it stands, then every clay liner, then the round liners of a market that fit into
+/// it, each by area; not solved yet.
+[[nodiscard]] std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes);
+
+/// What makes the run that of a row.
+[[nodiscard]] Change masonry_change(const SizeRow& row);
+
+} // namespace fluewright::sizing
