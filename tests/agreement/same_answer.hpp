@@ -12,7 +12,8 @@ namespace fluewright::agreement {
 /// Sentences like "states 2 (low fire, mild): draft_pa 4.1 against 4.3"; empty where all agrees.
 class Differences {
 public:
-    /// Two figures are the same within 1e-7 of their size, or where both are not finite.
+    /// Two figures are the same within 1e-6 of their size (pressures within 1e-6 Pa, too), or where
+    /// both are not finite.
     void number(std::string_view what, double one, double other);
     void word(std::string_view what, std::string_view one, std::string_view other);
 

@@ -42,7 +42,7 @@ const std::vector<std::string> words_of_others{
     of_fires_by_hand + R"(|free burn|low fire|the chimney\b|\bsoot\b)",
 };
 
-struct Asked {
+struct AskedOfKind {
     std::string name;
     std::string file; ///< its text
     HeaterKind kind;
@@ -57,10 +57,10 @@ HeaterKind kind_in(const std::string& text) {
 }
 
 /// Every installation of tests/published/kinds.json: sound ones and such with every fault there is.
-std::vector<Asked> installations() {
+std::vector<AskedOfKind> installations() {
     std::ifstream file(PROJECT_SOURCE_DIR "/tests/published/kinds.json");
     const Json all = Json::parse(file);
-    std::vector<Asked> made;
+    std::vector<AskedOfKind> made;
     for (const auto& [name, installation] : all.items()) {
         const std::string text = installation.dump();
         made.push_back({name, text, kind_in(text)});
@@ -69,10 +69,10 @@ std::vector<Asked> installations() {
 }
 
 /// The first two of each kind: what is asked of them takes its time.
-std::vector<Asked> few() {
-    std::vector<Asked> made;
+std::vector<AskedOfKind> few() {
+    std::vector<AskedOfKind> made;
     std::map<HeaterKind, int> of_kind;
-    for (Asked& asked : installations()) {
+    for (AskedOfKind& asked : installations()) {
         if (++of_kind[asked.kind] <= 2) {
             made.push_back(std::move(asked));
         }
@@ -119,7 +119,7 @@ std::regex others_than(HeaterKind kind, const std::string& command = "check") {
     return std::regex(words, std::regex::icase);
 }
 
-void hold_to_its_words(const Asked& asked, std::vector<std::string> command) {
+void hold_to_its_words(const AskedOfKind& asked, std::vector<std::string> command) {
     command.insert(command.begin() + 1, "-");
     const auto made = run(command, asked.file);
     CAPTURE(asked.name, name(asked.kind), command.front(), command.back());
@@ -153,7 +153,7 @@ void add_sentences(const Json& value, std::string& sentences) {
 } // namespace
 
 TEST_CASE("no kind of heater is told of another's ways", "[kinds]") {
-    for (const Asked& asked : installations()) {
+    for (const AskedOfKind& asked : installations()) {
         hold_to_its_words(asked, {"check"});
         hold_to_its_words(asked, {"check", "--details"});
         hold_to_its_words(asked, {"check", "--requirements"});
@@ -163,7 +163,7 @@ TEST_CASE("no kind of heater is told of another's ways", "[kinds]") {
 }
 
 TEST_CASE("nor by what takes its time", "[kinds]") {
-    for (const Asked& asked : few()) {
+    for (const AskedOfKind& asked : few()) {
         hold_to_its_words(asked, {"improve"});
         hold_to_its_words(asked, {"sweep", "--over", "height=4..6m:3"});
         hold_to_its_words(asked, {"parts"});
@@ -172,7 +172,7 @@ TEST_CASE("nor by what takes its time", "[kinds]") {
 }
 
 TEST_CASE("nor in JSON", "[kinds]") {
-    for (const Asked& asked : installations()) {
+    for (const AskedOfKind& asked : installations()) {
         for (const std::string command : {"check", "warmup", "size"}) {
             const auto made = run({command, "--json", "-"}, asked.file);
             CAPTURE(asked.name, name(asked.kind), command);
@@ -187,7 +187,7 @@ TEST_CASE("nor in JSON", "[kinds]") {
 
 TEST_CASE("what a finding says of a kind stands on its page, too", "[kinds]") {
     std::set<std::pair<std::string, HeaterKind>> asked_for;
-    for (const Asked& asked : installations()) {
+    for (const AskedOfKind& asked : installations()) {
         const auto made = run({"check", "--json", "-"}, asked.file);
         const Json findings = Json::parse(made.out)["result"]["findings"];
         for (const Json& finding : findings) {

@@ -1,3 +1,4 @@
+#include "model/march/run_in_room.hpp"
 #include "trial.hpp"
 
 #include <algorithm>
@@ -134,13 +135,9 @@ TEST_CASE("a free burn is a balance, and at its capacity the run has the draft n
             GasStream stream = stream_of(t.resolved, GasChoice::high_fire);
             stream.flow_kg_s = state.capacity_kg_s * appliance.high.gas_per_fuel_kg_kg;
             const FlueModel idle = burning(t.resolved, state.weather);
-            const HouseAir& house = idle.surroundings().house;
-            const bool by_flow = house.known() && !idle.has_leaks();
-            const double air_kg_s =
-                t.resolved.house.outdoor_air ? 0.0 : stream.flow_kg_s - state.capacity_kg_s;
-            const FlueModel model(
-                idle, by_flow ? house.room_pressure_pa(air_kg_s) : state.room.pressure_pa);
-            const double draft = model.draft_pa(model.solve(stream));
+            RunInRoom run = RunInRoom::in_house(idle, !t.resolved.house.outdoor_air);
+            const double draft =
+                run.solve(stream, stream.flow_kg_s - state.capacity_kg_s).draft_pa();
             const double flux = stream.flow_kg_s / appliance.outlet_area_m2;
             const double head = 0.5 * flux * flux
                                 * t.resolved.gas_high().products().gas_constant_j_kgk

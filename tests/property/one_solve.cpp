@@ -17,7 +17,7 @@ using namespace fluewright::property;
 
 namespace {
 
-constexpr double same_flow_share = 1e-6;
+constexpr double same_flow_share = 2e-6;
 constexpr double same_pressure_pa = 1e-4;
 /// Of limits that are read off a curve, without a march of their own.
 constexpr double same_limit_share = 2e-4;

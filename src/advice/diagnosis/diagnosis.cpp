@@ -143,7 +143,7 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
             return e.causes.empty() || e.causes.front().has_size ? e.cured && !e.cured->works
                                                                  : true;
         });
-    if (!short_of_draft || diagnosis.no_fire) {
+    if (!short_of_draft || diagnosis.alarm_has_sounded) {
         return;
     }
     Installation plain = written;

@@ -255,13 +255,14 @@ Diagnosis OutcomeBuilder::build() {
     result.title = resolved_.title;
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
-    result.no_fire = alarm_has_sounded(written_.observed);
-    result.urgent = urgent_words(evidence_, result.no_fire);
+    result.alarm_has_sounded = alarm_has_sounded(written_.observed);
     result.dangers = standing_dangers(written_, resolved_, solve(resolved_, Detail::stations));
     // Of that one the first words tell already.
     std::erase_if(result.dangers, [&](const StandingDanger& danger) {
-        return result.no_fire && danger.id == "alarm-has-sounded";
+        return result.alarm_has_sounded && danger.id == "alarm-has-sounded";
     });
+    result.no_fire = result.alarm_has_sounded || !result.dangers.empty();
+    result.urgent = urgent_words(evidence_, result.alarm_has_sounded, result.no_fire);
     for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
         if (engine_.posterior().row[row] > least_shown) {
             add_hidden(result, row);

@@ -39,10 +39,9 @@ private:
     std::vector<Posterior> without_; ///< by evidence
 };
 
-/// What to do at once; empty where nothing that was seen calls for it. `no_fire`: an alarm has
-/// sounded.
-[[nodiscard]] std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence,
-                                                    bool no_fire);
+/// What to do at once; empty where nothing that was seen calls for it. `no_fire` as in Diagnosis.
+[[nodiscard]] std::vector<std::string>
+urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool no_fire);
 
 /// "yes", "over weeks"
 [[nodiscard]] std::string_view reply_word(Answer answer);

@@ -25,9 +25,10 @@ bool smoke_was_seen(const std::vector<Evidence>& evidence) {
 
 // The steps are those official bodies give: stop feeding, open up, leave, call for help, see a
 // doctor; a chimney fire is left to the fire service and the flue examined before its next use.
-std::vector<std::string> urgent_words(const std::vector<Evidence>& evidence, bool no_fire) {
+std::vector<std::string>
+urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool no_fire) {
     std::vector<std::string> lines;
-    if (no_fire) {
+    if (alarm_has_sounded) {
         lines.emplace_back(
             "A carbon monoxide alarm has sounded: get everybody out, call the "
             "emergency number from outdoors, and see a doctor if anyone feels ill. "

@@ -13,10 +13,11 @@
 namespace fluewright::cli {
 namespace {
 
-/// Whether the likeliest explanation is that something is wrong.
+/// Whether the likeliest explanation is that something is wrong, or a danger stands anyway.
 int status_of(const Diagnosis& diagnosis) {
-    return diagnosis.explanations.front().causes.empty() && diagnosis.urgent.empty() ? all_pass
-                                                                                     : falls_short;
+    const bool all_well = diagnosis.explanations.front().causes.empty() && diagnosis.urgent.empty()
+                          && diagnosis.dangers.empty();
+    return all_well ? all_pass : falls_short;
 }
 
 int run_diagnose(const Context& context) {
@@ -73,7 +74,8 @@ const Command diagnose_command{
         "Reads an installation as built and what was seen and measured on it (\"observed\"), "
         "weighs hidden causes and flaws of the design by how well each predicts all of it, and "
         "names the check that would tell most for its effort. With --ask it asks for those checks "
-        "one by one. Ends with status 1 when something is likely wrong.",
+        "one by one. Ends with status 1 when something is likely wrong or a danger stands in the "
+        "file.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = diagnose_options,
     .example = "fluewright diagnose run.json --ask",

@@ -88,7 +88,13 @@ struct Writer {
                                  shown(cured.draft_needed_pa),
                                  report::signed_quantity(cured.margin_pa(), Kind::pressure, style));
         }
-        return words + (cured.works ? "." : ". That still falls short.");
+        const bool drawn =
+            cured.status == Status::solved && !is_door_open(cured.kind) && cured.margin_pa() >= 0.0;
+        return words
+               + (cured.works ? "."
+                  : drawn     ? ". The draft suffices then, but something else that counts stands: "
+                                "`check` tells it."
+                              : ". That still falls short.");
     }
 
     [[nodiscard]] std::string cause(const Explanation& e, int number) const {
@@ -228,6 +234,11 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
     return out + '\n';
 }
 
+std::string shown_dangers_text(const Diagnosis& diagnosis, const Style& style) {
+    return report::dangers_text(
+        diagnosis.dangers, "What the file itself shows; no fire before it is put right", style);
+}
+
 std::string check_text(const NextCheck& check, const Style& style) {
     std::string title{check.check->title};
     title += check.place.empty() ? "." : ", " + check.place + '.';
@@ -256,8 +267,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
     const Style& style = options.style;
     const Writer writer{diagnosis, style};
     std::string out = urgent_text(diagnosis, style);
-    out += report::dangers_text(
-        diagnosis.dangers, "What the file itself shows, before all that follows", style);
+    out += shown_dangers_text(diagnosis, style);
     out += report::inked_paragraph(
         diagnosis.sentence, flush, diagnosis.nothing_explains ? Ink::warning : Ink::heading, style);
     if (!diagnosis.title.empty()) {

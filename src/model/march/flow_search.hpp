@@ -78,7 +78,7 @@ public:
     settle(const Surplus& surplus, double start_kg_s, const EvaluateFully& evaluate_fully) {
         constexpr int most_marches = 4;
         constexpr double foretold_over_accepted = 10.0; // its march tells better
-        constexpr double settled_share = 5e-7;
+        constexpr double settled_share = 2e-7;
         const double foretold_share = foretold_over_accepted * limits_.accepted_share;
         std::optional<double> flow = greatest_balance(surplus, start_kg_s, foretold_share);
         for (int march = 1; flow; ++march) {

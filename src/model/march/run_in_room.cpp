@@ -9,7 +9,7 @@ namespace {
 
 /// A step so small leaves next to nothing of the miss, even by slopes that are off by some
 /// hundredths: it is taken without another march. One of many only leads the way.
-constexpr double last_step_pa = 1e-5;
+constexpr double last_step_pa = 1e-6;
 constexpr double last_step_of_many_pa = 3e-3;
 constexpr double last_step_over_corners_pa = 1e-3;
 

@@ -248,8 +248,8 @@ void solve_door_open(RunInRoom& shut_run,
         start,
         fill_at);
     if (!flow) {
-        state.status = Status::no_flow;
         fill_at(std::max(nominal, least_start), nothing_foretold_pa);
+        state.status = Status::no_flow;
     }
     state.door.face_velocity_m_s = open.face_velocity_m_s(flow.value_or(state.gas_flow_kg_s));
     const DoorMoment limit =

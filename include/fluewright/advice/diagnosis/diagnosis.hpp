@@ -115,8 +115,9 @@ struct Diagnosis {
     UnitSystem units{};
     std::vector<std::string> urgent;     ///< what to do now; said first
     std::vector<StandingDanger> dangers; ///< that the file itself shows, whatever was seen
-    bool no_fire{};                      ///< nobody may light it before it has been examined
-    std::string sentence;                ///< the outcome, for a person
+    bool alarm_has_sounded{};
+    bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
+    std::string sentence; ///< the outcome, for a person
     std::vector<SeenFact> seen;
     std::vector<Explanation> explanations; ///< by probability; together 1
     double design_probability{};           ///< that the run as described accounts for the trouble

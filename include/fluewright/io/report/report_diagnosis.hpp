@@ -26,6 +26,9 @@ struct DiagnosisReportOptions {
 /// What to do at once; empty where nothing calls for it.
 [[nodiscard]] std::string urgent_text(const Diagnosis& diagnosis, const Style& style);
 
+/// Dangers that the file itself shows, for the beginning; empty where it shows none.
+[[nodiscard]] std::string shown_dangers_text(const Diagnosis& diagnosis, const Style& style);
+
 /// A check: what to do, and what to expect under each leading cause.
 [[nodiscard]] std::string check_text(const NextCheck& check, const Style& style);
 
