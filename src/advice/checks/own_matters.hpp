@@ -229,6 +229,16 @@ inline constexpr auto own_matters = std::to_array<Matter>({
      .remedy =
          "Insulate the flue up to its top or bring it nearer the outlet's size; in frost, look "
          "at the top daily and do not burn low."},
+    {.id = "insert-without-liner",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Insert without a liner",
+     .meaning = "The gas of an insert goes straight into masonry that no liner parts from it: its "
+                "mortar lets smoke and carbon monoxide through, tar soaks in, and the wide flue "
+                "cools the gas.",
+     .remedy = "Burn nothing in it before a liner of the insert's size goes from its outlet to the "
+               "chimney top."},
     {.id = "joint-leak-dilutes",
      .harm = Harm::draft,
      .severity = Severity::warning,

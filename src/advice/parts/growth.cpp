@@ -10,6 +10,9 @@ namespace {
 
 using checking::Piece;
 
+/// What joints of pipe give that nobody calls a slip joint. Judgement.
+constexpr double lap_play_m = 1e-3;
+
 bool bends(const Piece& piece) {
     return piece.section->turn_rad > 0.1;
 }
@@ -113,6 +116,9 @@ void growth(const Job& job) {
         }
         g.mean_wall_k = hot_m_k / std::max(1e-6, g.length_m);
         g.where = gives(job, stretch);
+        if (g.where.empty() && g.grows_m <= lap_play_m) {
+            g.where = "in the play of its laps";
+        }
         g.free = !g.where.empty();
         stretch.must_slide = !g.free;
         job.list.growth.push_back(std::move(g));

@@ -177,8 +177,12 @@ void slip_joints(const Job& job) {
     }
 }
 
-/// Paint of bare single-wall steel, by the hottest surface of the run.
+/// Paint of bare single-wall steel, by the hottest surface of the run. The vent of a burner is
+/// galvanized or stainless and gets none.
 void paint(const Job& job) {
+    if (!is_fed_by_hand(job.view.heater())) {
+        return;
+    }
     double hottest_k = 0.0;
     std::string where;
     const HotSurfaces surfaces = hot_surfaces(job.view.written, job.view.resolved, job.solution);

@@ -287,7 +287,7 @@ void liner_extras(const Job& job) {
                           * wall.layers[1].density_kg_m3,
                  .unit = "kg",
                  .where = stretch.place,
-                 .why = "the wall named is an insulated liner (computed)"});
+                 .why = "round a bare liner; one sold insulated needs none (computed)"});
         }
     }
 }

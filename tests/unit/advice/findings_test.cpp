@@ -53,6 +53,21 @@ void with_open_front(Installation& in, double side_m) {
     in.appliance.door = {side_m, side_m, 0.2, std::nullopt, std::nullopt};
 }
 
+void let_in_insert(Installation& in, const char* wall) {
+    in.appliance = {};
+    in.appliance.type = ApplianceType::fireplace;
+    in.appliance.insert = true;
+    in.appliance.fuel.name = "beech";
+    in.appliance.outlet.diameter_m = 0.15;
+    in.appliance.outlet.height_m = 1.0;
+    in.appliance.burn_rate_kg_s.high = 0.8e-3;
+    for (Part& part : in.run) {
+        if (part.part == PartKind::straight) {
+            part.wall = wall;
+        }
+    }
+}
+
 void with_level_run(Installation& in, double across_m, double rise_m, bool cleanout) {
     Part first = straight_up(0.8, "insulated 25 mm", Zone::room);
     first.diameter_m = 0.15;
@@ -224,6 +239,9 @@ std::vector<Probe> probes() {
         {"ice-at-top",
          [](Installation& in) { bare_top_in_frost(in, 243.15); },
          [](Installation& in) { bare_top_in_frost(in, 273.15); }},
+        {"insert-without-liner",
+         [](Installation& in) { let_in_insert(in, "unlined masonry"); },
+         [](Installation& in) { let_in_insert(in, "clay-lined masonry"); }},
         {"joints-without-draft", [](Installation& in) { nest_in(in, 0.69, "sealed"); }, nothing},
         {"joint-leak-dilutes",
          [](Installation& in) { in.run[1].leakage_area_m2 = 4e-4; },

@@ -110,9 +110,29 @@ void far_larger(Subject& s) {
                                : "for a flue indoors.");
 }
 
+/// What held a hearth's cooled smoke for years does not hold that of a closed heater.
+void unlined_behind_insert(Subject& s) {
+    if (!s.view.written.appliance.insert.value_or(false)) {
+        return;
+    }
+    const auto unlined = std::find_if(
+        s.view.pieces.begin(), s.view.pieces.end(), [](const Piece& p) { return p.is_unlined(); });
+    const bool all_lined = unlined == s.view.pieces.end();
+    CheckResult* f = s.hold(own("insert-without-liner"),
+                            all_lined,
+                            {.kind = Kind::number, .figure = all_lined ? 0.0 : 1.0, .weight = 1.0},
+                            {.section = all_lined ? &s.resolved.sections.back()
+                                                  : unlined->section});
+    if (f == nullptr || !s.with_words()) {
+        return;
+    }
+    f->message = "The insert's gas goes through masonry without a liner at " + f->place + ".";
+}
+
 } // namespace
 
 void sizes(Subject& s) {
+    unlined_behind_insert(s);
     smaller_than_outlet(s);
     reduced(s);
     far_larger(s);
