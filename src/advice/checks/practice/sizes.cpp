@@ -118,11 +118,11 @@ void unlined_behind_insert(Subject& s) {
     const auto unlined = std::find_if(
         s.view.pieces.begin(), s.view.pieces.end(), [](const Piece& p) { return p.is_unlined(); });
     const bool all_lined = unlined == s.view.pieces.end();
-    CheckResult* f = s.hold(own("insert-without-liner"),
-                            all_lined,
-                            {.kind = Kind::number, .figure = all_lined ? 0.0 : 1.0, .weight = 1.0},
-                            {.section = all_lined ? &s.resolved.sections.back()
-                                                  : unlined->section});
+    CheckResult* f =
+        s.hold(own("insert-without-liner"),
+               all_lined,
+               {.kind = Kind::number, .figure = all_lined ? 0.0 : 1.0, .weight = 1.0},
+               {.section = all_lined ? &s.resolved.sections.back() : unlined->section});
     if (f == nullptr || !s.with_words()) {
         return;
     }
