@@ -23,8 +23,7 @@ constexpr std::array short_word_rows{ShortWord{"fuel", "/appliance/fuel/name"},
                                      ShortWord{"cap", "build"}};
 
 std::string long_name(std::string_view typed) {
-    const std::string name =
-        typed.starts_with('/') ? std::string{typed} : varied_names::normal(typed);
+    std::string name = typed.starts_with('/') ? std::string{typed} : varied_names::normal(typed);
     for (const ShortWord& row : short_word_rows) {
         if (row.name == name) {
             return std::string{row.steps};
@@ -69,6 +68,7 @@ bool is_allowed(std::string_view word, const FieldInfo& field, const Installatio
 
 std::string not_a_word(std::string_view typed, const std::vector<std::string>& pointers) {
     std::vector<std::string> names;
+    names.reserve(short_word_rows.size() + 2 * pointers.size());
     for (const ShortWord& row : short_word_rows) {
         names.emplace_back(row.name);
     }

@@ -237,12 +237,13 @@ void append_value(const BatchRow& row,
                   std::string (*as_text)(const json::Value&),
                   std::string_view none,
                   std::string& line) {
-    if (at >= row.values.size()) {
-        line += none;
-    } else if (const auto* word = std::get_if<std::string>(&row.values[at])) {
-        line += word->empty() ? std::string{none} : as_text(json::Value{*word});
-    } else if (const double number = std::get<double>(row.values[at]); std::isfinite(number)) {
-        append_number(number, line);
+    const auto* value = at < row.values.size() ? &row.values[at] : nullptr;
+    const auto* word = value != nullptr ? std::get_if<std::string>(value) : nullptr;
+    const auto* number = value != nullptr ? std::get_if<double>(value) : nullptr;
+    if (word != nullptr && !word->empty()) {
+        line += as_text(json::Value{*word});
+    } else if (number != nullptr && std::isfinite(*number)) {
+        append_number(*number, line);
     } else {
         line += none;
     }
