@@ -132,6 +132,9 @@ void unlined_behind_insert(Subject& s) {
 } // namespace
 
 void sizes(Subject& s) {
+    if (s.resolved.sections.empty()) {
+        return;
+    }
     unlined_behind_insert(s);
     smaller_than_outlet(s);
     reduced(s);
