@@ -4,6 +4,7 @@
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
 #include "installation_text.hpp"
+#include "model/march/open_share.hpp"
 #include "random_household.hpp"
 
 #include <algorithm>
@@ -35,9 +36,7 @@ double share_apart(double a, double b) {
 }
 
 bool has_hood(const Case& c) {
-    return std::any_of(c.sections.begin(), c.sections.end(), [](const Section& section) {
-        return section.opening_m2 > 0.0 && section.opens_over_pa <= 0.0;
-    });
+    return std::any_of(c.sections.begin(), c.sections.end(), has_plain_opening);
 }
 
 /// How far two answers are apart, or why they cannot be compared. Behind a hood there may be two,

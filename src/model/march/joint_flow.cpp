@@ -14,7 +14,7 @@ namespace fluewright {
 void FlueModel::pass_joint(Flow& flow, const Section& section) const {
     const double air_pa = surroundings_.air_pressure_pa;
     const double excess_pa = flow.pressure_pa - zone_pressure_pa(flow, section.zone);
-    if (section.opening_m2 > 0.0 && section.opens_over_pa <= 0.0) {
+    if (has_plain_opening(section)) {
         flow.sums.opening_pressure_pa = std::max(flow.sums.opening_pressure_pa, excess_pa);
     }
     const double head_before = flow.velocity_head_pa(air_pa, flow.area_m2);

@@ -1,6 +1,8 @@
 #include "run_in_room.hpp"
 
 #include "fluewright/core/numeric/root.hpp"
+#include "open_share.hpp"
+#include "shift_stations.hpp"
 
 #include <algorithm>
 
@@ -16,11 +18,7 @@ constexpr double last_step_over_corners_pa = 1e-3;
 void shift(MarchResult& flow, std::span<Station> stations, double by_pa) {
     flow.outlet_pressure_pa += by_pa;
     flow.mouth_pressure_pa += by_pa;
-    for (Station& station : stations) {
-        station.pressure_pa += by_pa;
-        station.pressure_in_zone_pa += by_pa;
-        station.joint_pressure_pa += by_pa;
-    }
+    shift_stations(stations, by_pa);
 }
 
 /// Bracketed root near `start`; `at_start` is the value there.
@@ -148,7 +146,13 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
         } else if (may_draw_instead(stream, taken_kg_s, answer)) {
             const Answer other = solve_nested(stream, taken_kg_s, {});
             if (other.flow.meets_mouth && other.draft_pa() > answer.draft_pa() + last_step_pa) {
-                answer = solve_nested(stream, taken_kg_s, stations);
+                answer = other;
+                if (!stations.empty()) {
+                    (void)model_->march(
+                        stream,
+                        {.outlet_pa = other.flow.outlet_pressure_pa, .room_pa = other.room_pa},
+                        stations);
+                }
             }
         }
     }
@@ -166,9 +170,7 @@ bool RunInRoom::is_smooth() const {
     const auto& sections = model_->resolved().sections;
     return !model_->has_leaks()
            || (search_ == Search::coupled
-               && std::none_of(sections.begin(), sections.end(), [](const Section& section) {
-                      return section.opens_over_pa > 0.0;
-                  }));
+               && std::none_of(sections.begin(), sections.end(), has_gate));
 }
 
 /// Gives up, and says so, where a step leads to worse or the steps do not end.
@@ -246,13 +248,6 @@ bool RunInRoom::try_coupled(const GasStream& stream,
     return false;
 }
 
-bool RunInRoom::has_plain_opening() const {
-    const auto& sections = model_->resolved().sections;
-    return std::any_of(sections.begin(), sections.end(), [](const Section& section) {
-        return section.opening_m2 > 0.0 && section.opens_over_pa <= 0.0;
-    });
-}
-
 /// Where much comes out the flue may be cold by that alone. Else: where no smoke comes out yet and
 /// the mouth is too low, and the lower the lower the outlet is, no outlet below that would do.
 bool RunInRoom::may_draw_instead(const GasStream& stream,
@@ -292,8 +287,10 @@ RunInRoom::meet_mouth(const GasStream& stream, double room_pa, std::span<Station
         return model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}).mouth_pressure_pa
                - wanted_pa;
     };
+    const auto& sections = model_->resolved().sections;
+    const bool is_hooded = std::any_of(sections.begin(), sections.end(), has_plain_opening);
     double start_pa = -miss(0.0);
-    if (has_plain_opening()) {
+    if (is_hooded) {
         double below_pa = first_below_pa;
         start_pa = std::min(start_pa, room_pa) - below_pa;
         double at_start_pa = miss(start_pa);
@@ -307,7 +304,7 @@ RunInRoom::meet_mouth(const GasStream& stream, double room_pa, std::span<Station
         }
         start_pa -= look_pa;
     }
-    const double widest_pa = has_plain_opening() ? look_pa : 4.0;
+    const double widest_pa = is_hooded ? look_pa : 4.0;
     const Root root = root_in_bracket(
         miss, start_pa, miss(start_pa), widest_pa, model_->resolved().mouth_tolerance_pa);
     MarchResult result = model_->march(stream, {.outlet_pa = root.x, .room_pa = room_pa}, stations);

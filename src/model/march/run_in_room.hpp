@@ -107,7 +107,6 @@ private:
     [[nodiscard]] Answer
     solve_nested(const GasStream& stream, double air_kg_s, std::span<Station> stations) const;
     [[nodiscard]] double nested_room_pa(const GasStream& stream, double air_kg_s) const;
-    [[nodiscard]] bool has_plain_opening() const;
     [[nodiscard]] MarchResult
     meet_mouth(const GasStream& stream, double room_pa, std::span<Station> stations) const;
 

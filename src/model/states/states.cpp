@@ -81,9 +81,13 @@ RunInRoom run_in(const FlueModel& model, StateKind kind, Search search) {
                                           : RunInRoom(model, search);
 }
 
-/// The profile of the fire before a door was opened, from what is solved already or solved now.
-std::vector<Station>
-profile_of(const FlueModel& model, StateKind kind, SolvedBefore before, Search search) {
+/// The profile of the fire before a door was opened: of what is solved already, or solved now and
+/// kept in `own`.
+std::span<const Station> profile_of(const FlueModel& model,
+                                    StateKind kind,
+                                    SolvedBefore before,
+                                    Search search,
+                                    std::vector<Station>& own) {
     const StateResult* known = find_state(before, kind);
     if (known != nullptr && !known->stations.empty()) {
         return known->stations;
@@ -92,7 +96,8 @@ profile_of(const FlueModel& model, StateKind kind, SolvedBefore before, Search s
     fire.kind = kind;
     RunInRoom run = run_in(model, kind, search);
     solve_fixed_fire(run, Detail::stations, fire);
-    return std::move(fire.stations);
+    own = std::move(fire.stations);
+    return own;
 }
 
 StateResult solve_one(const FlueModel& model,
@@ -118,15 +123,17 @@ StateResult solve_one(const FlueModel& model,
         solve_free_burn(run, detail, find_state(before, StateKind::high_fire), state);
         break;
     case StateKind::door_open_high:
-    case StateKind::door_open_embers:
+    case StateKind::door_open_embers: {
+        std::vector<Station> own;
         solve_door_open(run,
                         open_since_s(appliance),
                         detail,
                         has_open_front(appliance)
-                            ? std::vector<Station>{}
-                            : profile_of(model, fire_before(kind), before, search),
+                            ? std::span<const Station>{}
+                            : profile_of(model, fire_before(kind), before, search, own),
                         state);
         break;
+    }
     case StateKind::standing:
         standing(model, detail, state);
         state.cold = cold_start(model.resolved(), model.surroundings());
@@ -160,8 +167,9 @@ StateResult solve_state_by_nesting(const FlueModel& model, StateKind kind, Detai
 }
 
 std::vector<DoorMoment> open_door_moments(const FlueModel& model, const StateResult& state) {
+    std::vector<Station> own;
     return door_moments(run_in(model, state.kind, Search::coupled),
-                        profile_of(model, fire_before(state.kind), {}, Search::coupled),
+                        profile_of(model, fire_before(state.kind), {}, Search::coupled, own),
                         state);
 }
 

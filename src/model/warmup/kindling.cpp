@@ -3,6 +3,7 @@
 #include "fluewright/model/states/vent_limit.hpp"
 #include "fluewright/physics/convection.hpp"
 #include "fluewright/physics/friction.hpp"
+#include "model/march/shift_stations.hpp"
 
 #include <algorithm>
 #include <array>
@@ -129,13 +130,7 @@ public:
         stations_.push_back(s);
     }
 
-    void shift(double outlet_pa) {
-        for (Station& station : stations_) {
-            station.pressure_pa += outlet_pa;
-            station.pressure_in_zone_pa += outlet_pa;
-            station.joint_pressure_pa += outlet_pa;
-        }
-    }
+    void shift(double outlet_pa) { shift_stations(stations_, outlet_pa); }
 
 private:
     const Column& column_;
