@@ -35,7 +35,8 @@ std::vector<std::string_view> ids_of(const std::vector<const Matter*>& matters) 
 
 constexpr std::array<std::string_view, 5> improvement_outcomes{
     "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
-constexpr std::array<std::string_view, 3> goals{"clear findings", "more to spare", "less draft"};
+constexpr std::array<std::string_view, 4> goals{
+    "clear findings", "more to spare", "less draft", "clear upkeep"};
 constexpr std::string_view spare_meaning = "of the state with least to spare, over what is asked";
 
 } // namespace
