@@ -1,5 +1,7 @@
 #include "options.hpp"
 
+#include "fluewright/io/drawing/draw.hpp"
+
 #include <array>
 
 namespace fluewright::cli {
@@ -43,6 +45,12 @@ constexpr OptionInfo chart_format{
     chart_formats};
 constexpr OptionInfo color{
     "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
+constexpr OptionInfo condition{
+    "--condition",
+    "",
+    "NAME",
+    "the condition to draw, as check names it: \"low fire, frost\"; default by what is shown",
+    {}};
 constexpr OptionInfo details{"--details",
                              "",
                              "",
@@ -97,6 +105,12 @@ constexpr OptionInfo piece_prices{
     "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
 constexpr OptionInfo price_template{
     "--price-template", "", "", "a list of what this run can ask for, to put prices in", {}};
+constexpr OptionInfo profile{"--profile",
+                             "",
+                             "",
+                             "pressure, gas and wall along the run, with the limits of the parts, "
+                             "in place of the elevation",
+                             {}};
 constexpr OptionInfo prices{
     "--prices", "", "FILE", "rank by your own prices instead of effort", {}};
 constexpr OptionInfo resume{
@@ -158,6 +172,12 @@ constexpr OptionInfo seed{"--seed",
                           "N",
                           "where the random draws start; default 1; the same seed, the same answer",
                           {}};
+constexpr OptionInfo show{"--show",
+                          "",
+                          "WHAT",
+                          "what the colors tell: temperature of the gas (the default), surface of "
+                          "the pipe, pressure, creosote, or the cut-list",
+                          show_words};
 constexpr OptionInfo separate{"--separate", "", "", "connector and chimney may differ in size", {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
@@ -207,6 +227,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::batch_format,
         &option::chart_format,
         &option::color,
+        &option::condition,
         &option::details,
         &option::fields,
         &option::force,
@@ -227,6 +248,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::piece_prices,
         &option::price_template,
         &option::prices,
+        &option::profile,
         &option::require,
         &option::requirements,
         &option::resume,
@@ -236,6 +258,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::seed,
         &option::separate,
         &option::sequence,
+        &option::show,
         &option::size,
         &option::sizes,
         &option::spread_samples,

@@ -37,6 +37,8 @@ inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& styl
 [[nodiscard]] std::string size_in_short(const Assessment& assessment, const ReportOptions& options);
 /// With every size that was tried.
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
+/// "DANGER", "FAULT", "warning", "note"
+[[nodiscard]] std::string severity_word(Severity severity);
 /// "California Mechanical Code 2013, table 303.3(2); looked up"
 [[nodiscard]] std::string origin_of(const fluewright::Check& check);
 /// "1. DANGER: Joints under pressure, elbow 2", with what is said behind the title.

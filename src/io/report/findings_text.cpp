@@ -10,16 +10,6 @@ namespace {
 
 constexpr Indent below_finding{.first = 5, .rest = 7};
 
-std::string severity_word(Severity severity) {
-    std::string word{name(severity)};
-    if (severity == Severity::danger || severity == Severity::failure) {
-        for (char& c : word) {
-            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-        }
-    }
-    return word;
-}
-
 Ink severity_ink(Severity severity) {
     switch (severity) {
     case Severity::danger:
@@ -70,6 +60,16 @@ std::string source_words(const Finding& finding, const CheckResult& source) {
 }
 
 } // namespace
+
+std::string severity_word(Severity severity) {
+    std::string word{name(severity)};
+    if (severity == Severity::danger || severity == Severity::failure) {
+        for (char& c : word) {
+            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+        }
+    }
+    return word;
+}
 
 std::string origin_of(const fluewright::Check& check) {
     if (check.source == "practice" || check.source == "judgement") {
