@@ -15,9 +15,8 @@ enum class Weight : std::uint8_t { regular, bold };
 /// Width of a text [px] at a font size [px]: no less than in any of the fonts measured, so that
 /// what is placed by it does not overlap, whichever of them the reader has. Of characters beyond
 /// Latin the widest of their block is taken.
-///
-/// Source  greatest advance width (table hmtx) of DejaVu Sans 2.37, Liberation Sans 2.1 and Lato
-///         2.0, regular and bold, as Debian has them; measured from the font files
+/// Measured from the font files as Debian has them: greatest advance width (table hmtx) of DejaVu
+/// Sans 2.37, Liberation Sans 1.07 and Lato 2.0, regular and bold.
 [[nodiscard]] double
 text_width(std::string_view text, double size, Weight weight = Weight::regular);
 
