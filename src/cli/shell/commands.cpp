@@ -17,6 +17,7 @@ extern const Command diagnose_command;
 extern const Command draw_command;
 extern const Command explain_command;
 extern const Command catalog_command;
+extern const Command report_command;
 extern const Command template_command;
 extern const Command schema_command;
 extern const Command vary_command;
@@ -34,6 +35,7 @@ std::span<const Command* const> commands() {
                                      &sweep_command,
                                      &diagnose_command,
                                      &draw_command,
+                                     &report_command,
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,

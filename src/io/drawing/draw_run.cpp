@@ -23,7 +23,7 @@ public:
         const Labels labels{drawn, area_.top};
         const Sizes sizes{drawn};
         const double legend_top = std::max(sizes.bottom(), labels.bottom()) + page::over_legend;
-        chart::Picture picture(page::width, legend_top, title());
+        chart::Picture picture(page::width, legend_top, title() + ": " + shown_.caption);
         head(picture);
         Sheet sheet(area_);
         Painting painting{picture, sheet, frame_, {}};

@@ -2,6 +2,7 @@
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "io/text/page_text.hpp"
 
 #include <fmt/core.h>
 
@@ -90,6 +91,14 @@ std::string origin_of(const fluewright::Check& check) {
 std::string
 finding_title(int number, const Finding& finding, const std::string& behind, const Style& style) {
     const std::string word = severity_word(finding.severity);
+    if (style.is_page()) {
+        return page_heading(fmt::format("{}. {}: {}{}",
+                                        number,
+                                        inked(word, severity_ink(finding.severity), style),
+                                        finding.matter->title,
+                                        behind),
+                            style.page_level + 1);
+    }
     std::string lines =
         paragraph(fmt::format("{}. {}: {}{}", number, word, finding.matter->title, behind),
                   {.first = 2, .rest = 5},

@@ -6,6 +6,7 @@
 #include "fluewright/io/text/text_table.hpp"
 #include "io/results/state_rows.hpp"
 #include "io/results/text_columns.hpp"
+#include "io/text/page_text.hpp"
 #include "io/text/words.hpp"
 #include "trade_text.hpp"
 
@@ -35,6 +36,9 @@ std::string inked_paragraph(std::string_view text, Indent indent, Ink ink, const
 }
 
 std::string heading(std::string_view text, const Style& style) {
+    if (style.is_page()) {
+        return page_heading(text, style.page_level);
+    }
     return '\n' + inked_paragraph(text, flush_left, Ink::heading, style);
 }
 
