@@ -70,3 +70,50 @@ TEST_CASE("draw marks the findings of check by their numbers") {
         CHECK(drawn.out.find(title) != std::string::npos);
     }
 }
+
+TEST_CASE("--format svg draws the answer of size, warmup, diagnose and compare") {
+    const std::vector<std::vector<std::string>> lines{
+        {"size", example_of("toll-house")},
+        {"warmup", example_of("toll-house")},
+        {"diagnose", example_of("net-loft")},
+        {"compare", example_of("bindery"), example_of("toll-house")},
+        {"sweep", example_of("bindery"), "--over", "height=3..6m:4"}};
+    for (std::vector<std::string> line : lines) {
+        INFO(line.front());
+        const auto text = run(line);
+        line.insert(line.end(), {"--format", "svg"});
+        const auto picture = run(line);
+        CHECK(picture.status == text.status);
+        CHECK(is_svg(picture.out));
+        CHECK(picture.err.empty());
+    }
+    // What must not be missed stands in the picture, too.
+    CHECK(
+        run({"diagnose", example_of("dye-house"), "--format", "svg"}).out.find("alarm has sounded")
+        != std::string::npos);
+    CHECK(run({"warmup", example_of("toll-house"), "--format", "svg"}).out.find("Light no fire")
+          != std::string::npos);
+    CHECK(run({"diagnose", example_of("net-loft"), "--ask", "--format", "svg"}).status == 2);
+}
+
+TEST_CASE("report ends as check does") {
+    for (const std::string name : {"bindery", "toll-house", "weigh-house"}) {
+        INFO(name);
+        const auto page = run({"report", example_of(name)});
+        CHECK(page.status == run({"check", example_of(name)}).status);
+        CHECK(page.out.starts_with("<!DOCTYPE html>"));
+        CHECK(page.err.empty());
+    }
+    CHECK(run({"report", "-"}, "{}").status == 2);
+    CHECK(run({"report", "no-such-file.json"}).status == 3);
+    CHECK(run({"report", example_of("bindery"), "--require", "upkeep"}).status == 1);
+}
+
+TEST_CASE("without arguments it says what it is and three commands to try") {
+    const auto outcome = run({});
+    CHECK(outcome.status == 0);
+    for (const std::string command :
+         {"fluewright template", "fluewright check", "fluewright draw"}) {
+        CHECK(outcome.out.find("\n  " + command) != std::string::npos);
+    }
+}

@@ -34,8 +34,12 @@ std::string answer(const Context& context, const Comparison& made, const AnswerI
     if (context.wants_json()) {
         return comparison_json(made, input);
     }
-    if (context.arguments.value(option::table_format) == "csv") {
+    const std::string_view format = context.arguments.value(option::chart_format);
+    if (format == "csv") {
         return comparison_csv(made);
+    }
+    if (format == "svg") {
+        return comparison_svg(made);
     }
     Style style = context.style;
     style.units = made.layouts.front().assessment.installation.units;
@@ -84,7 +88,7 @@ int run_compare(const Context& context) {
 }
 
 constexpr std::array compare_options{
-    &option::table_format, &option::require, &option::json, &option::units, &option::output};
+    &option::chart_format, &option::require, &option::json, &option::units, &option::output};
 
 } // namespace
 

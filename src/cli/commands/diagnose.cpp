@@ -26,6 +26,9 @@ int run_diagnose(const Context& context) {
     if (asks && context.wants_json()) {
         return refuse(context, wrong_input, "a dialogue is for people; --ask goes with no --json");
     }
+    if (asks && context.arguments.value(option::picture_format) == "svg") {
+        return refuse(context, wrong_input, "--ask writes to the screen; it goes with no picture");
+    }
     if (asks && file == "-") {
         return refuse(
             context, wrong_input, "--ask reads the answers from standard input; name the file");
@@ -51,6 +54,9 @@ int run_diagnose(const Context& context) {
     if (context.wants_json()) {
         return write_answer(context, diagnosis_json(diagnosis, report), status_of(diagnosis));
     }
+    if (context.arguments.value(option::picture_format) == "svg") {
+        return write_answer(context, diagnosis_svg(diagnosis), status_of(diagnosis));
+    }
     const int status =
         write_answer(context, diagnosis_text(diagnosis, report), status_of(diagnosis));
     if (asks && diagnoser->installation().observed.size() > written->installation.observed.size()) {
@@ -62,7 +68,7 @@ int run_diagnose(const Context& context) {
 }
 
 constexpr std::array diagnose_options{
-    &option::ask, &option::format, &option::json, &option::units, &option::output};
+    &option::ask, &option::picture_format, &option::json, &option::units, &option::output};
 
 } // namespace
 

@@ -11,6 +11,7 @@ constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
 constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
 constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "svg"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
+constexpr std::array<std::string_view, 3> picture_formats{"text", "json", "svg"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
 constexpr std::array<std::string_view, 2> bases{"as-built", "listing"};
@@ -101,6 +102,12 @@ constexpr OptionInfo over{"--over",
                           true};
 constexpr OptionInfo pairs{
     "--pairs", "", "", "two changes together, even where one alone suffices", {}};
+constexpr OptionInfo picture_format{"--format",
+                                    "",
+                                    "FORMAT",
+                                    "what to write; text is the default, json is in SI, svg is a "
+                                    "chart",
+                                    picture_formats};
 constexpr OptionInfo piece_prices{
     "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
 constexpr OptionInfo price_template{
@@ -245,6 +252,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::output,
         &option::over,
         &option::pairs,
+        &option::picture_format,
         &option::piece_prices,
         &option::price_template,
         &option::prices,

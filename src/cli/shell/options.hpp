@@ -48,6 +48,7 @@ extern const OptionInfo only;
 extern const OptionInfo output;
 extern const OptionInfo over;
 extern const OptionInfo pairs;
+extern const OptionInfo picture_format;
 extern const OptionInfo piece_prices;
 extern const OptionInfo profile;
 extern const OptionInfo price_template;

@@ -283,13 +283,28 @@ void Picture::axes(const Axis& x, const Axis& y, bool grid) {
     constexpr double title_below_px = 40.0;
     constexpr double title_left_px = 52.0;
     const Stroke thin{.colour = "#dddddd"};
-    for (const double step : x.steps()) {
-        const double px = x.px(step);
+    constexpr double number_size = 12.0;
+    const auto mark = [&](double at, std::string_view words) {
+        const double px = x.px(at);
         if (grid) {
             line({px, y.start_px}, {px, y.end_px}, thin);
         }
         line({px, y.start_px}, {px, y.start_px + tick_px}, {});
-        text({px, y.start_px + number_below_px}, format_number(step, 4), Anchor::middle, 12.0);
+        text({px, y.start_px + number_below_px}, words, Anchor::middle, number_size);
+    };
+    if (x.named.empty()) {
+        for (const double step : x.steps()) {
+            mark(step, format_number(step, 4));
+        }
+    } else {
+        // Each has its share of the width; where that is little, every second has twice as much.
+        constexpr double least_px = 36.0;
+        const double share_px = (x.end_px - x.start_px) / static_cast<double>(x.named.size());
+        const auto stride = static_cast<std::size_t>(std::ceil(least_px / share_px));
+        for (std::size_t i = 0; i < x.named.size(); i += stride) {
+            const double room = share_px * static_cast<double>(stride) - 4.0;
+            mark(x.named[i].first, fitted(x.named[i].second, room, number_size));
+        }
     }
     for (const double step : y.steps()) {
         const double px = y.px(step);
@@ -312,26 +327,46 @@ void Picture::axes(const Axis& x, const Axis& y, bool grid) {
             fitted(y.title, y.start_px - y.end_px, title_size));
 }
 
+namespace {
+
+constexpr double legend_line_px = 20.0;
+constexpr double legend_sample_px = 30.0;
+constexpr double legend_size = 12.0;
+constexpr double legend_next_line = 1.25 * legend_size;
+
+double words_left(Point at) {
+    return at.x + legend_sample_px + 8.0;
+}
+
+} // namespace
+
+std::vector<std::string> Picture::legend_lines(Point at, const Entry& entry) const {
+    return wrap_to(entry.words, width_ - words_left(at) - edge_px, legend_size);
+}
+
+double Picture::legend_height(Point at, const std::vector<Entry>& entries) const {
+    double sum = 0.0;
+    for (const Entry& entry : entries) {
+        const auto more = static_cast<double>(legend_lines(at, entry).size() - 1);
+        sum += legend_line_px + more * legend_next_line;
+    }
+    return sum;
+}
+
 double Picture::legend(Point at, const std::vector<Entry>& entries) {
-    constexpr double line_px = 20.0;
-    constexpr double sample_px = 30.0;
-    constexpr double words_size = 12.0;
     double y = at.y;
     for (const Entry& entry : entries) {
         if (entry.fill.empty()) {
-            line({at.x, y}, {at.x + sample_px, y}, entry.stroke);
+            line({at.x, y}, {at.x + legend_sample_px, y}, entry.stroke);
         } else {
-            box({at.x, y - 7.0}, sample_px, 14.0, entry.fill);
+            box({at.x, y - 7.0}, legend_sample_px, 14.0, entry.fill);
         }
-        const double words_px = at.x + sample_px + 8.0;
         double base = y + letter_down;
-        for (const std::string& line :
-             wrap_to(entry.words, width_ - words_px - edge_px, words_size)) {
-            y = base - letter_down;
-            text({words_px, base}, line, Anchor::start, words_size);
-            base += 1.25 * words_size;
+        for (const std::string& line : legend_lines(at, entry)) {
+            text({words_left(at), base}, line, Anchor::start, legend_size);
+            base += legend_next_line;
         }
-        y += line_px;
+        y = base - letter_down - legend_next_line + legend_line_px;
     }
     return y - at.y;
 }

@@ -6,6 +6,7 @@
 #include <array>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 /// What every chart is drawn with: SVG elements, axes with round steps, colours that most eyes tell
@@ -33,6 +34,8 @@ struct Axis {
     double high{1.0};
     double start_px{};
     double end_px{};
+    /// Names at places in place of numbers at steps.
+    std::vector<std::pair<double, std::string>> named{};
 
     [[nodiscard]] double px(double shown) const {
         return start_px + (shown - low) / (high - low) * (end_px - start_px);
@@ -106,12 +109,17 @@ public:
 
     double legend(Point at, const std::vector<Entry>& entries);
 
+    /// The height it would take.
+    [[nodiscard]] double legend_height(Point at, const std::vector<Entry>& entries) const;
+
     /// The height, where that shows only once all is drawn.
     void end_at(double height) { height_ = height; }
 
     [[nodiscard]] std::string finished() const;
 
 private:
+    [[nodiscard]] std::vector<std::string> legend_lines(Point at, const Entry& entry) const;
+
     std::string body_;
     double width_;
     double height_;

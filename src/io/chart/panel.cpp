@@ -10,6 +10,36 @@ constexpr double panel_px = 270.0;
 constexpr double between_px = 84.0;
 constexpr double legend_px = panel_right + 22.0;
 constexpr double mark_size = 10.0;
+constexpr double beside_numbers_px = 5.0; ///< the numbers of the y axis end before
+
+/// What lines and colors mean. Of more lines than there is room for the first are told.
+std::vector<Picture::Entry> entries_of(const Panel& panel, const Picture& picture) {
+    constexpr double room_px = panel_px + between_px - 30.0;
+    std::vector<Picture::Entry> after;
+    for (const Level& level : panel.levels) {
+        if (!level.words.empty()) {
+            after.push_back({.stroke = level.stroke, .fill = {}, .words = level.words});
+        }
+    }
+    after.insert(after.end(), panel.more.begin(), panel.more.end());
+    for (std::size_t told = panel.curves.size();; --told) {
+        std::vector<Picture::Entry> entries;
+        for (std::size_t i = 0; i < told; ++i) {
+            entries.push_back(
+                {.stroke = panel.curves[i].stroke, .fill = {}, .words = panel.curves[i].words});
+        }
+        if (told < panel.curves.size()) {
+            entries.push_back(
+                {.stroke = {.width = 0.0},
+                 .fill = {},
+                 .words = "and " + std::to_string(panel.curves.size() - told) + " more"});
+        }
+        entries.insert(entries.end(), after.begin(), after.end());
+        if (told == 0 || picture.legend_height({legend_px, 0.0}, entries) <= room_px) {
+            return entries;
+        }
+    }
+}
 
 } // namespace
 
@@ -33,6 +63,9 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
     for (const Level& level : panel.levels) {
         all.push_back(level.at);
     }
+    for (const Mark& name : panel.x_names) {
+        x.named.emplace_back(name.at, name.words);
+    }
     Axis y = axis_over(all, panel.y_title);
     y.start_px = top + panel_px;
     y.end_px = top;
@@ -46,7 +79,6 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
                      {.colour = "#bbbbbb", .width = 0.7, .dashes = "2 3"});
     }
     picture.axes(x, y, true);
-    std::vector<Picture::Entry> entries;
     for (const Level& level : panel.levels) {
         picture.line({panel_left, y.px(level.at)}, {panel_right, y.px(level.at)}, level.stroke);
     }
@@ -56,20 +88,25 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
             points.push_back({x.px(point.x), y.px(point.y)});
         }
         picture.path(points, curve.stroke);
-        entries.push_back({.stroke = curve.stroke, .fill = {}, .words = curve.words});
+        for (const Point& point : points) {
+            if (curve.dots) {
+                picture.dot(point, curve.stroke.colour);
+            }
+        }
     }
-    for (const Level& level : panel.levels) {
-        entries.push_back({.stroke = level.stroke, .fill = {}, .words = level.words});
-    }
-    entries.insert(entries.end(), panel.more.begin(), panel.more.end());
-    picture.legend({legend_px, top + 12.0}, entries);
-    double free_from = 0.0;
-    for (const Mark& mark : panel.marks) {
-        const double half = 0.5 * text_width(mark.words, mark_size);
-        const double at = x.px(mark.at);
-        if (at - half >= free_from) {
-            picture.text({at, top - 5.0}, mark.words, Anchor::middle, mark_size);
-            free_from = at + half + 3.0;
+    picture.legend({legend_px, top + 12.0}, entries_of(panel, picture));
+    std::vector<std::pair<double, double>> taken;
+    for (const bool first : {true, false}) {
+        for (const Mark& mark : panel.marks) {
+            const double half = 0.5 * text_width(mark.words, mark_size) + 2.0;
+            const double at = std::max(x.px(mark.at), panel_left - beside_numbers_px + half);
+            const bool meets = std::any_of(taken.begin(), taken.end(), [&](const auto& other) {
+                return at - half < other.second && other.first < at + half;
+            });
+            if (mark.first == first && !meets) {
+                picture.text({at, top - 5.0}, mark.words, Anchor::middle, mark_size);
+                taken.emplace_back(at - half, at + half);
+            }
         }
     }
 }

@@ -19,12 +19,13 @@ struct Curve {
     Stroke stroke;
     std::string words;
     std::vector<Point> points;
+    bool dots{}; ///< at its points
 };
 
 /// A line across the panel at one value.
 struct Level {
     double at{};
-    std::string words;
+    std::string words; ///< empty: only keeps the value within the panel
     Stroke stroke;
 };
 
@@ -32,6 +33,7 @@ struct Level {
 struct Mark {
     double at{};
     std::string words;
+    bool first{}; ///< has its place before the others
 };
 
 /// A stretch of the x axis.
@@ -48,7 +50,8 @@ struct Panel {
     double x_high{1.0};
     std::vector<Curve> curves{};
     std::vector<Level> levels{};
-    std::vector<Mark> marks{}; ///< in order of place; those that would meet are left out
+    std::vector<Mark> marks{};   ///< those that would meet another are left out
+    std::vector<Mark> x_names{}; ///< in place of numbers, in order of place
     std::vector<double> uprights{};
     std::vector<Band> bands{};
     std::vector<Picture::Entry> more{}; ///< for the legend

@@ -3,6 +3,10 @@
 #include "fluewright/advice/parts/parts_list.hpp"
 #include "fluewright/io/drawing/draw.hpp"
 #include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/io/report/report_compare.hpp"
+#include "fluewright/io/report/report_diagnosis.hpp"
+#include "fluewright/io/report/report_size.hpp"
+#include "fluewright/io/report/report_warmup.hpp"
 #include "io/drawing/elevation.hpp"
 #include "svg_reader.hpp"
 
@@ -98,6 +102,46 @@ TEST_CASE("No words of a picture overlap or leave it, on random installations") 
             check_pictures(*made);
             ++count;
         }
+    }
+}
+
+TEST_CASE("No words of a chart overlap or leave it, on every example") {
+    std::vector<Layout> layouts;
+    for (const auto& entry : std::filesystem::directory_iterator(PROJECT_SOURCE_DIR "/examples")) {
+        if (entry.path().extension() != ".json") {
+            continue;
+        }
+        INFO(entry.path().string());
+        const Installation written = example(entry.path());
+        const auto made = judged(written);
+        REQUIRE(made);
+        const Case& c = made->assessment.installation;
+        SizeTableOptions sizes;
+        sizes.separate = layouts.size() % 2 == 0;
+        sizes.heights_m = {3.0, 6.0};
+        const auto table = tabulate_sizes(written, sizes);
+        REQUIRE(table);
+        std::vector<WarmupInWeather> courses;
+        for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
+            courses.push_back(
+                {weather, warm_up(c, {.weather = weather, .total_s = 7200.0, .step_s = 60.0})});
+        }
+        auto diagnoser = Diagnoser::open(written);
+        REQUIRE(diagnoser);
+        const WarmupReportOptions warmup{.style = {}, .dangers = {}, .input = {}};
+        for (const std::string& text : {size_table_svg(*table),
+                                        warmup_svg(c, courses, warmup),
+                                        diagnosis_svg(diagnoser->diagnose())}) {
+            REQUIRE(picture::fault_of_xml(text) == "");
+            REQUIRE(picture::crowded(picture::read_svg(text)) == "");
+        }
+        layouts.push_back(layout_of(entry.path().stem().string(), written, made->assessment));
+    }
+    for (const std::size_t count : {std::size_t{2}, std::size_t{5}, layouts.size()}) {
+        const std::string text =
+            comparison_svg(compare({layouts.begin(), layouts.begin() + static_cast<long>(count)}));
+        REQUIRE(picture::fault_of_xml(text) == "");
+        REQUIRE(picture::crowded(picture::read_svg(text)) == "");
     }
 }
 
