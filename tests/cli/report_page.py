@@ -104,10 +104,18 @@ def check_page(name, page, answer):
         if not any(head.get("scope") for head in table.iter("th")):
             fault(f"a table without heads: {words(table)[:60]}")
     pictures = list(root.iter(SVG + "svg"))
-    if len(pictures) < 2 or not all(p.get("role") == "img" and p.get("aria-label") for p in pictures):
+    if not pictures or not all(p.get("role") == "img" and p.get("aria-label") for p in pictures):
         fault("a picture without a text in its place")
     text = words(root.find("body"))
+    for caution in answer["cautions"]:
+        if bare(caution) not in text:
+            fault(f"does not warn: {caution}")
     result = answer["result"]
+    for told in (result.get("sentence"), *result.get("urgent", ())):
+        if told and bare(told) not in text:
+            fault(f"does not say {told}")
+    if "findings" not in result:
+        return
     for finding in result["findings"]:
         for key in ("title", "message", "remedy"):
             if bare(finding[key]) not in text:
@@ -115,9 +123,6 @@ def check_page(name, page, answer):
     for harm in result["verdict"]:
         if harm["outcome"] != "does not apply" and bare(harm["sentence"]) not in text:
             fault(f"does not say {harm['sentence']}")
-    for caution in answer["cautions"]:
-        if bare(caution) not in text:
-            fault(f"does not warn: {caution}")
     for assumed in answer["assumptions"]:
         if bare(assumed["what"]) not in text:
             fault(f"does not say that it took {assumed['what']}")
@@ -132,6 +137,20 @@ for file in sorted(EXAMPLES.glob("*.json")):
     if status != check_status:
         faults.append(f"{file.name}: status {status}, that of check is {check_status}")
     check_page(file.name, page, json.loads(answer))
+
+for file in ("net-loft", "tannery", "dye-house", "ferry-office"):
+    path = str(EXAMPLES / f"{file}.json")
+    status, page = run("diagnose", path, "--format", "html")
+    json_status, answer = run("diagnose", path, "--json")
+    if status != json_status:
+        faults.append(f"diagnose {file}: status {status}, not {json_status}")
+    check_page(f"diagnose {file}", page, json.loads(answer))
+layouts = [str(EXAMPLES / f"{file}.json") for file in ("bindery", "toll-house", "village-hall")]
+status, page = run("compare", *layouts, "--format", "html")
+json_status, answer = run("compare", *layouts, "--json")
+if status != json_status:
+    faults.append(f"compare: status {status}, not {json_status}")
+check_page("compare", page, json.loads(answer))
 
 broken = json.loads(re.sub(r"^\s*//.*$", "", (EXAMPLES / "net-loft.json").read_text(encoding="utf-8"), flags=re.M))
 for title in ("</title><script>alert(1)</script>", "a & b < c > \"d\" 'e'", "\u202eturned\u2066", "\ufffe\uffff", "`code` --- ]]>"):

@@ -11,7 +11,8 @@ constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
 constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
 constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "svg"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
-constexpr std::array<std::string_view, 3> picture_formats{"text", "json", "svg"};
+constexpr std::array<std::string_view, 4> picture_formats{"text", "json", "svg", "html"};
+constexpr std::array<std::string_view, 5> study_formats{"text", "json", "csv", "svg", "html"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
 constexpr std::array<std::string_view, 2> bases{"as-built", "listing"};
@@ -106,7 +107,7 @@ constexpr OptionInfo picture_format{"--format",
                                     "",
                                     "FORMAT",
                                     "what to write; text is the default, json is in SI, svg is a "
-                                    "chart",
+                                    "chart, html a page",
                                     picture_formats};
 constexpr OptionInfo piece_prices{
     "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
@@ -201,6 +202,12 @@ constexpr OptionInfo stock{
     "pipe and fittings at hand, as {\"stock\": [{\"wall\": \"single-wall steel\", \"length\": "
     "\"1 m\", \"count\": 2}]}; they are used first",
     {}};
+constexpr OptionInfo study_format{"--format",
+                                  "",
+                                  "FORMAT",
+                                  "what to write; text is the default, json and csv are in SI, svg "
+                                  "is a chart, html a page",
+                                  study_formats};
 constexpr OptionInfo thermometer{
     "--thermometer", "", "", "list a thermometer of the kind that reads on the pipe", {}};
 constexpr OptionInfo table_format{"--format",
@@ -272,6 +279,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::spread_samples,
         &option::step,
         &option::stock,
+        &option::study_format,
         &option::summary,
         &option::table_format,
         &option::thermometer,

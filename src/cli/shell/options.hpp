@@ -66,6 +66,7 @@ extern const OptionInfo sizes;
 extern const OptionInfo spread_samples;
 extern const OptionInfo step;
 extern const OptionInfo stock;
+extern const OptionInfo study_format;
 extern const OptionInfo table_format;
 extern const OptionInfo thermometer;
 extern const OptionInfo units;

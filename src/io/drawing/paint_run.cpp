@@ -49,8 +49,7 @@ private:
             const double top = lines_[i].front().y;
             const Spot foot = part.axis.front();
             const double half_m = 0.5 * part.outside_m;
-            const bool on_heater =
-                foot.x_m - half_m < e_.heater.right_m && foot.y_m >= e_.heater.top_m;
+            const bool on_heater = foot.x_m <= e_.heater.right_m && foot.y_m >= e_.heater.top_m;
             if (!part.part->level() && !on_heater && foot.y_m > 0.0) {
                 const Point left = paint_.frame.at({foot.x_m - half_m, 0.0});
                 const Point right = paint_.frame.at({foot.x_m + half_m, 0.0});

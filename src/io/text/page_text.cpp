@@ -14,7 +14,7 @@ constexpr char markup_line = '\x01';
 constexpr char ink_begins = '\x02';
 constexpr char ink_ends = '\x03';
 constexpr std::size_t preformatted_indent = 6;
-constexpr std::size_t inner_indent = 5;
+constexpr std::size_t inner_indent = 4;
 constexpr std::array<std::string_view, 6> ink_classes{
     "", "strong", "good", "warning", "bad", "quiet"};
 
@@ -121,10 +121,12 @@ std::string page_html(std::string_view text) {
             out += with_inks(line.substr(preformatted_indent)) + '\n';
             continue;
         }
-        const std::string words = without_indent(line);
-        if (words.starts_with("- ")) {
+        std::string words = without_indent(line);
+        const std::size_t sign = !words.empty() && words.front() == ink_begins ? 2 : 0;
+        if (words.compare(sign, 2, "- ") == 0) {
             turn_to(Block::list);
-            out += fmt::format("<li>{}</li>\n", with_inks(std::string_view{words}.substr(2)));
+            words.erase(sign, 2);
+            out += fmt::format("<li>{}</li>\n", with_inks(words));
         } else {
             turn_to(Block::none);
             out += fmt::format(
@@ -146,7 +148,8 @@ std::string TextTable::page_table() const {
                            escaped(of.text),
                            tag.substr(0, tag.find(' ')));
     };
-    std::string html = "<div class=\"wide\"><table>";
+    std::string html =
+        "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"Table\"><table>";
     const bool headed = std::any_of(
         columns_.begin(), columns_.end(), [](const TableColumn& c) { return !c.heading.empty(); });
     if (headed) {
