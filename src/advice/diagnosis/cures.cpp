@@ -1,6 +1,9 @@
 #include "cures.hpp"
 
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/states.hpp"
 
 #include <algorithm>
@@ -13,14 +16,18 @@ namespace {
 constexpr double sound_rise_m = 4.5;
 constexpr double sound_level_m = 1.5;
 constexpr double shortest_level_m = 0.3;
+constexpr double cool_day_k = 15.0; ///< between room and outdoors
 constexpr double sound_bare_in_room_m = 2.4;
 constexpr double narrow_share = 0.95;
 constexpr double wide_share = 1.5;
 constexpr double sound_room_pa = -1.5;
+constexpr double near_outdoors_pa = -1.0;
 constexpr double open_blade_rad = 0.35;
 constexpr double clear_screen = 0.6;
 constexpr double thin_deposit_m = 0.003;
-constexpr double opening_over_flue = 10.0;
+constexpr double front_over_flue = 10.0;
+constexpr double door_over_flue = 6.0;
+constexpr double small_opening = 0.75; ///< of the largest that is sound
 constexpr double dry_wood = 0.18;
 constexpr double holding_blade_rad = 1.05;
 constexpr double cool_low_fire_k = 393.15;
@@ -28,9 +35,45 @@ constexpr std::string_view insulated = "insulated 25 mm";
 constexpr std::string_view double_wall = "double-wall connector";
 constexpr std::string_view insulated_liner = "rigid liner insulated";
 
-/// What takes a flaw away. Of the changes those that do something here are made, in this order;
-/// none: the installation does not have the flaw.
+// And what nobody in the trade would pass over.
+constexpr double glaring_lack_m = 2.0;
+constexpr double glaring_level_m = 3.0;
+constexpr double glaring_narrow_share = 0.6;
+constexpr double glaring_wide_share = 3.0;
+constexpr double glaring_bare_in_cold_m = 2.0;
+constexpr double glaring_room_pa = -6.0;
+constexpr double glaring_moisture = 0.33;
+constexpr double glaring_over_pa = 10.0;
+constexpr double cold_low_fire_k = 353.15;
+
+/// One way to take a flaw away. Of the changes those that do something here are made, in this
+/// order.
 using Cure = std::vector<Change>;
+
+/// How far an installation has a flaw, and the ways to take it away; none: it does not have it.
+struct Flaw {
+    double grade{}; ///< 0: only just no longer sound, 1: glaring
+    std::vector<Cure> cures;
+};
+
+/// 0 at the value that is sound still, 1 at one that is glaring and beyond.
+double grade(double value, double sound, double glaring) {
+    return std::clamp((value - sound) / (glaring - sound), 0.0, 1.0);
+}
+
+template <class... Changes>
+Cure cure_of(Changes... changes) {
+    Cure cure;
+    (cure.emplace_back(std::move(changes)), ...);
+    return cure;
+}
+
+template <class... Ways>
+Flaw flaw(double grade, Ways... made) {
+    Flaw found{.grade = grade, .cures = {}};
+    (found.cures.push_back(std::move(made)), ...);
+    return found;
+}
 
 Remedy remedy(RemedyKind kind, double amount = 0.0, double other = 0.0) {
     return {.kind = kind, .amount = amount, .other = other};
@@ -40,48 +83,63 @@ Remedy remedy(RemedyKind kind, double amount, std::string_view word) {
     return {.kind = kind, .amount = amount, .word = std::string{word}};
 }
 
-Cure higher(const Installation& /*written*/, const Case& c) {
+Flaw higher(const Installation& /*written*/, const Case& c) {
     const double lacking_m = sound_rise_m - c.total_rise_m();
-    return lacking_m <= 0.0 ? Cure{} : Cure{remedy(RemedyKind::raise_top, lacking_m)};
+    return lacking_m <= 0.0 ? Flaw{}
+                            : flaw(grade(lacking_m, 0.0, glaring_lack_m),
+                                   cure_of(remedy(RemedyKind::raise_top, lacking_m)));
 }
 
-/// Whether a part whose size can be chosen, or one where it cannot, has a section over the outlet's
-/// that `wrong` finds.
-template <class Wrong>
-bool any_part(const Case& c, bool choice_of_size, const Wrong& wrong) {
-    return std::any_of(c.sections.begin(), c.sections.end(), [&](const Section& section) {
+struct Widths {
+    double least{1.0}; ///< section over that of the outlet
+    double most{1.0};
+};
+
+/// Over the parts whose size can be chosen, or those where it cannot.
+Widths widths(const Case& c, bool choice_of_size) {
+    Widths found;
+    for (const Section& section : c.sections) {
         const RunPart* part = c.run.part(section.part);
-        return part != nullptr && part->has_choice_of_size() == choice_of_size
-               && wrong(section.area_m2 / c.appliance.outlet_area_m2);
-    });
+        if (part != nullptr && part->has_choice_of_size() == choice_of_size) {
+            const double share = section.area_m2 / c.appliance.outlet_area_m2;
+            found.least = std::min(found.least, share);
+            found.most = std::max(found.most, share);
+        }
+    }
+    return found;
 }
 
-Cure wider(const Installation& /*written*/, const Case& c) {
-    const auto narrow = [](double share) { return share < narrow_share; };
+Flaw wider(const Installation& /*written*/, const Case& c) {
     // Pipe is changed; the section of a masonry flue can only be thought away.
-    if (any_part(c, false, narrow)) {
-        return {FlawGone{CauseId::too_narrow}};
+    const double masonry = widths(c, false).least;
+    const double pipe = widths(c, true).least;
+    const double how_far = grade(-std::min(masonry, pipe), -narrow_share, -glaring_narrow_share);
+    if (masonry < narrow_share) {
+        return flaw(how_far, cure_of(FlawGone{CauseId::too_narrow}));
     }
-    if (any_part(c, true, narrow)) {
-        return {remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)};
+    if (pipe < narrow_share) {
+        return flaw(how_far, cure_of(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)));
     }
     return {};
 }
 
-Cure narrower(const Installation& /*written*/, const Case& c) {
-    const auto wide = [](double share) { return share > wide_share; };
+Flaw narrower(const Installation& /*written*/, const Case& c) {
+    const double masonry = widths(c, false).most;
+    const double pipe = widths(c, true).most;
     Cure cure;
-    if (any_part(c, true, wide)) {
+    if (pipe > wide_share) {
         cure.emplace_back(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m));
     }
-    if (any_part(c, false, wide)) {
+    if (masonry > wide_share) {
         cure.emplace_back(
             remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, "flexible liner"));
     }
-    return cure;
+    return cure.empty()
+               ? Flaw{}
+               : flaw(grade(std::max(masonry, pipe), wide_share, glaring_wide_share), cure);
 }
 
-Cure straighter(const Installation& written, const Case& c) {
+Flaw straighter(const Installation& written, const Case& c) {
     double turns_rad = 0.0;
     double level_m = 0.0;
     double longest_m = shortest_level_m;
@@ -94,100 +152,156 @@ Cure straighter(const Installation& written, const Case& c) {
     if (turns_rad <= most_rad + 0.01 && level_m <= sound_level_m) {
         return {};
     }
+    const double how_far = std::max(grade(turns_rad, most_rad, most_rad + constants::pi),
+                                    grade(level_m, sound_level_m, glaring_level_m));
     const double shorter = shortest_level_m / longest_m;
     const Remedy none_left = remedy(RemedyKind::remove_level);
     if (apply(none_left, written)) {
-        return {none_left};
+        return flaw(how_far, cure_of(none_left));
     }
-    return {remedy(RemedyKind::straighten_level),
-            remedy(RemedyKind::shorten_level, shorter),
-            remedy(RemedyKind::smooth_elbows)};
+    return flaw(how_far,
+                cure_of(remedy(RemedyKind::straighten_level),
+                        remedy(RemedyKind::shorten_level, shorter),
+                        remedy(RemedyKind::smooth_elbows)));
 }
 
-Cure warmer(const Installation& /*written*/, const Case& c) {
+Flaw warmer(const Installation& /*written*/, const Case& c) {
     double bare_in_room_m = 0.0;
-    bool any_cold = false;
+    double bare_in_cold_m = 0.0;
     for (const RunPart& part : c.run.parts) {
-        if (!part.has_length()) {
-            continue;
-        }
-        const bool bare =
-            part.wall_kind != WallKind::insulated && part.wall_kind != WallKind::double_wall;
-        if (part.zone.value == Zone::room) {
-            bare_in_room_m += bare ? part.length_m : 0.0;
-        } else {
-            any_cold = any_cold || bare;
+        if (part.has_length() && part.wall_kind != WallKind::insulated
+            && part.wall_kind != WallKind::double_wall) {
+            (part.zone.value == Zone::room ? bare_in_room_m : bare_in_cold_m) += part.length_m;
         }
     }
-    if (!any_cold && bare_in_room_m <= sound_bare_in_room_m) {
+    if (bare_in_cold_m <= 0.0 && bare_in_room_m <= sound_bare_in_room_m) {
         return {};
     }
-    return {remedy(RemedyKind::double_wall_connector, 0.0, double_wall),
-            remedy(RemedyKind::insulate_outside, 0.0, insulated),
-            remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, insulated_liner)};
+    Cure cure = cure_of(remedy(RemedyKind::double_wall_connector, 0.0, double_wall),
+                        remedy(RemedyKind::insulate_outside, 0.0, insulated));
+    // A liner that changes the width as well would cure another flaw.
+    const Widths masonry = widths(c, false);
+    if (masonry.least >= narrow_share && masonry.most <= wide_share) {
+        cure.emplace_back(
+            remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, insulated_liner));
+    }
+    const double in_room = grade(bare_in_room_m, sound_bare_in_room_m, 2.0 * sound_bare_in_room_m);
+    return flaw(std::max(in_room, grade(bare_in_cold_m, 0.0, glaring_bare_in_cold_m)), cure);
 }
 
-Cure free_room(const Installation& written, const Case& /*c*/) {
-    const Given& pressure_pa = written.site.room.pressure_pa;
-    return !pressure_pa || *pressure_pa > sound_room_pa ? Cure{}
-                                                        : Cure{remedy(RemedyKind::air_inlet, 0.0)};
+/// The inlet that brings the room of a house near outdoors while the fire burns high [m2].
+double inlet_m2(const Case& c) {
+    double area_m2 = 0.0;
+    for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
+        const Surroundings around = surroundings_of(c, weather, Fire::burning);
+        area_m2 = std::max(
+            area_m2, around.house.inlet_area_m2(near_outdoors_pa, c.appliance.high.gas_flow_kg_s));
+    }
+    return area_m2;
 }
 
-Cure drier(const Installation& /*written*/, const Case& c) {
-    return c.appliance.moisture <= catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02
-               ? Cure{}
-               : Cure{remedy(RemedyKind::dry_fuel, dry_wood)};
-}
-
-Cure cleared(const Installation& written, const Case& /*c*/) {
-    const bool found = std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
-        return part.blade_angle_rad.value_or(0.0) > open_blade_rad
-               || part.blocked.value_or(0.0) > 0.0 || part.deposit_m.value_or(0.0) > thin_deposit_m
-               || (part.free_area.value_or(1.0) < clear_screen && part.part != PartKind::damper);
-    });
-    return !found ? Cure{}
-                  : Cure{remedy(RemedyKind::open_damper),
-                         remedy(RemedyKind::sweep),
-                         remedy(RemedyKind::clean_screen)};
-}
-
-Cure colder_day(const Installation& /*written*/, const Case& /*c*/) {
-    return {FlawGone{CauseId::mild_weather}};
-}
-
-Cure held_back(const Installation& /*written*/, const Case& c) {
+StateResult high_fire(const Case& c) {
     const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
-    const StateResult high = solve_state(model, StateKind::high_fire, Detail::totals);
-    return high.draft_pa < c.appliance.draft_greatest_pa - 2.0
-               ? Cure{}
-               : Cure{remedy(RemedyKind::fit_damper, holding_blade_rad)};
+    return solve_state(model, StateKind::high_fire, Detail::totals);
 }
 
-Cure smaller_opening(const Installation& /*written*/, const Case& c) {
+Flaw free_room(const Installation& written, const Case& c) {
+    const Given& stated_pa = written.site.room.pressure_pa;
+    const double room_pa = stated_pa ? *stated_pa : high_fire(c).room.pressure_pa;
+    if (room_pa > sound_room_pa) {
+        return {};
+    }
+    Flaw found{.grade = grade(-room_pa, -sound_room_pa, -glaring_room_pa), .cures = {}};
+    if (stated_pa) {
+        found.cures.push_back(cure_of(remedy(RemedyKind::air_inlet)));
+        return found;
+    }
+    const bool any_fan =
+        std::any_of(written.site.house.fans.begin(),
+                    written.site.house.fans.end(),
+                    [](const Fan& fan) { return fan.flow_m3_s.value_or(0.0) > 0.0; });
+    if (any_fan) {
+        found.cures.push_back(cure_of(remedy(RemedyKind::stop_fans)));
+    }
+    if (const double area_m2 = inlet_m2(c); area_m2 > 0.0) {
+        found.cures.push_back(cure_of(remedy(RemedyKind::air_inlet, near_outdoors_pa, area_m2)));
+    }
+    return found;
+}
+
+Flaw drier(const Installation& /*written*/, const Case& c) {
+    const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02;
+    return c.appliance.moisture <= wet ? Flaw{}
+                                       : flaw(grade(c.appliance.moisture, wet, glaring_moisture),
+                                              cure_of(remedy(RemedyKind::dry_fuel, dry_wood)));
+}
+
+Flaw cleared(const Installation& written, const Case& /*c*/) {
+    double how_far = -1.0;
+    const auto found = [&](double value, double sound, double glaring) {
+        if (value > sound) {
+            how_far = std::max(how_far, grade(value, sound, glaring));
+        }
+    };
+    for (const Part& part : written.run) {
+        found(part.blade_angle_rad.value_or(0.0), open_blade_rad, 1.0);
+        found(part.blocked.value_or(0.0), 0.0, 0.5);
+        found(part.deposit_m.value_or(0.0), thin_deposit_m, 4.0 * thin_deposit_m);
+        if (part.part != PartKind::damper) {
+            found(-part.free_area.value_or(1.0), -clear_screen, -0.5 * clear_screen);
+        }
+    }
+    return how_far < 0.0 ? Flaw{}
+                         : flaw(how_far,
+                                cure_of(remedy(RemedyKind::open_damper),
+                                        remedy(RemedyKind::sweep),
+                                        remedy(RemedyKind::clean_screen)));
+}
+
+Flaw colder_day(const Installation& /*written*/, const Case& c) {
+    double least_k = cool_day_k;
+    for (const WeatherCase& weather : c.weathers) {
+        least_k = std::min(least_k, c.room_temperature_k - weather.outdoor_temperature_k);
+    }
+    return flaw(grade(-least_k, -cool_day_k, 0.0), cure_of(FlawGone{CauseId::mild_weather}));
+}
+
+Flaw held_back(const Installation& /*written*/, const Case& c) {
+    const double over_pa = high_fire(c).draft_pa - c.appliance.draft_greatest_pa;
+    return over_pa < -2.0
+               ? Flaw{}
+               : flaw(grade(over_pa, 0.0, glaring_over_pa),
+                      cure_of(remedy(RemedyKind::fit_damper, holding_blade_rad)),
+                      cure_of(remedy(RemedyKind::fit_regulator, c.appliance.high.draft_needed_pa)));
+}
+
+Flaw smaller_opening(const Installation& /*written*/, const Case& c) {
     if (!c.appliance.has_door) {
         return {};
     }
     const DoorOpening& door = c.appliance.door;
-    double flue_m2 = c.appliance.outlet_area_m2;
-    for (const Section& section : c.sections) {
-        flue_m2 = section.kind == PartKind::straight ? std::min(flue_m2, section.area_m2) : flue_m2;
-    }
-    const double height_m = opening_over_flue * flue_m2 / door.width_m;
-    return door.height_m <= height_m ? Cure{}
-                                     : Cure{remedy(RemedyKind::lower_door_opening, height_m)};
+    const double most = has_open_front(c.appliance) ? front_over_flue : door_over_flue;
+    const double height_m = most * c.appliance.outlet_area_m2 / door.width_m;
+    return door.height_m <= height_m
+               ? Flaw{}
+               : flaw(grade(door.height_m, height_m, 2.0 * height_m),
+                      cure_of(remedy(RemedyKind::lower_door_opening, height_m)),
+                      cure_of(remedy(RemedyKind::lower_door_opening, small_opening * height_m)));
 }
 
-Cure brighter(const Installation& /*written*/, const Case& c) {
+Flaw brighter(const Installation& /*written*/, const Case& c) {
     const double high_kg_s = c.appliance.high.burn_rate_kg_s;
     const double low_kg_s = std::min(2.0 * c.appliance.low.burn_rate_kg_s, high_kg_s);
-    return c.appliance.low.gas_temperature_k > cool_low_fire_k
-               ? Cure{}
-               : Cure{remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)};
+    const double gas_k = c.appliance.low.gas_temperature_k;
+    return gas_k > cool_low_fire_k
+               ? Flaw{}
+               : flaw(grade(-gas_k, -cool_low_fire_k, -cold_low_fire_k),
+                      cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
 struct Row {
     CauseId cause;
-    Cure (*cure)(const Installation& written, const Case& c);
+    Flaw (*flaw)(const Installation& written, const Case& c);
 };
 
 constexpr std::array rows{Row{CauseId::too_short, higher},
@@ -203,16 +317,10 @@ constexpr std::array rows{Row{CauseId::too_short, higher},
                           Row{CauseId::wide_opening, smaller_opening},
                           Row{CauseId::low_fire_known, brighter}};
 
-} // namespace
-
-std::optional<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
-    const auto row = std::find_if(
-        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
-    if (row == rows.end()) {
-        return std::nullopt;
-    }
+/// The installation with the changes that do something here; nothing where none does.
+std::optional<Trial> with(const Cure& cure, const Installation& written) {
     std::optional<Installation> better;
-    for (const Change& change : row->cure(written, resolved)) {
+    for (const Change& change : cure) {
         Result<Installation, std::string> made = changed(change, better ? *better : written);
         if (made) {
             better = std::move(made).value();
@@ -224,6 +332,42 @@ std::optional<Trial> cured(const Cause& cause, const Installation& written, cons
     better->observed.clear(); // asked of the run, not of what was heard there
     Result<Trial, Faults> trial = try_out(std::move(*better));
     return trial ? std::optional{std::move(trial).value()} : std::nullopt;
+}
+
+} // namespace
+
+std::vector<FoundFlaw> flaws_of(const Installation& written, const Case& resolved) {
+    std::vector<FoundFlaw> found;
+    for (const Row& row : rows) {
+        const Cause& cause = cause_of(row.cause);
+        if (!applies_to(cause.kinds, kind_of(resolved.appliance))) {
+            continue;
+        }
+        const Flaw flaw = row.flaw(written, resolved);
+        if (!flaw.cures.empty()) {
+            found.push_back({&cause, flaw.grade});
+        }
+    }
+    return found;
+}
+
+bool is_no_fault_of_the_run(const Cause& flaw) {
+    return id_of(flaw) == CauseId::mild_weather || id_of(flaw) == CauseId::low_fire_known;
+}
+
+std::vector<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
+    std::vector<Trial> trials;
+    const auto row = std::find_if(
+        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
+    if (row == rows.end()) {
+        return trials;
+    }
+    for (const Cure& cure : row->flaw(written, resolved).cures) {
+        if (auto trial = with(cure, written)) {
+            trials.push_back(std::move(*trial));
+        }
+    }
+    return trials;
 }
 
 } // namespace fluewright::diagnosis

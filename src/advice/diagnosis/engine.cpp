@@ -21,6 +21,15 @@ constexpr double heat_reach = 2.5;  ///< of the outer steps
 /// A hypothesis e^12, or a hundred thousand times, behind the best is out of the running.
 constexpr double hopeless_log = 12.0;
 
+/// How much likelier a run of which nobody complains is sound than one of which somebody does, and
+/// how much less its flaws matter; judgement.
+constexpr double untroubled_times = 5.0;
+
+/// A glaring flaw of the design weighs as much as several hidden causes, which nobody has seen; the
+/// slightest hardly counts; judgement.
+constexpr double flaw_weight = 4.0;
+constexpr double slightest_flaw = 0.03;
+
 /// A second cause must matter before its pairs are worth their time.
 constexpr double least_row_for_pair = 1e-4;
 
@@ -89,11 +98,16 @@ Engine::Engine(const Installation& written, const Case& resolved)
     add_singles();
 }
 
-void Engine::add(std::size_t row, std::vector<CauseAt> causes, double log_prior) {
+void Engine::add(std::size_t row,
+                 std::vector<CauseAt> causes,
+                 double log_prior,
+                 const FoundFlaw& flaw) {
     auto altered = alter(written_, resolved_, causes);
     if (!altered) {
         return;
     }
+    altered->flaw = flaw.cause;
+    altered->flaw_grade = flaw.grade;
     Hypothesis hypothesis;
     hypothesis.row = row;
     hypothesis.causes = std::move(causes);
@@ -103,7 +117,7 @@ void Engine::add(std::size_t row, std::vector<CauseAt> causes, double log_prior)
 }
 
 void Engine::add_row(std::vector<const Cause*> causes) {
-    rows_.push_back({std::move(causes)});
+    rows_.push_back({std::move(causes), nullptr});
 }
 
 void Engine::add_singles() {
@@ -158,6 +172,19 @@ void Engine::add_singles() {
         }
     }
     singles_ = hypotheses_.size();
+    add_flaws(1.0 / sum);
+}
+
+/// The run as the file describes it, each time with one of its flaws as the reason: the trade tells
+/// of more troubles than the model computes.
+void Engine::add_flaws(double unit_prior) {
+    for (const FoundFlaw& flaw : flaws_of(written_, resolved_)) {
+        const double weight = flaw_weight * (slightest_flaw + (1.0 - slightest_flaw) * flaw.grade);
+        const double prior = weight * flaw.cause->prior * unit_prior;
+        add(rows_.size(), {}, std::log(prior), flaw);
+        rows_.push_back({{}, flaw.cause});
+        row_prior_.push_back(prior);
+    }
 }
 
 std::size_t Engine::best_of(std::size_t row) const {
@@ -254,6 +281,13 @@ void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& e
     }
 }
 
+/// Most who ask have a complaint: the weights of the causes are those of troubled runs.
+double Engine::log_prior_of(const Hypothesis& hypothesis) const {
+    const bool is_flaw = rows_[hypothesis.row].flaw != nullptr;
+    const double times_log = hypothesis.row == 0 ? soundness_log_ : is_flaw ? -soundness_log_ : 0.0;
+    return hypothesis.log_prior + times_log;
+}
+
 /// Marks what lies too far behind the best hypothesis by the evidence weighed so far.
 void Engine::drop_hopeless(std::size_t first, const std::vector<std::size_t>& weighed) {
     std::vector<double> log_weight(hypotheses_.size());
@@ -266,7 +300,7 @@ void Engine::drop_hopeless(std::size_t first, const std::vector<std::size_t>& we
             }
             greatest = std::max(greatest, sum);
         }
-        log_weight[h] = hypotheses_[h].log_prior + greatest;
+        log_weight[h] = log_prior_of(hypotheses_[h]) + greatest;
     }
     // Pairs are weighed after the single causes and compared with those.
     double best = first > 0 ? best_log_weight_ : -std::numeric_limits<double>::infinity();
@@ -310,7 +344,7 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
     for (std::size_t h = 0; h < hypotheses_.size(); ++h) {
         posterior.weight[h].fill(-std::numeric_limits<double>::infinity());
         for (std::size_t i = 0; i < heat_steps && !hypotheses_[h].hopeless; ++i) {
-            double sum = hypotheses_[h].log_prior + std::log(heat_weight_[i]);
+            double sum = log_prior_of(hypotheses_[h]) + std::log(heat_weight_[i]);
             for (std::size_t e = 0; e < tables_.size(); ++e) {
                 sum += e == left_out ? 0.0 : std::log(tables_[e][h][i] + 1e-300);
             }
@@ -335,6 +369,16 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
 }
 
 void Engine::weigh(const std::vector<Evidence>& evidence) {
+    const auto complains = [](const Evidence& e) {
+        return e.is_complaint() && e.answer == Answer::yes;
+    };
+    const auto denies = [](const Evidence& e) {
+        return e.is_complaint() && e.answer == Answer::no;
+    };
+    const bool untroubled = evidence.empty()
+                            || (std::any_of(evidence.begin(), evidence.end(), denies)
+                                && std::none_of(evidence.begin(), evidence.end(), complains));
+    soundness_log_ = untroubled ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});
     for (Hypothesis& hypothesis : hypotheses_) {
         hypothesis.hopeless = false;

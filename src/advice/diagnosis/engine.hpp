@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cures.hpp"
 #include "seen/evidence.hpp"
 
 #include <map>
@@ -9,9 +10,11 @@
 /// Bayes' rule over causes and their sizes, on a fixed grid.   [theory eq. 63]
 namespace fluewright::diagnosis {
 
-/// A row of the answer before the places and sizes are told apart: no cause, one, or two.
+/// A row of the answer before the places and sizes are told apart: no cause, one, or two; or a flaw
+/// of the design.
 struct Row {
     std::vector<const Cause*> causes;
+    const Cause* flaw{};
 };
 
 /// Nodes of the heat of the fire over which the weights are summed.
@@ -66,11 +69,14 @@ public:
 private:
     void add_row(std::vector<const Cause*> causes);
     void add_singles();
+    void add_flaws(double unit_prior);
     void add_pairs();
-    void add(std::size_t row, std::vector<CauseAt> causes, double log_prior);
+    void
+    add(std::size_t row, std::vector<CauseAt> causes, double log_prior, const FoundFlaw& flaw = {});
     void solve_for(Hypothesis& hypothesis, const std::vector<Situation>& situations);
     void weigh_from(std::size_t first, const std::vector<Evidence>& evidence);
     void fill_table(std::size_t first, std::size_t number, const Evidence& evidence);
+    [[nodiscard]] double log_prior_of(const Hypothesis& hypothesis) const;
     void drop_hopeless(std::size_t first, const std::vector<std::size_t>& weighed);
     [[nodiscard]] Posterior normalised(std::optional<std::size_t> left_out) const;
     [[nodiscard]] std::size_t best_of(std::size_t row) const;
@@ -84,6 +90,7 @@ private:
     std::vector<double> row_prior_;
     std::vector<Hypothesis> hypotheses_;
     std::size_t singles_{};
+    double soundness_log_{};   ///< what speaks for a sound run before its evidence is weighed
     double best_log_weight_{}; ///< of the hypotheses weighed so far
     std::vector<LikelihoodTable> tables_;
     Posterior posterior_;
