@@ -153,7 +153,7 @@ if status != json_status:
 check_page("compare", page, json.loads(answer))
 
 broken = json.loads(re.sub(r"^\s*//.*$", "", (EXAMPLES / "net-loft.json").read_text(encoding="utf-8"), flags=re.M))
-for title in ("</title><script>alert(1)</script>", "a & b < c > \"d\" 'e'", "\u202eturned\u2066", "\ufffe\uffff", "`code` --- ]]>"):
+for title in ("</title><script>alert(1)</script>", "a & b < c > \"d\" 'e'", "\u202eturned\u2066", "\ufffe\uffff", "\u0001<b>\u00022x\u0003\u0002Z", "`code` --- ]]>"):
     broken["title"] = title
     broken["site"]["weather"][0]["name"] = title
     for observed in broken.get("observed", []):

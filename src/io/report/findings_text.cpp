@@ -92,12 +92,11 @@ std::string
 finding_title(int number, const Finding& finding, const std::string& behind, const Style& style) {
     const std::string word = severity_word(finding.severity);
     if (style.is_page()) {
-        return page_heading(fmt::format("{}. {}: {}{}",
-                                        number,
-                                        inked(word, severity_ink(finding.severity), style),
-                                        finding.matter->title,
-                                        behind),
-                            style.page_level + 1);
+        const std::string before = fmt::format("{}. ", number);
+        const std::string after = fmt::format(": {}{}", finding.matter->title, behind);
+        return page_heading(
+            {.before = before, .word = word, .ink = severity_ink(finding.severity), .after = after},
+            style.page_level + 1);
     }
     std::string lines =
         paragraph(fmt::format("{}. {}: {}{}", number, word, finding.matter->title, behind),

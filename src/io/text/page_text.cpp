@@ -35,6 +35,11 @@ std::string escaped(std::string_view text) {
     return out;
 }
 
+std::string spanned(const std::string& html, Ink ink) {
+    const std::string_view name = ink_class(ink);
+    return name.empty() ? html : fmt::format("<span class=\"{}\">{}</span>", name, html);
+}
+
 std::string with_inks(std::string_view text) {
     std::string out;
     while (!text.empty()) {
@@ -44,11 +49,8 @@ std::string with_inks(std::string_view text) {
             return out;
         }
         const std::size_t end = std::min(text.find(ink_ends, begin), text.size());
-        const auto ink = static_cast<std::size_t>(text[begin + 1] - '0');
-        const std::string words = escaped(text.substr(begin + 2, end - begin - 2));
-        out += ink_classes[ink].empty()
-                   ? words
-                   : fmt::format("<span class=\"{}\">{}</span>", ink_classes[ink], words);
+        const auto ink = static_cast<Ink>(text[begin + 1] - '0');
+        out += spanned(escaped(text.substr(begin + 2, end - begin - 2)), ink);
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     return out;
@@ -81,7 +83,15 @@ std::string page_line(std::string_view html) {
 }
 
 std::string page_heading(std::string_view words, int level) {
-    return page_line(fmt::format("<h{0}>{1}</h{0}>", level, with_inks(words)));
+    return page_line(fmt::format("<h{0}>{1}</h{0}>", level, escaped(words)));
+}
+
+std::string page_heading(const InkedHeading& heading, int level) {
+    return page_line(fmt::format("<h{0}>{1}{2}{3}</h{0}>",
+                                 level,
+                                 escaped(heading.before),
+                                 spanned(escaped(heading.word), heading.ink),
+                                 escaped(heading.after)));
 }
 
 std::string page_inked(std::string_view text, Ink ink) {

@@ -20,6 +20,16 @@ inline constexpr std::size_t page_width = 1'000'000;
 /// "<h3>Size</h3>" as such a line. `level` from 1 to 6.
 [[nodiscard]] std::string page_heading(std::string_view words, int level);
 
+/// The same with a word in an ink between others.
+struct InkedHeading {
+    std::string_view before;
+    std::string_view word;
+    Ink ink{};
+    std::string_view after;
+};
+
+[[nodiscard]] std::string page_heading(const InkedHeading& heading, int level);
+
 /// Text with an ink, for inked().
 [[nodiscard]] std::string page_inked(std::string_view text, Ink ink);
 
