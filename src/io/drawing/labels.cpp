@@ -3,8 +3,6 @@
 #include "colors.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <utility>
 
 namespace fluewright::drawing {
 
@@ -28,11 +26,19 @@ Labels::Labels(const Drawn& drawn, double top) {
         labels_.push_back(std::move(label));
     }
     std::stable_sort(labels_.begin(), labels_.end(), [](const Label& x, const Label& y) {
-        // Those of a level stretch from left to right, so that their lines do not cross.
-        constexpr double level_px = 10.0;
-        const auto row = [](const Label& label) { return std::floor(label.at.y / level_px); };
-        return std::pair{row(x), x.at.x} < std::pair{row(y), y.at.x};
+        return x.at.y < y.at.y;
     });
+    // Those of a level stretch from left to right, so that their lines do not cross.
+    constexpr double level_px = 10.0;
+    for (auto first = labels_.begin(); first != labels_.end();) {
+        auto last = first + 1;
+        while (last != labels_.end() && last->at.y - (last - 1)->at.y < level_px) {
+            ++last;
+        }
+        std::stable_sort(
+            first, last, [](const Label& x, const Label& y) { return x.at.x < y.at.x; });
+        first = last;
+    }
     std::vector<Entry> entries;
     for (const Label& label : labels_) {
         entries.push_back({label.at.y, label.height});

@@ -55,7 +55,8 @@ footer { margin-top: 2rem; border-top: 1px solid var(--rule); color: var(--soft)
   nav { display: none; }
   .wide, pre { overflow: visible; }
   h2, h3, h4, figcaption { break-after: avoid; }
-  figure, tr, pre, li { break-inside: avoid; }
+  #drawing { break-after: page; }
+  figure, .wide, pre, li { break-inside: avoid; }
   figure svg { max-height: 235mm; border: 0; }
   p { orphans: 3; widows: 3; margin: 0.15rem 0 0.35rem; }
   h2 { margin-top: 1.3rem; }
