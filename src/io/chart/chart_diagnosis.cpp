@@ -7,24 +7,25 @@
 namespace fluewright {
 namespace {
 
-constexpr double page_px = 900.0;
-constexpr double left_px = 78.0;
-constexpr double right_px = 822.0;
-constexpr double words_size = 12.0;
-constexpr double small_size = 11.0;
-constexpr double bar_px = 16.0;
-constexpr double least_drawn = 0.01; ///< of the probability
+constexpr double bars_page_px = 900.0;
+constexpr double bars_left_px = 78.0;
+constexpr double bars_right_px = 822.0;
+constexpr double bars_words_size = 12.0;
+constexpr double bars_small_size = 11.0;
+constexpr double bars_bar_px = 16.0;
+constexpr double bars_least_drawn = 0.01; ///< of the probability
 
 /// Causes as bars, each with what it is, how likely and how large.
 class Bars {
 public:
     explicit Bars(const Diagnosis& diagnosis)
-        : d_(diagnosis), picture_(page_px, 0.0, diagnosis.sentence) {}
+        : d_(diagnosis), picture_(bars_page_px, 0.0, diagnosis.sentence) {}
 
     std::string drawn() {
         const std::string title = d_.title.empty() ? "Why it smokes" : d_.title;
-        picture_.bold({left_px, 26.0},
-                      chart::fitted(title, right_px - left_px, 14.0, chart::Weight::bold));
+        picture_.bold(
+            {bars_left_px, 26.0},
+            chart::fitted(title, bars_right_px - bars_left_px, 14.0, chart::Weight::bold));
         lines("#a3150c", d_.urgent);
         std::vector<std::string> dangers;
         for (const StandingDanger& danger : d_.dangers) {
@@ -36,7 +37,7 @@ public:
         y_ += 10.0;
         double left_over = 0.0;
         for (const Explanation& e : d_.explanations) {
-            if (e.probability < least_drawn) {
+            if (e.probability < bars_least_drawn) {
                 left_over += e.probability;
             } else {
                 bar(e);
@@ -54,37 +55,46 @@ public:
 private:
     void lines(std::string_view color, const std::vector<std::string>& texts) {
         for (const std::string& text : texts) {
-            for (const std::string& line :
-                 chart::wrap_to(text, right_px - left_px, words_size, chart::Weight::regular)) {
-                y_ += 1.3 * words_size;
-                picture_.set({left_px, y_}, line, {.size = words_size, .colour = color});
+            for (const std::string& line : chart::wrap_to(
+                     text, bars_right_px - bars_left_px, bars_words_size, chart::Weight::regular)) {
+                y_ += 1.3 * bars_words_size;
+                picture_.set({bars_left_px, y_}, line, {.size = bars_words_size, .colour = color});
             }
             y_ += 4.0;
         }
     }
 
-    [[nodiscard]] static double px(double share) { return left_px + share * (right_px - left_px); }
+    [[nodiscard]] static double px(double share) {
+        return bars_left_px + share * (bars_right_px - bars_left_px);
+    }
 
     void bar(const Explanation& e) {
         const std::string share = fmt::format(
             "{} %  ", format_number(100.0 * e.probability, e.probability < 0.1 ? 1 : 2));
-        for (const std::string& line :
-             chart::wrap_to(share + e.title, right_px - left_px, words_size, chart::Weight::bold)) {
-            y_ += 1.3 * words_size;
-            picture_.set({left_px, y_}, line, {.size = words_size, .weight = chart::Weight::bold});
+        for (const std::string& line : chart::wrap_to(share + e.title,
+                                                      bars_right_px - bars_left_px,
+                                                      bars_words_size,
+                                                      chart::Weight::bold)) {
+            y_ += 1.3 * bars_words_size;
+            picture_.set(
+                {bars_left_px, y_}, line, {.size = bars_words_size, .weight = chart::Weight::bold});
         }
         y_ += 6.0;
-        picture_.box({left_px, y_}, px(e.probability) - left_px, bar_px, chart::line_colours[0]);
-        picture_.frame({left_px, y_}, right_px - left_px, bar_px);
-        y_ += bar_px;
+        picture_.box({bars_left_px, y_},
+                     px(e.probability) - bars_left_px,
+                     bars_bar_px,
+                     chart::line_colours[0]);
+        picture_.frame({bars_left_px, y_}, bars_right_px - bars_left_px, bars_bar_px);
+        y_ += bars_bar_px;
         for (const SizedCause& cause : e.causes) {
             if (cause.has_size && !cause.size_words.empty()) {
                 for (const std::string& line :
                      chart::wrap_to("how much, with 90 % in the range: " + cause.size_words,
-                                    right_px - left_px,
-                                    small_size)) {
-                    y_ += 1.35 * small_size;
-                    picture_.set({left_px, y_}, line, {.size = small_size, .colour = "#4d4d4d"});
+                                    bars_right_px - bars_left_px,
+                                    bars_small_size)) {
+                    y_ += 1.35 * bars_small_size;
+                    picture_.set(
+                        {bars_left_px, y_}, line, {.size = bars_small_size, .colour = "#4d4d4d"});
                 }
             }
         }
@@ -97,12 +107,12 @@ private:
             picture_.text({px(share), y_ + 15.0},
                           format_number(100.0 * share, 3),
                           chart::Anchor::middle,
-                          small_size);
+                          bars_small_size);
         }
-        picture_.text({0.5 * (left_px + right_px), y_ + 33.0},
+        picture_.text({0.5 * (bars_left_px + bars_right_px), y_ + 33.0},
                       "probability, %",
                       chart::Anchor::middle,
-                      words_size);
+                      bars_words_size);
         y_ += 40.0;
     }
 

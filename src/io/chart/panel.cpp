@@ -5,16 +5,16 @@
 namespace fluewright::chart {
 namespace {
 
-constexpr double top_px = 96.0;
-constexpr double panel_px = 270.0;
-constexpr double between_px = 84.0;
-constexpr double legend_px = panel_right + 22.0;
+constexpr double panels_top_px = 96.0;
+constexpr double panels_height_px = 270.0;
+constexpr double panels_between_px = 84.0;
+constexpr double panels_legend_px = panel_right + 22.0;
 constexpr double mark_size = 10.0;
 constexpr double beside_numbers_px = 5.0; ///< the numbers of the y axis end before
 
 /// What lines and colors mean. Of more lines than there is room for the first are told.
 std::vector<Picture::Entry> entries_of(const Panel& panel, const Picture& picture) {
-    constexpr double room_px = panel_px + between_px - 30.0;
+    constexpr double room_px = panels_height_px + panels_between_px - 30.0;
     std::vector<Picture::Entry> after;
     for (const Level& level : panel.levels) {
         if (!level.words.empty()) {
@@ -35,7 +35,7 @@ std::vector<Picture::Entry> entries_of(const Panel& panel, const Picture& pictur
                  .words = "and " + std::to_string(panel.curves.size() - told) + " more"});
         }
         entries.insert(entries.end(), after.begin(), after.end());
-        if (told == 0 || picture.legend_height({legend_px, 0.0}, entries) <= room_px) {
+        if (told == 0 || picture.legend_height({panels_legend_px, 0.0}, entries) <= room_px) {
             return entries;
         }
     }
@@ -44,11 +44,13 @@ std::vector<Picture::Entry> entries_of(const Panel& panel, const Picture& pictur
 } // namespace
 
 double height_of_panels(std::size_t count) {
-    return top_px + static_cast<double>(count) * (panel_px + between_px) - 22.0;
+    return panels_top_px + static_cast<double>(count) * (panels_height_px + panels_between_px)
+           - 22.0;
 }
 
 void paint(Picture& picture, const Panel& panel, std::size_t number) {
-    const double top = top_px + static_cast<double>(number) * (panel_px + between_px);
+    const double top =
+        panels_top_px + static_cast<double>(number) * (panels_height_px + panels_between_px);
     Axis x{.title = panel.x_title,
            .low = panel.x_low,
            .high = panel.x_high > panel.x_low ? panel.x_high : panel.x_low + 1.0,
@@ -67,15 +69,16 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
         x.named.emplace_back(name.at, name.words);
     }
     Axis y = axis_over(all, panel.y_title);
-    y.start_px = top + panel_px;
+    y.start_px = top + panels_height_px;
     y.end_px = top;
     y.round_out();
     for (const Band& band : panel.bands) {
-        picture.box({x.px(band.from), top}, x.px(band.to) - x.px(band.from), panel_px, band.fill);
+        picture.box(
+            {x.px(band.from), top}, x.px(band.to) - x.px(band.from), panels_height_px, band.fill);
     }
     for (const double upright : panel.uprights) {
         picture.line({x.px(upright), top},
-                     {x.px(upright), top + panel_px},
+                     {x.px(upright), top + panels_height_px},
                      {.colour = "#bbbbbb", .width = 0.7, .dashes = "2 3"});
     }
     picture.axes(x, y, true);
@@ -94,7 +97,7 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
             }
         }
     }
-    picture.legend({legend_px, top + 12.0}, entries_of(panel, picture));
+    picture.legend({panels_legend_px, top + 12.0}, entries_of(panel, picture));
     std::vector<std::pair<double, double>> taken;
     for (const bool first : {true, false}) {
         for (const Mark& mark : panel.marks) {

@@ -11,7 +11,7 @@ namespace {
 using chart::Point;
 using PointLine = std::vector<Point>;
 
-double length_of(const PointLine& line) {
+double line_length(const PointLine& line) {
     return line.size() < 2
                ? 0.0
                : std::hypot(line.back().x - line.front().x, line.back().y - line.front().y);
@@ -128,7 +128,7 @@ private:
         }
         constexpr double step_px = 5.0;
         constexpr int most_steps = 40;
-        const int steps = std::clamp(static_cast<int>(length_of(line) / step_px), 2, most_steps);
+        const int steps = std::clamp(static_cast<int>(line_length(line) / step_px), 2, most_steps);
         for (int i = 0; i < steps; ++i) {
             const auto at = [&](double share) {
                 return Point{line.front().x + share * (line.back().x - line.front().x),
