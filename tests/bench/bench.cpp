@@ -4,9 +4,11 @@
 #include "fluewright/advice/sizing/size_table.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
+#include "fluewright/io/drawing/draw.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/json/report_json.hpp"
+#include "fluewright/io/page/report_page.hpp"
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
@@ -191,6 +193,11 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
         timed("parse", "read the file's text", [&] { keep(read_installation(text)); }),
         timed("report_text", "write the report as text", [&] { keep(report_text(*assessed, {})); }),
         timed("report_json", "write the report as JSON", [&] { keep(report_json(*assessed, {})); }),
+        timed("draw", "draw the elevation", [&] { keep(draw_run(written, *assessed, {})); }),
+        timed("draw_profile",
+              "draw the profile",
+              [&] { keep(draw_profile(written, *assessed, nullptr)); }),
+        timed("report_page", "write the page", [&] { keep(report_page(written, *assessed, {})); }),
         timed("improve_pairs",
               "improve --pairs on one core",
               [&] { keep(improve(written, {.pairs = true})); }),

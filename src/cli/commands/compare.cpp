@@ -6,6 +6,7 @@
 #include "cli/shell/open_case.hpp"
 #include "cli/values/require_option.hpp"
 #include "fluewright/advice/unsolved.hpp"
+#include "fluewright/io/page/study_pages.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 
 #include <algorithm>
@@ -34,8 +35,15 @@ std::string answer(const Context& context, const Comparison& made, const AnswerI
     if (context.wants_json()) {
         return comparison_json(made, input);
     }
-    if (context.arguments.value(option::table_format) == "csv") {
+    const std::string_view format = context.arguments.value(option::study_format);
+    if (format == "csv") {
         return comparison_csv(made);
+    }
+    if (format == "svg") {
+        return comparison_svg(made);
+    }
+    if (format == "html") {
+        return comparison_page(made, input);
     }
     Style style = context.style;
     style.units = made.layouts.front().assessment.installation.units;
@@ -84,7 +92,7 @@ int run_compare(const Context& context) {
 }
 
 constexpr std::array compare_options{
-    &option::table_format, &option::require, &option::json, &option::units, &option::output};
+    &option::study_format, &option::require, &option::json, &option::units, &option::output};
 
 } // namespace
 

@@ -5,6 +5,7 @@
 #include "cli/shell/open_case.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/io/json/json_writer.hpp"
+#include "fluewright/io/page/study_pages.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 
 #include <array>
@@ -25,6 +26,12 @@ int run_diagnose(const Context& context) {
     const bool asks = context.arguments.has(option::ask);
     if (asks && context.wants_json()) {
         return refuse(context, wrong_input, "a dialogue is for people; --ask goes with no --json");
+    }
+    const std::string_view format = context.arguments.value(option::picture_format);
+    if (asks && (format == "svg" || format == "html")) {
+        return refuse(context,
+                      wrong_input,
+                      "--ask writes to the screen; it goes with no picture and no page");
     }
     if (asks && file == "-") {
         return refuse(
@@ -51,6 +58,14 @@ int run_diagnose(const Context& context) {
     if (context.wants_json()) {
         return write_answer(context, diagnosis_json(diagnosis, report), status_of(diagnosis));
     }
+    if (format == "svg") {
+        return write_answer(context, diagnosis_svg(diagnosis), status_of(diagnosis));
+    }
+    if (format == "html") {
+        return write_answer(context,
+                            diagnosis_page(diagnosis, report.input, report.style.units),
+                            status_of(diagnosis));
+    }
     const int status =
         write_answer(context, diagnosis_text(diagnosis, report), status_of(diagnosis));
     if (asks && diagnoser->installation().observed.size() > written->installation.observed.size()) {
@@ -62,7 +77,7 @@ int run_diagnose(const Context& context) {
 }
 
 constexpr std::array diagnose_options{
-    &option::ask, &option::format, &option::json, &option::units, &option::output};
+    &option::ask, &option::picture_format, &option::json, &option::units, &option::output};
 
 } // namespace
 

@@ -53,8 +53,12 @@ int run_size(const Context& context) {
     if (context.wants_json()) {
         return write_answer(context, size_table_json(*table, answer_input(*written)), status);
     }
-    if (arguments.value(option::table_format) == "csv") {
+    const std::string_view format = arguments.value(option::chart_format);
+    if (format == "csv") {
         return write_answer(context, size_table_csv(*table), status);
+    }
+    if (format == "svg") {
+        return write_answer(context, size_table_svg(*table), status);
     }
     Style style = context.style;
     style.units = table->present.units;
@@ -65,7 +69,7 @@ constexpr std::array size_options{&option::heights,
                                   &option::separate,
                                   &option::sizes,
                                   &option::require,
-                                  &option::table_format,
+                                  &option::chart_format,
                                   &option::json,
                                   &option::units,
                                   &option::output};

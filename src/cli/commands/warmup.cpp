@@ -76,15 +76,19 @@ int run_warmup(const Context& context) {
     if (context.wants_json()) {
         return write_answer(context, warmup_json(c, courses, report), status);
     }
-    if (context.arguments.value(option::table_format) == "csv") {
+    const std::string_view format = context.arguments.value(option::chart_format);
+    if (format == "csv") {
         return write_answer(context, warmup_csv(c, courses), status);
+    }
+    if (format == "svg") {
+        return write_answer(context, warmup_svg(c, courses, report), status);
     }
     return write_answer(context, warmup_text(c, courses, report), status);
 }
 
 constexpr std::array<const OptionInfo*, 6> warmup_options{&option::minutes,
                                                           &option::step,
-                                                          &option::table_format,
+                                                          &option::chart_format,
                                                           &option::json,
                                                           &option::units,
                                                           &option::output};

@@ -14,8 +14,10 @@ extern const Command size_command;
 extern const Command compare_command;
 extern const Command sweep_command;
 extern const Command diagnose_command;
+extern const Command draw_command;
 extern const Command explain_command;
 extern const Command catalog_command;
+extern const Command report_command;
 extern const Command template_command;
 extern const Command schema_command;
 extern const Command vary_command;
@@ -32,6 +34,8 @@ std::span<const Command* const> commands() {
                                      &compare_command,
                                      &sweep_command,
                                      &diagnose_command,
+                                     &draw_command,
+                                     &report_command,
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,

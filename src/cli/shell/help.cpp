@@ -113,8 +113,9 @@ std::string version_text() {
 std::string short_help() {
     std::string out = paragraph(what_it_is, flush_left, help_width);
     out += "\nStart with:\n"
-           "  fluewright template > run.json    then put your own figures in\n"
-           "  fluewright check run.json         will it draw?\n"
+           "  fluewright template > run.json         then put your own figures in\n"
+           "  fluewright check run.json              will it draw?\n"
+           "  fluewright draw run.json -o run.svg    the same as a picture\n"
            "\nCommands:\n";
     out += command_table();
     out += "\n`fluewright --help` tells more, `fluewright COMMAND --help` about one command.\n";

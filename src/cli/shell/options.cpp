@@ -1,5 +1,7 @@
 #include "options.hpp"
 
+#include "fluewright/io/drawing/draw.hpp"
+
 #include <array>
 
 namespace fluewright::cli {
@@ -9,6 +11,8 @@ constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
 constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
 constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "svg"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
+constexpr std::array<std::string_view, 4> picture_formats{"text", "json", "svg", "html"};
+constexpr std::array<std::string_view, 5> study_formats{"text", "json", "csv", "svg", "html"};
 constexpr std::array<std::string_view, 3> table_formats{"text", "json", "csv"};
 constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handbook"};
 constexpr std::array<std::string_view, 2> bases{"as-built", "listing"};
@@ -45,6 +49,12 @@ constexpr OptionInfo chart_format{
     chart_formats};
 constexpr OptionInfo color{
     "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
+constexpr OptionInfo condition{
+    "--condition",
+    "",
+    "NAME",
+    "the condition to draw, as check names it: \"low fire, frost\"; default by what is shown",
+    {}};
 constexpr OptionInfo details{"--details",
                              "",
                              "",
@@ -97,10 +107,22 @@ constexpr OptionInfo over{"--over",
                           true};
 constexpr OptionInfo pairs{
     "--pairs", "", "", "two changes together, even where one alone suffices", {}};
+constexpr OptionInfo picture_format{"--format",
+                                    "",
+                                    "FORMAT",
+                                    "what to write; text is the default, json is in SI, svg is a "
+                                    "chart, html a page",
+                                    picture_formats};
 constexpr OptionInfo piece_prices{
     "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
 constexpr OptionInfo price_template{
     "--price-template", "", "", "a list of what this run can ask for, to put prices in", {}};
+constexpr OptionInfo profile{"--profile",
+                             "",
+                             "",
+                             "pressure, gas and wall along the run, with the limits of the parts, "
+                             "in place of the elevation",
+                             {}};
 constexpr OptionInfo prices{
     "--prices", "", "FILE", "rank by your own prices instead of effort", {}};
 constexpr OptionInfo resume{
@@ -162,6 +184,12 @@ constexpr OptionInfo seed{"--seed",
                           "N",
                           "where the random draws start; default 1; the same seed, the same answer",
                           {}};
+constexpr OptionInfo show{"--show",
+                          "",
+                          "WHAT",
+                          "what the colors tell: temperature of the gas (the default), surface of "
+                          "the pipe, pressure, creosote, or the cut-list",
+                          show_words};
 constexpr OptionInfo separate{"--separate", "", "", "connector and chimney may differ in size", {}};
 constexpr OptionInfo sizes{
     "--sizes", "", "SYSTEM", "trade sizes to choose from; default by the units", size_systems};
@@ -178,6 +206,12 @@ constexpr OptionInfo stock{
     "pipe and fittings at hand, as {\"stock\": [{\"wall\": \"single-wall steel\", \"length\": "
     "\"1 m\", \"count\": 2}]}; they are used first",
     {}};
+constexpr OptionInfo study_format{"--format",
+                                  "",
+                                  "FORMAT",
+                                  "what to write; text is the default, json and csv are in SI, svg "
+                                  "is a chart, html a page",
+                                  study_formats};
 constexpr OptionInfo thermometer{
     "--thermometer", "", "", "list a thermometer of the kind that reads on the pipe", {}};
 constexpr OptionInfo table_format{"--format",
@@ -219,6 +253,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::budget,
         &option::chart_format,
         &option::color,
+        &option::condition,
         &option::details,
         &option::fields,
         &option::force,
@@ -237,9 +272,11 @@ std::span<const OptionInfo* const> all_options() {
         &option::output,
         &option::over,
         &option::pairs,
+        &option::picture_format,
         &option::piece_prices,
         &option::price_template,
         &option::prices,
+        &option::profile,
         &option::require,
         &option::requirements,
         &option::resume,
@@ -249,11 +286,13 @@ std::span<const OptionInfo* const> all_options() {
         &option::seed,
         &option::separate,
         &option::sequence,
+        &option::show,
         &option::size,
         &option::sizes,
         &option::spread_samples,
         &option::step,
         &option::stock,
+        &option::study_format,
         &option::summary,
         &option::table_format,
         &option::thermometer,

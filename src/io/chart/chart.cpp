@@ -1,6 +1,6 @@
 #include "chart.hpp"
 
-#include "fluewright/io/text/text_layout.hpp"
+#include "io/text/markup.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,42 +9,24 @@
 namespace fluewright::chart {
 namespace {
 
-std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-        case '&':
-            out += "&amp;";
-            break;
-        case '<':
-            out += "&lt;";
-            break;
-        case '>':
-            out += "&gt;";
-            break;
-        case '"':
-            out += "&quot;";
-            break;
-        default:
-            // XML knows no other control characters.
-            out += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
-        }
-    }
-    return out;
-}
-
 std::string_view name(Anchor anchor) {
     constexpr std::array<std::string_view, 3> names{"start", "middle", "end"};
     return names[static_cast<std::size_t>(anchor)];
 }
 
-std::string attributes(const Stroke& stroke) {
-    return fmt::format(
-        R"(fill="none" stroke="{}" stroke-width="{}"{})",
-        stroke.colour,
-        stroke.width,
-        stroke.dashes.empty() ? "" : fmt::format(R"( stroke-dasharray="{}")", stroke.dashes));
+std::string dashes_of(const Stroke& stroke) {
+    return stroke.dashes.empty() ? std::string{}
+                                 : fmt::format(R"( stroke-dasharray="{}")", stroke.dashes);
 }
+
+std::string attributes(const Stroke& stroke) {
+    return fmt::format(R"(fill="none" stroke="{}" stroke-width="{}"{})",
+                       stroke.colour,
+                       stroke.width,
+                       dashes_of(stroke));
+}
+
+constexpr double edge_px = 10.0; ///< kept free at the right
 
 constexpr double letter_down = 4.5; ///< from the middle of a line of text to its base
 
@@ -116,8 +98,8 @@ Axis axis_over(const std::vector<double>& shown, std::string title) {
 }
 
 Picture::Picture(double width, double height, std::string_view title)
-    : width_(width), height_(height) {
-    body_ = fmt::format("<title>{}</title>\n", escaped(title));
+    : width_(width), height_(height), title_(title) {
+    body_ = fmt::format("<title>{}</title>\n", markup(title));
     body_ += R"(<rect width="100%" height="100%" fill="#ffffff"/>)";
     body_ += '\n';
 }
@@ -163,16 +145,17 @@ void Picture::polygon(const std::vector<Point>& corners, std::string_view fill) 
 }
 
 void Picture::head(double left_px, std::string_view title, std::string_view sentence) {
-    constexpr std::size_t most_letters = 90;
-    constexpr std::size_t letters_a_line = 128;
-    bold({left_px, 24.0}, shortened(title, most_letters));
-    const std::vector<std::string> lines = wrap(sentence, letters_a_line);
-    for (std::size_t i = 0; i < lines.size() && i < 2; ++i) {
-        const bool cut = i == 1 && lines.size() > 2;
-        text({left_px, 44.0 + 16.0 * static_cast<double>(i)},
-             lines[i] + (cut ? " ..." : ""),
-             Anchor::start,
-             12.0);
+    constexpr double title_px = 14.0;
+    constexpr double sentence_px = 12.0;
+    const double room = width_ - left_px - edge_px;
+    bold({left_px, 24.0}, fitted(title, room, title_px, Weight::bold));
+    std::vector<std::string> lines = wrap_to(sentence, room, sentence_px);
+    if (lines.size() > 2) {
+        lines.resize(2);
+        lines.back() = fitted(lines.back() + " ...", room, sentence_px);
+    }
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        text({left_px, 44.0 + 16.0 * static_cast<double>(i)}, lines[i], Anchor::start, sentence_px);
     }
 }
 
@@ -202,6 +185,63 @@ void Picture::dot(Point at, std::string_view fill) {
     }
 }
 
+void Picture::circle(Point at, double radius, std::string_view fill, const Stroke& stroke) {
+    body_ += fmt::format("<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"{:.1f}\" fill=\"{}\" "
+                         "stroke=\"{}\" stroke-width=\"{}\"/>\n",
+                         at.x,
+                         at.y,
+                         radius,
+                         fill,
+                         stroke.colour,
+                         stroke.width);
+}
+
+void Picture::shape(const std::vector<Point>& corners,
+                    std::string_view fill,
+                    const Stroke& stroke) {
+    std::string points;
+    for (const Point& corner : corners) {
+        points += fmt::format("{}{:.1f},{:.1f}", points.empty() ? "" : " ", corner.x, corner.y);
+    }
+    body_ += fmt::format("<polygon points=\"{}\" fill=\"{}\" stroke=\"{}\" stroke-width=\"{}\"{} "
+                         "stroke-linejoin=\"round\"/>\n",
+                         points,
+                         fill,
+                         stroke.colour,
+                         stroke.width,
+                         dashes_of(stroke));
+}
+
+void Picture::hatch(
+    Point corner, double width, double height, double step_px, const Stroke& stroke) {
+    // A line x + y = c, from its ends on the rim.
+    std::string steps;
+    for (double c = step_px; c < width + height; c += step_px) {
+        const double x_low = std::max(0.0, c - height);
+        const double x_high = std::min(width, c);
+        steps += fmt::format("M{:.1f} {:.1f}L{:.1f} {:.1f}",
+                             corner.x + x_low,
+                             corner.y + c - x_low,
+                             corner.x + x_high,
+                             corner.y + c - x_high);
+    }
+    if (!steps.empty()) {
+        body_ += fmt::format("<path d=\"{}\" {}/>\n", steps, attributes(stroke));
+    }
+}
+
+void Picture::set(Point at, std::string_view words, const Words& look) {
+    body_ += fmt::format(
+        "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"{}\" font-size=\"{}\"{}{}>{}</text>\n",
+        at.x,
+        at.y,
+        name(look.anchor),
+        look.size,
+        look.weight == Weight::bold ? " font-weight=\"bold\"" : "",
+        look.colour.empty() ? "" : fmt::format(" fill=\"{}\"", look.colour),
+        markup(words));
+}
+
 void Picture::text(Point at, std::string_view words, Anchor anchor, double size) {
     body_ += fmt::format(
         "<text x=\"{:.1f}\" y=\"{:.1f}\" text-anchor=\"{}\" font-size=\"{}\">{}</text>\n",
@@ -209,7 +249,7 @@ void Picture::text(Point at, std::string_view words, Anchor anchor, double size)
         at.y,
         name(anchor),
         size,
-        escaped(words));
+        markup(words));
 }
 
 void Picture::bold(Point at, std::string_view words, double size) {
@@ -218,7 +258,7 @@ void Picture::bold(Point at, std::string_view words, double size) {
         at.x,
         at.y,
         size,
-        escaped(words));
+        markup(words));
 }
 
 void Picture::label(Point at, std::string_view words) {
@@ -226,7 +266,7 @@ void Picture::label(Point at, std::string_view words) {
                          "stroke=\"#ffffff\" stroke-width=\"3\" paint-order=\"stroke\">{}</text>\n",
                          at.x,
                          at.y + letter_down,
-                         escaped(words));
+                         markup(words));
 }
 
 void Picture::upright(Point at, std::string_view words) {
@@ -234,7 +274,7 @@ void Picture::upright(Point at, std::string_view words) {
                          "text-anchor=\"middle\" font-size=\"13\">{}</text>\n",
                          at.x,
                          at.y,
-                         escaped(words));
+                         markup(words));
 }
 
 void Picture::axes(const Axis& x, const Axis& y, bool grid) {
@@ -243,13 +283,28 @@ void Picture::axes(const Axis& x, const Axis& y, bool grid) {
     constexpr double title_below_px = 40.0;
     constexpr double title_left_px = 52.0;
     const Stroke thin{.colour = "#dddddd"};
-    for (const double step : x.steps()) {
-        const double px = x.px(step);
+    constexpr double number_size = 12.0;
+    const auto mark = [&](double at, std::string_view words) {
+        const double px = x.px(at);
         if (grid) {
             line({px, y.start_px}, {px, y.end_px}, thin);
         }
         line({px, y.start_px}, {px, y.start_px + tick_px}, {});
-        text({px, y.start_px + number_below_px}, format_number(step, 4), Anchor::middle, 12.0);
+        text({px, y.start_px + number_below_px}, words, Anchor::middle, number_size);
+    };
+    if (x.named.empty()) {
+        for (const double step : x.steps()) {
+            mark(step, format_number(step, 4));
+        }
+    } else {
+        // Each has its share of the width; where that is little, every second has twice as much.
+        constexpr double least_px = 36.0;
+        const double share_px = (x.end_px - x.start_px) / static_cast<double>(x.named.size());
+        const auto stride = static_cast<std::size_t>(std::ceil(least_px / share_px));
+        for (std::size_t i = 0; i < x.named.size(); i += stride) {
+            const double room = share_px * static_cast<double>(stride) - 4.0;
+            mark(x.named[i].first, fitted(x.named[i].second, room, number_size));
+        }
     }
     for (const double step : y.steps()) {
         const double px = y.px(step);
@@ -263,22 +318,55 @@ void Picture::axes(const Axis& x, const Axis& y, bool grid) {
              12.0);
     }
     frame({x.start_px, y.end_px}, x.end_px - x.start_px, y.start_px - y.end_px);
-    text({0.5 * (x.start_px + x.end_px), y.start_px + title_below_px}, x.title, Anchor::middle);
-    upright({x.start_px - title_left_px, 0.5 * (y.start_px + y.end_px)}, y.title);
+    constexpr double title_size = 13.0;
+    text({0.5 * (x.start_px + x.end_px), y.start_px + title_below_px},
+         fitted(x.title, x.end_px - x.start_px, title_size),
+         Anchor::middle,
+         title_size);
+    upright({x.start_px - title_left_px, 0.5 * (y.start_px + y.end_px)},
+            fitted(y.title, y.start_px - y.end_px, title_size));
+}
+
+namespace {
+
+constexpr double legend_line_px = 20.0;
+constexpr double legend_sample_px = 30.0;
+constexpr double legend_size = 12.0;
+constexpr double legend_next_line = 1.25 * legend_size;
+
+double words_left(Point at) {
+    return at.x + legend_sample_px + 8.0;
+}
+
+} // namespace
+
+std::vector<std::string> Picture::legend_lines(Point at, const Entry& entry) const {
+    return wrap_to(entry.words, width_ - words_left(at) - edge_px, legend_size);
+}
+
+double Picture::legend_height(Point at, const std::vector<Entry>& entries) const {
+    double sum = 0.0;
+    for (const Entry& entry : entries) {
+        const auto more = static_cast<double>(legend_lines(at, entry).size() - 1);
+        sum += legend_line_px + more * legend_next_line;
+    }
+    return sum;
 }
 
 double Picture::legend(Point at, const std::vector<Entry>& entries) {
-    constexpr double line_px = 20.0;
-    constexpr double sample_px = 30.0;
     double y = at.y;
     for (const Entry& entry : entries) {
         if (entry.fill.empty()) {
-            line({at.x, y}, {at.x + sample_px, y}, entry.stroke);
+            line({at.x, y}, {at.x + legend_sample_px, y}, entry.stroke);
         } else {
-            box({at.x, y - 7.0}, sample_px, 14.0, entry.fill);
+            box({at.x, y - 7.0}, legend_sample_px, 14.0, entry.fill);
         }
-        text({at.x + sample_px + 8.0, y + letter_down}, entry.words, Anchor::start, 12.0);
-        y += line_px;
+        double base = y + letter_down;
+        for (const std::string& line : legend_lines(at, entry)) {
+            text({words_left(at), base}, line, Anchor::start, legend_size);
+            base += legend_next_line;
+        }
+        y = base - letter_down - legend_next_line + legend_line_px;
     }
     return y - at.y;
 }
@@ -286,23 +374,14 @@ double Picture::legend(Point at, const std::vector<Entry>& entries) {
 std::string Picture::finished() const {
     return fmt::format(
         R"(<svg xmlns="http://www.w3.org/2000/svg" width="{0:.0f}" height="{1:.0f}" )"
-        R"(viewBox="0 0 {0:.0f} {1:.0f}" font-family="sans-serif" fill="#222222">)"
+        R"(viewBox="0 0 {0:.0f} {1:.0f}" role="img" aria-label="{3}" )"
+        R"(font-family="{4}" fill="#222222">)"
         "\n{2}</svg>\n",
         width_,
         height_,
-        body_);
-}
-
-std::string shortened(std::string_view text, std::size_t most) {
-    // Cuts between letters of UTF-8, not inside one.
-    std::size_t letters = 0;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const bool begins = (static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U;
-        if (begins && letters++ == most) {
-            return std::string{text.substr(0, i)} + "...";
-        }
-    }
-    return std::string{text};
+        body_,
+        markup(title_),
+        font_family);
 }
 
 } // namespace fluewright::chart

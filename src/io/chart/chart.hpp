@@ -1,10 +1,12 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "text_metrics.hpp"
 
 #include <array>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 /// What every chart is drawn with: SVG elements, axes with round steps, colours that most eyes tell
@@ -32,6 +34,8 @@ struct Axis {
     double high{1.0};
     double start_px{};
     double end_px{};
+    /// Names at places in place of numbers at steps.
+    std::vector<std::pair<double, std::string>> named{};
 
     [[nodiscard]] double px(double shown) const {
         return start_px + (shown - low) / (high - low) * (end_px - start_px);
@@ -59,6 +63,14 @@ struct Stroke {
 
 enum class Anchor : std::uint8_t { start, middle, end };
 
+/// How words are set.
+struct Words {
+    Anchor anchor{Anchor::start};
+    double size{12.0};
+    Weight weight{Weight::regular};
+    std::string_view colour{}; ///< empty: that of all text
+};
+
 /// The text of an SVG picture as it grows.
 class Picture {
 public:
@@ -70,6 +82,12 @@ public:
     void box(Point corner, double width, double height, std::string_view fill);
     void frame(Point corner, double width, double height);
     void dot(Point at, std::string_view fill);
+    void circle(Point at, double radius, std::string_view fill, const Stroke& stroke);
+    /// A closed outline and what fills it.
+    void shape(const std::vector<Point>& corners, std::string_view fill, const Stroke& stroke);
+    /// Lines at 45 degrees within a rectangle, `step_px` apart.
+    void hatch(Point corner, double width, double height, double step_px, const Stroke& stroke);
+    void set(Point at, std::string_view words, const Words& look);
     void text(Point at, std::string_view words, Anchor anchor = Anchor::start, double size = 13.0);
     void bold(Point at, std::string_view words, double size = 14.0);
     /// Title and answer above the plot, the answer on at most two lines.
@@ -91,19 +109,25 @@ public:
 
     double legend(Point at, const std::vector<Entry>& entries);
 
+    /// The height it would take.
+    [[nodiscard]] double legend_height(Point at, const std::vector<Entry>& entries) const;
+
+    /// The height, where that shows only once all is drawn.
+    void end_at(double height) { height_ = height; }
+
     [[nodiscard]] std::string finished() const;
 
 private:
+    [[nodiscard]] std::vector<std::string> legend_lines(Point at, const Entry& entry) const;
+
     std::string body_;
     double width_;
     double height_;
+    std::string title_;
 };
 
 /// Colours for lines, in order of use.
 inline constexpr std::array<std::string_view, 6> line_colours{
     "#1f5fa8", "#c2561a", "#2a7f4f", "#7b3f98", "#8a6d00", "#b02a4c"};
-
-/// At most this many letters of a text, so that it stays where it is put.
-[[nodiscard]] std::string shortened(std::string_view text, std::size_t most);
 
 } // namespace fluewright::chart

@@ -74,7 +74,7 @@ private:
     }
 
     [[nodiscard]] std::string words_of(const StateResult& state) const {
-        return shortened(report::state_words(sweep_.shape, state), 32);
+        return report::state_words(sweep_.shape, state);
     }
 
     [[nodiscard]] std::vector<Curve> drafts() const {

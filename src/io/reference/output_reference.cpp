@@ -77,7 +77,13 @@ std::string output_reference_markdown() {
         "`--format csv` gives a line for each state, point, part or moment: RFC 4180, with the "
         "keys and the figures of JSON, `yes` and `no`, an empty cell for null. `batch --format "
         "ndjson` writes one [batch_row](#batch_row) on each line, `--fields` says with which "
-        "columns, `--fields help` lists them.\n\n## What each command answers\n\n"
+        "columns, `--fields help` lists them.\n\n"
+        "`draw`, and `--format svg` of `size`, `sweep`, `warmup`, `compare` and `diagnose`, write "
+        "a picture (SVG) that stands alone; `report`, and `--format html` of `compare` and "
+        "`diagnose`, a page (HTML, well-formed as XML too) that fetches nothing and runs no "
+        "script. They hold the figures and words of the text, in the units of the file or of "
+        "`--units`; their layout may change with any version, so read JSON in a program.\n\n"
+        "## What each command answers\n\n"
         "| command | `result` |\n| --- | --- |\n";
     for (const results::CommandResult& result : results::command_results()) {
         std::string names;

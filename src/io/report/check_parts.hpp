@@ -30,6 +30,9 @@ inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& styl
 [[nodiscard]] std::string_view label_of(Harm harm);
 /// "DANGER", "SHORT", "ok"; "short" where it does not count.
 [[nodiscard]] TableCell outcome_cell(const HarmVerdict& verdict);
+/// A line for each kind of harm, and what counts.
+[[nodiscard]] std::string verdict_lines(const Assessment& assessment, const Style& style);
+/// The sentence over it as well.
 [[nodiscard]] std::string verdict_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string states_text(const Assessment& assessment, const Style& style);
 /// The same of the weather that decides.
@@ -37,6 +40,8 @@ inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& styl
 [[nodiscard]] std::string size_in_short(const Assessment& assessment, const ReportOptions& options);
 /// With every size that was tried.
 [[nodiscard]] std::string size_text(const Assessment& assessment, const ReportOptions& options);
+/// "DANGER", "FAULT", "warning", "note"
+[[nodiscard]] std::string severity_word(Severity severity);
 /// "California Mechanical Code 2013, table 303.3(2); looked up"
 [[nodiscard]] std::string origin_of(const fluewright::Check& check);
 /// "1. DANGER: Joints under pressure, elbow 2", with what is said behind the title.
@@ -47,6 +52,8 @@ finding_title(int number, const Finding& finding, const std::string& behind, con
 /// Each matter once: place, figure and limit, what to do.
 [[nodiscard]] std::string findings_in_short(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string findings_text(const Assessment& assessment, const Style& style);
+/// What would be asked where the file does not tell, a line each along the run.
+[[nodiscard]] std::string requirements_list(const Assessment& assessment, const Style& style);
 /// What the checks came to that are not findings: how many, and what the open ones lack.
 [[nodiscard]] std::string checks_text(const Assessment& assessment, const Style& style);
 /// Where no body of rules was asked, how to ask for one; else empty.
@@ -64,6 +71,9 @@ tolerances_text(const Assessment& assessment, const ToleranceStudy& study, const
 [[nodiscard]] std::string assumptions_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string understood_text(const Assessment& assessment, const Style& style);
 [[nodiscard]] std::string profiles_text(const Assessment& assessment, const Style& style);
+/// Of one state: stations, joints and sums; empty where it has no figures along the run.
+[[nodiscard]] std::string
+profile_text(const Assessment& assessment, std::size_t state, const Style& style);
 /// What turns a reversed flue, and how long that takes; starts with a blank.
 [[nodiscard]] std::string
 turning_words(const Assessment& assessment, const ColdStart& cold, const Style& style);

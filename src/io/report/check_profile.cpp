@@ -42,30 +42,33 @@ TextTable stations_table(const results::StateRow& state, const Style& style) {
 
 } // namespace
 
+std::string profile_text(const Assessment& a, std::size_t state_index, const Style& style) {
+    const StateResult& state = a.solution.states[state_index];
+    if (state.stations.empty() || !has_working_point(state)) {
+        return {};
+    }
+    const results::StateRow row{a.installation, state, a.verdicts[state_index]};
+    std::string out = heading("Along the run: " + state_words(a.installation, state), style);
+    const MarchResult& flow = state.flow;
+    const auto shown = [&](double pa) { return format_quantity(pa, Kind::pressure, style.units); };
+    out += stations_table(row, style).text(style, inset);
+    out += joints_text(row, style);
+    return out
+           + paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
+                                   "{}. Heat lost through the walls {}.",
+                                   shown(flow.buoyancy_pa),
+                                   shown(flow.friction_pa),
+                                   shown(flow.fittings_pa),
+                                   shown(flow.acceleration_pa),
+                                   format_quantity(flow.heat_loss_w, Kind::power, style.units)),
+                       {.first = inset, .rest = 2 * inset},
+                       style.width);
+}
+
 std::string profiles_text(const Assessment& a, const Style& style) {
     std::string out;
     for (std::size_t i = 0; i < a.solution.states.size(); ++i) {
-        const StateResult& state = a.solution.states[i];
-        if (state.stations.empty() || !has_working_point(state)) {
-            continue;
-        }
-        const results::StateRow row{a.installation, state, a.verdicts[i]};
-        out += heading("Along the run: " + state_words(a.installation, state), style);
-        const MarchResult& flow = state.flow;
-        const auto shown = [&](double pa) {
-            return format_quantity(pa, Kind::pressure, style.units);
-        };
-        out += stations_table(row, style).text(style, inset);
-        out += joints_text(row, style);
-        out += paragraph(fmt::format("Budget: buoyancy {}, friction {}, fittings {}, acceleration "
-                                     "{}. Heat lost through the walls {}.",
-                                     shown(flow.buoyancy_pa),
-                                     shown(flow.friction_pa),
-                                     shown(flow.fittings_pa),
-                                     shown(flow.acceleration_pa),
-                                     format_quantity(flow.heat_loss_w, Kind::power, style.units)),
-                         {.first = inset, .rest = 2 * inset},
-                         style.width);
+        out += profile_text(a, i, style);
     }
     if (!out.empty()) {
         out += '\n';

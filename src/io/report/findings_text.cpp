@@ -2,6 +2,7 @@
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "io/text/page_text.hpp"
 
 #include <fmt/core.h>
 
@@ -9,16 +10,6 @@ namespace fluewright::report {
 namespace {
 
 constexpr Indent below_finding{.first = 5, .rest = 7};
-
-std::string severity_word(Severity severity) {
-    std::string word{name(severity)};
-    if (severity == Severity::danger || severity == Severity::failure) {
-        for (char& c : word) {
-            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-        }
-    }
-    return word;
-}
 
 Ink severity_ink(Severity severity) {
     switch (severity) {
@@ -71,6 +62,16 @@ std::string source_words(const Finding& finding, const CheckResult& source) {
 
 } // namespace
 
+std::string severity_word(Severity severity) {
+    std::string word{name(severity)};
+    if (severity == Severity::danger || severity == Severity::failure) {
+        for (char& c : word) {
+            c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+        }
+    }
+    return word;
+}
+
 std::string origin_of(const fluewright::Check& check) {
     if (check.source == "practice" || check.source == "judgement") {
         return check.mark == "computed" ? "computed" : "common practice, no source";
@@ -90,6 +91,13 @@ std::string origin_of(const fluewright::Check& check) {
 std::string
 finding_title(int number, const Finding& finding, const std::string& behind, const Style& style) {
     const std::string word = severity_word(finding.severity);
+    if (style.is_page()) {
+        const std::string before = fmt::format("{}. ", number);
+        const std::string after = fmt::format(": {}{}", finding.matter->title, behind);
+        return page_heading(
+            {.before = before, .word = word, .ink = severity_ink(finding.severity), .after = after},
+            style.page_level + 1);
+    }
     std::string lines =
         paragraph(fmt::format("{}. {}: {}{}", number, word, finding.matter->title, behind),
                   {.first = 2, .rest = 5},

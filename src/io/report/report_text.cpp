@@ -6,6 +6,7 @@
 #include "fluewright/io/text/text_table.hpp"
 #include "io/results/state_rows.hpp"
 #include "io/results/text_columns.hpp"
+#include "io/text/page_text.hpp"
 #include "io/text/words.hpp"
 #include "trade_text.hpp"
 
@@ -18,7 +19,7 @@ namespace report {
 namespace {
 
 constexpr Indent flush_left{.first = 0, .rest = 0};
-constexpr Indent inset{.first = 2, .rest = 2};
+constexpr Indent body_inset{.first = 2, .rest = 2};
 
 } // namespace
 
@@ -35,6 +36,9 @@ std::string inked_paragraph(std::string_view text, Indent indent, Ink ink, const
 }
 
 std::string heading(std::string_view text, const Style& style) {
+    if (style.is_page()) {
+        return page_heading(text, style.page_level);
+    }
     return '\n' + inked_paragraph(text, flush_left, Ink::heading, style);
 }
 
@@ -110,11 +114,12 @@ std::string spread_text(const Assessment& a, const Style& style) {
                      "draft as computed stands between those with the least heat one can defend, "
                      "that of the European calculation (EN 13384-1), and with the most, that of "
                      "turbulent flow which its own cooled layer opposes.",
-                     inset,
+                     body_inset,
                      style.width);
-    out += table.text(style, inset.first);
+    out += table.text(style, body_inset.first);
     if (!turning.empty()) {
-        out += paragraph("Enough or not hangs on it here: " + turning + ".", inset, style.width);
+        out +=
+            paragraph("Enough or not hangs on it here: " + turning + ".", body_inset, style.width);
     }
     return out;
 }

@@ -97,11 +97,8 @@ std::string how_to_ask_rules(const Assessment& a) {
                : std::string{};
 }
 
-} // namespace report
-
-std::string requirements_text(const Assessment& a, const ReportOptions& options) {
-    const Style& style = options.style;
-    const std::vector<report::Requirement> list = report::requirements_of(a);
+std::string requirements_list(const Assessment& a, const Style& style) {
+    const std::vector<Requirement> list = requirements_of(a);
     const bool no_body = a.body == nullptr || a.body->id == "none";
     std::string out = paragraph(
         fmt::format("Asked before anything is built, along the run: {} that the file does not "
@@ -112,19 +109,27 @@ std::string requirements_text(const Assessment& a, const ReportOptions& options)
                         : fmt::format("physics, trade practice and the rules of {}", a.body->name)),
         {.first = 0, .rest = 0},
         style.width);
-    if (const std::string how = report::how_to_ask_rules(a); !how.empty()) {
+    if (const std::string how = how_to_ask_rules(a); !how.empty()) {
         out += paragraph(how, {.first = 0, .rest = 0}, style.width);
     }
     out += '\n';
-    for (const report::Requirement& requirement : list) {
+    for (const Requirement& requirement : list) {
         out += paragraph(fmt::format("- {}: {} [{}]. Not in the file: {}.",
-                                     report::places_of(requirement),
+                                     places_of(requirement),
                                      requirement.first().words,
-                                     report::rules_of(requirement),
-                                     report::keys_of(requirement)),
+                                     rules_of(requirement),
+                                     keys_of(requirement)),
                          {.first = 0, .rest = 2},
                          style.width);
     }
+    return out;
+}
+
+} // namespace report
+
+std::string requirements_text(const Assessment& a, const ReportOptions& options) {
+    const Style& style = options.style;
+    std::string out = report::requirements_list(a, style);
     out += report::cautions_in_short(kind_of(a.installation.appliance), style);
     return report::signed_off(std::move(out), options.version, options.file, style);
 }

@@ -15,6 +15,9 @@ namespace fluewright::report {
 [[nodiscard]] std::string demand_text(const HeatDemand& demand, const Style& style);
 [[nodiscard]] std::string upkeep_text(const Maintenance& upkeep, const Style& style);
 
+/// What to bring, to cut and to put together, from its dangers to what was taken.
+[[nodiscard]] std::string parts_sections(const PartsList& list, const Style& style);
+
 /// All of them, in this order.
 [[nodiscard]] std::string trade_text(const TradeAdvice& advice, const Style& style);
 

@@ -48,6 +48,18 @@ TableCell outcome_cell(const HarmVerdict& v) {
     return {"-", Ink::quiet};
 }
 
+std::string verdict_lines(const Assessment& a, const Style& style) {
+    std::string out = lines_text(a, style);
+    // Who asks for it by name is told of it; a heater without a door is not told of the door.
+    Required required = a.required;
+    required.narrow_door = required.narrow_door
+                           && a.verdict.of(Harm::reloading).outcome != HarmOutcome::does_not_apply;
+    out += paragraph(fmt::format("What counts: {}.", in_words(required)),
+                     {.first = inset, .rest = inset},
+                     style.width);
+    return out;
+}
+
 std::string verdict_text(const Assessment& a, const Style& style) {
     std::string out;
     for (const StateResult& state : a.solution.states) {
@@ -64,15 +76,7 @@ std::string verdict_text(const Assessment& a, const Style& style) {
     if (!a.installation.title.empty()) {
         out += paragraph("Installation: " + a.installation.title, flush_left, style.width);
     }
-    out += '\n' + lines_text(a, style);
-    // Who asks for it by name is told of it; a heater without a door is not told of the door.
-    Required required = a.required;
-    required.narrow_door = required.narrow_door
-                           && a.verdict.of(Harm::reloading).outcome != HarmOutcome::does_not_apply;
-    out += paragraph(fmt::format("What counts: {}.", in_words(required)),
-                     {.first = inset, .rest = inset},
-                     style.width);
-    return out;
+    return out + '\n' + verdict_lines(a, style);
 }
 
 } // namespace fluewright::report

@@ -121,6 +121,9 @@ void TextTable::add_note(std::string text) {
 }
 
 std::string TextTable::text(const Style& style, std::size_t indent) const {
+    if (style.is_page()) {
+        return page_table();
+    }
     Measures measures;
     for (std::size_t c = 0; c < columns_.size(); ++c) {
         const bool decimal = columns_[c].align == Align::decimal;

@@ -30,4 +30,8 @@ struct FileDifference {
 /// One line for each layout and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string comparison_csv(const Comparison& comparison);
 
+/// A chart that stands alone: the draft over the need in every condition, and how far the door may
+/// be opened, layout by layout.
+[[nodiscard]] std::string comparison_svg(const Comparison& comparison);
+
 } // namespace fluewright

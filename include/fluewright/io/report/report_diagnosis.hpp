@@ -36,4 +36,8 @@ struct DiagnosisReportOptions {
 [[nodiscard]] std::string diagnosis_json(const Diagnosis& diagnosis,
                                          const DiagnosisReportOptions& options);
 
+/// A chart that stands alone: what is urgent, then the causes as bars of their probability with
+/// the range of their size.
+[[nodiscard]] std::string diagnosis_svg(const Diagnosis& diagnosis);
+
 } // namespace fluewright

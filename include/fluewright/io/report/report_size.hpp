@@ -18,4 +18,8 @@ namespace fluewright {
 /// One line for each size and state, with a heading line (RFC 4180); SI.
 [[nodiscard]] std::string size_table_csv(const SizeTable& table);
 
+/// A chart that stands alone: the draft over the need in every condition, and how far the door may
+/// be opened, by size; a panel for each height.
+[[nodiscard]] std::string size_table_svg(const SizeTable& table);
+
 } // namespace fluewright

@@ -44,4 +44,10 @@ struct WarmupReportOptions {
 [[nodiscard]] std::string warmup_csv(const Case& resolved,
                                      std::span<const WarmupInWeather> courses);
 
+/// A chart that stands alone: draft and temperatures over time in each weather, with the phases of
+/// the fire; the dangers of the run first.
+[[nodiscard]] std::string warmup_svg(const Case& resolved,
+                                     std::span<const WarmupInWeather> courses,
+                                     const WarmupReportOptions& options);
+
 } // namespace fluewright

@@ -14,6 +14,11 @@ struct Style {
     bool colour{false};    ///< escape sequences may be written
     bool unicode{true};    ///< otherwise only ASCII is
     std::size_t width{80}; ///< columns no line passes
+    /// The text becomes a page: headings are of this level and tables are tables of it; 0: plain
+    /// text. See io/text/page_text.hpp.
+    int page_level{0};
+
+    [[nodiscard]] bool is_page() const { return page_level > 0; }
 };
 
 /// What a stretch of text says by its colour. Colour is never the only sign of it.

@@ -42,6 +42,9 @@ public:
     [[nodiscard]] std::string text(const Style& style, std::size_t indent) const;
 
 private:
+    /// The same as a table of a page.
+    [[nodiscard]] std::string page_table() const;
+
     struct Row {
         std::vector<TableCell> cells;
         std::vector<std::string> notes;

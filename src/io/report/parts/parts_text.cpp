@@ -154,7 +154,7 @@ std::string box_text(const PartsList& list, const Style& style) {
            + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
 }
 
-std::string dangers_text(const PartsList& list, const Style& style) {
+std::string standing_text(const PartsList& list, const Style& style) {
     return report::dangers_text(
         list.dangers,
         "Do not build it like this: nothing on this list cures what stands here",
@@ -260,12 +260,8 @@ std::string growth_text(const PartsList& list, const Style& style) {
 
 } // namespace
 
-std::string parts_text(const PartsList& list, const PartsReportOptions& options) {
-    const Style& style = options.style;
-    const std::string title =
-        options.input.files.empty() ? std::string{} : options.input.files.front().title;
-    std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
-    out += dangers_text(list, style);
+std::string report::parts_sections(const PartsList& list, const Style& style) {
+    std::string out = standing_text(list, style);
     out += list.from_box ? box_text(list, style) : buy_text(list, style);
     out += sums_text(list, style);
     out += left_text(list, style);
@@ -277,6 +273,15 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
     for (const std::string& assumed : list.assumed) {
         out += paragraph("- " + assumed, inset, style.width);
     }
+    return out;
+}
+
+std::string parts_text(const PartsList& list, const PartsReportOptions& options) {
+    const Style& style = options.style;
+    const std::string title =
+        options.input.files.empty() ? std::string{} : options.input.files.front().title;
+    std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
+    out += report::parts_sections(list, style);
     out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);
 }
