@@ -130,6 +130,20 @@ std::string source_words(std::string_view key, std::string_view mark) {
                        mark);
 }
 
+std::string word_page(std::string_view id, const Style& style) {
+    const catalog::Word& word = *catalog::find_word(id);
+    std::string out = title_line(fmt::format("{}: a word of the trade", id), style);
+    out += section("Meaning", word.meaning, style);
+    if (!word.aliases.empty()) {
+        std::string also{word.aliases};
+        for (std::size_t bar = also.find('|'); bar != std::string::npos; bar = also.find('|', bar)) {
+            also.replace(bar, 1, ", ");
+        }
+        out += section("Also called", also + '.', style);
+    }
+    return in_letters_of(style, out);
+}
+
 std::string condition_page(std::string_view id, const Style& style) {
     const auto& condition =
         *std::find_if(conditions.begin(), conditions.end(), [id](const Condition& each) {
