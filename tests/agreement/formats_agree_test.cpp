@@ -228,7 +228,7 @@ std::string line_of(const json& state, UnitSystem units) {
     return kind + cell("burn_rate_kg_s", Kind::mass_rate, !bare)
            + cell("gas_flow_kg_s", Kind::gas_flow, !bare)
            + cell("gas_temperature_k", Kind::temperature, !bare)
-           + cell("mouth_temperature_k", Kind::temperature, !bare)
+           + cell("top_temperature_k", Kind::temperature, !bare)
            + cell("draft_pa", Kind::pressure, true)
            + cell("draft_needed_pa", Kind::pressure, !bare && kind != "cold start")
            + cell("margin_pa", Kind::pressure, burning, true) + ' ';

@@ -142,11 +142,11 @@ TEST_CASE("words go through a batch and come back as words", "[vary]") {
     const auto wrong = run({"vary", "-", "--over", "fuel=oka,pine"}, sound_file());
     CHECK(wrong.status == 2);
     CHECK_THAT(wrong.err, Contains("did you mean `oak`?"));
-    CHECK_THAT(run({"batch", "-", "--format", "csv", "--values", "colour"}, made.out).err,
+    CHECK_THAT(run({"batch", "-", "--format", "csv", "--values", "color"}, made.out).err,
                Contains("names no number or word"));
 }
 
-TEST_CASE("a Sobol sequence is asked for with samples, and a spread that is cut says so",
+TEST_CASE("a Sobol sequence is required for with samples, and a spread that is cut says so",
           "[vary]") {
     const auto sobol = [](const char* samples) {
         return run({"vary",

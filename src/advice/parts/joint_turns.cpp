@@ -122,7 +122,7 @@ std::string Joint::cure() const {
     }
     if (turned.other_part) {
         text += (text.empty() ? "" : " ")
-                + std::string{"Take a part whose inserted end points to the heater."};
+                + std::string{"Use a part whose crimped end points to the heater."};
     }
     return text;
 }

@@ -99,7 +99,7 @@ void Offer::caps() {
             if (more_open) {
                 add({.kind = RemedyKind::change_cap,
                      .word = std::string{name(build)},
-                     .what = build == Build::open ? "Take the cap off and leave the mouth open"
+                     .what = build == Build::open ? "Take the cap off and leave the top open"
                                                   : "Fit a plain cap instead of the rain cap"});
             }
         }
@@ -137,7 +137,7 @@ void Offer::raise() {
     for (const double step_m : steps) {
         add({.kind = RemedyKind::raise_top,
              .amount = step_m,
-             .place = "the mouth",
+             .place = "the chimney top",
              .what = "Raise the top by " + show(step_m, Kind::length)});
     }
 }

@@ -150,10 +150,11 @@ const Command improve_command{
     .name = "improve",
     .summary = "which change makes it work? ranked by gain against effort",
     .about =
-        "Tries the changes that can really be made to a run, alone and where that is not "
-        "enough in twos and threes, solves each and ranks them by what they gain against what they "
-        "cost. Says what each does in every condition and what it may worsen. Clears first what "
-        "harms most. Leaves a run alone that passes what counts; ends with status 1 when nothing "
+        "Tries the remedies that can be made to a run: alone and, where that is not enough, in "
+        "twos and threes. Ranks them by what they gain against their effort. Says what each does "
+        "in "
+        "every condition and what it may worsen. Clears first what harms most. Leaves a run alone "
+        "that passes what counts; ends with status 1 when nothing "
         "that was tried makes it pass.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = improve_options,

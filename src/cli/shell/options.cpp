@@ -42,7 +42,7 @@ constexpr OptionInfo chart_format{
     "what to write; text is the default, json and csv are in SI, svg is a chart",
     chart_formats};
 constexpr OptionInfo color{
-    "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
+    "--color", "", "WHEN", "color in text; auto (the default) means on a terminal", colors};
 constexpr OptionInfo details{"--details",
                              "",
                              "",
@@ -63,8 +63,11 @@ constexpr OptionInfo force{
     {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
-constexpr OptionInfo heights{
-    "--heights", "", "RANGE", "heights of the mouth over the outlet to try, such as 3..7m:5", {}};
+constexpr OptionInfo heights{"--heights",
+                             "",
+                             "RANGE",
+                             "heights of the chimney top above the outlet to try, such as 3..7m:5",
+                             {}};
 constexpr OptionInfo help{"--help", "-h", "", "print this help", {}};
 constexpr OptionInfo jobs{
     "--jobs", "-j", "N", "how many to work on at once; default all cores", {}};

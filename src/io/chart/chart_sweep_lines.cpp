@@ -96,7 +96,7 @@ private:
             if (state.weather == 0) {
                 needs.push_back(
                     {.stroke = {.colour = needed_colour, .width = 2.5, .dashes = high ? "" : "2 4"},
-                     .words = "draft needed, " + std::string{name(state.kind)},
+                     .words = "required draft, " + std::string{name(state.kind)},
                      .shown = over_points(i, [this](const StateResult& s) {
                          return pressure_.shown(s.draft_needed_pa);
                      })});

@@ -275,8 +275,9 @@ private:
                                            .fill = {},
                                            .words = "draft just as needed"}};
         if (sweep_.shape.appliance.has_door) {
-            lines.push_back(
-                {.stroke = door_stroke(), .fill = {}, .words = "door opens just as far as asked"});
+            lines.push_back({.stroke = door_stroke(),
+                             .fill = {},
+                             .words = "door opens just as far as required"});
         }
         y += 14.0 + picture.legend({x, y + 14.0}, lines);
         picture.dot({x + 15.0, y + 14.0}, "#1c5a2e");

@@ -65,7 +65,7 @@ constexpr std::array kinds{
                  return explain_check(*find_check(id), style);
              }},
     PageKind{"a kind of harm", harm_names, harm_page},
-    PageKind{"a way of firing", ids_of_conditions, condition_page},
+    PageKind{"a condition", ids_of_conditions, condition_page},
     PageKind{"a cause",
              [] { return all_ids(diagnosis::causes()); },
              [](std::string_view id, const Style& style) {
@@ -142,9 +142,8 @@ bool any_alias(std::string_view list, const Visit& visit) {
 /// The preferred word behind one that the trade says elsewhere; empty where it is none.
 std::string_view preferred_word(const std::string& wanted) {
     for (const catalog::Word& word : catalog::words()) {
-        if (any_alias(word.aliases, [&](std::string_view alias) {
-                return typed_form(alias) == wanted;
-            })) {
+        if (any_alias(word.aliases,
+                      [&](std::string_view alias) { return typed_form(alias) == wanted; })) {
             return word.id;
         }
     }

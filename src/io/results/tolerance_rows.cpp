@@ -95,7 +95,7 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
     static const Record<SpreadRow> record{
         "spread",
         "what is to spare in a state that counts, over all runs",
-        {{"state", "way of firing", [](const SpreadRow& s) { return s.state().kind; }},
+        {{"state", "condition", [](const SpreadRow& s) { return s.state().kind; }},
          {"weather",
           "name of the weather",
           [](const SpreadRow& s) -> decltype(auto) {
@@ -153,7 +153,7 @@ const Record<StudyRow>& record_of<StudyRow>() {
           "every value with a spread",
           [](const StudyRow& s) -> decltype(auto) { return (s.study.inputs); }},
          {"working_share",
-          "of the runs: nothing that counts falls short",
+          "of the runs: all that counts is met",
           [](const StudyRow& s) {
               return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
           }},

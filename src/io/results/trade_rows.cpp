@@ -68,8 +68,8 @@ const Record<HotSurface>& record_of<HotSurface>() {
          {"rating_of", "what is rated so", &HotSurface::rating_of},
          {"rating_assumed", "the file does not say", &HotSurface::rating_assumed},
          {"over_rating", "hotter than that", [](const HotSurface& h) { return h.over_rating(); }},
-         {"distance_to_wall", Kind::length, "to what burns", &HotSurface::distance_m},
-         {"wall", Kind::temperature, "estimate of the face of what burns", &HotSurface::wall_k},
+         {"distance_to_wall", Kind::length, "to combustibles", &HotSurface::distance_m},
+         {"wall", Kind::temperature, "estimate of the combustible face", &HotSurface::wall_k},
          {"bare_wall", Kind::temperature, "the same without its shield", &HotSurface::bare_wall_k},
          {"shielded", "there is a shield", &HotSurface::shielded}}};
     return record;
@@ -81,7 +81,7 @@ const Record<HotSurfaces>& record_of<HotSurfaces>() {
                                             "how hot the pipe is, and what stands beside it",
                                             {{"wall_limit",
                                               Kind::temperature,
-                                              "burnable surface beside a heater at rated output",
+                                              "combustible surface beside a heater at rated output",
                                               &HotSurfaces::wall_limit_k},
                                              {"parts", "in flow order", &HotSurfaces::parts}}};
     return record;

@@ -66,8 +66,8 @@ constexpr std::array appliance_fields{
         &Appliance::efficiency},
     choice_field<&Appliance::efficiency_basis>(
         text("efficiency_basis",
-             {"The heating value the efficiency is counted on; gross holds the heat "
-              "of the water vapour too.",
+             {"The heating value the efficiency is counted on; gross holds the heat of the water "
+              "vapor too.",
               "net"})),
     Field<Appliance>{
         quantity("air_ratio",
@@ -142,7 +142,7 @@ constexpr std::array appliance_fields{
               "radiant"})),
     Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
                      &Appliance::legs_m},
-    choice_field<&Appliance::floor>(text("floor", {"What the heater stands on.", "burnable"})),
+    choice_field<&Appliance::floor>(text("floor", {"What the heater stands on.", "combustible"})),
     Field<Appliance>{
         quantity(
             "warmed_pipe",
@@ -203,7 +203,7 @@ constexpr std::array outlet_fields{
     Field<Outlet>{
         quantity("height",
                  outlet_height,
-                 {"Centre of the collar over the floor.", "0.75 m", DefaultId::outlet_height_m}),
+                 {"Centre of the collar above the floor.", "0.75 m", DefaultId::outlet_height_m}),
         &Outlet::height_m},
 };
 
@@ -216,7 +216,7 @@ constexpr std::array door_fields{
                          opening_side,
                          {"Clear height of the opening.", "300 mm", DefaultId::door_height_m}),
                 &Door::height_m},
-    Field<Door>{quantity("sill", sill, {"Lower edge of the opening over the floor.", "350 mm"}),
+    Field<Door>{quantity("sill", sill, {"Lower edge of the opening above the floor.", "350 mm"}),
                 &Door::sill_height_m},
     Field<Door>{quantity("open_width",
                          opening_side,

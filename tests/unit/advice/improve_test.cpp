@@ -204,7 +204,8 @@ TEST_CASE("what no change to the run clears is named with what to do", "[improve
     CHECK(made.outcome == Outcome::hopeless);
     REQUIRE(made.stuck.size() == 1);
     CHECK(made.stuck.front()->id == "floor-unprotected");
-    CHECK(made.sentence.find("First what no change tried here clears: Floor not protected. Lay")
+    CHECK(made.sentence.find(
+              "First, these remain with every change that was tried: Floor not protected. Lay")
           == 0);
     CHECK(made.reason.find("Shield does not count") != std::string::npos);
     for (const Plan& plan : made.plans) {
@@ -254,7 +255,7 @@ TEST_CASE("too much draft gets a damper and nothing that costs a state", "[impro
     CHECK(made.plans.front().score.greatest_over <= 0.0);
 }
 
-TEST_CASE("a stub of two metres below the roof is hopeless and the reason is told", "[improve]") {
+TEST_CASE("a stub of two meters below the roof is hopeless and the reason is told", "[improve]") {
     Installation in = sound();
     in.run = {up(1.2), up(0.8), part(PartKind::cap)};
     in.run[0].diameter_m = 0.15;
@@ -265,7 +266,7 @@ TEST_CASE("a stub of two metres below the roof is hopeless and the reason is tol
     CAPTURE(made.sentence, made.reason);
     CHECK(made.outcome == Outcome::hopeless);
     CHECK(made.sentence.find("Nothing that was tried") == 0);
-    CHECK(made.reason.find("2 m over the outlet") != std::string::npos);
+    CHECK(made.reason.find("2 m above the outlet") != std::string::npos);
     CHECK(made.reason.find("past the roof") != std::string::npos);
 }
 

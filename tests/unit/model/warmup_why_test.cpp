@@ -95,7 +95,7 @@ TEST_CASE("What shortens a warm-up follows from where its heat goes") {
     CHECK(turned.front() == Quicker::preheat);
 }
 
-TEST_CASE("A cool wall is slow only where the smoke makes tar") {
+TEST_CASE("A cool wall is slow only where the smoke makes creosote") {
     Case made = *resolve(stove_on("single-wall steel", "insulated 25 mm"));
     Warmup course;
     course.parts.resize(1);

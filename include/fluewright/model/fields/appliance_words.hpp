@@ -86,7 +86,7 @@ enum class StateKind : std::uint8_t {
 }
 
 [[nodiscard]] constexpr auto words_of(FloorKind) {
-    return std::to_array<std::string_view>({"burnable", "noncombustible"});
+    return std::to_array<std::string_view>({"combustible", "noncombustible"});
 }
 
 [[nodiscard]] constexpr auto words_of(SmokeChamber) {

@@ -164,7 +164,7 @@ Verdict fans_de(const View& view, const catalog::Rule& rule) {
     Verdict v = decided(deepest_pa <= rule.figure * 1.001,
                         "with the fans running the room is " + view.show(deepest_pa, Kind::pressure)
                             + " below outdoors; without an interlock at most "
-                            + view.show(rule.figure, Kind::pressure) + " is asked");
+                            + view.show(rule.figure, Kind::pressure) + " is required");
     v.kind = Kind::pressure;
     v.figure = deepest_pa;
     v.limit = rule.figure;

@@ -148,7 +148,7 @@ Verdict class_650(const View& view, const catalog::Rule& /*rule*/) {
 }
 
 Verdict spark_screen(const View& view, const catalog::Rule& rule) {
-    Fold fold{"there is no screen at the mouth"};
+    Fold fold{"there is no screen at the chimney top"};
     for (const Piece& piece : view.pieces) {
         const PartKind kind = piece.section->kind;
         if (kind == PartKind::screen && !piece.part->mesh_m) {
@@ -192,7 +192,7 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
         return not_here("the chimney is masonry");
     }
     if (!roof.mouth_above_roof_m) {
-        return unknown({"/site/roof/mouth_above_roof"},
+        return unknown({"/site/roof/top_above_roof"},
                        "braced, where it stands more than " + view.show(rule.figure, Kind::length)
                            + " above the roof");
     }

@@ -18,7 +18,7 @@ Verdict by_label(const View& view, WallKind kind, std::string_view none, std::st
         fold.add(part.listed_clearance_m
                      ? to_what_burns(view, piece, *part.listed_clearance_m)
                      : unknown({piece.key("listed_clearance")},
-                               "distance to what burns as its label says; usual is "
+                               "clearance to combustibles as its label says; usual is "
                                    + std::string{usual}));
     }
     return fold.result();

@@ -129,7 +129,7 @@ Verdict elbows(const View& view, const catalog::Rule& rule) {
                         "the pipe turns by " + view.show(sum_rad, Kind::angle) + " in all, with "
                             + std::to_string(sharp) + (sharp == 1 ? " bend" : " bends")
                             + " of 90 degrees; at most " + view.show(rule.second, Kind::angle)
-                            + " is asked");
+                            + " is required");
     v.kind = Kind::angle;
     v.figure = sum_rad;
     v.limit = rule.second;
@@ -162,7 +162,7 @@ Verdict bends_uk(const View& view, const catalog::Rule& rule) {
     }
     Verdict v = decided(count <= static_cast<int>(rule.figure),
                         "bends come to " + std::to_string(count) + " of 45 degrees, at most "
-                            + format_number(rule.figure) + " is asked");
+                            + format_number(rule.figure) + " is required");
     v.figure = count;
     v.limit = rule.figure;
     return v;

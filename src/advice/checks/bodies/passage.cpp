@@ -85,7 +85,7 @@ bool through_burning_wall(const Piece& piece) {
 }
 
 constexpr std::string_view systems_asked =
-    "through a wall that burns only by a ventilated thimble, an insulated length, brick, or with "
+    "through a combustible wall only by a ventilated thimble, an insulated length, brick, or with "
     "the wood cut back";
 
 /// How a piece goes through a wall; nothing where it says that it goes through none.
@@ -148,7 +148,7 @@ double kept_in_wall_m(PassThrough way) {
 }
 
 Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
-    Fold fold{"no pipe goes through a wall that burns by a named system"};
+    Fold fold{"no pipe goes through a combustible wall by a named system"};
     for (const Piece* piece : view.connector()) {
         const auto& way = piece->part->pass_through;
         if (!piece->has_passage() || !through_burning_wall(*piece) || !way
@@ -168,7 +168,7 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
 }
 
 Verdict filling_in_wall(const View& view, const catalog::Rule& rule) {
-    Fold fold{"no pipe before the chimney passes a wall that burns"};
+    Fold fold{"no connector passes a combustible wall"};
     for (const Piece* piece : view.connector()) {
         if (piece->has_passage() && through_burning_wall(*piece)) {
             fold.add(at(view,

@@ -87,7 +87,7 @@ const Record<Cured>& record_of<Cured>() {
           [](const Cured& c) { return if_finite(c.draft_needed_pa); }},
          {"margin",
           Kind::pressure,
-          "draft less the draft needed",
+          "draft less the required draft",
           [](const Cured& c) { return of_solved(c, c.margin_pa()); }},
          {"opening_share", "how far the door may be opened; over 1: wholly", [](const Cured& c) {
               return if_finite(c.opening_share);

@@ -264,7 +264,7 @@ TEST_CASE("several parts that lie upside down are all named") {
              "insulated 25 mm, 150 mm crimped below, 150 mm locking above.");
 }
 
-TEST_CASE("an inserted end that no turning brings down is told as such") {
+TEST_CASE("an crimped end that no turning brings down is told as such") {
     Installation in;
     in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
@@ -274,7 +274,7 @@ TEST_CASE("an inserted end that no turning brings down is told as such") {
     const JointReport report = joints_of(resolved(in));
     REQUIRE(report.joints[0].fit.mating == Mating::points_up);
     CHECK(report.joints[0].needs_something());
-    CHECK(report.joints[0].cure() == "Take a part whose inserted end points to the heater.");
+    CHECK(report.joints[0].cure() == "Use a part whose crimped end points to the heater.");
 }
 
 TEST_CASE("turning never leaves more joints in need of an adapter than before") {
