@@ -1,6 +1,7 @@
 #include "cures.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/states.hpp"
 
 #include <algorithm>
@@ -17,10 +18,13 @@ constexpr double sound_bare_in_room_m = 2.4;
 constexpr double narrow_share = 0.95;
 constexpr double wide_share = 1.5;
 constexpr double sound_room_pa = -1.5;
+constexpr double near_outdoors_pa = -1.0;
 constexpr double open_blade_rad = 0.35;
 constexpr double clear_screen = 0.6;
 constexpr double thin_deposit_m = 0.003;
-constexpr double opening_over_flue = 10.0;
+constexpr double front_over_flue = 10.0;
+constexpr double door_over_flue = 6.0;
+constexpr double small_opening = 0.75; ///< of the largest that is sound
 constexpr double dry_wood = 0.18;
 constexpr double holding_blade_rad = 1.05;
 constexpr double cool_low_fire_k = 393.15;
@@ -28,9 +32,26 @@ constexpr std::string_view insulated = "insulated 25 mm";
 constexpr std::string_view double_wall = "double-wall connector";
 constexpr std::string_view insulated_liner = "rigid liner insulated";
 
-/// What takes a flaw away. Of the changes those that do something here are made, in this order;
-/// none: the installation does not have the flaw.
+/// One way to take a flaw away. Of the changes those that do something here are made, in this
+/// order.
 using Cure = std::vector<Change>;
+
+/// The ways there are; none: the installation does not have the flaw.
+using Cures = std::vector<Cure>;
+
+template <class... Changes>
+Cure cure_of(Changes... changes) {
+    Cure cure;
+    (cure.emplace_back(std::move(changes)), ...);
+    return cure;
+}
+
+template <class... Ways>
+Cures ways(Ways... made) {
+    Cures cures;
+    (cures.push_back(std::move(made)), ...);
+    return cures;
+}
 
 Remedy remedy(RemedyKind kind, double amount = 0.0, double other = 0.0) {
     return {.kind = kind, .amount = amount, .other = other};
@@ -40,9 +61,9 @@ Remedy remedy(RemedyKind kind, double amount, std::string_view word) {
     return {.kind = kind, .amount = amount, .word = std::string{word}};
 }
 
-Cure higher(const Installation& /*written*/, const Case& c) {
+Cures higher(const Installation& /*written*/, const Case& c) {
     const double lacking_m = sound_rise_m - c.total_rise_m();
-    return lacking_m <= 0.0 ? Cure{} : Cure{remedy(RemedyKind::raise_top, lacking_m)};
+    return lacking_m <= 0.0 ? Cures{} : ways(cure_of(remedy(RemedyKind::raise_top, lacking_m)));
 }
 
 /// Whether a part whose size can be chosen, or one where it cannot, has a section over the outlet's
@@ -56,19 +77,19 @@ bool any_part(const Case& c, bool choice_of_size, const Wrong& wrong) {
     });
 }
 
-Cure wider(const Installation& /*written*/, const Case& c) {
+Cures wider(const Installation& /*written*/, const Case& c) {
     const auto narrow = [](double share) { return share < narrow_share; };
     // Pipe is changed; the section of a masonry flue can only be thought away.
     if (any_part(c, false, narrow)) {
-        return {FlawGone{CauseId::too_narrow}};
+        return ways(cure_of(FlawGone{CauseId::too_narrow}));
     }
     if (any_part(c, true, narrow)) {
-        return {remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)};
+        return ways(cure_of(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)));
     }
     return {};
 }
 
-Cure narrower(const Installation& /*written*/, const Case& c) {
+Cures narrower(const Installation& /*written*/, const Case& c) {
     const auto wide = [](double share) { return share > wide_share; };
     Cure cure;
     if (any_part(c, true, wide)) {
@@ -78,10 +99,10 @@ Cure narrower(const Installation& /*written*/, const Case& c) {
         cure.emplace_back(
             remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, "flexible liner"));
     }
-    return cure;
+    return cure.empty() ? Cures{} : ways(std::move(cure));
 }
 
-Cure straighter(const Installation& written, const Case& c) {
+Cures straighter(const Installation& written, const Case& c) {
     double turns_rad = 0.0;
     double level_m = 0.0;
     double longest_m = shortest_level_m;
@@ -97,14 +118,14 @@ Cure straighter(const Installation& written, const Case& c) {
     const double shorter = shortest_level_m / longest_m;
     const Remedy none_left = remedy(RemedyKind::remove_level);
     if (apply(none_left, written)) {
-        return {none_left};
+        return ways(cure_of(none_left));
     }
-    return {remedy(RemedyKind::straighten_level),
-            remedy(RemedyKind::shorten_level, shorter),
-            remedy(RemedyKind::smooth_elbows)};
+    return ways(cure_of(remedy(RemedyKind::straighten_level),
+                        remedy(RemedyKind::shorten_level, shorter),
+                        remedy(RemedyKind::smooth_elbows)));
 }
 
-Cure warmer(const Installation& /*written*/, const Case& c) {
+Cures warmer(const Installation& /*written*/, const Case& c) {
     double bare_in_room_m = 0.0;
     bool any_cold = false;
     for (const RunPart& part : c.run.parts) {
@@ -122,72 +143,108 @@ Cure warmer(const Installation& /*written*/, const Case& c) {
     if (!any_cold && bare_in_room_m <= sound_bare_in_room_m) {
         return {};
     }
-    return {remedy(RemedyKind::double_wall_connector, 0.0, double_wall),
-            remedy(RemedyKind::insulate_outside, 0.0, insulated),
-            remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, insulated_liner)};
+    Cure cure = cure_of(remedy(RemedyKind::double_wall_connector, 0.0, double_wall),
+                        remedy(RemedyKind::insulate_outside, 0.0, insulated));
+    // A liner that changes the width as well would cure another flaw.
+    const auto other_width = [](double share) {
+        return share < narrow_share || share > wide_share;
+    };
+    if (!any_part(c, false, other_width)) {
+        cure.emplace_back(
+            remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, insulated_liner));
+    }
+    return ways(std::move(cure));
 }
 
-Cure free_room(const Installation& written, const Case& /*c*/) {
-    const Given& pressure_pa = written.site.room.pressure_pa;
-    return !pressure_pa || *pressure_pa > sound_room_pa ? Cure{}
-                                                        : Cure{remedy(RemedyKind::air_inlet, 0.0)};
+/// The inlet that brings the room of a house near outdoors while the fire burns high [m2].
+double inlet_m2(const Case& c) {
+    double area_m2 = 0.0;
+    for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
+        const Surroundings around = surroundings_of(c, weather, Fire::burning);
+        area_m2 = std::max(
+            area_m2, around.house.inlet_area_m2(near_outdoors_pa, c.appliance.high.gas_flow_kg_s));
+    }
+    return area_m2;
 }
 
-Cure drier(const Installation& /*written*/, const Case& c) {
+Cures free_room(const Installation& written, const Case& c) {
+    if (const Given& pressure_pa = written.site.room.pressure_pa) {
+        return *pressure_pa > sound_room_pa ? Cures{}
+                                            : ways(cure_of(remedy(RemedyKind::air_inlet)));
+    }
+    const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
+    if (solve_state(model, StateKind::high_fire, Detail::totals).room.pressure_pa > sound_room_pa) {
+        return {};
+    }
+    Cures cures;
+    const bool any_fan =
+        std::any_of(written.site.house.fans.begin(),
+                    written.site.house.fans.end(),
+                    [](const Fan& fan) { return fan.flow_m3_s.value_or(0.0) > 0.0; });
+    if (any_fan) {
+        cures.push_back(cure_of(remedy(RemedyKind::stop_fans)));
+    }
+    if (const double area_m2 = inlet_m2(c); area_m2 > 0.0) {
+        cures.push_back(cure_of(remedy(RemedyKind::air_inlet, near_outdoors_pa, area_m2)));
+    }
+    return cures;
+}
+
+Cures drier(const Installation& /*written*/, const Case& c) {
     return c.appliance.moisture <= catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02
-               ? Cure{}
-               : Cure{remedy(RemedyKind::dry_fuel, dry_wood)};
+               ? Cures{}
+               : ways(cure_of(remedy(RemedyKind::dry_fuel, dry_wood)));
 }
 
-Cure cleared(const Installation& written, const Case& /*c*/) {
+Cures cleared(const Installation& written, const Case& /*c*/) {
     const bool found = std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
         return part.blade_angle_rad.value_or(0.0) > open_blade_rad
                || part.blocked.value_or(0.0) > 0.0 || part.deposit_m.value_or(0.0) > thin_deposit_m
                || (part.free_area.value_or(1.0) < clear_screen && part.part != PartKind::damper);
     });
-    return !found ? Cure{}
-                  : Cure{remedy(RemedyKind::open_damper),
-                         remedy(RemedyKind::sweep),
-                         remedy(RemedyKind::clean_screen)};
+    return !found ? Cures{}
+                  : ways(cure_of(remedy(RemedyKind::open_damper),
+                                 remedy(RemedyKind::sweep),
+                                 remedy(RemedyKind::clean_screen)));
 }
 
-Cure colder_day(const Installation& /*written*/, const Case& /*c*/) {
-    return {FlawGone{CauseId::mild_weather}};
+Cures colder_day(const Installation& /*written*/, const Case& /*c*/) {
+    return ways(cure_of(FlawGone{CauseId::mild_weather}));
 }
 
-Cure held_back(const Installation& /*written*/, const Case& c) {
+Cures held_back(const Installation& /*written*/, const Case& c) {
     const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
     const StateResult high = solve_state(model, StateKind::high_fire, Detail::totals);
     return high.draft_pa < c.appliance.draft_greatest_pa - 2.0
-               ? Cure{}
-               : Cure{remedy(RemedyKind::fit_damper, holding_blade_rad)};
+               ? Cures{}
+               : ways(cure_of(remedy(RemedyKind::fit_damper, holding_blade_rad)),
+                      cure_of(remedy(RemedyKind::fit_regulator, c.appliance.high.draft_needed_pa)));
 }
 
-Cure smaller_opening(const Installation& /*written*/, const Case& c) {
+Cures smaller_opening(const Installation& /*written*/, const Case& c) {
     if (!c.appliance.has_door) {
         return {};
     }
     const DoorOpening& door = c.appliance.door;
-    double flue_m2 = c.appliance.outlet_area_m2;
-    for (const Section& section : c.sections) {
-        flue_m2 = section.kind == PartKind::straight ? std::min(flue_m2, section.area_m2) : flue_m2;
-    }
-    const double height_m = opening_over_flue * flue_m2 / door.width_m;
-    return door.height_m <= height_m ? Cure{}
-                                     : Cure{remedy(RemedyKind::lower_door_opening, height_m)};
+    const double most = has_open_front(c.appliance) ? front_over_flue : door_over_flue;
+    const double height_m = most * c.appliance.outlet_area_m2 / door.width_m;
+    return door.height_m <= height_m
+               ? Cures{}
+               : ways(cure_of(remedy(RemedyKind::lower_door_opening, height_m)),
+                      cure_of(remedy(RemedyKind::lower_door_opening, small_opening * height_m)));
 }
 
-Cure brighter(const Installation& /*written*/, const Case& c) {
+Cures brighter(const Installation& /*written*/, const Case& c) {
     const double high_kg_s = c.appliance.high.burn_rate_kg_s;
     const double low_kg_s = std::min(2.0 * c.appliance.low.burn_rate_kg_s, high_kg_s);
     return c.appliance.low.gas_temperature_k > cool_low_fire_k
-               ? Cure{}
-               : Cure{remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)};
+               ? Cures{}
+               : ways(cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
 struct Row {
     CauseId cause;
-    Cure (*cure)(const Installation& written, const Case& c);
+    Cures (*cures)(const Installation& written, const Case& c);
 };
 
 constexpr std::array rows{Row{CauseId::too_short, higher},
@@ -203,16 +260,10 @@ constexpr std::array rows{Row{CauseId::too_short, higher},
                           Row{CauseId::wide_opening, smaller_opening},
                           Row{CauseId::low_fire_known, brighter}};
 
-} // namespace
-
-std::optional<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
-    const auto row = std::find_if(
-        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
-    if (row == rows.end()) {
-        return std::nullopt;
-    }
+/// The installation with the changes that do something here; nothing where none does.
+std::optional<Trial> with(const Cure& cure, const Installation& written) {
     std::optional<Installation> better;
-    for (const Change& change : row->cure(written, resolved)) {
+    for (const Change& change : cure) {
         Result<Installation, std::string> made = changed(change, better ? *better : written);
         if (made) {
             better = std::move(made).value();
@@ -224,6 +275,23 @@ std::optional<Trial> cured(const Cause& cause, const Installation& written, cons
     better->observed.clear(); // asked of the run, not of what was heard there
     Result<Trial, Faults> trial = try_out(std::move(*better));
     return trial ? std::optional{std::move(trial).value()} : std::nullopt;
+}
+
+} // namespace
+
+std::vector<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
+    std::vector<Trial> trials;
+    const auto row = std::find_if(
+        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
+    if (row == rows.end()) {
+        return trials;
+    }
+    for (const Cure& cure : row->cures(written, resolved)) {
+        if (auto trial = with(cure, written)) {
+            trials.push_back(std::move(*trial));
+        }
+    }
+    return trials;
 }
 
 } // namespace fluewright::diagnosis

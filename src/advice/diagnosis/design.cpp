@@ -12,39 +12,22 @@ namespace {
 
 constexpr double least_gain = 0.05;
 
-bool is_complaint(const Evidence& e) {
-    switch (e.seen) {
-    case Seen::smoke_joints:
-    case Seen::smoke_door:
-    case Seen::smoke_lighting:
-    case Seen::smoke_wind:
-    case Seen::smoke_fan:
-    case Seen::sluggish:
-    case Seen::roaring:
-    case Seen::drips:
-    case Seen::smell:
-    case Seen::co_alarm:
-        return e.answer == Answer::yes;
-    default:
-        return false;
-    }
+/// How far a run falls short of what is required of it, 0 to 1.
+double lacking(const Score& scored) {
+    constexpr double any_lack = 0.3; // a run that fails by little fails all the same
+    return scored.passes ? 0.0 : std::min(1.0, any_lack + std::max(0.0, -scored.least_spare));
 }
 
-} // namespace
-
-namespace {
-
-/// How much of each complaint an installation without hidden causes accounts for, 0 to 1; where
-/// only readings were taken, one figure: whether the run falls short.
+/// How much of each complaint an installation without hidden causes accounts for, 0 to 1; none
+/// where only readings were taken.
 std::vector<double> accounted_for(const Installation& written,
                                   const Case& resolved,
-                                  const Score& scored,
                                   const std::vector<Evidence>& evidence) {
     std::vector<Evidence> complaints;
-    std::copy_if(evidence.begin(), evidence.end(), std::back_inserter(complaints), is_complaint);
-    if (complaints.empty()) {
-        return {scored.passes ? 0.0 : 1.0};
-    }
+    std::copy_if(evidence.begin(),
+                 evidence.end(),
+                 std::back_inserter(complaints),
+                 [](const Evidence& e) { return e.is_complaint() && e.answer == Answer::yes; });
     auto altered = alter(written, resolved, {});
     if (!altered) {
         return std::vector<double>(complaints.size(), 0.0);
@@ -75,41 +58,88 @@ std::vector<double> accounted_for(const Installation& written,
 double trouble_of(const Installation& written,
                   const Case& resolved,
                   const std::vector<Evidence>& evidence) {
-    const std::vector<double> shares = accounted_for(written, resolved, score(resolved), evidence);
-    return *std::max_element(shares.begin(), shares.end());
+    // A run that falls short as it is described is what one would look at first, whatever was
+    // complained of; judgement.
+    constexpr double short_run = 0.85;
+    const std::vector<double> shares = accounted_for(written, resolved, evidence);
+    const bool passes = score(resolved).passes;
+    if (shares.empty()) {
+        return passes ? 0.0 : 1.0;
+    }
+    const double by_complaints = *std::max_element(shares.begin(), shares.end());
+    return passes ? by_complaints : std::max(by_complaints, short_run);
 }
+
+namespace {
+
+/// The day and the way of firing are blamed only for what no flaw of the run accounts for.
+bool is_no_fault_of_the_run(const Cause& cause) {
+    return id_of(cause) == CauseId::mild_weather || id_of(cause) == CauseId::low_fire_known;
+}
+
+/// What a cure takes away: of each complaint, and of what the run lacks. Of two that make the run
+/// pass, the one that leaves more to spare has mended more.
+double gain_of(const Trial& better,
+               const std::vector<double>& before,
+               const Score& scored,
+               const std::vector<Evidence>& evidence) {
+    constexpr double spare_weight = 0.5;
+    const std::vector<double> after = accounted_for(better.changed, better.resolved, evidence);
+    double gain = std::max(0.0, lacking(scored) - lacking(better.score));
+    if (!scored.passes) {
+        gain += spare_weight * std::clamp(better.score.least_spare, 0.0, 1.0);
+    }
+    for (std::size_t i = 0; i < before.size() && i < after.size(); ++i) {
+        gain += std::max(0.0, before[i] - after[i]);
+    }
+    return gain;
+}
+
+} // namespace
 
 std::vector<DesignCause> design_causes(const Installation& written,
                                        const Case& resolved,
                                        const std::vector<Evidence>& evidence) {
-    const std::vector<double> before = accounted_for(written, resolved, score(resolved), evidence);
+    const std::vector<double> before = accounted_for(written, resolved, evidence);
+    const Score scored = score(resolved);
     std::vector<DesignCause> found;
-    double sum = 0.0;
+    double most = 0.0; // of what a flaw of the run itself accounts for
     for (const Cause& cause : causes()) {
         if (cause.kind != "design" || !applies_to(cause.kinds, kind_of(resolved.appliance))) {
             continue;
         }
-        auto better = cured(cause, written, resolved);
-        if (!better) {
-            continue;
+        DesignCause flaw{.cause = &cause, .cured = std::nullopt, .share = 0.0};
+        for (Trial& better : cured(cause, written, resolved)) {
+            const double gain = gain_of(better, before, scored, evidence);
+            if (gain > flaw.share) {
+                flaw.share = gain;
+                flaw.cured = std::move(better);
+            }
         }
-        const std::vector<double> after =
-            accounted_for(better->changed, better->resolved, better->score, evidence);
-        double gain = 0.0;
-        for (std::size_t i = 0; i < before.size() && i < after.size(); ++i) {
-            gain += std::max(0.0, before[i] - after[i]);
-        }
-        if (gain > least_gain) {
-            // Squared: the flaw whose cure takes most away is the likelier cause.
-            found.push_back({&cause, std::move(better), gain * gain});
-            sum += gain * gain;
+        if (is_no_fault_of_the_run(cause)) {
+            found.push_back(std::move(flaw));
+        } else if (flaw.share > least_gain) {
+            most = std::max(most, flaw.share);
+            found.push_back(std::move(flaw));
         }
     }
+    for (DesignCause& flaw : found) {
+        if (is_no_fault_of_the_run(*flaw.cause)) {
+            flaw.share = std::max(0.0, flaw.share - most);
+        }
+    }
+    std::erase_if(found, [](const DesignCause& flaw) { return flaw.share <= least_gain; });
     if (found.empty()) {
         return {{&cause_of(CauseId::design_whole), std::nullopt, 1.0}};
     }
-    for (DesignCause& cause : found) {
-        cause.share /= sum;
+    double sum = 0.0;
+    for (DesignCause& flaw : found) {
+        // Squared: the flaw whose cure takes most away is the likelier cause.
+        flaw.share *= flaw.share;
+        sum += flaw.share;
+    }
+    for (DesignCause& flaw : found) {
+        flaw.share /= sum;
     }
     std::stable_sort(found.begin(), found.end(), [](const DesignCause& a, const DesignCause& b) {
         return a.share > b.share;

@@ -21,6 +21,10 @@ constexpr double heat_reach = 2.5;  ///< of the outer steps
 /// A hypothesis e^12, or a hundred thousand times, behind the best is out of the running.
 constexpr double hopeless_log = 12.0;
 
+/// How much likelier a run of which nobody complains is sound than one of which somebody does;
+/// judgement.
+constexpr double untroubled_times = 5.0;
+
 /// A second cause must matter before its pairs are worth their time.
 constexpr double least_row_for_pair = 1e-4;
 
@@ -254,6 +258,11 @@ void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& e
     }
 }
 
+/// Most who ask have a complaint: the weights of the causes are those of troubled runs.
+double Engine::log_prior_of(const Hypothesis& hypothesis) const {
+    return hypothesis.log_prior + (hypothesis.causes.empty() ? soundness_log_ : 0.0);
+}
+
 /// Marks what lies too far behind the best hypothesis by the evidence weighed so far.
 void Engine::drop_hopeless(std::size_t first, const std::vector<std::size_t>& weighed) {
     std::vector<double> log_weight(hypotheses_.size());
@@ -266,7 +275,7 @@ void Engine::drop_hopeless(std::size_t first, const std::vector<std::size_t>& we
             }
             greatest = std::max(greatest, sum);
         }
-        log_weight[h] = hypotheses_[h].log_prior + greatest;
+        log_weight[h] = log_prior_of(hypotheses_[h]) + greatest;
     }
     // Pairs are weighed after the single causes and compared with those.
     double best = first > 0 ? best_log_weight_ : -std::numeric_limits<double>::infinity();
@@ -310,7 +319,7 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
     for (std::size_t h = 0; h < hypotheses_.size(); ++h) {
         posterior.weight[h].fill(-std::numeric_limits<double>::infinity());
         for (std::size_t i = 0; i < heat_steps && !hypotheses_[h].hopeless; ++i) {
-            double sum = hypotheses_[h].log_prior + std::log(heat_weight_[i]);
+            double sum = log_prior_of(hypotheses_[h]) + std::log(heat_weight_[i]);
             for (std::size_t e = 0; e < tables_.size(); ++e) {
                 sum += e == left_out ? 0.0 : std::log(tables_[e][h][i] + 1e-300);
             }
@@ -335,6 +344,15 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
 }
 
 void Engine::weigh(const std::vector<Evidence>& evidence) {
+    const auto complains = [](const Evidence& e) {
+        return e.is_complaint() && e.answer == Answer::yes;
+    };
+    const auto denies = [](const Evidence& e) {
+        return e.is_complaint() && e.answer == Answer::no;
+    };
+    const bool untroubled = std::any_of(evidence.begin(), evidence.end(), denies)
+                            && std::none_of(evidence.begin(), evidence.end(), complains);
+    soundness_log_ = untroubled ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});
     for (Hypothesis& hypothesis : hypotheses_) {
         hypothesis.hopeless = false;

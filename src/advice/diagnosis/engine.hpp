@@ -71,6 +71,7 @@ private:
     void solve_for(Hypothesis& hypothesis, const std::vector<Situation>& situations);
     void weigh_from(std::size_t first, const std::vector<Evidence>& evidence);
     void fill_table(std::size_t first, std::size_t number, const Evidence& evidence);
+    [[nodiscard]] double log_prior_of(const Hypothesis& hypothesis) const;
     void drop_hopeless(std::size_t first, const std::vector<std::size_t>& weighed);
     [[nodiscard]] Posterior normalised(std::optional<std::size_t> left_out) const;
     [[nodiscard]] std::size_t best_of(std::size_t row) const;
@@ -84,6 +85,7 @@ private:
     std::vector<double> row_prior_;
     std::vector<Hypothesis> hypotheses_;
     std::size_t singles_{};
+    double soundness_log_{};   ///< what speaks for a sound run before its evidence is weighed
     double best_log_weight_{}; ///< of the hypotheses weighed so far
     std::vector<LikelihoodTable> tables_;
     Posterior posterior_;

@@ -14,6 +14,7 @@
 // diagnosis_benchmark --check FILE     fails when the report on disk differs from a fresh one, so
 //                                      also when fewer causes are found than it says
 // diagnosis_benchmark --smoke N        N cases and one dialogue, only to see that they run
+// diagnosis_benchmark --from FIRST     300 other cases, for choosing spreads and weights
 
 namespace {
 
@@ -124,14 +125,16 @@ int main(int count, char** arguments) {
     const std::string file = count > 2 ? arguments[2] : "";
     const bool smoke = option == "--smoke";
     const std::size_t cases = smoke ? std::stoul(file) : all_cases;
-    const std::size_t dialogues = smoke ? 1 : all_dialogues;
+    const bool other = option == "--from";
+    const std::uint64_t first = other ? std::stoull(file) : first_case;
+    const std::size_t dialogues = smoke ? 1 : other ? 0 : all_dialogues;
     Results results;
     for (std::size_t i = 0; i < cases; ++i) {
-        results.scored.push_back(score(first_case + i));
+        results.scored.push_back(score(first + i));
     }
     for (std::size_t i = 0; i < dialogues; ++i) {
-        results.suggested.push_back(walk(first_case + i, Order::suggested));
-        results.random.push_back(walk(first_case + i, Order::random));
+        results.suggested.push_back(walk(first + i, Order::suggested));
+        results.random.push_back(walk(first + i, Order::random));
     }
     const std::string text = report(results);
     tell_times(results);

@@ -49,6 +49,9 @@ struct Evidence {
     std::size_t observation{}; ///< index in the file's list
 
     [[nodiscard]] bool is_reading() const { return seen >= Seen::draft; }
+
+    /// Whether it answers the question for a trouble, one way or the other.
+    [[nodiscard]] bool is_complaint() const { return seen < Seen::worse; }
 };
 
 /// The predictions of one hypothesis at one heat of the fire.
