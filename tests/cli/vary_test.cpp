@@ -113,7 +113,7 @@ TEST_CASE("sizes, pairs and likelihoods come from the command line", "[vary]") {
     CHECK(answers_in(drawn.out).size() == 5);
     const auto grid = run({"vary", "-", "--over", "height=6..7..9 m"}, sound_file());
     CHECK(grid.status == 2);
-    CHECK(grid.err.find("ask for --samples N") != std::string::npos);
+    CHECK(grid.err.find("use --samples N") != std::string::npos);
     const auto odd =
         run({"vary", "-", "--over", "height=6,7,8 m & outdoor=-5,5 degC"}, sound_file());
     CHECK(odd.status == 2);

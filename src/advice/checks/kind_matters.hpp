@@ -58,7 +58,7 @@ inline constexpr auto kind_words = std::to_array<KindWords>({
      {HeaterKind::oil},
      {},
      "Above its greatest draft the burner gets too much air and sends its heat up the flue.",
-     "Fit a draft regulator, set to what the maker of the burner asks."},
+     "Fit a draft regulator, set as the maker of the burner states."},
     {"draft-too-strong",
      {HeaterKind::gas, HeaterKind::gas_hood, HeaterKind::pellets},
      {},

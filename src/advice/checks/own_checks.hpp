@@ -245,9 +245,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "level-run-too-long",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule =
-         "level run, in the plan, <= 75 % of the height of the flue above it; 100 % with insulated "
-         "pipe",
+     .rule = "horizontal run, in the plan, <= 75 % of the height of the flue above it; 100 % with "
+             "insulated pipe",
      .applies = "a run with a level part",
      .source = "mechanical-code-ca-2013",
      .mark = "looked up"},
@@ -255,7 +254,7 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .basis = Basis::trade,
      .needs_solution = false,
      .rule = "a tee with a cleanout where the flue turns up",
-     .applies = "a level run that turns up",
+     .applies = "a horizontal run that turns up",
      .source = "practice",
      .mark = "common practice",
      .kinds = Kinds{HeaterKind::closed_fire,
@@ -367,8 +366,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "wall-below-creosote-threshold",
      .basis = Basis::physics,
      .needs_solution = true,
-     .rule = "inner wall >= 250 degF (121 degC) while there is smoke; sources spread from 93 to "
-             "127 degC",
+     .rule = "inner wall >= 250 degF (121 degC) while there is smoke; sources spread from 200 to "
+             "260 degF (93 to 127 degC)",
      .applies = "closed wood heaters whose walls stay dry",
      .source = "stack-leaflet",
      .mark = "looked up",

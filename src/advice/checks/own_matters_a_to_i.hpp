@@ -118,7 +118,8 @@ inline constexpr auto own_matters_a_to_i = std::to_array<Matter>({
      .title = "Fan-assisted vent with leaky joints",
      .meaning = "At the start, in wind, and with ash in the vent, the fan blows gas out of every "
                 "leaky joint. A steady fire does not show it.",
-     .remedy = "Seal every joint as the maker of the vent asks, or use a vent made for pressure."},
+     .remedy =
+         "Seal every joint as the maker of the vent states, or use a vent made for pressure."},
     {.id = "flue-far-larger-than-outlet",
      .harm = Harm::draft,
      .severity = Severity::warning,

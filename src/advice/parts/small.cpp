@@ -152,7 +152,7 @@ void cleanouts(const Job& job) {
         {.what = "cleanout plug or cap",
          .count = plugs,
          .where = plugs < 1.5 ? "the tee" : "the tees",
-         .why = "shuts the open leg of the tee",
+         .why = "closes the open end of the tee",
          .source = std::string{trade_practice}});
 }
 

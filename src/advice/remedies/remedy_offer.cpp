@@ -147,18 +147,18 @@ void Offer::shape() {
     const double slope = catalog::default_of(DefaultId::level_run_slope).value;
     add({.kind = RemedyKind::give_slope,
          .amount = slope,
-         .what = "Let the level run rise " + show(slope, Kind::slope) + " towards the " + way});
+         .what =
+             "Slope the horizontal run by " + show(slope, Kind::slope) + " towards the " + way});
     add({.kind = RemedyKind::smooth_elbows, .what = "Fit smooth swept elbows"});
     add({.kind = RemedyKind::two_45,
-         .what = "Lead the offset up at 45 degrees, with two 45 degree elbows"});
+         .what = "Run the offset at 45 degrees, with two 45 degree elbows"});
     constexpr double half = 0.5;
     add({.kind = RemedyKind::shorten_level,
          .amount = half,
-         .what = "Bring the heater closer to the " + way + ": half the level run"});
-    add({.kind = RemedyKind::straighten_level,
-         .what = "Lead the level run straight, without the turn in it"});
+         .what = "Bring the heater closer to the " + way + ": half the horizontal run"});
+    add({.kind = RemedyKind::straighten_level, .what = "Run it straight across, without the turn"});
     add({.kind = RemedyKind::remove_level,
-         .what = "Set the heater under the " + way + ": straight up, no level run, no turns"});
+         .what = "Set the heater under the " + way + ": straight up, no horizontal run, no turns"});
     raise();
 }
 

@@ -36,7 +36,7 @@ std::string tightest_words(const Sweep& made, const Score& score) {
 /// The tightest condition of a point, and what stands against it though that passes.
 std::string tightest_at(const Sweep& made, const SweepPoint& point) {
     return tightest_words(made, *point.score)
-           + (point.score->passes && !point.works ? ", but this stands: " + point.short_of : "");
+           + (point.score->passes && !point.works ? ", but this remains: " + point.short_of : "");
 }
 
 std::string place_words(const Sweep& made, const SweepPoint& point) {

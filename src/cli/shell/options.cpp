@@ -53,7 +53,7 @@ constexpr OptionInfo fields{
     "--fields",
     "",
     "NAMES",
-    "columns to write, parted by commas; `all` for every one, `help` lists them",
+    "columns to write, separated by commas; `all` for every one, `help` lists them",
     {}};
 constexpr OptionInfo force{
     "--force",
@@ -97,7 +97,7 @@ constexpr OptionInfo over{"--over",
 constexpr OptionInfo pairs{
     "--pairs", "", "", "two changes together, even where one alone suffices", {}};
 constexpr OptionInfo piece_prices{
-    "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
+    "--prices", "", "FILE", "prices of pieces and lengths; the cheapest choice is bought", {}};
 constexpr OptionInfo price_template{
     "--price-template", "", "", "a list of what this run can ask for, to put prices in", {}};
 constexpr OptionInfo prices{
@@ -120,32 +120,32 @@ constexpr OptionInfo summary{
     "--summary",
     "",
     "",
-    "tell at the end, on standard error, what share passes and what is found most often",
+    "say at the end, on standard error, what share passes and what is found most often",
     {}};
 constexpr OptionInfo values{"--values",
                             "",
                             "NAMES",
                             "numbers of each installation to write beside the answers, in SI, by "
-                            "the names vary takes, parted by commas: outdoor,height",
+                            "the names vary takes, separated by commas: outdoor,height",
                             {}};
 constexpr OptionInfo rules{"--rules",
                            "",
                            "BODY",
-                           "rules of installation to hold the file against; default what the file "
+                           "rules of installation to check the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
 constexpr OptionInfo requirements{
     "--requirements",
     "",
     "",
-    "only what the checks would ask where the file does not tell, a line each along the run",
+    "only what the checks require where the file does not say, a line each along the run",
     {}};
 constexpr OptionInfo require{
     "--require",
     "",
     "LIST",
-    "what has to pass: fire, draft, reloading, upkeep, parted by commas; default fire,draft, and "
-    "reloading where the door smokes opened less than a quarter",
+    "what has to pass: fire, draft, reloading, upkeep, separated by commas; default fire,draft, "
+    "and reloading where the door smokes opened less than a quarter",
     {}};
 constexpr OptionInfo samples{
     "--samples", "", "N", "runs over the values with a \u00b1; default 2000", {}};

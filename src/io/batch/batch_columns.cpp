@@ -102,7 +102,7 @@ const Record<BatchRow>& record_of<BatchRow>() {
           false},
          {"draft_needed",
           Kind::pressure,
-          "draft the appliance asks for in that state",
+          "draft the appliance requires in that state",
           known(&BatchRow::draft_needed_pa),
           any_word,
           false},

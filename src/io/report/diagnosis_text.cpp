@@ -92,8 +92,8 @@ struct Writer {
             cured.status == Status::solved && !is_door_open(cured.kind) && cured.margin_pa() >= 0.0;
         return words
                + (cured.works ? "."
-                  : drawn     ? ". The draft suffices then, but something else that counts stands: "
-                                "`check` tells it."
+                  : drawn     ? ". The draft is then enough, but something else that counts is not "
+                                "met: see `check`."
                               : ". That still falls short.");
     }
 
@@ -177,13 +177,12 @@ struct Writer {
         std::string out = report::heading("Next check worth making", style);
         if (first.probability >= settled && first.confirm != nullptr) {
             return out
-                   + paragraph(
-                       fmt::format("The causes are told apart. Confirm the first before you "
-                                   "spend money on it. {}. {}",
-                                   first.confirm->title,
-                                   first.confirm->how),
-                       {.first = 2, .rest = 2},
-                       style.width);
+                   + paragraph(fmt::format("One cause is clearly ahead. Confirm it before you "
+                                           "spend money on it. {}. {}",
+                                           first.confirm->title,
+                                           first.confirm->how),
+                               {.first = 2, .rest = 2},
+                               style.width);
         }
         out += check_text(d.checks.front(), style);
         out +=
@@ -226,7 +225,7 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
     if (diagnosis.urgent.empty()) {
         return {};
     }
-    std::string out = report::inked_paragraph("FIRST", flush, Ink::bad, style);
+    std::string out = report::inked_paragraph("DO THIS FIRST", flush, Ink::bad, style);
     for (const std::string& line : diagnosis.urgent) {
         out += report::inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
     }

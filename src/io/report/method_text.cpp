@@ -41,7 +41,9 @@ std::string shown(double value, std::string_view unit, const Style& style) {
 
     constexpr std::array kinds{UnitKind{"Pa", Kind::pressure},
                                UnitKind{"K", Kind::temperature},
-                               UnitKind{"m/s", Kind::speed}};
+                               UnitKind{"m/s", Kind::speed},
+                               UnitKind{"kg/s", Kind::gas_flow},
+                               UnitKind{"W", Kind::power}};
     const auto* found = std::find_if(
         kinds.begin(), kinds.end(), [&](const UnitKind& each) { return each.unit == unit; });
     return found == kinds.end() ? fmt::format("{} {}", format_number(value, digits), unit)

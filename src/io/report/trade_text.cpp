@@ -44,7 +44,7 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
                             shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {
-        text += fmt::format(" The flue {} that rate: it carries up to {} ({}).",
+        text += fmt::format(" The flue {} that rate: it vents up to {} ({}).",
                             d.flue_carries ? "can carry" : "cannot carry",
                             shown(*d.capacity_kg_s, Kind::mass_rate),
                             d.capacity_weather);

@@ -35,7 +35,7 @@ const Record<CheckResult>& record_of<CheckResult>() {
           [](const CheckResult& r) { return r.check->matter->id; }},
          {"basis",
           Kind::number,
-          "who asks: the physics, the trade, or a body of rules",
+          "who requires it: the physics, the trade, or a body of rules",
           [](const CheckResult& r) { return r.check->basis; },
           basis_words},
          {"body",

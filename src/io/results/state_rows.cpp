@@ -97,7 +97,7 @@ const Record<StateRow>& record_of<StateRow>() {
           [](const StateRow& s) { return of_flow(s, s.state.draft_pa); }},
          {{"draft_needed", "required"},
           Kind::pressure,
-          "draft the appliance asks for; null with the door open and in a cold start",
+          "draft the appliance requires; null with the door open and in a cold start",
           needed_pa},
          Column<StateRow>{"margin",
                           Kind::pressure,

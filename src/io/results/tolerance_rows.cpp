@@ -122,7 +122,7 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
           "5 % of the runs have more",
           [](const SpreadRow& s) { return told(s, 0.95, s.of.high); }},
          {"without_figures_share",
-          "of the runs: the run cannot vent the burn rate; they lie below all others",
+          "of the runs: the run cannot vent the burn rate; they are below all others",
           [](const SpreadRow& s) { return s.of.without_figures_share; }},
          {"passing_share", "of the runs", [](const SpreadRow& s) { return s.of.passing_share; }},
          {"inputs", "in the order of the inputs", [](const SpreadRow& s) {

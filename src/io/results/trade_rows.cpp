@@ -78,7 +78,7 @@ const Record<HotSurface>& record_of<HotSurface>() {
 template <>
 const Record<HotSurfaces>& record_of<HotSurfaces>() {
     static const Record<HotSurfaces> record{"hot_surfaces",
-                                            "how hot the pipe is, and what stands beside it",
+                                            "how hot the pipe is, and what is next to it",
                                             {{"wall_limit",
                                               Kind::temperature,
                                               "combustible surface beside a heater at rated output",
@@ -110,7 +110,7 @@ const Record<HeatDemand>& record_of<HeatDemand>() {
     };
     static const Record<Demand> record{
         "heat_demand",
-        "what the building asks for on a cold day, and whether heater and flue carry it; its "
+        "what the building needs on a cold day, and whether heater and flue are enough for it; its "
         "figures are null where a key is missing",
         {{"missing", "keys without which nothing was computed", &Demand::missing},
          {"indoor_temperature", Kind::temperature, "in the building", known(&Demand::indoor_k)},

@@ -18,7 +18,7 @@ constexpr std::array<Caution, 6> texts{{
     {"Fire: keep the clearances to combustibles that the makers and your local code require. Sweep "
      "the flue: a chimney fire burns hotter than any condition above.",
      "Fire: keep the clearances to combustibles that the makers and your local code require. Have "
-     "burner and vent looked at every year."},
+     "burner and vent inspected every year."},
     {"Carbon monoxide has no smell and kills in sleep. Put an alarm where the heater stands and "
      "where people sleep. If it sounds, or anybody has a headache, get everybody out and call for "
      "help."},
@@ -28,8 +28,8 @@ constexpr std::array<Caution, 6> texts{{
      "differ from this report, follow them."},
     {"Where the work needs a license or a permit, have it. A trained sweep or fitter should look "
      "at the finished run before the first fire.",
-     "Where the work needs a license or a permit, have it. A trained, where the law asks licensed, "
-     "fitter should look at the finished run before the burner starts."},
+     "Where the work needs a license or a permit, have it. A trained fitter, licensed where the "
+     "law requires it, should check the finished run before the burner starts."},
     {"After any change, light a small fire, measure the draft at the outlet and hold a match to "
      "every joint before you trust the run.",
      "After any change, have the burner's gas measured at the start and while it runs, with every "
@@ -41,14 +41,14 @@ constexpr std::array<Caution, 4> short_texts{{
      "then the makers' instructions, then this."},
     {"Fire: keep the clearances to combustibles that they require. Sweep the flue; a chimney fire "
      "is hotter than any condition above.",
-     "Fire: keep the clearances to combustibles that they require. Have burner and vent looked at "
+     "Fire: keep the clearances to combustibles that they require. Have burner and vent inspected "
      "every year."},
     {"Carbon monoxide has no smell and kills: alarms by the heater and where people sleep. If one "
      "sounds, or anybody has a headache: everybody out, and call for help."},
     {"Have a trained sweep or fitter look at the run, licensed where the law requires it. Then "
      "light a small fire, measure the draft, and hold a match to every joint.",
-     "Have a trained, where the law asks licensed, fitter look at the run; then, every fan of the "
-     "house on, a look for gas that spills when the burner starts and while it runs."},
+     "Have a trained fitter check the run, licensed where the law requires it. Then, with every "
+     "fan of the house on, check for spillage when the burner starts and while it runs."},
 }};
 
 std::vector<std::string_view> of_kind(std::span<const Caution> rows,

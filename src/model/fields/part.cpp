@@ -263,7 +263,7 @@ constexpr std::array part_fields{
                 &Part::clearance_m},
     Field<Part>{quantity("listed_clearance",
                          distance,
-                         {"Distance its label asks for; it goes before general figures.", "50 mm"}),
+                         {"Distance its label requires; it goes before general figures.", "50 mm"}),
                 &Part::listed_clearance_m},
     choice_field<&Part::shield>(
         text("shield", {"Shield between it and combustibles.", "sheet steel"})),

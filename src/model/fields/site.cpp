@@ -83,11 +83,10 @@ constexpr std::array site_fields{
              {"What the heater stands in. A house has a pressure of its own; in an open shed or "
               "outdoors the air round heater and run is that of the weather. Left out, a house.",
               "house"})),
-    choice_field<&Site::rules>(
-        text("rules",
-             {"Whose rules of installation to hold the file against; left out, us in a "
-              "file with US units, else none.",
-              "us"})),
+    choice_field<&Site::rules>(text("rules",
+                                    {"Whose rules of installation to check the file against; left "
+                                     "out, us in a file with US units, else none.",
+                                     "us"})),
     choice_field<&Site::mouth_position>(
         text("top_position",
              {"How the wind meets the chimney top. Clear: well over the ridge and all that is "
@@ -107,7 +106,7 @@ constexpr std::array room_fields{
                          room_pressure,
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
                           "an exhaust fan makes it negative, and a negative one takes from the "
-                          "draft. Where it stands, `house` is not asked. Holds with the fire "
+                          "draft. Where it is given, `house` is not used. Holds with the fire "
                           "burning and out, with fans and fire as they are.",
                           "-1 Pa"}),
                 &Room::pressure_pa},

@@ -122,7 +122,7 @@ TEST_CASE("an oversized masonry flue is lined", "[improve]") {
     check_cured_by(example("toll-house"), "line-flue");
 }
 
-TEST_CASE("a long level run with turns is straightened or done without", "[improve]") {
+TEST_CASE("a long horizontal run with turns is straightened or done without", "[improve]") {
     Installation in = example("village-hall");
     in.appliance.door = {0.25, 0.2, std::nullopt, {}, {}};
     const Improvement made = improved(in, {.required = states_only});

@@ -121,7 +121,8 @@ TEST_CASE("the report begins with the verdict by kind of harm", "[report]") {
                 "falls short in every condition checked; worst -4 Pa, 8 Pa where 12 Pa is\n        "
                 "            required (high fire, frost).\n                    First: general "
                 "remedy\n  Reloading  short  The door may be opened only 40 % of its width on "
-                "embers (frost); 50 % is required.\n  Upkeep     ok     Nothing found.\n"));
+                "embers (frost); 50 % is\n                    required.\n  Upkeep     ok     "
+                "Nothing found.\n"));
 }
 
 TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {

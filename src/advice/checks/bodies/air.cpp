@@ -183,7 +183,7 @@ Verdict regulator(const View& view, const catalog::Rule& /*rule*/) {
                        decided(*allowed,
                                *allowed ? "the maker allows it" : "the maker does not allow it"))
                            : unknown({"/appliance/damper_allowed"},
-                                     "the word of the heater's maker that it may be there");
+                                     "the heater maker's word that it is allowed");
         }
     }
     return not_here("no draft regulator behind a wood fire");

@@ -86,7 +86,7 @@ Verdict lean_any(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict bends_au(const View& view, const catalog::Rule& rule) {
-    Fold fold{"the chimney has no bend"};
+    Fold fold{"the chimney has no elbow"};
     int count = 0;
     for (const Piece* piece : view.chimney()) {
         if (piece->section->turn_rad > 0.02) {
@@ -193,11 +193,11 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
     }
     if (!roof.mouth_above_roof_m) {
         return unknown({"/site/roof/top_above_roof"},
-                       "braced, where it stands more than " + view.show(rule.figure, Kind::length)
+                       "braced, where it is more than " + view.show(rule.figure, Kind::length)
                            + " above the roof");
     }
     if (view.reaches(rule.figure, *roof.mouth_above_roof_m, Kind::length)) {
-        return not_here("it stands low enough above the roof");
+        return not_here("it is low enough above the roof");
     }
     return roof.braced ? decided(*roof.braced, *roof.braced ? "it is braced" : "it is not braced")
                        : unknown({"/site/roof/braced"}, "the part above the roof braced");

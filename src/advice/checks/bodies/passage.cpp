@@ -23,8 +23,7 @@ Verdict passes_none(const View& view,
         }
         const Zone zone = piece->section->zone;
         if (zone == Zone::attic || zone == Zone::chase) {
-            fold.add(
-                at(view, *piece, decided(false, "it stands in the " + std::string{name(zone)})));
+            fold.add(at(view, *piece, decided(false, "it is in the " + std::string{name(zone)})));
         } else if (piece->part->passes) {
             const bool bad = std::find(forbidden.begin(), forbidden.end(), *piece->part->passes)
                              != forbidden.end();
@@ -212,8 +211,7 @@ Verdict none_outdoors(const View& view, const catalog::Rule& /*rule*/) {
     for (const Piece& piece : view.pieces) {
         if (piece.has_length() && piece.is_single()) {
             const bool out = piece.section->zone == Zone::outdoors;
-            fold.add(
-                at(view, piece, decided(!out, out ? "it stands outdoors" : "it stands indoors")));
+            fold.add(at(view, piece, decided(!out, out ? "it is outdoors" : "it is indoors")));
         }
     }
     return fold.result();

@@ -223,11 +223,12 @@ Verdict room_to_grow(const View& view, const catalog::Rule& /*rule*/) {
         return not_here(no_pipe);
     }
     if (bend || slip) {
-        return decided(true, bend ? "a bend lets it grow" : "a slip joint lets it grow");
+        return decided(true,
+                       bend ? "an elbow takes its expansion" : "a slip joint takes its expansion");
     }
     return missing.empty()
-               ? decided(false, "no bend and no slip joint lets it grow")
-               : unknown(std::move(missing), "a bend, a slip joint or a telescoping piece");
+               ? decided(false, "no elbow and no slip joint takes its expansion")
+               : unknown(std::move(missing), "an elbow, a slip joint or a telescoping length");
 }
 
 Verdict supported(const View& view, const catalog::Rule& rule) {
@@ -264,7 +265,7 @@ Verdict damper_allowed(const View& view, const catalog::Rule& /*rule*/) {
                        decided(*allowed,
                                *allowed ? "the maker allows it" : "the maker does not allow it"))
                            : unknown({"/appliance/damper_allowed"},
-                                     "the word of the heater's maker that it may be there");
+                                     "the heater maker's word that it is allowed");
         }
     }
     return not_here("there is no damper in the pipe");

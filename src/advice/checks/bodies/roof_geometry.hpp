@@ -61,7 +61,7 @@ struct RoofPlace {
     });
 }
 
-constexpr std::string_view stays_inside = "no part of the run stands outdoors";
+constexpr std::string_view stays_inside = "no part of the run is outdoors";
 
 /// Holds `test(thing)` for each thing near the mouth; keys it lacks are gathered by the caller's
 /// test through `unknown`.

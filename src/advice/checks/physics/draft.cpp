@@ -130,7 +130,7 @@ void hood_of_its_own(Subject& s, const StateResult& state) {
                   + " at the hood. At every start gas comes out there until the flue is warm."
             : "The flue draws " + s.show(draft_pa, Kind::pressure) + " at the hood; "
                   + s.show(needed_pa, Kind::pressure)
-                  + " carries the gas away. The rest comes out of the hood into the room.";
+                  + " is required to vent the gas. The rest spills from the hood into the room.";
 }
 
 /// "1:9.6"

@@ -185,7 +185,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
         }
         f->message = s.show(-station.leak_kg_s, Kind::gas_flow) + " of the "
                      + s.show(state.gas_flow_kg_s, Kind::gas_flow)
-                     + " of gas comes out of the hood into the room.";
+                     + " of gas spills from the hood into the room.";
     }
 }
 

@@ -157,7 +157,7 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
     }
     if (s.resolved.appliance.high.draft_needed_pa < 0.0) {
         f->remedy = "Behind a fan a vent may be under pressure where every joint is sealed: use "
-                    "pieces made for pressure and seal them as their maker asks.";
+                    "pieces made for pressure and seal them as their maker states.";
     }
 }
 

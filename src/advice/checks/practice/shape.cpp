@@ -179,7 +179,7 @@ void bare_pipe_outdoors(Subject& s) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = s.show(length_m, Kind::length) + " of single-wall pipe stand outdoors.";
+    f->message = s.show(length_m, Kind::length) + " of single-wall pipe is outdoors.";
 }
 
 void damper_on_gas(Subject& s) {

@@ -46,7 +46,7 @@ std::string note_on_whole(const PipeStretch& stretch, bool from_box) {
     if (stretch.off_m > 0.0) {
         return stretch.to_mouth ? "the chimney top is higher than drawn"
                                 : "no lengths make it up: it comes out longer than drawn, and so "
-                                  "the chimney top stands higher";
+                                  "the chimney top is higher";
     }
     if (!stretch.telescopes()) {
         return {};

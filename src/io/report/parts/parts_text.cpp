@@ -114,7 +114,7 @@ std::string nearest_words(const PartsList& list, const Style& style) {
     }
     if (std::abs(lifts_m) > 0.001 && !short_of_pipe) {
         words += fmt::format(" Laid as below{}, its chimney top is {} {} than drawn: put those "
-                             "lengths into the file and ask `check` before you trust its draft.",
+                             "lengths into the file and run `check` before you trust its draft.",
                              missing > 0 ? ", with what is wanted put in" : "",
                              length_words(std::abs(lifts_m), style),
                              lifts_m > 0.0 ? "higher" : "lower");

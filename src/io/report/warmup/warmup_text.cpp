@@ -244,15 +244,17 @@ struct Writer {
     }
 
     [[nodiscard]] std::string heat(const Warmup& w) const {
-        constexpr double megajoule_j = 1e6;
-        const auto megajoules = [](double j) { return format_number(j / megajoule_j, 3); };
-        return paragraph(fmt::format("Heat: the gas gave {} MJ to the run; the walls still hold {} "
-                                     "MJ, {} MJ went to the surrounding air.",
-                                     megajoules(w.balance.given_j),
-                                     megajoules(w.balance.stored_j),
-                                     megajoules(w.balance.lost_j)),
-                         {.first = warmup_inset, .rest = warmup_inset},
-                         style.width);
+        const auto heat_of = [this](double j) {
+            return format_quantity(j, Kind::energy, style.units);
+        };
+        return paragraph(
+            fmt::format("Heat: the gas gave {} to the run; the walls still hold {}, {} "
+                        "went to the surrounding air.",
+                        heat_of(w.balance.given_j),
+                        heat_of(w.balance.stored_j),
+                        heat_of(w.balance.lost_j)),
+            {.first = warmup_inset, .rest = warmup_inset},
+            style.width);
     }
 
     [[nodiscard]] std::string assumptions(const Warmup& w) const {
@@ -290,9 +292,8 @@ constexpr std::array<Note, 9> notes{
       "gas with a hood"},
      {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
       "closed fire|open fire|masonry heater|gas with a hood"},
-     {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and "
-      "paper "
-      "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
+     {"The loading door is ajar while the fire is lit, and shut after; kindling and paper send gas "
+      "up the flue from the first moment. Joints, hoods and the house act as in `check`.",
       "closed fire|masonry heater"},
      {"Dry means above the dew point of the gas's water; clean, above the temperature below which "
       "creosote forms. Both count only while the fire burns.",

@@ -105,7 +105,7 @@ template <>
 const Record<AfterFireRow>& record_of<AfterFireRow>() {
     static const Record<AfterFireRow> record{
         "after_fire",
-        "how long the draft holds once the fire is out",
+        "how long the draft lasts once the fire is out",
         {{"draft_needed_low",
           Kind::pressure,
           "at low fire",
@@ -188,7 +188,7 @@ template <>
 const Record<Starving>& record_of<Starving>() {
     static const Record<Starving> record{
         "starving",
-        "the moment at which the fire wants most for air, by the share of its flow",
+        "the moment at which the fire lacks most air, by the share of its flow",
         {{"time", Kind::duration, "after the match", &Starving::time_s},
          {"asked", Kind::gas_flow, "flue gas of the fire that is meant", &Starving::asked_kg_s},
          {"flow", Kind::gas_flow, "flue gas that the flue draws", &Starving::flow_kg_s},
@@ -316,7 +316,7 @@ const Record<CourseRow>& record_of<CourseRow>() {
           }},
          {"starved",
           Kind::duration,
-          "time in which the flue drew less than the fire asked",
+          "time in which the flue drew less than the fire required",
           of(&Warmup::starved_s)},
          {"worst_starved",
           "null where it never is",
@@ -328,7 +328,7 @@ const Record<CourseRow>& record_of<CourseRow>() {
           [](const CourseRow& c) { return hints_of(c); }},
          {"fire_out", Kind::duration, "after the match", of(&Warmup::fire_out_s)},
          {"after_fire",
-          "how long the draft holds",
+          "how long the draft lasts",
           [](const CourseRow& c) { return AfterFireRow{c.in.course}; }},
          {"end", Kind::duration, "of the computation, after the match", of(&Warmup::end_s)},
          {"heat", "its balance", of(&Warmup::balance)},
