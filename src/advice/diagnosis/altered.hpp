@@ -32,6 +32,8 @@ struct Altered {
     double written_flow_kg_s{};    ///< of a high fire in the file
     std::vector<double> deposit_m; ///< by part
     std::vector<CauseAt> causes;
+    const Cause* flaw{}; ///< of the design, that the trouble may come from without being computed
+    double flaw_grade{}; ///< 0: only just no longer sound, 1: glaring
 };
 
 /// The places a hidden cause can sit in; empty where the installation cannot have it.

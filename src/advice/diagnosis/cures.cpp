@@ -1,6 +1,8 @@
 #include "cures.hpp"
 
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/states.hpp"
 
@@ -14,6 +16,7 @@ namespace {
 constexpr double sound_rise_m = 4.5;
 constexpr double sound_level_m = 1.5;
 constexpr double shortest_level_m = 0.3;
+constexpr double cool_day_k = 15.0; ///< between room and outdoors
 constexpr double sound_bare_in_room_m = 2.4;
 constexpr double narrow_share = 0.95;
 constexpr double wide_share = 1.5;
@@ -32,12 +35,31 @@ constexpr std::string_view insulated = "insulated 25 mm";
 constexpr std::string_view double_wall = "double-wall connector";
 constexpr std::string_view insulated_liner = "rigid liner insulated";
 
+// And what nobody in the trade would pass over.
+constexpr double glaring_lack_m = 2.0;
+constexpr double glaring_level_m = 3.0;
+constexpr double glaring_narrow_share = 0.6;
+constexpr double glaring_wide_share = 3.0;
+constexpr double glaring_bare_in_cold_m = 2.0;
+constexpr double glaring_room_pa = -6.0;
+constexpr double glaring_moisture = 0.33;
+constexpr double glaring_over_pa = 10.0;
+constexpr double cold_low_fire_k = 353.15;
+
 /// One way to take a flaw away. Of the changes those that do something here are made, in this
 /// order.
 using Cure = std::vector<Change>;
 
-/// The ways there are; none: the installation does not have the flaw.
-using Cures = std::vector<Cure>;
+/// How far an installation has a flaw, and the ways to take it away; none: it does not have it.
+struct Flaw {
+    double grade{}; ///< 0: only just no longer sound, 1: glaring
+    std::vector<Cure> cures;
+};
+
+/// 0 at the value that is sound still, 1 at one that is glaring and beyond.
+double grade(double value, double sound, double glaring) {
+    return std::clamp((value - sound) / (glaring - sound), 0.0, 1.0);
+}
 
 template <class... Changes>
 Cure cure_of(Changes... changes) {
@@ -47,10 +69,10 @@ Cure cure_of(Changes... changes) {
 }
 
 template <class... Ways>
-Cures ways(Ways... made) {
-    Cures cures;
-    (cures.push_back(std::move(made)), ...);
-    return cures;
+Flaw flaw(double grade, Ways... made) {
+    Flaw found{.grade = grade, .cures = {}};
+    (found.cures.push_back(std::move(made)), ...);
+    return found;
 }
 
 Remedy remedy(RemedyKind kind, double amount = 0.0, double other = 0.0) {
@@ -61,48 +83,63 @@ Remedy remedy(RemedyKind kind, double amount, std::string_view word) {
     return {.kind = kind, .amount = amount, .word = std::string{word}};
 }
 
-Cures higher(const Installation& /*written*/, const Case& c) {
+Flaw higher(const Installation& /*written*/, const Case& c) {
     const double lacking_m = sound_rise_m - c.total_rise_m();
-    return lacking_m <= 0.0 ? Cures{} : ways(cure_of(remedy(RemedyKind::raise_top, lacking_m)));
+    return lacking_m <= 0.0 ? Flaw{}
+                            : flaw(grade(lacking_m, 0.0, glaring_lack_m),
+                                   cure_of(remedy(RemedyKind::raise_top, lacking_m)));
 }
 
-/// Whether a part whose size can be chosen, or one where it cannot, has a section over the outlet's
-/// that `wrong` finds.
-template <class Wrong>
-bool any_part(const Case& c, bool choice_of_size, const Wrong& wrong) {
-    return std::any_of(c.sections.begin(), c.sections.end(), [&](const Section& section) {
+struct Widths {
+    double least{1.0}; ///< section over that of the outlet
+    double most{1.0};
+};
+
+/// Over the parts whose size can be chosen, or those where it cannot.
+Widths widths(const Case& c, bool choice_of_size) {
+    Widths found;
+    for (const Section& section : c.sections) {
         const RunPart* part = c.run.part(section.part);
-        return part != nullptr && part->has_choice_of_size() == choice_of_size
-               && wrong(section.area_m2 / c.appliance.outlet_area_m2);
-    });
+        if (part != nullptr && part->has_choice_of_size() == choice_of_size) {
+            const double share = section.area_m2 / c.appliance.outlet_area_m2;
+            found.least = std::min(found.least, share);
+            found.most = std::max(found.most, share);
+        }
+    }
+    return found;
 }
 
-Cures wider(const Installation& /*written*/, const Case& c) {
-    const auto narrow = [](double share) { return share < narrow_share; };
+Flaw wider(const Installation& /*written*/, const Case& c) {
     // Pipe is changed; the section of a masonry flue can only be thought away.
-    if (any_part(c, false, narrow)) {
-        return ways(cure_of(FlawGone{CauseId::too_narrow}));
+    const double masonry = widths(c, false).least;
+    const double pipe = widths(c, true).least;
+    const double how_far = grade(-std::min(masonry, pipe), -narrow_share, -glaring_narrow_share);
+    if (masonry < narrow_share) {
+        return flaw(how_far, cure_of(FlawGone{CauseId::too_narrow}));
     }
-    if (any_part(c, true, narrow)) {
-        return ways(cure_of(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)));
+    if (pipe < narrow_share) {
+        return flaw(how_far, cure_of(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m)));
     }
     return {};
 }
 
-Cures narrower(const Installation& /*written*/, const Case& c) {
-    const auto wide = [](double share) { return share > wide_share; };
+Flaw narrower(const Installation& /*written*/, const Case& c) {
+    const double masonry = widths(c, false).most;
+    const double pipe = widths(c, true).most;
     Cure cure;
-    if (any_part(c, true, wide)) {
+    if (pipe > wide_share) {
         cure.emplace_back(remedy(RemedyKind::pipe_size, c.appliance.outlet_diameter_m));
     }
-    if (any_part(c, false, wide)) {
+    if (masonry > wide_share) {
         cure.emplace_back(
             remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, "flexible liner"));
     }
-    return cure.empty() ? Cures{} : ways(std::move(cure));
+    return cure.empty()
+               ? Flaw{}
+               : flaw(grade(std::max(masonry, pipe), wide_share, glaring_wide_share), cure);
 }
 
-Cures straighter(const Installation& written, const Case& c) {
+Flaw straighter(const Installation& written, const Case& c) {
     double turns_rad = 0.0;
     double level_m = 0.0;
     double longest_m = shortest_level_m;
@@ -115,45 +152,41 @@ Cures straighter(const Installation& written, const Case& c) {
     if (turns_rad <= most_rad + 0.01 && level_m <= sound_level_m) {
         return {};
     }
+    const double how_far = std::max(grade(turns_rad, most_rad, most_rad + constants::pi),
+                                    grade(level_m, sound_level_m, glaring_level_m));
     const double shorter = shortest_level_m / longest_m;
     const Remedy none_left = remedy(RemedyKind::remove_level);
     if (apply(none_left, written)) {
-        return ways(cure_of(none_left));
+        return flaw(how_far, cure_of(none_left));
     }
-    return ways(cure_of(remedy(RemedyKind::straighten_level),
+    return flaw(how_far,
+                cure_of(remedy(RemedyKind::straighten_level),
                         remedy(RemedyKind::shorten_level, shorter),
                         remedy(RemedyKind::smooth_elbows)));
 }
 
-Cures warmer(const Installation& /*written*/, const Case& c) {
+Flaw warmer(const Installation& /*written*/, const Case& c) {
     double bare_in_room_m = 0.0;
-    bool any_cold = false;
+    double bare_in_cold_m = 0.0;
     for (const RunPart& part : c.run.parts) {
-        if (!part.has_length()) {
-            continue;
-        }
-        const bool bare =
-            part.wall_kind != WallKind::insulated && part.wall_kind != WallKind::double_wall;
-        if (part.zone.value == Zone::room) {
-            bare_in_room_m += bare ? part.length_m : 0.0;
-        } else {
-            any_cold = any_cold || bare;
+        if (part.has_length() && part.wall_kind != WallKind::insulated
+            && part.wall_kind != WallKind::double_wall) {
+            (part.zone.value == Zone::room ? bare_in_room_m : bare_in_cold_m) += part.length_m;
         }
     }
-    if (!any_cold && bare_in_room_m <= sound_bare_in_room_m) {
+    if (bare_in_cold_m <= 0.0 && bare_in_room_m <= sound_bare_in_room_m) {
         return {};
     }
     Cure cure = cure_of(remedy(RemedyKind::double_wall_connector, 0.0, double_wall),
                         remedy(RemedyKind::insulate_outside, 0.0, insulated));
     // A liner that changes the width as well would cure another flaw.
-    const auto other_width = [](double share) {
-        return share < narrow_share || share > wide_share;
-    };
-    if (!any_part(c, false, other_width)) {
+    const Widths masonry = widths(c, false);
+    if (masonry.least >= narrow_share && masonry.most <= wide_share) {
         cure.emplace_back(
             remedy(RemedyKind::line_flue, c.appliance.outlet_diameter_m, insulated_liner));
     }
-    return ways(std::move(cure));
+    const double in_room = grade(bare_in_room_m, sound_bare_in_room_m, 2.0 * sound_bare_in_room_m);
+    return flaw(std::max(in_room, grade(bare_in_cold_m, 0.0, glaring_bare_in_cold_m)), cure);
 }
 
 /// The inlet that brings the room of a house near outdoors while the fire burns high [m2].
@@ -167,61 +200,82 @@ double inlet_m2(const Case& c) {
     return area_m2;
 }
 
-Cures free_room(const Installation& written, const Case& c) {
-    if (const Given& pressure_pa = written.site.room.pressure_pa) {
-        return *pressure_pa > sound_room_pa ? Cures{}
-                                            : ways(cure_of(remedy(RemedyKind::air_inlet)));
-    }
+StateResult high_fire(const Case& c) {
     const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
-    if (solve_state(model, StateKind::high_fire, Detail::totals).room.pressure_pa > sound_room_pa) {
+    return solve_state(model, StateKind::high_fire, Detail::totals);
+}
+
+Flaw free_room(const Installation& written, const Case& c) {
+    const Given& stated_pa = written.site.room.pressure_pa;
+    const double room_pa = stated_pa ? *stated_pa : high_fire(c).room.pressure_pa;
+    if (room_pa > sound_room_pa) {
         return {};
     }
-    Cures cures;
+    Flaw found{.grade = grade(-room_pa, -sound_room_pa, -glaring_room_pa), .cures = {}};
+    if (stated_pa) {
+        found.cures.push_back(cure_of(remedy(RemedyKind::air_inlet)));
+        return found;
+    }
     const bool any_fan =
         std::any_of(written.site.house.fans.begin(),
                     written.site.house.fans.end(),
                     [](const Fan& fan) { return fan.flow_m3_s.value_or(0.0) > 0.0; });
     if (any_fan) {
-        cures.push_back(cure_of(remedy(RemedyKind::stop_fans)));
+        found.cures.push_back(cure_of(remedy(RemedyKind::stop_fans)));
     }
     if (const double area_m2 = inlet_m2(c); area_m2 > 0.0) {
-        cures.push_back(cure_of(remedy(RemedyKind::air_inlet, near_outdoors_pa, area_m2)));
+        found.cures.push_back(cure_of(remedy(RemedyKind::air_inlet, near_outdoors_pa, area_m2)));
     }
-    return cures;
+    return found;
 }
 
-Cures drier(const Installation& /*written*/, const Case& c) {
-    return c.appliance.moisture <= catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02
-               ? Cures{}
-               : ways(cure_of(remedy(RemedyKind::dry_fuel, dry_wood)));
+Flaw drier(const Installation& /*written*/, const Case& c) {
+    const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value + 0.02;
+    return c.appliance.moisture <= wet ? Flaw{}
+                                       : flaw(grade(c.appliance.moisture, wet, glaring_moisture),
+                                              cure_of(remedy(RemedyKind::dry_fuel, dry_wood)));
 }
 
-Cures cleared(const Installation& written, const Case& /*c*/) {
-    const bool found = std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
-        return part.blade_angle_rad.value_or(0.0) > open_blade_rad
-               || part.blocked.value_or(0.0) > 0.0 || part.deposit_m.value_or(0.0) > thin_deposit_m
-               || (part.free_area.value_or(1.0) < clear_screen && part.part != PartKind::damper);
-    });
-    return !found ? Cures{}
-                  : ways(cure_of(remedy(RemedyKind::open_damper),
-                                 remedy(RemedyKind::sweep),
-                                 remedy(RemedyKind::clean_screen)));
+Flaw cleared(const Installation& written, const Case& /*c*/) {
+    double how_far = -1.0;
+    const auto found = [&](double value, double sound, double glaring) {
+        if (value > sound) {
+            how_far = std::max(how_far, grade(value, sound, glaring));
+        }
+    };
+    for (const Part& part : written.run) {
+        found(part.blade_angle_rad.value_or(0.0), open_blade_rad, 1.0);
+        found(part.blocked.value_or(0.0), 0.0, 0.5);
+        found(part.deposit_m.value_or(0.0), thin_deposit_m, 4.0 * thin_deposit_m);
+        if (part.part != PartKind::damper) {
+            found(-part.free_area.value_or(1.0), -clear_screen, -0.5 * clear_screen);
+        }
+    }
+    return how_far < 0.0 ? Flaw{}
+                         : flaw(how_far,
+                                cure_of(remedy(RemedyKind::open_damper),
+                                        remedy(RemedyKind::sweep),
+                                        remedy(RemedyKind::clean_screen)));
 }
 
-Cures colder_day(const Installation& /*written*/, const Case& /*c*/) {
-    return ways(cure_of(FlawGone{CauseId::mild_weather}));
+Flaw colder_day(const Installation& /*written*/, const Case& c) {
+    double least_k = cool_day_k;
+    for (const WeatherCase& weather : c.weathers) {
+        least_k = std::min(least_k, c.room_temperature_k - weather.outdoor_temperature_k);
+    }
+    return flaw(grade(-least_k, -cool_day_k, 0.0), cure_of(FlawGone{CauseId::mild_weather}));
 }
 
-Cures held_back(const Installation& /*written*/, const Case& c) {
-    const FlueModel model(c, surroundings_of(c, 0, Fire::burning));
-    const StateResult high = solve_state(model, StateKind::high_fire, Detail::totals);
-    return high.draft_pa < c.appliance.draft_greatest_pa - 2.0
-               ? Cures{}
-               : ways(cure_of(remedy(RemedyKind::fit_damper, holding_blade_rad)),
+Flaw held_back(const Installation& /*written*/, const Case& c) {
+    const double over_pa = high_fire(c).draft_pa - c.appliance.draft_greatest_pa;
+    return over_pa < -2.0
+               ? Flaw{}
+               : flaw(grade(over_pa, 0.0, glaring_over_pa),
+                      cure_of(remedy(RemedyKind::fit_damper, holding_blade_rad)),
                       cure_of(remedy(RemedyKind::fit_regulator, c.appliance.high.draft_needed_pa)));
 }
 
-Cures smaller_opening(const Installation& /*written*/, const Case& c) {
+Flaw smaller_opening(const Installation& /*written*/, const Case& c) {
     if (!c.appliance.has_door) {
         return {};
     }
@@ -229,22 +283,25 @@ Cures smaller_opening(const Installation& /*written*/, const Case& c) {
     const double most = has_open_front(c.appliance) ? front_over_flue : door_over_flue;
     const double height_m = most * c.appliance.outlet_area_m2 / door.width_m;
     return door.height_m <= height_m
-               ? Cures{}
-               : ways(cure_of(remedy(RemedyKind::lower_door_opening, height_m)),
+               ? Flaw{}
+               : flaw(grade(door.height_m, height_m, 2.0 * height_m),
+                      cure_of(remedy(RemedyKind::lower_door_opening, height_m)),
                       cure_of(remedy(RemedyKind::lower_door_opening, small_opening * height_m)));
 }
 
-Cures brighter(const Installation& /*written*/, const Case& c) {
+Flaw brighter(const Installation& /*written*/, const Case& c) {
     const double high_kg_s = c.appliance.high.burn_rate_kg_s;
     const double low_kg_s = std::min(2.0 * c.appliance.low.burn_rate_kg_s, high_kg_s);
-    return c.appliance.low.gas_temperature_k > cool_low_fire_k
-               ? Cures{}
-               : ways(cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
+    const double gas_k = c.appliance.low.gas_temperature_k;
+    return gas_k > cool_low_fire_k
+               ? Flaw{}
+               : flaw(grade(-gas_k, -cool_low_fire_k, -cold_low_fire_k),
+                      cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
 struct Row {
     CauseId cause;
-    Cures (*cures)(const Installation& written, const Case& c);
+    Flaw (*flaw)(const Installation& written, const Case& c);
 };
 
 constexpr std::array rows{Row{CauseId::too_short, higher},
@@ -279,6 +336,25 @@ std::optional<Trial> with(const Cure& cure, const Installation& written) {
 
 } // namespace
 
+std::vector<FoundFlaw> flaws_of(const Installation& written, const Case& resolved) {
+    std::vector<FoundFlaw> found;
+    for (const Row& row : rows) {
+        const Cause& cause = cause_of(row.cause);
+        if (!applies_to(cause.kinds, kind_of(resolved.appliance))) {
+            continue;
+        }
+        const Flaw flaw = row.flaw(written, resolved);
+        if (!flaw.cures.empty()) {
+            found.push_back({&cause, flaw.grade});
+        }
+    }
+    return found;
+}
+
+bool is_no_fault_of_the_run(const Cause& flaw) {
+    return id_of(flaw) == CauseId::mild_weather || id_of(flaw) == CauseId::low_fire_known;
+}
+
 std::vector<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
     std::vector<Trial> trials;
     const auto row = std::find_if(
@@ -286,7 +362,7 @@ std::vector<Trial> cured(const Cause& cause, const Installation& written, const 
     if (row == rows.end()) {
         return trials;
     }
-    for (const Cure& cure : row->cures(written, resolved)) {
+    for (const Cure& cure : row->flaw(written, resolved).cures) {
         if (auto trial = with(cure, written)) {
             trials.push_back(std::move(*trial));
         }

@@ -8,6 +8,17 @@
 /// Flaws of a design and what the run looks like without them.
 namespace fluewright::diagnosis {
 
+struct FoundFlaw {
+    const Cause* cause{};
+    double grade{}; ///< 0: only just no longer sound, 1: glaring
+};
+
+/// The flaws of the design that the file shows; judgement from the rules of the trade.
+[[nodiscard]] std::vector<FoundFlaw> flaws_of(const Installation& written, const Case& resolved);
+
+/// Whether a flaw lies in the day or the way of firing, and not in the run.
+[[nodiscard]] bool is_no_fault_of_the_run(const Cause& flaw);
+
 /// The installation without the flaw named by a cause: one trial for each way to take it away, by
 /// the remedies there are for it and where there is none with the flaw itself gone; empty where it
 /// does not have the flaw. What comes of each is what a check of the changed installation says.

@@ -1,7 +1,6 @@
 #include "design.hpp"
 
 #include "cures.hpp"
-#include "fluewright/model/run/heater_kind.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -72,11 +71,6 @@ double trouble_of(const Installation& written,
 
 namespace {
 
-/// The day and the way of firing are blamed only for what no flaw of the run accounts for.
-bool is_no_fault_of_the_run(const Cause& cause) {
-    return id_of(cause) == CauseId::mild_weather || id_of(cause) == CauseId::low_fire_known;
-}
-
 /// What a cure takes away: of each complaint, and of what the run lacks. Of two that make the run
 /// pass, the one that leaves more to spare has mended more.
 double gain_of(const Trial& better,
@@ -104,10 +98,8 @@ std::vector<DesignCause> design_causes(const Installation& written,
     const Score scored = score(resolved);
     std::vector<DesignCause> found;
     double most = 0.0; // of what a flaw of the run itself accounts for
-    for (const Cause& cause : causes()) {
-        if (cause.kind != "design" || !applies_to(cause.kinds, kind_of(resolved.appliance))) {
-            continue;
-        }
+    for (const FoundFlaw& shown : flaws_of(written, resolved)) {
+        const Cause& cause = *shown.cause;
         DesignCause flaw{.cause = &cause, .cured = std::nullopt, .share = 0.0};
         for (Trial& better : cured(cause, written, resolved)) {
             const double gain = gain_of(better, before, scored, evidence);

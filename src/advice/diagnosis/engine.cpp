@@ -21,9 +21,14 @@ constexpr double heat_reach = 2.5;  ///< of the outer steps
 /// A hypothesis e^12, or a hundred thousand times, behind the best is out of the running.
 constexpr double hopeless_log = 12.0;
 
-/// How much likelier a run of which nobody complains is sound than one of which somebody does;
-/// judgement.
+/// How much likelier a run of which nobody complains is sound than one of which somebody does, and
+/// how much less its flaws matter; judgement.
 constexpr double untroubled_times = 5.0;
+
+/// A glaring flaw of the design weighs as much as several hidden causes, which nobody has seen; the
+/// slightest hardly counts; judgement.
+constexpr double flaw_weight = 4.0;
+constexpr double slightest_flaw = 0.03;
 
 /// A second cause must matter before its pairs are worth their time.
 constexpr double least_row_for_pair = 1e-4;
@@ -93,11 +98,16 @@ Engine::Engine(const Installation& written, const Case& resolved)
     add_singles();
 }
 
-void Engine::add(std::size_t row, std::vector<CauseAt> causes, double log_prior) {
+void Engine::add(std::size_t row,
+                 std::vector<CauseAt> causes,
+                 double log_prior,
+                 const FoundFlaw& flaw) {
     auto altered = alter(written_, resolved_, causes);
     if (!altered) {
         return;
     }
+    altered->flaw = flaw.cause;
+    altered->flaw_grade = flaw.grade;
     Hypothesis hypothesis;
     hypothesis.row = row;
     hypothesis.causes = std::move(causes);
@@ -107,7 +117,7 @@ void Engine::add(std::size_t row, std::vector<CauseAt> causes, double log_prior)
 }
 
 void Engine::add_row(std::vector<const Cause*> causes) {
-    rows_.push_back({std::move(causes)});
+    rows_.push_back({std::move(causes), nullptr});
 }
 
 void Engine::add_singles() {
@@ -162,6 +172,19 @@ void Engine::add_singles() {
         }
     }
     singles_ = hypotheses_.size();
+    add_flaws(1.0 / sum);
+}
+
+/// The run as the file describes it, each time with one of its flaws as the reason: the trade tells
+/// of more troubles than the model computes.
+void Engine::add_flaws(double unit_prior) {
+    for (const FoundFlaw& flaw : flaws_of(written_, resolved_)) {
+        const double weight = flaw_weight * (slightest_flaw + (1.0 - slightest_flaw) * flaw.grade);
+        const double prior = weight * flaw.cause->prior * unit_prior;
+        add(rows_.size(), {}, std::log(prior), flaw);
+        rows_.push_back({{}, flaw.cause});
+        row_prior_.push_back(prior);
+    }
 }
 
 std::size_t Engine::best_of(std::size_t row) const {
@@ -260,7 +283,9 @@ void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& e
 
 /// Most who ask have a complaint: the weights of the causes are those of troubled runs.
 double Engine::log_prior_of(const Hypothesis& hypothesis) const {
-    return hypothesis.log_prior + (hypothesis.causes.empty() ? soundness_log_ : 0.0);
+    const bool is_flaw = rows_[hypothesis.row].flaw != nullptr;
+    const double times_log = hypothesis.row == 0 ? soundness_log_ : is_flaw ? -soundness_log_ : 0.0;
+    return hypothesis.log_prior + times_log;
 }
 
 /// Marks what lies too far behind the best hypothesis by the evidence weighed so far.
@@ -350,8 +375,9 @@ void Engine::weigh(const std::vector<Evidence>& evidence) {
     const auto denies = [](const Evidence& e) {
         return e.is_complaint() && e.answer == Answer::no;
     };
-    const bool untroubled = std::any_of(evidence.begin(), evidence.end(), denies)
-                            && std::none_of(evidence.begin(), evidence.end(), complains);
+    const bool untroubled = evidence.empty()
+                            || (std::any_of(evidence.begin(), evidence.end(), denies)
+                                && std::none_of(evidence.begin(), evidence.end(), complains));
     soundness_log_ = untroubled ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});
     for (Hypothesis& hypothesis : hypotheses_) {

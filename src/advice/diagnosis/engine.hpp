@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cures.hpp"
 #include "seen/evidence.hpp"
 
 #include <map>
@@ -9,9 +10,11 @@
 /// Bayes' rule over causes and their sizes, on a fixed grid.   [theory eq. 63]
 namespace fluewright::diagnosis {
 
-/// A row of the answer before the places and sizes are told apart: no cause, one, or two.
+/// A row of the answer before the places and sizes are told apart: no cause, one, or two; or a flaw
+/// of the design.
 struct Row {
     std::vector<const Cause*> causes;
+    const Cause* flaw{};
 };
 
 /// Nodes of the heat of the fire over which the weights are summed.
@@ -66,8 +69,10 @@ public:
 private:
     void add_row(std::vector<const Cause*> causes);
     void add_singles();
+    void add_flaws(double unit_prior);
     void add_pairs();
-    void add(std::size_t row, std::vector<CauseAt> causes, double log_prior);
+    void
+    add(std::size_t row, std::vector<CauseAt> causes, double log_prior, const FoundFlaw& flaw = {});
     void solve_for(Hypothesis& hypothesis, const std::vector<Situation>& situations);
     void weigh_from(std::size_t first, const std::vector<Evidence>& evidence);
     void fill_table(std::size_t first, std::size_t number, const Evidence& evidence);

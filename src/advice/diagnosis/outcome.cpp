@@ -119,6 +119,20 @@ void OutcomeBuilder::bear(Explanation& explanation, std::size_t row) const {
                      });
 }
 
+namespace {
+
+Explanation explanation_of(const Cause& cause, double probability) {
+    Explanation explanation;
+    explanation.probability = probability;
+    explanation.title = cause.title;
+    explanation.mechanism = cause.mechanism;
+    explanation.remedy = cause.remedy;
+    explanation.confirm = find_check(cause.confirm);
+    return explanation;
+}
+
+} // namespace
+
 void OutcomeBuilder::add_hidden(Diagnosis& result, std::size_t row) {
     Explanation explanation;
     explanation.causes = sized_causes(engine_, row, resolved_.units);
@@ -131,38 +145,54 @@ void OutcomeBuilder::add_hidden(Diagnosis& result, std::size_t row) {
     result.explanations.push_back(std::move(explanation));
 }
 
+/// The row of a flaw; nothing where the file does not show it.
+std::optional<std::size_t> OutcomeBuilder::row_of(const Cause& flaw) const {
+    for (std::size_t row = 0; row < engine_.rows().size(); ++row) {
+        if (engine_.rows()[row].flaw == &flaw) {
+            return row;
+        }
+    }
+    return std::nullopt;
+}
+
 /// The share of the row without hidden causes goes to the flaws of the design, as far as the design
-/// predicts the trouble, and otherwise to nothing being wrong.
+/// predicts the trouble, and otherwise to nothing being wrong. A flaw has a row of its own, too,
+/// for what the trade tells of it.
 void OutcomeBuilder::add_unhidden(Diagnosis& result) {
     constexpr std::size_t row = 0;
     const double all = engine_.posterior().row[row];
     const double trouble = trouble_of(written_, resolved_, evidence_);
-    Explanation nothing;
-    nothing.probability = all * (1.0 - trouble);
-    nothing.title = cause_of(CauseId::nothing).title;
-    nothing.mechanism = cause_of(CauseId::nothing).mechanism;
-    nothing.remedy = cause_of(CauseId::nothing).remedy;
-    nothing.confirm = find_check(cause_of(CauseId::nothing).confirm);
+    Explanation nothing = explanation_of(cause_of(CauseId::nothing), all * (1.0 - trouble));
     bear(nothing, row);
-    if (all * trouble > least_shown) {
-        for (const DesignCause& flaw : design_causes(written_, resolved_, evidence_)) {
-            Explanation explanation = nothing;
-            SizedCause sized;
-            sized.cause = flaw.cause;
-            explanation.causes = {sized};
-            explanation.probability = all * trouble * flaw.share;
-            explanation.title = flaw.cause->title;
-            explanation.mechanism = flaw.cause->mechanism;
-            explanation.remedy = flaw.cause->remedy;
-            explanation.confirm = find_check(flaw.cause->confirm);
-            if (flaw.cured && explanation.probability > least_to_judge) {
-                explanation.cured = once_cured(*flaw.cured);
+    std::vector<DesignCause> flaws = design_causes(written_, resolved_, evidence_);
+    for (DesignCause& flaw : flaws) {
+        flaw.share *= all * trouble;
+    }
+    for (std::size_t other = 1; other < engine_.rows().size(); ++other) {
+        if (const Cause* flaw = engine_.rows()[other].flaw) {
+            const auto known = std::find_if(
+                flaws.begin(), flaws.end(), [&](const DesignCause& f) { return f.cause == flaw; });
+            const double told = engine_.posterior().row[other];
+            if (known != flaws.end()) {
+                known->share += told;
+            } else {
+                flaws.push_back({.cause = flaw, .cured = std::nullopt, .share = told});
             }
-            result.explanations.push_back(std::move(explanation));
         }
     }
-    result.design_probability = all * trouble;
-    result.design_explains = all * trouble > 0.5;
+    for (const DesignCause& flaw : flaws) {
+        Explanation explanation = explanation_of(*flaw.cause, flaw.share);
+        SizedCause sized;
+        sized.cause = flaw.cause;
+        explanation.causes = {sized};
+        bear(explanation, row_of(*flaw.cause).value_or(row));
+        if (flaw.cured && explanation.probability > least_to_judge) {
+            explanation.cured = once_cured(*flaw.cured);
+        }
+        result.design_probability += flaw.share;
+        result.explanations.push_back(std::move(explanation));
+    }
+    result.design_explains = result.design_probability > 0.5;
     result.explanations.push_back(std::move(nothing));
 }
 
@@ -263,7 +293,7 @@ Diagnosis OutcomeBuilder::build() {
     result.no_fire = result.alarm_has_sounded || !result.dangers.empty();
     result.urgent = urgent_words(evidence_, result.alarm_has_sounded, result.no_fire);
     for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
-        if (engine_.posterior().row[row] > least_shown) {
+        if (engine_.posterior().row[row] > least_shown && !engine_.rows()[row].causes.empty()) {
             add_hidden(result, row);
         }
     }
@@ -340,13 +370,13 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     }
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);
-        const auto& causes = engine_.rows()[expected.row].causes;
-        std::string name;
+        const auto& [causes, flaw] = engine_.rows()[expected.row];
+        std::string name{flaw != nullptr ? flaw->title : std::string_view{}};
         for (const Cause* cause : causes) {
             name += (name.empty() ? "" : " and ") + std::string{cause->title};
         }
         check.expected.push_back(
-            {causes.empty() ? std::string{cause_of(CauseId::nothing).title} : name,
+            {name.empty() ? std::string{cause_of(CauseId::nothing).title} : name,
              range_of(expected, resolved_)});
     }
     return check;

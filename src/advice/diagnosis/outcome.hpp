@@ -25,6 +25,7 @@ public:
 
 private:
     void add_hidden(Diagnosis& result, std::size_t row);
+    [[nodiscard]] std::optional<std::size_t> row_of(const Cause& flaw) const;
     void add_unhidden(Diagnosis& result);
     void bear(Explanation& explanation, std::size_t row) const;
     void judge_fit(Diagnosis& result);

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <optional>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -36,6 +37,22 @@ auto find(const Rows& rows, std::string_view id) -> const typename Rows::value_t
     const auto row =
         std::find_if(rows.begin(), rows.end(), [&](const auto& r) { return r.id == id; });
     return row == rows.end() ? nullptr : &*row;
+}
+
+/// The number of an entry of "name:number|name:number"; nothing where it is not in the list.
+std::optional<double> listed(std::string_view list, std::string_view name) {
+    for (std::string_view rest = list; !rest.empty();) {
+        const std::string_view entry = rest.substr(0, rest.find('|'));
+        rest.remove_prefix(std::min(entry.size() + 1, rest.size()));
+        const std::size_t colon = entry.find(':');
+        if (colon != std::string_view::npos && entry.substr(0, colon) == name) {
+            // Not by the locale of the process, which may write a comma.
+            double number = 0.0;
+            std::from_chars(entry.data() + colon + 1, entry.data() + entry.size(), number);
+            return number;
+        }
+    }
+    return std::nullopt;
 }
 
 } // namespace
@@ -85,18 +102,11 @@ const Symptom& symptom_of(SymptomId id) {
 }
 
 double found_share(const Check& look, std::string_view cause) {
-    for (std::string_view rest = look.reveals; !rest.empty();) {
-        const std::string_view entry = rest.substr(0, rest.find('|'));
-        rest.remove_prefix(std::min(entry.size() + 1, rest.size()));
-        const std::size_t colon = entry.find(':');
-        if (colon != std::string_view::npos && entry.substr(0, colon) == cause) {
-            // Not by the locale of the process, which may write a comma.
-            double share = 0.0;
-            std::from_chars(entry.data() + colon + 1, entry.data() + entry.size(), share);
-            return share;
-        }
-    }
-    return look.false_alarm;
+    return listed(look.reveals, cause).value_or(look.false_alarm);
+}
+
+double pages_telling(const Cause& flaw, std::string_view symptom) {
+    return listed(flaw.told, symptom).value_or(0.0);
 }
 
 } // namespace fluewright::diagnosis

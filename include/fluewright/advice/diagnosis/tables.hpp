@@ -27,6 +27,7 @@ struct Cause {
     std::string_view mechanism;
     std::string_view remedy;
     std::string_view confirm; ///< id of the check that settles it
+    std::string_view told;    ///< "symptom:pages|symptom:pages", of a flaw of the design
     std::string_view kinds;   ///< kinds of heater it can be the cause at: applies_to()
     std::string_view source;
     std::string_view mark;
@@ -94,5 +95,8 @@ struct Symptom {
 /// Share of cases of a cause in which a look finds something; the false alarms where it does not
 /// reveal that cause.
 [[nodiscard]] double found_share(const Check& look, std::string_view cause);
+
+/// How many of the collected pages name a flaw of the design as a reason of a symptom; 0 for none.
+[[nodiscard]] double pages_telling(const Cause& flaw, std::string_view symptom);
 
 } // namespace fluewright::diagnosis

@@ -185,6 +185,19 @@ ReadingId reading_id(Seen seen) {
     }
 }
 
+/// Share of people who complain of what the trade tells of a flaw and the model does not compute;
+/// the more pages tell it, the more.   [theory eq. 65]
+double told_share(Seen seen, const Altered& altered) {
+    constexpr double of_each_page = 0.2;
+    constexpr double of_the_slightest = 0.15;
+    if (altered.flaw == nullptr) {
+        return 0.0;
+    }
+    const double pages = pages_telling(*altered.flaw, symptom_of(symptom_id(seen)).id);
+    const double grade = of_the_slightest + (1.0 - of_the_slightest) * altered.flaw_grade;
+    return grade * (1.0 - std::pow(1.0 - of_each_page, pages));
+}
+
 /// What a relative spread is a share of.
 double scale_of(Seen seen, double value, double room_k) {
     const bool temperature = seen == Seen::gas_temperature || seen == Seen::surface_temperature;
@@ -335,7 +348,8 @@ double likelihood(const Evidence& e, double x, const Altered& altered) {
     default:
         break;
     }
-    const double share = symptom_of(symptom_id(e.seen)).share(x);
+    const double computed = symptom_of(symptom_id(e.seen)).share(x);
+    const double share = computed + (1.0 - computed) * told_share(e.seen, altered);
     return e.answer == Answer::yes ? share : 1.0 - share;
 }
 
