@@ -221,7 +221,7 @@ std::string shown(const json& value, Kind kind, UnitSystem units, bool with_sign
 std::string line_of(const json& state, UnitSystem units) {
     const std::string kind = state["state"];
     const bool burning = kind == "high fire" || kind == "low fire";
-    const bool bare = kind == "standing";
+    const bool bare = kind == "idle";
     const auto cell = [&](const char* key, Kind of, bool wanted, bool with_sign = false) {
         return ' ' + (wanted ? shown(state[key], of, units, with_sign) : std::string{"-"});
     };

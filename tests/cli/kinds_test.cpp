@@ -37,10 +37,10 @@ const std::vector<std::string> words_of_others{
     of_burners
         + R"(|loading door|the door\b|draft regulator|\btar\b|creosote|air control open|throttle)",
     of_burners + "|" + of_open_fronts + R"(|low fire|\btar\b|creosote|throttle)",
-    of_fires_by_hand + R"(|air control open|the chimney\b)",
+    of_fires_by_hand + R"(|air control open|the chimney\b(?! top))",
     of_fires_by_hand + "|air control open|low fire",
-    of_fires_by_hand + R"(|air control open|low fire|the chimney\b|\bsoot\b)",
-    of_fires_by_hand + R"(|air control open|low fire|the chimney\b|\bsoot\b)",
+    of_fires_by_hand + R"(|air control open|low fire|the chimney\b(?! top)|\bsoot\b)",
+    of_fires_by_hand + R"(|air control open|low fire|the chimney\b(?! top)|\bsoot\b)",
 };
 
 struct AskedOfKind {
@@ -111,7 +111,7 @@ std::string lines_with(const std::string& text, const std::regex& words) {
 std::regex others_than(HeaterKind kind, const std::string& command = "check") {
     std::string words = words_of_others.at(static_cast<std::size_t>(kind));
     if (command == "parts") { // supports and braces are sold as those of chimneys
-        words = std::regex_replace(words, std::regex(R"(\|the chimney\\b)"), "");
+        words = std::regex_replace(words, std::regex(R"(\|the chimney\\b\(\?! top\))"), "");
     }
     if (command == "improve" && kind == HeaterKind::open_fire) {
         // an insert is offered, with its door and what its gas does

@@ -283,7 +283,7 @@ constexpr std::array<Note, 9> notes{
       "fire had it.",
       "closed fire"},
      {"Flow: what the fire needs, but no more than the draft at that moment brings through "
-      "appliance and run with the air control open.",
+      "appliance and run.",
       "open fire|masonry heater"},
      {"Flow: the burner keeps its rate, and its gas flows as it is made, whatever the draft is.",
       "pellets|oil|gas"},
