@@ -248,12 +248,15 @@ std::string headline(const Verdict& verdict) {
             add(undecided, v);
         }
     }
-    std::string text = counted.empty() ? "This run passes: all that counts is met."
-                                       : "This run falls short: " + counted + '.';
+    std::string text =
+        !counted.empty() ? "This run falls short: " + counted + '.'
+        : !undecided.empty()
+            ? std::string{"Not decided: " + undecided + ". Nothing else that counts is short."}
+            : "This run passes: nothing that counts is short.";
     if (!uncounted.empty()) {
         text += " Not met, but not counted: " + uncounted + '.';
     }
-    if (!undecided.empty()) {
+    if (!undecided.empty() && !counted.empty()) {
         text += " Not decided: " + undecided + '.';
     }
     return text;

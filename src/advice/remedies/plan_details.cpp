@@ -194,7 +194,7 @@ std::string improvement_sentence(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
-        return "Leave it alone: all that counts is met; the smallest margin is in "
+        return "Leave it alone: nothing that counts is short; the smallest margin is in "
                + tightest(c, made.score) + ".";
     }
     if (made.outcome == Outcome::hopeless && !made.stuck.empty()) {
@@ -206,13 +206,14 @@ std::string improvement_sentence(const Improvement& made) {
                    : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
-    const std::string after = made.goal == Goal::less_draft
-                                  ? " The draft is then within what the appliance allows, and all "
-                                    "that counts is still met; the smallest margin is in "
-                                  : " All that counts is then met; the smallest margin is in ";
+    const std::string after =
+        made.goal == Goal::less_draft
+            ? " The draft is then within what the appliance allows, and nothing that counts is "
+              "short; the smallest margin is in "
+            : " Nothing that counts is then short; the smallest margin is in ";
     const std::string before =
         made.goal == Goal::less_draft
-            ? "All that counts is met, but the draft is too strong: " + strongest(made) + ". "
+            ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + ".";
 }

@@ -172,14 +172,15 @@ std::string sentence_of(const Comparison& made) {
                + ".";
     }
     if (!best.assessment.works()) {
-        return "None of them meets all that counts. The nearest is " + best.name + ": "
+        return "Every one is short of something that counts. The nearest is " + best.name + ": "
                + short_words(best) + ". `fluewright improve` looks for what it lacks.";
     }
     Reason reason{};
     const Layout& next = next_best(made);
     is_better(best, next, reason);
     if (reason == Reason::works) {
-        return "Take " + best.name + ": it alone meets all that counts; the smallest margin is in "
+        return "Take " + best.name
+               + ": it alone is short of nothing that counts; the smallest margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
     return "Take " + best.name + ": " + why(best, next, reason) + others_fall_short(made);

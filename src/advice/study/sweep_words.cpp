@@ -92,8 +92,8 @@ std::string intervals(const Sweep& made) {
 }
 
 std::string where_it_turns(const Sweep& made) {
-    std::string words =
-        "All that counts is met with the " + made.over[0].key.label + ' ' + intervals(made) + ".";
+    std::string words = "Nothing that counts is short with the " + made.over[0].key.label + ' '
+                        + intervals(made) + ".";
     for (const SweepTurn& turn : made.turns) {
         words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at)
                  + " it is " + turn.state + " that falls short.";
@@ -130,7 +130,7 @@ std::string sweep_sentence(const Sweep& made) {
     }
     if (passing == made.points.size()) {
         const SweepPoint* worst = extreme(made, false);
-        return "All that counts is met with the " + over + ". The smallest margin is in "
+        return "Nothing that counts is short with the " + over + ". The smallest margin is in "
                + tightest_words(made, *worst->score) + ", at " + place_words(made, *worst) + ".";
     }
     return made.over.size() == 1 ? where_it_turns(made) : how_many(made, passing);

@@ -50,7 +50,7 @@ const Record<BatchRow>& record_of<BatchRow>() {
          {"title", Kind::number, "of the installation", &BatchRow::title, any_word, false},
          {"outcome",
           Kind::number,
-          "pass: all that counts is met; short: something does; fault: nothing was computed; "
+          "pass: nothing that counts is short; short: something is; fault: nothing was computed; "
           "failed: the solver gave up, please report it",
           [](const BatchRow& row) { return row.outcome; },
           batch_outcome_words},

@@ -156,13 +156,13 @@ std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, co
     const std::string all =
         study.working_share >= 1.0 ? fmt::format("What counts passes in all {} runs", study.runs)
         : study.working_share <= 0.0
-            ? fmt::format("All that counts is met in none of {} runs", study.runs)
+            ? fmt::format("Something that counts is short in all of {} runs", study.runs)
             : fmt::format("What counts passes in {} of {} runs",
                           share_words(study.working_share, study.runs),
                           study.runs);
     out += paragraph(
         fmt::format("{}, each with the {} values that have a \u00b1 anywhere within it, no place "
-                    "likelier than another. What is assumed keeps its value.",
+                    "more likely than another. What is assumed keeps its value.",
                     all,
                     study.inputs.size()),
         inset,

@@ -63,7 +63,7 @@ struct Writer {
             list += fmt::format("{} ({} {})",
                                 d.seen[bearing.seen].words,
                                 times_words(times),
-                                speaks_for ? "likelier" : "less likely");
+                                speaks_for ? "more likely" : "less likely");
         }
         return list;
     }

@@ -82,7 +82,7 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
           "of the narrower of the two",
           &SizeEntry::area_over_outlet},
          {"works",
-          "all that counts is met in the run with it",
+          "nothing that counts is short in the run with it",
           [](const SizeEntry& e) { return e.works; }},
          {"ruled_out_by",
           "a rule, a state, or a danger the present run has not; null where it is no matter of "

@@ -153,7 +153,7 @@ const Record<StudyRow>& record_of<StudyRow>() {
           "every value with a spread",
           [](const StudyRow& s) -> decltype(auto) { return (s.study.inputs); }},
          {"working_share",
-          "of the runs: all that counts is met",
+          "of the runs: nothing that counts is short",
           [](const StudyRow& s) {
               return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
           }},

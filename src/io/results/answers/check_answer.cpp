@@ -56,7 +56,7 @@ const Record<CheckRow>& record_of<CheckRow>() {
         "check_answer",
         "whether the run draws, what is wrong with it and which pipe size suits it",
         {{"works",
-          "all that counts is met; see `verdict`",
+          "nothing that counts is short; see `verdict`",
           [](const CheckRow& c) { return c.of.works(); }},
          {"sentence",
           "the verdict in a sentence or two",

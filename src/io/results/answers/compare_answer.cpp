@@ -52,7 +52,7 @@ const Record<LayoutRow>& record_of<LayoutRow>() {
           "the file without folder and ending, where that tells them apart",
           of(&Layout::name)},
          {"works",
-          "all that counts is met",
+          "nothing that counts is short",
           [](const LayoutRow& l) { return l.of().assessment.works(); }},
          {"fire_outcome", Kind::number, "by kind of harm", outcome(Harm::fire), harm_outcome_words},
          {"draft_outcome", Kind::number, "the same", outcome(Harm::draft), harm_outcome_words},

@@ -195,7 +195,7 @@ const Record<Diagnosis>& record_of<Diagnosis>() {
          {"design_probability",
           "that the run as described accounts for the trouble",
           &Diagnosis::design_probability},
-         {"design_explains", "which is likelier than not", &Diagnosis::design_explains},
+         {"design_explains", "which is more likely than not", &Diagnosis::design_explains},
          {"nothing_explains",
           "even the best explanation conflicts with something seen",
           &Diagnosis::nothing_explains},

@@ -69,7 +69,7 @@ const Record<PointRow>& record_of<PointRow>() {
         {{"at",
           "of each quantity, in its unit",
           [](const PointRow& p) -> decltype(auto) { return (p.of.at); }},
-         {"works", "all that counts is met", [](const PointRow& p) { return p.of.passes(); }},
+         {"works", "nothing that counts is short", [](const PointRow& p) { return p.of.passes(); }},
          {"falls_short",
           "what does: a state, or the title of a finding; null where it works",
           [](const PointRow& p) { return unless_empty(p.of.short_of); }},
