@@ -294,12 +294,14 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         }
         if (settled) {
             p.room_pa = room_pa;
-            search = OutletSearch{};
+            search.restart();
         }
         p.outlet_pa = search.next(p.outlet_pa, miss_pa);
         // A draft at a pressure that is not the flue's own says nothing about the flow.
         if (std::abs(miss_pa) <= near_enough_pa) {
-            search = change > settled_flow * p.started_kg_s ? OutletSearch{} : search;
+            if (change > settled_flow * p.started_kg_s) {
+                search.restart();
+            }
             p.started_kg_s = next;
         }
     }
