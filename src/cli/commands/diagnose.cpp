@@ -70,10 +70,11 @@ extern const Command diagnose_command;
 const Command diagnose_command{
     .name = "diagnose",
     .summary = "it smokes: why, how sure, and what to look at next",
-    .about = "Reads an installation as built, and what was seen and measured on it (\"observed\"). "
-             "Weighs hidden causes and faults of the design by how well each explains it. Names "
-             "the next check worth making. With --ask it asks for those checks one by one. Ends with "
-             "status 1 when something is likely wrong or the file shows a danger.",
+    .about =
+        "Reads an installation as built, and what was seen and measured on it (\"observed\"). "
+        "Weighs hidden causes and faults of the design by how well each explains it. Names "
+        "the next check worth making. With --ask it asks for those checks one by one. Ends with "
+        "status 1 when something is likely wrong or the file shows a danger.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = diagnose_options,
     .example = "fluewright diagnose run.json --ask",

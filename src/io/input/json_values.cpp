@@ -107,7 +107,7 @@ void out_of_range(const Node& node,
                   UnitSystem system,
                   Troubles& troubles) {
     std::string help;
-    if (field.kind != Kind::number) {
+    if (field.kind != Kind::number && field.kind != Kind::angle) {
         const auto spelling = spelling_in_range(digits_of(typed), field, system);
         help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
     }
@@ -224,10 +224,14 @@ std::optional<ReadNumber> read_number(const Document& document,
         const bool bare = !node.text.empty() && digits_of(node.text) == node.text;
         const auto spelling =
             bare ? spelling_of_bare(node.text, field, most_used(units)) : std::string{};
+        auto help = trade_value_help(field.key, node.text);
+        if (help.empty()) {
+            help = spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling);
+        }
         troubles.at_value(node,
                           fmt::format("`{}`: {}", field.key, error.message),
                           error.allowed,
-                          spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling));
+                          std::move(help));
         return std::nullopt;
     }
     units.us += read->us_units ? 1 : 0;

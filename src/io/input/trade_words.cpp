@@ -1,5 +1,6 @@
 #include "trade_words.hpp"
 
+#include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/core/same_name.hpp"
 
 #include <algorithm>
@@ -38,9 +39,9 @@ constexpr std::array trade_keys{
     TradeKey{"pipe", "wall", "write `wall`"},
     TradeKey{"location", "zone", "write `zone`"},
     TradeKey{"clearance", "clearance", "write `clearance`"},
-    TradeKey{"btu", "burn_rate", "write `burn_rate` with a unit of heat, such as \"40000 Btu/h\""},
-    TradeKey{"input", "burn_rate", "write `burn_rate`"},
-    TradeKey{"output", "useful_output", "write `useful_output`"},
+    TradeKey{"btu", "heat_input", R"(write "heat_input": "40000 Btu/h")"},
+    TradeKey{"input", "heat_input", "write `heat_input`"},
+    TradeKey{"output", "heat_output", "write `heat_output`"},
     TradeKey{"collar", "outlet", "write `outlet`"},
     TradeKey{"flue_collar", "outlet", "write `outlet`"},
     TradeKey{"draught", "draft", "write `draft`"},
@@ -112,6 +113,21 @@ std::optional<std::string_view> trade_word(std::string_view key, std::string_vie
             return each.key == key && same_letters(each.typed, typed);
         });
     return found == words_of_trade.end() ? std::nullopt : std::optional{found->word};
+}
+
+std::string trade_value_help(std::string_view key, std::string_view typed) {
+    if (key == "burn_rate" && parse_quantity(typed, Kind::power)) {
+        return "write \"heat_input\": \"" + std::string{typed}
+               + "\" for heat in the fuel, or `heat_output` for useful heat";
+    }
+    if (key == "thickness") {
+        const std::size_t end = std::min(typed.find_first_not_of("0123456789"), typed.size());
+        const std::string_view unit = without_blanks_around(typed.substr(end));
+        if (end > 0 && (unit == "ga" || unit == "gauge" || unit == "gage")) {
+            return "write \"gauge\": " + std::string{typed.substr(0, end)};
+        }
+    }
+    return {};
 }
 
 } // namespace fluewright::json

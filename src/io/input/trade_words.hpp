@@ -16,4 +16,8 @@ namespace fluewright::json {
 [[nodiscard]] std::optional<std::string_view> trade_word(std::string_view key,
                                                          std::string_view typed);
 
+/// What to write for a value that belongs under another key: "24 ga" of sheet, a burn rate in heat.
+/// Empty where that is not so.
+[[nodiscard]] std::string trade_value_help(std::string_view key, std::string_view typed);
+
 } // namespace fluewright::json

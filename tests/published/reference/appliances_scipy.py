@@ -26,15 +26,15 @@ def net_heat(fuel):
 def gas_of(fuel, ratio):
     """The gas, and kg of it per kg of fuel as fired."""
     wet = second_copy.FUELS[fuel][6] / 100.0
-    vapor = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
-    humidity = 18.01528 / 28.9651 * vapor / (PRESSURE - vapor)
+    vapour = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
+    humidity = 18.01528 / 28.9651 * vapour / (PRESSURE - vapour)
     moles = burnt(second_copy.fuels()[fuel], wet, None, humidity, ratio)
     return Gas(moles / moles.sum(), PRESSURE), (moles @ MOLAR) * (1 - wet)
 
 
 def room_density():
-    vapor = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
-    return (PRESSURE - (1 - 18.01528 / 28.9651) * vapor) / (
+    vapour = known.ROOM_HUMIDITY * saturation_pa(known.ROOM_K)
+    return (PRESSURE - (1 - 18.01528 / 28.9651) * vapour) / (
         8.314462618 / 28.9651e-3 * known.ROOM_K)
 
 
@@ -109,7 +109,7 @@ def table():
                  "%.8g" % net_heat(fuel), topic="Fuels: net heat as fired")
         wet = second_copy.FUELS[fuel][6] / 100.0
         gas = burnt(second_copy.fuels()[fuel], wet, None, 0.0, 1.5) @ MOLAR * (1 - wet)
-        # So close that a trace of nitrogen or sulfur tells.
+        # So close that a trace of nitrogen or sulphur tells.
         rows.add("fuel_gas", dict(type="boiler", fuel=fuel, heat_input_kw=20), "%.11g" % gas,
                  tolerance="0.0000002", topic="Fuels: gas at one and a half times the air")
     for name, figures in second_copy.APPLIANCES.items():

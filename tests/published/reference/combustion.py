@@ -63,7 +63,7 @@ def gas_per_fuel(source, co2_pct, moisture_pct, **fuel):
     return dry * (burned + air_mass(ratio_for(co2_pct, AIR, **fuel), **fuel)) + moisture_pct / 100.0
 
 
-def vapor_share(source, co2_pct, moisture_pct, **fuel):
+def vapour_share(source, co2_pct, moisture_pct, **fuel):
     dry = 1.0 - moisture_pct / 100.0
     _, _, whole = dry_gas(ratio_for(co2_pct, AIR, **fuel), AIR, **fuel)
     water = dry * moles(**fuel)[1] / 2.0 + moisture_pct / 100.0 / WATER
@@ -102,6 +102,6 @@ def gas_per_gross_heat(source, moisture_pct, gross_mj_kg, co2_pct, **fuel):
 
 
 CHECKS = {name: value for name, value in list(globals().items()) if name in (
-    "air_ratio", "oxygen_dry", "air_per_fuel", "gas_per_fuel", "vapor_share",
+    "air_ratio", "oxygen_dry", "air_per_fuel", "gas_per_fuel", "vapour_share",
     "stoichiometric_air", "greatest_co2", "net_heating_value",
     "gross_heating_value_channiwala", "gas_per_gross_heat")}

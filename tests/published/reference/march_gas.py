@@ -58,20 +58,20 @@ def burnt(fuel, moisture, dioxide_dry, humidity, ratio=None):
     """Moles of wet flue gas of one kg of dry fuel; air is found from the CO2 of the dry gas, or
     is `ratio` times the least; kg water per kg dry air in `humidity`."""
     share = {key: float(fuel[key + "_pct"]) / 100.0
-             for key in ("carbon", "hydrogen", "oxygen", "nitrogen", "sulfur")}
+             for key in ("carbon", "hydrogen", "oxygen", "nitrogen", "sulphur")}
     carbon = share["carbon"] / 12.011e-3
     hydrogen = share["hydrogen"] / 1.00794e-3
     oxygen = share["oxygen"] / 15.9994e-3
     nitrogen = share["nitrogen"] / 14.0067e-3
-    sulfur = share["sulfur"] / 32.065e-3
-    burnt_oxygen = carbon + hydrogen / 4.0 + sulfur - oxygen / 2.0
+    sulphur = share["sulphur"] / 32.065e-3
+    burnt_oxygen = carbon + hydrogen / 4.0 + sulphur - oxygen / 2.0
 
     def gas(air):
         moles = air * AIR
         moles[0] += nitrogen / 2.0
         moles[1] -= burnt_oxygen
         moles[2] += carbon
-        moles[5] += sulfur
+        moles[5] += sulphur
         return moles
 
     least = burnt_oxygen / AIR[1]

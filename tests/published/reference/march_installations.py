@@ -118,7 +118,7 @@ def every_entry():
 
 
 def short_pieces():
-    """Short pieces, every one behind a turn: all of it is in the entry of the gas."""
+    """Short pieces, every one behind a turn: all of it lies in the entry of the gas."""
     made = plain("short pieces", "wood", "single-wall steel", 600)
     piece = [{"part": "straight", "up": "0.04 m"}, {"part": "fitting", "loss": 0.1}]
     first, rest = made["run"][0], made["run"][2:]

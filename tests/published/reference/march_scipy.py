@@ -26,9 +26,9 @@ def si(text):
 
 
 def air_density(pressure, kelvin, humidity):
-    vapor = humidity * saturation_pa(kelvin)
+    vapour = humidity * saturation_pa(kelvin)
     ratio = 18.01528 / 28.9651
-    return (pressure - (1 - ratio) * vapor) / (AIR_GAS * kelvin)
+    return (pressure - (1 - ratio) * vapour) / (AIR_GAS * kelvin)
 
 
 class Piece:
@@ -70,8 +70,8 @@ class Run:
         self.outdoor_density = air_density(self.pressure, outdoor, si(weather["humidity"]))
         air = {"room": room, "outdoors": outdoor, "attic": si(site["attic_temperature"]),
                "chase": si(site["chase_temperature"])}
-        vapor = si(site["room"]["humidity"]) * saturation_pa(room)
-        humidity = 18.01528 / 28.9651 * vapor / (self.pressure - vapor)
+        vapour = si(site["room"]["humidity"]) * saturation_pa(room)
+        humidity = 18.01528 / 28.9651 * vapour / (self.pressure - vapour)
         fuel = heater["fuel"]
         self.gas = Gas(products(fuels[fuel["name"]], si(fuel["moisture"]),
                                 si(heater["carbon_dioxide"]), humidity), self.pressure)
@@ -104,8 +104,8 @@ class Run:
         return 0.0, 0.0
 
     def heat_and_wall(self, piece, t, since, place=0.0):
-        """Heat lost [W/m] and inner wall temperature, `since` meters behind a disturbance and
-        `place` meters up the straight."""
+        """Heat lost [W/m] and inner wall temperature, `since` metres behind a disturbance and
+        `place` metres up the straight."""
         wall, gas = self.walls[piece.place()], self.gas
         mu, k = gas.transport(t)
         pr = gas.specific_heat(t) * mu / k
@@ -120,7 +120,7 @@ class Run:
         grey = 0.5 * (wall.inner_emissivity + 1) * SIGMA
 
         kept, before = self.memory(piece, place)
-        per_meter = piece.diameter * math.pi
+        per_metre = piece.diameter * math.pi
 
         warmer = self.warming * max(0.0, self.inlet - self.room_air_k) / (
             1 + ((self.along + place) / second_copy.WARMED_HALF_M) ** 2)
@@ -130,14 +130,14 @@ class Run:
             heat, inner = wall.from_outside(face)
             if warmer:
                 heat *= 1 - warmer / (inner - wall.air_k)
-            return heat + kept * (inner - before) * per_meter, inner
+            return heat + kept * (inner - before) * per_metre, inner
 
         def surplus(face):
             heat, inner = taken(face)
             free = tall * k * (GRAVITY * abs(t - inner) * pr / (t * nu ** 2)) ** (1 / 3)
             h = (forced ** 3 + free ** 3) ** (1 / 3)
             glowing = grey * (glow - gas.absorptivity(t, inner, piece.diameter) * inner ** 4)
-            return (h * (t - inner) + glowing) * per_meter - heat
+            return (h * (t - inner) + glowing) * per_metre - heat
 
         end = max(t, before) if kept else t
         # From the air upwards: far beyond the answer a wall of wool has no inner face at all.
@@ -212,11 +212,11 @@ def table():
     for number, line in enumerate(lines):
         t, inner, draft = Run(json.loads(line), walls, materials, fuels).march()
         inputs = dict(installation=number)
-        rows.add("march_top_temperature", inputs, "%.8g" % (t - 273.15), tolerance="0.1",
-                 tolerance_kind="absolute", topic="March: gas at the chimney top",
+        rows.add("march_mouth_temperature", inputs, "%.8g" % (t - 273.15), tolerance="0.1",
+                 tolerance_kind="absolute", topic="March: gas at the mouth",
                  reason="method: same equations, integrated by other code without fits")
-        rows.add("march_top_wall", inputs, "%.8g" % (inner - 273.15), tolerance="0.08",
-                 tolerance_kind="absolute", topic="March: inner wall at the chimney top",
+        rows.add("march_mouth_wall", inputs, "%.8g" % (inner - 273.15), tolerance="0.08",
+                 tolerance_kind="absolute", topic="March: inner wall at the mouth",
                  reason="method: same equations, integrated by other code without fits")
         # A per mille, but of no less than 4 Pa: a smaller draft is what is left of larger terms.
         small = abs(draft) < 4.0

@@ -82,7 +82,7 @@ class Wall:
             face_k + self.air_k)
 
     def _over_gap(self, index, cold_k, heat):
-        """Hot face of an air gap that passes `heat` per meter."""
+        """Hot face of an air gap that passes `heat` per metre."""
         _, inner, outer = self.layers[index]
         width, height = outer - inner, min(self.height, 1.0)
         hot_eps = (float(self.layers[index - 1][0]["emissivity"]) if index > 0

@@ -139,5 +139,5 @@ def materials():
 
 
 def fuels():
-    return _rows(FUELS, "carbon_pct", "hydrogen_pct", "oxygen_pct", "nitrogen_pct", "sulfur_pct",
+    return _rows(FUELS, "carbon_pct", "hydrogen_pct", "oxygen_pct", "nitrogen_pct", "sulphur_pct",
                  "gross_mj_kg", "moisture_pct")

@@ -71,17 +71,17 @@ class Flue(Run):
         self.room_k = si(site["room"]["temperature"])
         damp = si(site["room"]["humidity"])
         self.room_density = air_density(self.pressure, self.room_k, damp)
-        vapor = damp * saturation_pa(self.room_k) / self.pressure
-        self.room_air = AIR * (1 - vapor)
-        self.room_air[3] = vapor
+        vapour = damp * saturation_pa(self.room_k) / self.pressure
+        self.room_air = AIR * (1 - vapour)
+        self.room_air[3] = vapour
         self.outlet_area = math.pi / 4 * si(heater["outlet"]["diameter"]) ** 2
         self.outlet_m = (si(heater["outlet"]["height"]) if "height" in heater["outlet"]
                          else known.OUTLET_HEIGHT_M)
         top = full["run"][-1]
         coefficient = {"clear": known.MOUTH_CAPPED if top["part"] == "cap" else known.MOUTH_OPEN,
                        "adverse": known.MOUTH_ADVERSE, "none": 0.0}[
-                           site.get("top_position", "none")]
-        self.chimney top = coefficient * 0.5 * self.outdoor_density * wind ** 2
+                           site.get("mouth_position", "none")]
+        self.mouth = coefficient * 0.5 * self.outdoor_density * wind ** 2
         self.house = None
         if "pressure" not in written["site"].get("room", {}):
             self.house = House(site, self.outlet_m, self.outdoor_density, self.room_density, wind)
@@ -98,8 +98,8 @@ class Flue(Run):
     def _fire(self, heater, fuels, end):
         fuel = heater["fuel"]
         moisture = si(fuel["moisture"])
-        vapor = self.room_air[3] / (1 - self.room_air[3]) * 18.01528 / 28.9651
-        moles = burnt(fuels[fuel["name"]], moisture, si(heater["carbon_dioxide"][end]), vapor)
+        vapour = self.room_air[3] / (1 - self.room_air[3]) * 18.01528 / 28.9651
+        moles = burnt(fuels[fuel["name"]], moisture, si(heater["carbon_dioxide"][end]), vapour)
         flow = si(heater["gas_flow"][end])
         per_fuel = (moles @ MOLAR) * (1 - moisture)
         return Fire(Gas(moles / moles.sum(), self.pressure), flow, flow / per_fuel,
@@ -111,7 +111,7 @@ class Flue(Run):
     def lift(self, gas, flow, t):
         """What the run draws of itself: draft at the outlet less the pressure of the room."""
         self.gas, self.flow, self.inlet = gas, flow, t
-        return self.march()[2] - self.given_room - self.chimney top
+        return self.march()[2] - self.given_room - self.mouth
 
     def draft(self, gas, flow, t, taken):
         return self.lift(gas, flow, t) + self.room_at(taken)
@@ -177,7 +177,7 @@ class Flue(Run):
                                atol=1e-7)
             t, lift = solved.y[:, -1]
             lift -= 2 * (self.head(piece.area, t) - self.head(piece.area, before))
-        return lift - self.chimney top
+        return lift - self.mouth
 
     def idle(self):
         """Draft of the idle flue, temperature at which it turns, and the preheat that does it."""
@@ -187,8 +187,8 @@ class Flue(Run):
             t, damp = self.air[piece.zone] if piece.zone else self.air["room"]
             height += piece.rise
             column += piece.rise * (self.outdoor_density - air_density(self.pressure, t, damp))
-        standing = room - self.chimney top + column * GRAVITY
-        turning_density = self.outdoor_density - (self.chimney top - room) / (GRAVITY * height)
+        standing = room - self.mouth + column * GRAVITY
+        turning_density = self.outdoor_density - (self.mouth - room) / (GRAVITY * height)
         turning = self.room_k * self.room_density / turning_density
         gas = self.fires["low"].gas
         power = known.KINDLING_SHARE * self.fires["high"].flow * (

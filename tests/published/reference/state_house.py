@@ -16,7 +16,7 @@ class House:
         written = site.get("house", {})
         self.outdoor, self.room = outdoor_density, room_density
         height = (si(written["height"]) if "height" in written
-                  else written["stories"] * known.STOREY_M if "stories" in written
+                  else written["storeys"] * known.STOREY_M if "storeys" in written
                   else known.HOUSE_HEIGHT_M)
         outlet = outlet_m + (si(written["appliance_level"]) if "appliance_level" in written else 0.0)
         changes = (float(written["air_changes_at_50_pa"].split()[0])

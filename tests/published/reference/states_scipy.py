@@ -49,10 +49,10 @@ def figures(flue):
     yield ("state_tended_temperature", "high_fire", held - 273.15, "0.001", "relative",
            "States: gas of a fire that gets half its air")
     flow, most = free_burn(flue)
-    yield "state_flow", "free_burn", 1e3 * flow, "0.0005", "relative", "States: flow of a air control open"
+    yield "state_flow", "free_burn", 1e3 * flow, "0.0005", "relative", "States: flow of a free burn"
     if most:
         yield ("state_capacity", "free_burn", 1e3 * most, "0.0006", "relative",
-               "States: flow at which the required draft is just met")
+               "States: flow at which the needed draft is just met")
     for embers, state in ((False, "door_open_high"), (True, "door_open_embers")):
         door = Door(flue, embers)
         flow, box_k = door.working_point()

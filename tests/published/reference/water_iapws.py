@@ -1,4 +1,4 @@
-"""Saturation of water by IAPWS-IF97, and viscosity and conductivity of thin vapor by the IAPWS
+"""Saturation of water by IAPWS-IF97, and viscosity and conductivity of thin vapour by the IAPWS
 releases of 2008 and 2011, from the iapws library."""
 
 from iapws._iapws import _ThCond, _Viscosity
@@ -15,20 +15,20 @@ def add_saturation(rows, celsius):
     rows.add("saturation_pressure", dict(t_c=celsius), pressure_pa, tolerance="0.003",
              tolerance_kind="relative", reason="method: closed form of the European standard",
              place="IF97 region 4", topic="Saturation pressure of water")
-    rows.add("water_dew_point", dict(vapor_pa="%.10g" % pressure_pa), celsius, tolerance="0.05",
+    rows.add("water_dew_point", dict(vapour_pa="%.10g" % pressure_pa), celsius, tolerance="0.05",
              tolerance_kind="absolute", reason="method: closed form of the European standard",
              place="IF97 region 4", topic="Water dew point")
 
 
 def add_share(rows, share, pressure_pa):
-    vapor_pa = share * pressure_pa
-    rows.add("water_dew_point", dict(vapor_pa="%g" % vapor_pa),
-             _TSat_P(vapor_pa * 1e-6) - 273.15, tolerance="0.05", tolerance_kind="absolute",
+    vapour_pa = share * pressure_pa
+    rows.add("water_dew_point", dict(vapour_pa="%g" % vapour_pa),
+             _TSat_P(vapour_pa * 1e-6) - 273.15, tolerance="0.05", tolerance_kind="absolute",
              reason="method: closed form of the European standard", place="IF97 region 4",
              topic="Water dew point")
 
 
-def add_vapor(rows, kelvin):
+def add_vapour(rows, kelvin):
     inputs = dict(species="H2O", t_k=kelvin)
     below_fit = kelvin < 373
     rows.add("species_viscosity", inputs, _Viscosity(NO_DENSITY, kelvin) * 1e6,
@@ -49,7 +49,7 @@ def table():
         for share in (0.03, 0.04, 0.06, 0.08, 0.10, 0.12, 0.14, 0.16, 0.18, 0.20):
             add_share(rows, share, pressure_pa)
     for kelvin in range(300, 1001, 50):
-        add_vapor(rows, kelvin)
+        add_vapour(rows, kelvin)
     return rows
 
 

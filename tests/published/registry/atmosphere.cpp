@@ -38,7 +38,7 @@ void add_atmosphere_checks(Registry& registry) {
                                                                           in.number("humidity"));
                                      }};
     registry["humidity_ratio"] = {
-        "vapor per dry air", "kg/kg", [](const Inputs& in) {
+        "vapour per dry air", "kg/kg", [](const Inputs& in) {
             return atmosphere::humidity_ratio_kg_kg(
                 in.number("pressure_pa"), kelvin(in, "t_c"), in.number("humidity"));
         }};

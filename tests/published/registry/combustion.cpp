@@ -60,9 +60,9 @@ void add_gas_amounts(Registry& registry) {
     registry["gas_per_fuel"] = {"gas over fuel as fired", "kg/kg", [](const Inputs& in) {
                                     return products_of(in).gas_per_fuel_kg_kg;
                                 }};
-    registry["vapor_share"] = {"H2O in wet gas", "%", [](const Inputs& in) {
-                                   return 100.0 * products_of(in).wet[at(Species::h2o)];
-                               }};
+    registry["vapour_share"] = {"H2O in wet gas", "%", [](const Inputs& in) {
+                                    return 100.0 * products_of(in).wet[at(Species::h2o)];
+                                }};
     registry["gas_per_gross_heat"] = {
         "gas over gross heat of the fuel", "kg/MJ", [](const Inputs& in) {
             return 1e6 * products_of(in).gas_per_fuel_kg_kg

@@ -13,11 +13,11 @@ void add_dew_point_checks(Registry& registry) {
                                                in.number("t_c") + constants::celsius_zero_k);
                                        }};
     registry["water_dew_point"] = {"water dew point", "degC", [](const Inputs& in) {
-                                       return dew_point::water_k(in.number("vapor_pa"))
+                                       return dew_point::water_k(in.number("vapour_pa"))
                                               - constants::celsius_zero_k;
                                    }};
     registry["acid_dew_point"] = {"acid dew point", "degC", [](const Inputs& in) {
-                                      return dew_point::acid_k(in.number("vapor_pa"),
+                                      return dew_point::acid_k(in.number("vapour_pa"),
                                                                in.number("so3_pa"))
                                              - constants::celsius_zero_k;
                                   }};

@@ -110,7 +110,7 @@ void add_chain(Registry& registry) {
         registry, "european_alpha_i", "inside coefficient", "W/(m2 K)", &Terms::inside_w_m2k);
     add_stretch(registry, "european_k", "overall coefficient", "W/(m2 K)", &Terms::overall_w_m2k);
     add_stretch(registry, "european_cooling_number", "cooling number", "", &Terms::cooling_number);
-    add_stretch(registry, "european_ph", "draft", "Pa", &Terms::draught_pa);
+    add_stretch(registry, "european_ph", "draught", "Pa", &Terms::draught_pa);
     add_stretch(registry, "european_pe", "resistance", "Pa", &Terms::resistance_pa);
     registry["european_pr"] = {
         "resistance with safety", "Pa", [](const Inputs& in) {
@@ -126,10 +126,10 @@ void add_chain(Registry& registry) {
             return Chain(in).outdoor_density_kg_m3;
         }};
     registry["european_pz"] = {
-        "draft at the inlet", "Pa", [](const Inputs& in) { return Chain(in).pz_pa(); }};
+        "draught at the inlet", "Pa", [](const Inputs& in) { return Chain(in).pz_pa(); }};
     registry["european_pfv"] = {
         "need of the connector", "Pa", [](const Inputs& in) { return Chain(in).pfv_pa(); }};
-    registry["european_at_collar"] = {"draft at the collar", "Pa", [](const Inputs& in) {
+    registry["european_at_collar"] = {"draught at the collar", "Pa", [](const Inputs& in) {
                                           const Chain chain(in);
                                           return chain.pz_pa() - chain.pfv_pa();
                                       }};
@@ -139,7 +139,7 @@ void add_chain(Registry& registry) {
                                           - chain.in_connector.velocity_head_pa;
                                }};
     registry["european_tiob"] = {
-        "inner wall at the chimney top", "K", [](const Inputs& in) { return Chain(in).tiob_k(); }};
+        "inner wall at the mouth", "K", [](const Inputs& in) { return Chain(in).tiob_k(); }};
 }
 
 void add_european_formulas(Registry& registry) {

@@ -148,7 +148,7 @@ void add_heater_checks(Registry& registry) {
     registry["gas_over_surface"] = {
         "gas by a bare probe over surface, both in degF", "", gas_over_surface};
     registry["test_chimney_draft"] = {"draft at the outlet", "Pa", test_chimney_draft_pa};
-    registry["height_for_layout"] = {"height above the floor", "ft", height_for_layout_ft};
+    registry["height_for_layout"] = {"height over the floor", "ft", height_for_layout_ft};
     registry["overall_coefficient"] = {
         "heat transmission on the inside area", "W/(m2 K)", overall_coefficient};
 }

@@ -63,9 +63,9 @@ const Marched& result_of(const Inputs& in) {
 } // namespace
 
 void add_march_checks(Registry& registry) {
-    registry["march_top_temperature"] = {
+    registry["march_mouth_temperature"] = {
         "gas temperature", "degC", [](const Inputs& in) { return result_of(in).mouth_c; }};
-    registry["march_top_wall"] = {
+    registry["march_mouth_wall"] = {
         "wall temperature", "degC", [](const Inputs& in) { return result_of(in).mouth_wall_c; }};
     registry["march_draft"] = {
         "draft", "Pa", [](const Inputs& in) { return result_of(in).draft_pa; }};

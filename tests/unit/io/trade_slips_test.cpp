@@ -57,6 +57,16 @@ TEST_CASE("a bare number is answered with a likely value in the units of the fil
           == "write \"diameter\": \"6 in\"");
 }
 
+TEST_CASE("a value that belongs under another key is told so", "[reader]") {
+    CHECK(help_of(installation(R"(, "burn_rate": "40000 Btu/h")", "", ""))
+          == "write \"heat_input\": \"40000 Btu/h\" for heat in the fuel, or `heat_output` for "
+             "useful heat");
+    CHECK(help_of(installation("", R"(, "thickness": "24 ga")", "")) == "write \"gauge\": 24");
+    CHECK(help_of(installation("", R"(, "thickness": "24 gauge")", "")) == "write \"gauge\": 24");
+    // Liner by its short name is a wall of the catalog.
+    CHECK(faults_of(installation("", R"(, "wall": "flex")", "")).empty());
+}
+
 TEST_CASE("a value out of range is answered with the unit that was likely meant", "[reader]") {
     CHECK(help_of(
               R"({"appliance": {"type": "stove"}, "run": [{"part": "straight", "up": "3800 m"}]})")
