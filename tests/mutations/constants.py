@@ -22,7 +22,7 @@ TABLES = {
     "walls": ("inner_emissivity", "outer_emissivity", "roughness_mm"),
     "materials": ("conductivity_w_mk", "conductivity_slope_w_mk2", "density_kg_m3",
                   "specific_heat_j_kgk", "emissivity"),
-    "fuels": ("carbon_pct", "hydrogen_pct", "oxygen_pct", "nitrogen_pct", "sulfur_pct",
+    "fuels": ("carbon_pct", "hydrogen_pct", "oxygen_pct", "nitrogen_pct", "sulphur_pct",
               "gross_heating_value_dry_mj_kg", "default_moisture_pct"),
     "fittings": ("loss",),
     "appliance_defaults": ("air_ratio_high", "air_ratio_low", "efficiency_net_pct",
