@@ -160,10 +160,12 @@ bool falls_short(const Finding& finding) {
     return finding.severity <= Severity::warning;
 }
 
-std::vector<const Matter*> standing(const Assessment& assessment) {
+std::vector<const Matter*> standing(const Assessment& assessment, bool with_upkeep) {
     std::vector<const Matter*> matters;
     for (const Finding& finding : assessment.findings) {
-        if (assessment.verdict.of(finding.harm).counts && falls_short(finding)
+        const bool counts = assessment.verdict.of(finding.harm).counts
+                            || (with_upkeep && finding.harm == Harm::upkeep);
+        if (counts && falls_short(finding)
             && std::find(matters.begin(), matters.end(), finding.matter) == matters.end()) {
             matters.push_back(finding.matter);
         }

@@ -78,7 +78,8 @@ struct Verdict {
 
 /// The matters of the findings that make something that counts fall short, each once, the
 /// weightiest first. `assessment.verdict` has been judged.
-[[nodiscard]] std::vector<const Matter*> standing(const Assessment& assessment);
+[[nodiscard]] std::vector<const Matter*> standing(const Assessment& assessment,
+                                                  bool with_upkeep = false);
 
 /// The whole in a sentence or two: what falls short, what counts, what is not decided.
 [[nodiscard]] std::string headline(const Verdict& verdict);

@@ -3,6 +3,8 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "plan_details.hpp"
+#include "plan_judging.hpp"
+#include "plan_least.hpp"
 #include "plan_search.hpp"
 
 #include <algorithm>
@@ -14,49 +16,6 @@
 
 namespace fluewright {
 namespace {
-
-double enough() {
-    return catalog::default_of(DefaultId::spare_wanted_share).value;
-}
-
-/// What is left to spare for the goal: the front compares it, uncapped.
-double left_to_spare(const Plan& plan, Goal goal) {
-    if (goal == Goal::clear_findings) {
-        // What is cleared goes before any draft: that makes less than half a finding.
-        const double spare = plan.score.least_spare;
-        return 0.5 * spare / (1.0 + std::abs(spare)) - static_cast<double>(plan.standing.size());
-    }
-    if (goal == Goal::more_to_spare) {
-        return plan.score.least_spare;
-    }
-    return plan.score.passes ? -std::max(0.0, plan.score.greatest_over)
-                             : plan.score.least_spare - 1.0;
-}
-
-int class_of(const Plan& plan) {
-    return !plan.cures ? 2 : plan.too_strong ? 1 : 0;
-}
-
-void judge_plan(const Improvement& made, Plan& plan) {
-    const Score& before = made.score;
-    constexpr double noise = 0.02;
-    if (made.goal == Goal::clear_findings) {
-        const auto counted = [](double spare) { return std::clamp(spare, -1.0, enough()); };
-        plan.gain = static_cast<double>(made.standing.size())
-                    - static_cast<double>(plan.standing.size()) + counted(plan.score.least_spare)
-                    - counted(before.least_spare);
-        plan.cures = plan.score.passes && plan.standing.empty();
-    } else if (made.goal == Goal::more_to_spare) {
-        plan.gain = std::min(plan.score.least_spare, enough()) - before.least_spare;
-        plan.cures = plan.score.passes;
-    } else {
-        plan.gain = plan.score.passes
-                        ? before.greatest_over - std::max(0.0, plan.score.greatest_over)
-                        : plan.score.least_spare;
-        plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0;
-    }
-    plan.too_strong = plan.score.greatest_over > std::max(0.0, before.greatest_over + noise);
-}
 
 bool has_new_danger(const Plan& plan) {
     return std::any_of(plan.raised.begin(), plan.raised.end(), [](const Matter* matter) {
@@ -100,8 +59,15 @@ void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most)
     }
 }
 
-std::vector<Remedy> remedies_for(const Installation& written, const Improvement& made) {
+std::vector<Remedy>
+remedies_for(const Installation& written, const Improvement& made, const ImproveOptions& options) {
     std::vector<Remedy> remedies = possible_remedies(written, made.present.installation);
+    const auto in = [](const std::vector<RemedyKind>& kinds, const Remedy& remedy) {
+        return std::find(kinds.begin(), kinds.end(), remedy.kind) != kinds.end();
+    };
+    std::erase_if(remedies, [&](const Remedy& remedy) {
+        return in(options.without, remedy) || (!options.only.empty() && !in(options.only, remedy));
+    });
     if (made.goal == Goal::more_to_spare) {
         remedies.erase(std::remove_if(remedies.begin(),
                                       remedies.end(),
@@ -120,9 +86,8 @@ priced(std::vector<Remedy> remedies, const PriceList& list, std::vector<std::str
     std::vector<Remedy> kept;
     for (Remedy& remedy : remedies) {
         const catalog::RemedyEffort& row = effort_of(remedy.kind);
-        const auto price = list.prices.find(row.id);
-        if (price != list.prices.end()) {
-            remedy.effort = price->second.fixed + price->second.per_metre * remedy.length_m;
+        if (const auto price = price_of(remedy, list)) {
+            remedy.effort = *price;
             kept.push_back(std::move(remedy));
         } else if (unpriced.empty() || unpriced.back() != row.title) {
             unpriced.emplace_back(row.title);
@@ -165,7 +130,7 @@ bool helps(const Improvement& made, const Plan& plan) {
     if (made.goal == Goal::less_draft) {
         return plan.score.greatest_over < made.score.greatest_over - noise;
     }
-    if (made.goal == Goal::clear_findings && plan.standing.size() < made.standing.size()) {
+    if (clears(made.goal) && plan.standing.size() < made.standing.size()) {
         return true;
     }
     const std::size_t limiting = made.score.limiting;
@@ -191,12 +156,12 @@ std::vector<Plan> triples(PlanSearch& searching,
                       + static_cast<std::ptrdiff_t>(std::min(most_pairs, nearest.size())),
                   nearest.end());
     std::vector<Plan> found = searching.with_one_more(nearest, singles);
-    if (made.goal == Goal::clear_findings) {
+    if (clears(made.goal)) {
         found.erase(std::remove_if(found.begin(),
                                    found.end(),
                                    [](const Plan& plan) { return !plan.score.passes; }),
                     found.end());
-        searching.find_standing(found, made.present.body->id);
+        searching.find_standing(found, made);
     }
     for (Plan& plan : found) {
         judge_plan(made, plan);
@@ -244,16 +209,14 @@ void keep_promising(const std::vector<Plan>& singles, PlanSearch::Pairs& pairs) 
     pairs = std::move(kept);
 }
 
-std::vector<Plan> search(const Installation& written,
-                         const ImproveOptions& options,
+std::vector<Plan> search(PlanSearch& searching,
                          const std::vector<Remedy>& remedies,
                          bool pairs_wanted,
                          Improvement& made) {
-    PlanSearch searching(written, options.required, options.threads, options.progress);
-    const bool clearing = made.goal == Goal::clear_findings;
+    const bool clearing = clears(made.goal);
     std::vector<Plan> singles = searching.singles(remedies);
     if (clearing) {
-        searching.find_standing(singles, made.present.body->id);
+        searching.find_standing(singles, made);
     }
     for (Plan& plan : singles) {
         judge_plan(made, plan);
@@ -270,7 +233,7 @@ std::vector<Plan> search(const Installation& written,
         PlanSearch::Pairs pairs = searching.pairs(singles, help);
         if (clearing) {
             keep_promising(singles, pairs);
-            searching.find_standing(pairs.plans, made.present.body->id);
+            searching.find_standing(pairs.plans, made);
             made.stuck = left_standing(made.stuck, pairs.plans);
         }
         drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
@@ -279,8 +242,9 @@ std::vector<Plan> search(const Installation& written,
         }
         all = std::move(pairs.plans);
         // Draft that is too strong is a matter of one device; three together are not worth it.
-        if (made.goal != Goal::less_draft && made.stuck.empty() && !any_cures(singles)
-            && !any_cures(all)) {
+        // So is upkeep.
+        if (made.goal != Goal::less_draft && made.goal != Goal::clear_upkeep && made.stuck.empty()
+            && !any_cures(singles) && !any_cures(all)) {
             std::vector<Plan> further = triples(searching, made, all, singles);
             all.insert(all.end(),
                        std::make_move_iterator(further.begin()),
@@ -298,7 +262,9 @@ std::vector<Plan> search(const Installation& written,
 /// What harms most comes first. That the draft is short is a matter of the states.
 Goal goal_of(const Improvement& made) {
     if (made.present.works()) {
-        return Goal::less_draft;
+        // Who asks for the draft alone asks for no upkeep.
+        const bool whole = made.present.verdict.of(Harm::fire).counts;
+        return made.score.greatest_over > 0.0 || !whole ? Goal::less_draft : Goal::clear_upkeep;
     }
     return made.standing.empty() ? Goal::more_to_spare : Goal::clear_findings;
 }
@@ -307,12 +273,39 @@ bool is_cured(const Improvement& made) {
     return !made.plans.empty() && made.plans.front().cures;
 }
 
+/// Beside the best plans the same with the least amounts that do it; of runs that are the same the
+/// first stands.
+void add_least(PlanSearch& searching,
+               const Improvement& made,
+               const ImproveOptions& options,
+               const Installation& written,
+               std::vector<Plan>& plans) {
+    constexpr std::size_t set_per_shown = 3;
+    const std::size_t count = std::min(set_per_shown * options.most, plans.size());
+    for (std::size_t i = 0; i < count; ++i) {
+        std::optional<Plan> least =
+            least_of(searching, made, Costs{written, options.prices}, plans[i]);
+        const bool known = !least || std::any_of(plans.begin(), plans.end(), [&](const Plan& plan) {
+            return plan.changed == least->changed;
+        });
+        if (!known) {
+            plans.push_back(std::move(*least));
+        }
+    }
+}
+
 void search_and_choose(const Installation& written,
                        const ImproveOptions& options,
                        const std::vector<Remedy>& remedies,
                        bool pairs_wanted,
                        Improvement& made) {
-    std::vector<Plan> plans = search(written, options, remedies, pairs_wanted, made);
+    PlanSearch searching(written, options.required, options.threads, options.progress);
+    std::vector<Plan> plans = search(searching, remedies, pairs_wanted, made);
+    if (options.budget) {
+        std::erase_if(plans, [&](const Plan& plan) { return plan.cost > *options.budget; });
+    }
+    std::stable_sort(plans.begin(), plans.end(), ranks_before);
+    add_least(searching, made, options, written, plans);
     mark_front(plans, made.goal);
     std::stable_sort(plans.begin(), plans.end(), ranks_before);
     made.plans.clear();
@@ -320,30 +313,6 @@ void search_and_choose(const Installation& written,
 }
 
 } // namespace
-
-bool ranks_before(const Plan& a, const Plan& b) {
-    if (class_of(a) != class_of(b)) {
-        return class_of(a) < class_of(b);
-    }
-    return a.merit() != b.merit() ? a.merit() > b.merit() : a.cost < b.cost;
-}
-
-void mark_front(std::vector<Plan>& plans, Goal goal) {
-    std::vector<std::size_t> order(plans.size());
-    for (std::size_t i = 0; i < order.size(); ++i) {
-        order[i] = i;
-    }
-    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return plans[a].cost != plans[b].cost
-                   ? plans[a].cost < plans[b].cost
-                   : left_to_spare(plans[a], goal) > left_to_spare(plans[b], goal);
-    });
-    double most = -std::numeric_limits<double>::infinity();
-    for (const std::size_t i : order) {
-        plans[i].on_front = left_to_spare(plans[i], goal) > most;
-        most = std::max(most, left_to_spare(plans[i], goal));
-    }
-}
 
 Result<Improvement, Faults> improve(const Installation& written, const ImproveOptions& options) {
     Result<Assessment, Faults> assessed = assess(written,
@@ -360,12 +329,18 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     made.score = score_of(made.present);
     made.standing = standing(made.present);
     made.goal = goal_of(made);
-    if (made.present.works() && made.score.greatest_over <= 0.0) {
+    const auto leave_alone = [&made] {
+        made.plans.clear();
         made.outcome = Improvement::Outcome::leave_alone;
         made.sentence = improvement_sentence(made);
         return made;
+    };
+    made.standing = standing(made.present, made.goal == Goal::clear_upkeep);
+    const bool strong = made.goal == Goal::less_draft && made.score.greatest_over > 0.0;
+    if (made.present.works() && !strong && made.standing.empty()) {
+        return leave_alone();
     }
-    std::vector<Remedy> remedies = remedies_for(written, made);
+    std::vector<Remedy> remedies = remedies_for(written, made, options);
     if (options.prices) {
         made.currency = options.prices->currency;
         remedies = priced(std::move(remedies), *options.prices, made.unpriced);
@@ -374,6 +349,9 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     if (!options.pairs && !is_cured(made)) {
         // What cured by the states alone may have raised a danger.
         search_and_choose(written, options, remedies, true, made);
+    }
+    if (made.goal == Goal::clear_upkeep && !is_cured(made)) {
+        return leave_alone();
     }
     using Outcome = Improvement::Outcome;
     made.outcome = !is_cured(made)                        ? Outcome::hopeless

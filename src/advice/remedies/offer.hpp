@@ -26,6 +26,9 @@ public:
     void pipe();    ///< offer_pipe.cpp
     void damper();  ///< remedy_offer.cpp
 
+    /// offer_less.cpp: smaller amounts of the same change, from the least up.
+    void less_than(const Remedy& remedy);
+
 private:
     void add(Remedy remedy);
 
@@ -37,6 +40,9 @@ private:
 
     void sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what);
     void raise();
+    void raise_by(double height_m);
+    void inlet_of(double area_m2, double target_pa);
+    void open_up_to(double height_m);
     void house();
     void hearth();
     void liners();
@@ -47,5 +53,10 @@ private:
     const Case& case_;
     std::vector<Remedy> remedies_;
 };
+
+/// The same change in smaller amounts, in steps of the trade from the least up; empty where it has
+/// no amount that could be less.
+[[nodiscard]] std::vector<Remedy>
+lesser_remedies(const Remedy& remedy, const Installation& written, const Case& present);
 
 } // namespace fluewright

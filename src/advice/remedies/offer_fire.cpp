@@ -54,19 +54,27 @@ void Offer::fire() {
                  + ": smaller loads, or bricks that make the firebox smaller"});
     if (a.has_door) {
         for (const double share : {0.85, 0.7}) {
-            const double height_m = share * a.door.height_m;
-            add({.kind = RemedyKind::lower_door_opening,
-                 .amount = height_m,
-                 .place = has_open_front(a) ? "the lintel" : "the door",
-                 .what = has_open_front(a) ? "Lower the lintel to " + show(height_m, Kind::length)
-                                                 + " over the hearth with a smoke guard or a hood"
-                                           : "Lower the opening to " + show(height_m, Kind::length)
-                                                 + " with a fixed strip at its top"});
+            open_up_to(share * a.door.height_m);
         }
     }
     if (has_open_front(a)) {
         hearth();
     }
+}
+
+/// A listed heater is not altered: its listing would be void.
+void Offer::open_up_to(double height_m) {
+    const bool front = has_open_front(case_.appliance);
+    if (!front && before_.appliance.listed == Flag{true}) {
+        return;
+    }
+    add({.kind = RemedyKind::lower_door_opening,
+         .amount = height_m,
+         .place = front ? "the lintel" : "the door",
+         .what = front ? "Lower the lintel to " + show(height_m, Kind::length)
+                             + " over the hearth with a smoke guard or a hood"
+                       : "Lower the opening to " + show(height_m, Kind::length)
+                             + " with a fixed strip at its top"});
 }
 
 /// What masons do to an opening that is too large for its flue.
@@ -116,14 +124,18 @@ void Offer::house() {
         constexpr double step_m2 = 0.001;
         if (area_m2 > 0.0) {
             area_m2 = std::ceil(area_m2 / step_m2) * step_m2;
-            add({.kind = RemedyKind::air_inlet,
-                 .amount = target_pa,
-                 .other = area_m2,
-                 .place = "the room",
-                 .what = "Open an air inlet of " + show(area_m2, Kind::area)
-                         + " clear area near the heater"});
+            inlet_of(area_m2, target_pa);
         }
     }
+}
+
+void Offer::inlet_of(double area_m2, double target_pa) {
+    add({.kind = RemedyKind::air_inlet,
+         .amount = target_pa,
+         .other = area_m2,
+         .place = "the room",
+         .what =
+             "Open an air inlet of " + show(area_m2, Kind::area) + " clear area near the heater"});
 }
 
 } // namespace fluewright

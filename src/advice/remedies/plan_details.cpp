@@ -6,6 +6,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "plan_judging.hpp"
 
 #include <algorithm>
 
@@ -180,8 +181,9 @@ void add_details(const Improvement& made, Plan& plan) {
                                     .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
-    plan.standing = standing(then);
-    plan.cures = then.works() && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
+    plan.standing = standing(then, made.goal == Goal::clear_upkeep);
+    plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan.standing))
+                 && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
     plan.raised = gone(then.findings, present.findings);
     plan.cleared = gone(present.findings, then.findings);
     const Difference change = difference(present, then);
@@ -206,16 +208,27 @@ std::string improvement_sentence(const Improvement& made) {
                    : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
+    std::string left;
+    for (const Matter* matter : best.standing) {
+        left += (left.empty() ? "" : "; ") + std::string{matter->title};
+    }
+    left = left.empty() ? left : " Still left: " + left + '.';
     const std::string after =
         made.goal == Goal::less_draft
             ? " The draft is then within what the appliance allows, and nothing that counts is "
               "short; the smallest margin is in "
-            : " Nothing that counts is then short; the smallest margin is in ";
+            : "  Nothing that counts is then short; the smallest margin is in ";
+    std::string upkeep;
+    for (const Matter* matter : made.standing) {
+        upkeep += (upkeep.empty() ? "" : "; ") + std::string{matter->title};
+    }
     const std::string before =
-        made.goal == Goal::less_draft
+        made.goal == Goal::clear_upkeep
+            ? "What counts passes as it is now; upkeep does not: " + upkeep + ". To mend that: "
+        : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
-    return before + steps_words(best) + '.' + after + tightest(made, best) + ".";
+    return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left;
 }
 
 std::string nothing_tames_it(const Improvement& made) {

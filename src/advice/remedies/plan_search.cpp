@@ -108,15 +108,16 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
     tried_ += plans.size();
 }
 
-void PlanSearch::find_standing(std::vector<Plan>& plans, std::string_view rules) const {
+void PlanSearch::find_standing(std::span<Plan> plans, const Improvement& made) const {
     const AssessOptions options{.size_search = false,
                                 .words = false,
                                 .spread = false,
                                 .required = required_,
-                                .rules = std::string{rules}};
+                                .rules = std::string{made.present.body->id}};
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            plans[i].standing = standing(assess(plans[i], options));
+            plans[i].standing =
+                standing(assess(plans[i], options), made.goal == Goal::clear_upkeep);
         }
     });
 }
@@ -137,6 +138,23 @@ std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {
                     plans.begin(), plans.end(), [](const Plan& plan) { return !is_built(plan); }),
                 plans.end());
     return plans;
+}
+
+std::optional<Plan> PlanSearch::with_steps(const std::vector<Remedy>& steps) {
+    std::vector<Plan> plans(1);
+    Plan& plan = plans.front();
+    plan.changed = start_;
+    for (const Remedy& step : steps) {
+        std::optional<Installation> changed = apply(step, plan.changed);
+        if (!changed) {
+            return std::nullopt;
+        }
+        plan.changed = std::move(*changed);
+        plan.cost += step.effort;
+    }
+    plan.steps = steps;
+    solve(plans);
+    return is_built(plan) ? std::optional{std::move(plan)} : std::nullopt;
 }
 
 PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles,

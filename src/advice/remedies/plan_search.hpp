@@ -2,6 +2,8 @@
 
 #include "fluewright/advice/remedies/improve.hpp"
 
+#include <optional>
+#include <span>
 #include <unordered_map>
 #include <utility>
 
@@ -30,9 +32,12 @@ public:
     [[nodiscard]] std::vector<Plan> with_one_more(const std::vector<Plan>& plans,
                                                   const std::vector<Plan>& singles);
 
-    /// Asks of each plan what stands against it, by the rules of that id. Takes some ten times as
-    /// long as solving it.
-    void find_standing(std::vector<Plan>& plans, std::string_view rules) const;
+    /// These changes together; nothing where they cannot be built.
+    [[nodiscard]] std::optional<Plan> with_steps(const std::vector<Remedy>& steps);
+
+    /// Asks of each plan what stands against it for that goal, by the rules of the present run.
+    /// Takes some ten times as long as solving it.
+    void find_standing(std::span<Plan> plans, const Improvement& made) const;
 
     [[nodiscard]] std::size_t tried() const { return tried_; }
 

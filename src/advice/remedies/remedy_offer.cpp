@@ -130,15 +130,19 @@ void Offer::passage() {
     caps();
 }
 
+void Offer::raise_by(double height_m) {
+    add({.kind = RemedyKind::raise_top,
+         .amount = height_m,
+         .place = "the chimney top",
+         .what = "Raise the top by " + show(height_m, Kind::length)});
+}
+
 void Offer::raise() {
     const std::array<double, 4> steps =
         us() ? std::array{2.0 * foot_m, 4.0 * foot_m, 6.0 * foot_m, 8.0 * foot_m}
              : std::array{0.5, 1.0, 1.5, 2.0};
     for (const double step_m : steps) {
-        add({.kind = RemedyKind::raise_top,
-             .amount = step_m,
-             .place = "the chimney top",
-             .what = "Raise the top by " + show(step_m, Kind::length)});
+        raise_by(step_m);
     }
 }
 
@@ -163,6 +167,9 @@ void Offer::shape() {
 }
 
 void Offer::damper() {
+    if (before_.appliance.damper_allowed == Flag{false}) {
+        return;
+    }
     constexpr double degree = constants::pi / 180.0;
     for (const double angle_deg : {30.0, 45.0, 60.0, 75.0}) {
         add({.kind = RemedyKind::fit_damper,
@@ -175,12 +182,16 @@ void Offer::damper() {
     const double greatest_pa = case_.appliance.draft_greatest_pa;
     const double needed_pa =
         std::max(case_.appliance.high.draft_needed_pa, case_.appliance.low.draft_needed_pa);
-    const double setting_pa = std::floor(0.5 * (needed_pa + greatest_pa));
-    if (setting_pa > needed_pa) {
-        add({.kind = RemedyKind::fit_regulator,
-             .amount = setting_pa,
-             .place = "the connector",
-             .what = "Fit a draft regulator, set to " + show(setting_pa, Kind::pressure)});
+    double last_pa = needed_pa;
+    for (const double share : {0.75, 0.5, 0.25}) {
+        const double setting_pa = std::floor(needed_pa + share * (greatest_pa - needed_pa));
+        if (setting_pa > needed_pa && setting_pa != last_pa) {
+            last_pa = setting_pa;
+            add({.kind = RemedyKind::fit_regulator,
+                 .amount = setting_pa,
+                 .place = "the connector",
+                 .what = "Fit a draft regulator, set to " + show(setting_pa, Kind::pressure)});
+        }
     }
 }
 

@@ -6,6 +6,7 @@
 #include "cli/shell/open_case.hpp"
 #include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
+#include "cli/values/remedy_kinds_option.hpp"
 #include "cli/values/require_option.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/input/price_reader.hpp"
@@ -66,6 +67,20 @@ Result<Wanted, int> wanted_of(const Context& context) {
         return Failure{refuse(context, wrong_input, required.error())};
     }
     wanted.search.required = *required;
+    auto without = read_remedy_kinds(context, option::without);
+    auto only = read_remedy_kinds(context, option::only_kinds);
+    const auto budget = read_budget(context);
+    for (const auto* read : {&without, &only}) {
+        if (!*read) {
+            return Failure{refuse(context, wrong_input, read->error())};
+        }
+    }
+    if (!budget) {
+        return Failure{refuse(context, wrong_input, budget.error())};
+    }
+    wanted.search.without = std::move(without).value();
+    wanted.search.only = std::move(only).value();
+    wanted.search.budget = *budget;
     const auto most = read_count(
         context,
         {.option = option::most, .least = 1, .most = most_shown, .usual = wanted.search.most});
@@ -134,6 +149,9 @@ int run_improve(const Context& context) {
 constexpr std::array improve_options{&option::pairs,
                                      &option::most,
                                      &option::prices,
+                                     &option::without,
+                                     &option::only_kinds,
+                                     &option::budget,
                                      &option::write_plan,
                                      &option::rules,
                                      &option::require,
@@ -148,14 +166,14 @@ constexpr std::array improve_options{&option::pairs,
 extern const Command improve_command;
 const Command improve_command{
     .name = "improve",
-    .summary = "which change makes it work? ranked by gain against effort",
-    .about =
-        "Tries the remedies that can be made to a run: alone and, where that is not enough, in "
-        "twos and threes. Ranks them by what they gain against their effort. Says what each does "
-        "in "
-        "every condition and what it may worsen. Clears first what harms most. Leaves a run alone "
-        "that passes what counts; ends with status 1 when nothing "
-        "that was tried makes it pass.",
+    .summary = "which change makes it work? the least effort first",
+    .about = "Tries the changes that can really be made to a run, alone and where that is not "
+             "enough in twos and threes, and solves each. Those that make it work come first, the "
+             "cheapest before the dearer; what has an amount is set to the least that does it. "
+             "Says what each does in every condition and what it may worsen. Clears first what "
+             "harms most. Of a run that passes what counts it mends upkeep where it can; ends with "
+             "status 1 when nothing "
+             "that was tried makes it pass.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = improve_options,
     .example = "fluewright improve run.json --write-plan 1 better.json",

@@ -35,6 +35,8 @@ constexpr OptionInfo batch_format{"--format",
                                   "FORMAT",
                                   "one line a record: table (the default), ndjson or csv",
                                   batch_formats};
+constexpr OptionInfo budget{
+    "--budget", "", "COST", "the most a plan may cost, in effort or in your prices", {}};
 constexpr OptionInfo chart_format{
     "--format",
     "",
@@ -87,6 +89,8 @@ constexpr OptionInfo only{
     "--only", "", "WHICH", "write only these records: failing means short or at fault", outcomes};
 constexpr OptionInfo output{
     "--output", "-o", "FILE", "write to FILE, whole or not at all, instead of the screen", {}};
+constexpr OptionInfo only_kinds{
+    "--only", "", "KIND,...", "try changes of these kinds only, such as raise-top", {}, 1, true};
 constexpr OptionInfo over{"--over",
                           "",
                           "NAME=RANGE",
@@ -187,6 +191,13 @@ constexpr OptionInfo table_format{"--format",
 constexpr OptionInfo units{
     "--units", "", "SYSTEM", "units of text; default those the file uses most", unit_systems};
 constexpr OptionInfo version{"--version", "", "", "print the version", {}};
+constexpr OptionInfo without{"--without",
+                             "",
+                             "KIND,...",
+                             "leave changes of these kinds out, such as lower-door-opening",
+                             {},
+                             1,
+                             true};
 constexpr OptionInfo write_plan{"--write-plan",
                                 "",
                                 "N FILE",
@@ -208,6 +219,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::ask,
         &option::basis,
         &option::batch_format,
+        &option::budget,
         &option::chart_format,
         &option::color,
         &option::details,
@@ -224,6 +236,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::most,
         &option::no_size_search,
         &option::only,
+        &option::only_kinds,
         &option::output,
         &option::over,
         &option::pairs,
@@ -250,6 +263,7 @@ std::span<const OptionInfo* const> all_options() {
         &option::units,
         &option::values,
         &option::version,
+        &option::without,
         &option::write_plan};
     // clang-format on
     return rows;

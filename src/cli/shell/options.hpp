@@ -24,6 +24,7 @@ namespace option {
 extern const OptionInfo ask;
 extern const OptionInfo basis;
 extern const OptionInfo batch_format;
+extern const OptionInfo budget;
 extern const OptionInfo chart_format;
 extern const OptionInfo color;
 extern const OptionInfo details;
@@ -45,6 +46,7 @@ extern const OptionInfo summary;
 extern const OptionInfo values;
 extern const OptionInfo only;
 extern const OptionInfo output;
+extern const OptionInfo only_kinds;
 extern const OptionInfo over;
 extern const OptionInfo pairs;
 extern const OptionInfo piece_prices;
@@ -66,6 +68,7 @@ extern const OptionInfo table_format;
 extern const OptionInfo thermometer;
 extern const OptionInfo units;
 extern const OptionInfo version;
+extern const OptionInfo without;
 extern const OptionInfo write_plan;
 } // namespace option
 

@@ -100,8 +100,17 @@ private:
             : verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
                 : opening_words(c, state);
-        return fmt::format(
-            "{}: {} in {}", plan.cures ? "cures" : "not enough", spare, state_name(c, state));
+        std::string left;
+        for (const Matter* matter : plan.standing) {
+            left += (left.empty() ? "; still left: " : "; ") + std::string{matter->title};
+        }
+        return fmt::format("{}: {} in {}{}",
+                           !plan.cures    ? "not enough"
+                           : left.empty() ? "cures"
+                                          : "betters",
+                           spare,
+                           state_name(c, state),
+                           plan.cures ? left : "");
     }
 
     [[nodiscard]] std::string door_words(const StateResult& state) const {

@@ -57,11 +57,65 @@ void check_cured_by(const Installation& in, const std::string& id) {
 } // namespace
 
 TEST_CASE("a sound installation is left alone", "[improve]") {
-    for (const Installation& in : {sound(), example("sugar-house"), example("greenhouse")}) {
+    for (const Installation& in : {sound(), example("gatehouse"), example("greenhouse")}) {
         const Improvement made = improved(in, {.pairs = true});
         CHECK(made.outcome == Outcome::leave_alone);
         CHECK(made.plans.empty());
         CHECK(made.sentence.find("Leave it alone") == 0);
+    }
+}
+
+TEST_CASE("a run that passes but is wet and bare outdoors is insulated", "[improve]") {
+    const Improvement made = improved(example("sugar-house"), {});
+    CHECK(made.goal == Goal::clear_upkeep);
+    REQUIRE(!made.plans.empty());
+    const Plan& best = made.plans.front();
+    CHECK(best.steps.front().kind == RemedyKind::insulate_outside);
+    CHECK(best.standing.size() < made.standing.size());
+    const auto assessed = assess(in_short(best.changed), {.size_search = false});
+    REQUIRE(assessed);
+    CHECK(assessed->works());
+    CHECK(standing(*assessed, true).size() == best.standing.size());
+}
+
+TEST_CASE("changes that are not wanted are left out, and no plan costs more than the budget",
+          "[improve]") {
+    const Installation in = example("boat-shed");
+    const auto has = [](const Improvement& made, RemedyKind kind) {
+        return std::any_of(made.plans.begin(), made.plans.end(), [&](const Plan& plan) {
+            return std::any_of(plan.steps.begin(), plan.steps.end(), [&](const Remedy& step) {
+                return step.kind == kind;
+            });
+        });
+    };
+    REQUIRE(has(improved(in, {.most = 100}), RemedyKind::raise_top));
+    CHECK(!has(improved(in, {.most = 100, .without = {RemedyKind::raise_top}}),
+               RemedyKind::raise_top));
+    for (const Plan& plan : improved(in, {.most = 100, .only = {RemedyKind::raise_top}}).plans) {
+        CHECK(plan.steps.front().kind == RemedyKind::raise_top);
+    }
+    for (const Plan& plan : improved(in, {.pairs = true, .most = 100, .budget = 4.0}).plans) {
+        CHECK(plan.cost <= 4.0);
+    }
+}
+
+TEST_CASE("a height is raised by no more than it takes", "[improve]") {
+    Installation in = sound();
+    const auto resolved = resolve(in);
+    REQUIRE(resolved);
+    const Improvement made =
+        improved(example("boat-shed"), {.most = 100, .only = {RemedyKind::raise_top}});
+    REQUIRE(!made.plans.empty());
+    const Plan& best = made.plans.front();
+    if (best.cures) {
+        Remedy lower = best.steps.front();
+        lower.amount -= 0.3;
+        const auto changed = apply(lower, example("boat-shed"));
+        REQUIRE(changed);
+        const auto assessed = assess(*changed, {.size_search = false});
+        REQUIRE(assessed);
+        CHECK(score_of(*assessed).least_spare
+              < catalog::default_of(DefaultId::spare_wanted_share).value);
     }
 }
 

@@ -29,6 +29,7 @@ enum class Goal : std::uint8_t {
     clear_findings, ///< a danger or fault counts and stands, whatever the states are
     more_to_spare,  ///< a state that is required falls short
     less_draft,     ///< what is required passes, and the draft is more than the appliance holds
+    clear_upkeep,   ///< what is required passes; a matter of upkeep stands
 };
 
 /// One change or several together, tried, with what comes of it.
@@ -57,6 +58,9 @@ struct ImproveOptions {
     bool pairs{false}; ///< two changes together even where one suffices
     std::size_t most{5};
     std::optional<PriceList> prices{};
+    std::vector<RemedyKind> without{}; ///< kinds of change that are not to be made
+    std::vector<RemedyKind> only{};    ///< where not empty, the kinds that may be made
+    std::optional<double> budget{};    ///< the most a plan may cost, in effort or in prices
     std::optional<UnitSystem> units{};
     Required required{};
     std::string rules{}; ///< id of a set of rules; empty: what the file asks for
@@ -67,7 +71,7 @@ struct ImproveOptions {
 
 struct Improvement {
     enum class Outcome : std::uint8_t {
-        leave_alone, ///< works as it stands
+        leave_alone, ///< works as it stands, and nothing that was tried betters its upkeep
         one_cures,
         two_cure,
         three_cure,

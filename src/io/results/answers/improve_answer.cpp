@@ -35,7 +35,8 @@ std::vector<std::string_view> ids_of(const std::vector<const Matter*>& matters) 
 
 constexpr std::array<std::string_view, 5> improvement_outcomes{
     "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
-constexpr std::array<std::string_view, 3> goals{"clear findings", "more to spare", "less draft"};
+constexpr std::array<std::string_view, 4> goals{
+    "clear findings", "more to spare", "less draft", "clear upkeep"};
 constexpr std::string_view spare_meaning =
     "of the state with least to spare, over what is required";
 
@@ -159,7 +160,7 @@ const Record<Improvement>& record_of<Improvement>() {
          {"reason", "why nothing helps; empty else", &Improvement::reason},
          {"present", "the run as it is now", [](const Improvement& i) { return PresentRow{i}; }},
          {"stuck",
-          "ids of findings that no change which was tried clears",
+          "ids of standing findings that no change which was tried clears",
           [](const Improvement& i) { return ids_of(i.stuck); }},
          {"cost_unit",
           "of every cost: effort, or the currency of the prices",

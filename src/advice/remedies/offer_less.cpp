@@ -1,0 +1,49 @@
+#include "fluewright/core/constants.hpp"
+#include "offer.hpp"
+
+#include <cmath>
+
+namespace fluewright {
+namespace {
+
+/// Multiples of a step up to below an amount.
+template <class Take>
+void each_step(double step, double amount, const Take& take) {
+    constexpr double most_steps = 200.0; // beyond that the steps grow
+    constexpr double rounding = 1e-6;
+    const double wider = step * std::max(1.0, std::ceil(amount / step / most_steps));
+    for (int i = 1; static_cast<double>(i) * wider < amount * (1.0 - rounding); ++i) {
+        take(static_cast<double>(i) * wider);
+    }
+}
+
+} // namespace
+
+void Offer::less_than(const Remedy& remedy) {
+    using constants::foot_m;
+    using constants::inch_m;
+    if (remedy.kind == RemedyKind::raise_top) {
+        constexpr double metric_m = 0.25;
+        each_step(us() ? foot_m : metric_m, remedy.amount, [&](double m) { raise_by(m); });
+    } else if (remedy.kind == RemedyKind::air_inlet && remedy.other > 0.0) {
+        constexpr double metric_m2 = 0.001;
+        each_step(us() ? 2.0 * inch_m * inch_m : metric_m2, remedy.other, [&](double m2) {
+            inlet_of(m2, remedy.amount);
+        });
+    } else if (remedy.kind == RemedyKind::lower_door_opening) {
+        constexpr double metric_m = 0.01;
+        const double now_m = case_.appliance.door.height_m;
+        each_step(us() ? 0.5 * inch_m : metric_m, now_m - remedy.amount, [&](double lower_m) {
+            open_up_to(now_m - lower_m);
+        });
+    }
+}
+
+std::vector<Remedy>
+lesser_remedies(const Remedy& remedy, const Installation& written, const Case& present) {
+    Offer offer(written, present);
+    offer.less_than(remedy);
+    return std::move(offer).take();
+}
+
+} // namespace fluewright
