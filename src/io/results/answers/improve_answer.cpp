@@ -160,7 +160,7 @@ const Record<Improvement>& record_of<Improvement>() {
          {"reason", "why nothing helps; empty else", &Improvement::reason},
          {"present", "the run as it is now", [](const Improvement& i) { return PresentRow{i}; }},
          {"stuck",
-          "ids of standing findings that no change which was tried clears",
+          "ids of findings that no change which was tried clears",
           [](const Improvement& i) { return ids_of(i.stuck); }},
          {"cost_unit",
           "of every cost: effort, or the currency of the prices",
