@@ -38,6 +38,7 @@ constexpr auto all_entries = std::to_array<Entry>({
     {"flue_sizes_uk", "FlueSizeUk", "flue_size_uk"},
     {"building_elements", "BuildingElement", "building_element"},
     {"stock_lengths", "StockLength", "stock_length"},
+    {"glossary", "Word", "word"},
     {"causes",
      "Cause",
      "cause",

@@ -28,7 +28,7 @@ std::string opening_words(const Case& resolved, const StateResult& state) {
                                  Kind::fraction,
                                  resolved.units,
                                  2)
-               + " of the way";
+               + " of its width";
     }
     const FrontVelocity front = front_velocity(resolved, state);
     return "air enters the opening at "

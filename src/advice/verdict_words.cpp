@@ -39,7 +39,7 @@ public:
 
     [[nodiscard]] std::string draft() const {
         if (v_.outcome == HarmOutcome::falls_short && !v_.state) {
-            return "Every condition has its draft, but: " + finding();
+            return "The draft is enough in every condition, but: " + finding();
         }
         std::size_t counting = 0;
         std::size_t failing = 0;
@@ -65,25 +65,26 @@ public:
 
     [[nodiscard]] std::string reloading() const {
         if (v_.outcome == HarmOutcome::does_not_apply) {
-            return has_open_front(a_.installation.appliance) ? "An open front has no door to open."
-                                                             : "Nobody feeds this fire by hand.";
+            return has_open_front(a_.installation.appliance)
+                       ? "An open front has no door to open."
+                       : "This appliance is not loaded by hand.";
         }
         const StateResult& state = a_.solution.states[*v_.state];
         const double share = state.door.opening_share;
         const std::string wanted = shown(*v_.limit, Kind::fraction);
         const std::string where = " on embers (" + weather(state) + ')';
         if (share >= 1.0) {
-            return "The door may be opened wide" + where + over_time(state.door) + mixed(state.door)
-                   + '.';
+            return "The door may be fully opened" + where + over_time(state.door)
+                   + mixed(state.door) + '.';
         }
         if (share <= 0.0) {
             return "Smoke comes out of the door at once" + where + "; open " + wanted
-                   + " is wanted.";
+                   + " is required.";
         }
         return (v_.outcome == HarmOutcome::falls_short ? "The door may be opened only "
                                                        : "The door may be opened ")
-               + shown(share, Kind::fraction) + " of the way" + where + over_time(state.door)
-               + mixed(state.door) + "; " + wanted + " is wanted.";
+               + shown(share, Kind::fraction) + " of its width" + where + over_time(state.door)
+               + mixed(state.door) + "; " + wanted + " is required.";
     }
 
     [[nodiscard]] std::string upkeep() const {
@@ -115,7 +116,7 @@ private:
         }
         const double wide_s = wide_open_s(door.moments);
         if (std::isinf(wide_s)) {
-            return " and stand so for a minute and longer";
+            return " and stay open a minute or longer";
         }
         const double at_once = door.moments.front().share_by_velocity;
         constexpr double worth_telling = 0.02;
@@ -124,7 +125,7 @@ private:
                        ? std::string{}
                        : ", " + shown(at_once, Kind::fraction) + " at once";
         }
-        return ", and stand wide for " + shown(wide_s, Kind::duration);
+        return ", and stay fully open for " + shown(wide_s, Kind::duration);
     }
 
     /// The cautious end, where it says less.
@@ -156,7 +157,7 @@ private:
 
     [[nodiscard]] std::string open_check() const {
         const CheckResult& result = a_.checks[*v_.check];
-        return keys_in_words(result.missing) + "; asked is: " + std::string{result.check->rule}
+        return keys_in_words(result.missing) + "; required: " + std::string{result.check->rule}
                + '.';
     }
 
@@ -247,13 +248,16 @@ std::string headline(const Verdict& verdict) {
             add(undecided, v);
         }
     }
-    std::string text = counted.empty() ? "Nothing that counts falls short."
-                                       : "This run falls short: " + counted + '.';
+    std::string text =
+        !counted.empty() ? "This run falls short: " + counted + '.'
+        : !undecided.empty()
+            ? std::string{"Not decided: " + undecided + ". Nothing else that counts is short."}
+            : "This run passes: nothing that counts is short.";
     if (!uncounted.empty()) {
-        text += " Short, but not counted: " + uncounted + '.';
+        text += " Not met, but not counted: " + uncounted + '.';
     }
-    if (!undecided.empty()) {
-        text += " Not all decided: " + undecided + '.';
+    if (!undecided.empty() && !counted.empty()) {
+        text += " Not decided: " + undecided + '.';
     }
     return text;
 }

@@ -35,7 +35,7 @@ void compare_end(const WarmupMoment& end, const StateResult& state, Differences&
         found.number("draft_pa", end.draft_pa, state.draft_pa);
     }
     if (std::abs(end.mouth_k - state.flow.mouth_temperature_k) > 3.0) {
-        found.number("mouth_k", end.mouth_k, state.flow.mouth_temperature_k);
+        found.number("chimney top_k", end.mouth_k, state.flow.mouth_temperature_k);
     }
 }
 

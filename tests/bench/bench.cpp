@@ -178,7 +178,7 @@ std::vector<Figure> measure(const Installation& written, const Case& made) {
               "model taken over to other weather",
               [&] { keep(FlueModel(model, other_air)); }),
         timed("high_fire", "state: high fire", state(StateKind::high_fire)),
-        timed("free_burn", "state: free burn and capacity", state(StateKind::free_burn)),
+        timed("free_burn", "state: air control open and capacity", state(StateKind::free_burn)),
         timed("door_open", "state: door open on embers", state(StateKind::door_open_embers)),
         timed("resolve", "resolve an installation", [&] { keep(resolve(written)); }),
         timed("solve", "all states, two weathers", [&] { keep(solve(made, Detail::totals)); }),

@@ -174,7 +174,7 @@ TEST_CASE("numbers of the files stand beside the answers under the names of vary
     CHECK(twice.status == 2);
 }
 
-TEST_CASE("rules, sizes and methods are asked of every record") {
+TEST_CASE("rules, sizes and methods are required of every record") {
     const std::string input = stream(2);
     const auto fields = [&](const std::vector<std::string>& more, const std::string& names) {
         std::vector<std::string> words{"batch", "-", "--format", "ndjson"};

@@ -25,7 +25,7 @@ TEST_CASE("what to do at once stands before all else", "[diagnose]") {
     const auto outcome = run({"diagnose", example("dye-house")});
     CHECK(outcome.status == 1);
     CHECK(outcome.err.empty());
-    CHECK(outcome.out.rfind("FIRST, NOW", 0) == 0);
+    CHECK(outcome.out.rfind("DO THIS FIRST", 0) == 0);
     CHECK_THAT(outcome.out, Contains("Next check worth making"));
     CHECK_THAT(outcome.out, !Contains("safe"));
 }

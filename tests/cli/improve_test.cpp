@@ -67,7 +67,7 @@ TEST_CASE("prices come from a file of the user's", "[improve]") {
     const Scratch scratch;
     const std::string prices =
         scratch.file("prices.json",
-                     R"({"currency": "EUR", "prices": {"line-flue": {"fixed": 300, "per_metre": 90},
+                     R"({"currency": "EUR", "prices": {"line-flue": {"fixed": 300, "per_meter": 90},
             "brisk-low-fire": 1, "raise-top": {"fixed": 150, "per_foot": 40}}})");
     const auto made = run({"improve", toll_house, "--prices", prices, "--json"});
     CHECK(made.status == 0);

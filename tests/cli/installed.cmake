@@ -14,6 +14,12 @@ file(REMOVE_RECURSE "${SCRATCH}")
 file(MAKE_DIRECTORY "${SCRATCH}/consumer")
 run(${CMAKE_COMMAND} --install "${BUILD}" --prefix "${SCRATCH}/prefix")
 run("${SCRATCH}/prefix/bin/fluewright" check "${SCRATCH}/prefix/share/doc/fluewright/examples/bindery.json")
+foreach(made IN ITEMS man/man1/fluewright.1 bash-completion/completions/fluewright zsh/site-functions/_fluewright
+    fish/vendor_completions.d/fluewright.fish)
+  if(NOT EXISTS "${SCRATCH}/prefix/share/${made}")
+    message(FATAL_ERROR "${made} was not installed")
+  endif()
+endforeach()
 # The example programs, which set no C++ standard: the library's target asks for it.
 set(examples "${SCRATCH}/prefix/share/doc/fluewright/examples")
 run(${CMAKE_COMMAND} -S "${examples}/cpp" -B "${SCRATCH}/programs" -D CMAKE_PREFIX_PATH=${SCRATCH}/prefix

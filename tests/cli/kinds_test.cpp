@@ -24,7 +24,7 @@ namespace {
 /// What a burner has not: a fire that somebody lays, lights and feeds, a door to it, tar.
 const std::string of_fires_by_hand =
     R"(kindling|burning paper|loading door|the door|\bwood\b|\btar\b|creosote|furnace cement|15 ft)"
-    R"(|\bembers\b|\breload|throttle|burn brighter|match to every|small fire|before lighting)"
+    R"(|\bembers\b|\breload|throttle|burn more briskly|match to every|small fire|before lighting)"
     R"(|light a|\blogs\b|\bhearth\b|\blintel\b)";
 
 const std::string of_burners = R"(\bburner\b|draft hood|one-stage)";
@@ -34,12 +34,13 @@ const std::string of_open_fronts = R"(\blintel\b|open front|smoke guard|raise th
 /// Words that no line about a kind of heater may hold, in the order of HeaterKind.
 const std::vector<std::string> words_of_others{
     of_burners + "|" + of_open_fronts,
-    of_burners + R"(|loading door|the door\b|draft regulator|\btar\b|creosote|free burn|throttle)",
+    of_burners
+        + R"(|loading door|the door\b|draft regulator|\btar\b|creosote|air control open|throttle)",
     of_burners + "|" + of_open_fronts + R"(|low fire|\btar\b|creosote|throttle)",
-    of_fires_by_hand + R"(|free burn|the chimney\b)",
-    of_fires_by_hand + "|free burn|low fire",
-    of_fires_by_hand + R"(|free burn|low fire|the chimney\b|\bsoot\b)",
-    of_fires_by_hand + R"(|free burn|low fire|the chimney\b|\bsoot\b)",
+    of_fires_by_hand + R"(|air control open|the chimney\b(?! top))",
+    of_fires_by_hand + "|air control open|low fire",
+    of_fires_by_hand + R"(|air control open|low fire|the chimney\b(?! top)|\bsoot\b)",
+    of_fires_by_hand + R"(|air control open|low fire|the chimney\b(?! top)|\bsoot\b)",
 };
 
 struct AskedOfKind {
@@ -110,11 +111,11 @@ std::string lines_with(const std::string& text, const std::regex& words) {
 std::regex others_than(HeaterKind kind, const std::string& command = "check") {
     std::string words = words_of_others.at(static_cast<std::size_t>(kind));
     if (command == "parts") { // supports and braces are sold as those of chimneys
-        words = std::regex_replace(words, std::regex(R"(\|the chimney\\b)"), "");
+        words = std::regex_replace(words, std::regex(R"(\|the chimney\\b\(\?! top\))"), "");
     }
     if (command == "improve" && kind == HeaterKind::open_fire) {
         // an insert is offered, with its door and what its gas does
-        words = of_burners + "|loading door|draft regulator|free burn|throttle";
+        words = of_burners + "|loading door|draft regulator|air control open|throttle";
     }
     return std::regex(words, std::regex::icase);
 }

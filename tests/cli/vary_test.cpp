@@ -113,7 +113,7 @@ TEST_CASE("sizes, pairs and likelihoods come from the command line", "[vary]") {
     CHECK(answers_in(drawn.out).size() == 5);
     const auto grid = run({"vary", "-", "--over", "height=6..7..9 m"}, sound_file());
     CHECK(grid.status == 2);
-    CHECK(grid.err.find("ask for --samples N") != std::string::npos);
+    CHECK(grid.err.find("use --samples N") != std::string::npos);
     const auto odd =
         run({"vary", "-", "--over", "height=6,7,8 m & outdoor=-5,5 degC"}, sound_file());
     CHECK(odd.status == 2);
@@ -142,11 +142,11 @@ TEST_CASE("words go through a batch and come back as words", "[vary]") {
     const auto wrong = run({"vary", "-", "--over", "fuel=oka,pine"}, sound_file());
     CHECK(wrong.status == 2);
     CHECK_THAT(wrong.err, Contains("did you mean `oak`?"));
-    CHECK_THAT(run({"batch", "-", "--format", "csv", "--values", "colour"}, made.out).err,
+    CHECK_THAT(run({"batch", "-", "--format", "csv", "--values", "color"}, made.out).err,
                Contains("names no number or word"));
 }
 
-TEST_CASE("a Sobol sequence is asked for with samples, and a spread that is cut says so",
+TEST_CASE("a Sobol sequence is required for with samples, and a spread that is cut says so",
           "[vary]") {
     const auto sobol = [](const char* samples) {
         return run({"vary",

@@ -37,7 +37,8 @@ TEST_CASE("default cells are within 0.1 % of draft and 0.5 K of cells 64 times f
                 std::abs(model.draft_pa(coarse) - model.draft_pa(exact)) / scale_pa(model, exact);
             const double kelvins = std::abs(coarse.mouth_temperature_k - exact.mouth_temperature_k);
             if (share > 1e-3 || kelvins > 0.5) {
-                fail(t, fmt::format("draft off by {} of itself, mouth by {} K", share, kelvins));
+                fail(t,
+                     fmt::format("draft off by {} of itself, chimney top by {} K", share, kelvins));
             }
         }
     }

@@ -116,7 +116,7 @@ TEST_CASE("the unit system changes nothing but the output") {
     SUCCEED();
 }
 
-TEST_CASE("a free burn is a balance, and at its capacity the run has the draft needed") {
+TEST_CASE("the open air control is a balance, and at its capacity the run has the required draft") {
     for (std::uint64_t seed = 0; seed < some; ++seed) {
         const Trial t = trial(seed);
         const ApplianceCase& appliance = t.resolved.appliance;

@@ -149,7 +149,7 @@ TEST_CASE("splitting a straight in two changes nothing") {
         const double miss = std::abs(whole_model.draft_pa(a) - split_model.draft_pa(b));
         if (miss > 1e-3 * scale || std::abs(a.mouth_temperature_k - b.mouth_temperature_k) > 0.5) {
             fail(t,
-                 fmt::format("part {}: draft {} -> {}, mouth {} -> {} K",
+                 fmt::format("part {}: draft {} -> {}, chimney top {} -> {} K",
                              which,
                              whole_model.draft_pa(a),
                              split_model.draft_pa(b),

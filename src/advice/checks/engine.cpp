@@ -92,7 +92,7 @@ void place_by_key(const View& view, Asked& asked) {
     } else if (key.starts_with("/appliance")) {
         asked.place = "the heater";
     } else if (key.starts_with("/site/roof")) {
-        asked.place = "the mouth";
+        asked.place = "the chimney top";
     } else {
         asked.place = "the house";
     }
@@ -117,7 +117,7 @@ std::string words_of_asked(const std::vector<Asked>& asked) {
     for (const Asked& one : asked) {
         if (std::find(said.begin(), said.end(), one.words) == said.end()) {
             said.emplace_back(one.words);
-            words += (words.empty() ? "asked is: " : "; ") + one.words;
+            words += (words.empty() ? "required: " : "; ") + one.words;
         }
     }
     return words;

@@ -31,7 +31,7 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "chimney-below-usual-height",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "height of the mouth over the floor at least 15 ft (4.57 m)",
+     .rule = "height of the chimney top above the floor at least 15 ft (4.57 m)",
      .applies = "every run",
      .source = "practice",
      .mark = "common practice",
@@ -46,7 +46,7 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "crimp-points-up",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "at every joint the crimped or inserted end belongs to the part above",
+     .rule = "at every joint the crimped end belongs to the part above",
      .applies = "joints whose ends the file gives",
      .source = "csa-b365-list",
      .mark = "quoted"},
@@ -69,14 +69,14 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .basis = Basis::physics,
      .needs_solution = true,
      .rule = "draft - c rho v^2/2 ((gust factor)^2 - 1) >= 0 at the outlet, c > 0 the wind "
-             "pressure coefficient of the mouth",
-     .applies = "a mouth that the wind presses on",
+             "pressure coefficient of the chimney top",
+     .applies = "a chimney top that wind pushes down on",
      .source = "memory",
      .mark = "from memory"},
     {.id = "draft-short",
      .basis = Basis::physics,
      .needs_solution = true,
-     .rule = "draft available >= draft needed, at the outlet; available = buoyancy - friction - "
+     .rule = "draft available >= required draft, at the outlet; available = buoyancy - friction - "
              "fittings - acceleration - what the room holds back",
      .applies = "high and low fire",
      .source = "heater-manuals",
@@ -155,9 +155,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "gas-pipe-too-near",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule =
-         "single-wall pipe of gas at least 6 in (152 mm) from what burns, unless its label says "
-         "otherwise",
+     .rule = "single-wall pipe of gas at least 6 in (152 mm) from combustibles, unless its label "
+             "says otherwise",
      .applies = "single-wall pipe of gas whose distance the file gives",
      .source = "memory",
      .mark = "from memory",
@@ -246,9 +245,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "level-run-too-long",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule =
-         "level run, in the plan, <= 75 % of the height of the flue above it; 100 % with insulated "
-         "pipe",
+     .rule = "horizontal run, in the plan, <= 75 % of the height of the flue above it; 100 % with "
+             "insulated pipe",
      .applies = "a run with a level part",
      .source = "mechanical-code-ca-2013",
      .mark = "looked up"},
@@ -256,7 +254,7 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .basis = Basis::trade,
      .needs_solution = false,
      .rule = "a tee with a cleanout where the flue turns up",
-     .applies = "a level run that turns up",
+     .applies = "a horizontal run that turns up",
      .source = "practice",
      .mark = "common practice",
      .kinds = Kinds{HeaterKind::closed_fire,
@@ -368,8 +366,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "wall-below-creosote-threshold",
      .basis = Basis::physics,
      .needs_solution = true,
-     .rule = "inner wall >= 250 degF (121 degC) while there is smoke; sources spread from 93 to "
-             "127 degC",
+     .rule = "inner wall >= 250 degF (121 degC) while there is smoke; sources spread from 200 to "
+             "260 degF (93 to 127 degC)",
      .applies = "closed wood heaters whose walls stay dry",
      .source = "stack-leaflet",
      .mark = "looked up",

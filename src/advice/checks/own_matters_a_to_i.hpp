@@ -13,231 +13,225 @@ inline constexpr auto own_matters_a_to_i = std::to_array<Matter>({
      .severity = Severity::danger,
      .per_place = false,
      .title = "A carbon monoxide alarm has sounded",
-     .meaning =
-         "Carbon monoxide was in the room. What let it in may not be in this file at all: no "
-         "figure here clears the appliance, and no change here is its cure.",
-     .remedy = "Everybody out, and call for help if it sounds now. No fire before a sweep has "
-               "examined the flue; `fluewright diagnose` asks what can be seen with the appliance "
-               "cold."},
+     .meaning = "Carbon monoxide was in the room. Its cause may not be in this file: no figure "
+                "here clears the appliance, and no remedy here cures it.",
+     .remedy = "If it sounds now, get everybody out and call for help. Light no fire before a "
+               "sweep has examined the flue. `fluewright diagnose` asks what can be checked with "
+               "the appliance cold."},
     {.id = "chimney-below-usual-height",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = false,
-     .title = "Chimney lower than usual",
-     .meaning =
-         "The mouth is lower over the floor of the heater than the trade's usual least height. A "
-         "short stack has little draft to spare, and wind and roof reach it easily.",
-     .remedy = "Raise the top; every metre of warm flue adds 3 to 7 Pa."},
+     .title = "Chimney shorter than usual",
+     .meaning = "The chimney top is lower above the heater's floor than the trade's usual least "
+                "height. A short chimney has little draft to spare and catches downdrafts.",
+     .remedy = "Raise the chimney top. Each 3 ft (1 m) of warm flue adds about 0.012 to 0.028 "
+               "inH2O (3 to 7 Pa)."},
     {.id = "cold-air-falls-in-at-top",
      .harm = Harm::draft,
      .severity = Severity::note,
      .per_place = false,
-     .title = "Cold air falls in at the chimney top",
-     .meaning = "The gas leaves the top so slowly for its lightness that cold air falls in beside "
-                "it and cools the flue from above. The computed draft does not count that and is "
-                "doubtful in this state: take it for the most there can be.",
-     .remedy = "A flue nearer the outlet's size, a narrower top, or a brisker fire."},
+     .title = "Cold air enters at the chimney top",
+     .meaning = "The gas leaves so slowly that cold air enters beside it and cools the flue from "
+                "the top. The computed draft does not count that: take it as the most there can be "
+                "in this condition.",
+     .remedy =
+         "Use a flue nearer the outlet's size, narrow the chimney top, or burn a brisker fire."},
     {.id = "crimp-points-up",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
      .per_place = true,
-     .title = "Inserted end points to the chimney",
-     .meaning = "Tar and water run down the inside of a flue. Where the inserted end points up, "
-                "they run out at the joint, down the outside and onto the heater.",
+     .title = "Crimped end points up",
+     .meaning = "Creosote and water run down the inside of a flue. Where the crimped end points "
+                "up, they run out at the joint, down the outside and onto the heater.",
      .remedy = "Turn the part round, so that its crimped end points to the heater."},
     {.id = "damper-on-gas",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = true,
-     .title = "Damper by hand behind a gas burner",
-     .meaning = "A burner starts whether the damper is open or not. A blade that stands turned "
-                "sends its gas with carbon monoxide into the room.",
+     .title = "Hand damper behind a gas burner",
+     .meaning = "A burner starts whether the damper is open or not. A closed blade sends its gas "
+                "with carbon monoxide into the room.",
      .remedy = "Take the damper out."},
     {.id = "diameters-do-not-match",
      .harm = Harm::fire,
      .severity = Severity::warning,
      .per_place = true,
-     .title = "Two sizes meet",
-     .meaning = "The two sides of a joint are of different sizes. Sizes of inches and millimetres "
-                "look alike (6 in is 152.4 mm) and still do not fit tightly.",
-     .remedy = "Put a reducer, an increaser or an adapter between, or buy both of one size."},
+     .title = "Sizes do not match",
+     .meaning = "The two ends of a joint are of different sizes. Inch and metric pipe look alike "
+                "(6 in is 152.4 mm), but they do not fit tightly.",
+     .remedy = "Fit a reducer, an increaser or an adapter, or buy both in one size."},
     {.id = "downdraft-in-wind",
      .harm = Harm::draft,
      .severity = Severity::failure,
      .per_place = false,
-     .title = "Gusts push down the flue",
-     .meaning = "The mouth stands where wind presses on it. In a gust that pressure exceeds the "
+     .title = "Downdraft in gusts",
+     .meaning = "Wind pushes down on the chimney top here. In a gust that pressure exceeds the "
                 "draft, and smoke puffs into the room.",
-     .remedy = "Raise the mouth clear of the ridge and of what stands near it; a cowl made for "
-               "downdraft helps where that cannot be done."},
+     .remedy = "Raise the chimney top clear of the ridge, buildings and trees. Where that cannot "
+               "be done, fit an anti-downdraft cap."},
     {.id = "draft-short",
      .harm = Harm::draft,
      .severity = Severity::failure,
      .per_place = false,
      .title = "Not enough draft",
-     .meaning = "The run delivers less draft at the outlet than the appliance needs in this state. "
-                "The fire will be sluggish and smoke will come out wherever it can.",
-     .remedy = "Find the greatest loss of this state: cooling, then fittings, then size."},
+     .meaning = "There is less draft at the outlet than the appliance requires in this condition. "
+                "The fire burns sluggishly, and smoke comes into the room.",
+     .remedy = "Reduce the greatest loss: heat lost by the gas, then fittings, then size."},
     {.id = "draft-too-strong",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Too much draft",
-     .meaning = "Above its greatest draft the appliance can no longer be held down: it burns fast, "
-                "runs hot and sends its heat up the flue.",
-     .remedy = "Fit a damper or a draft regulator if the maker of the appliance allows one."},
+     .meaning = "Above its greatest draft the appliance can no longer be turned down. It burns "
+                "fast, overheats, and sends its heat up the flue.",
+     .remedy = "Fit a key damper or a draft regulator, if the maker of the appliance allows one."},
     {.id = "ends-do-not-mate",
      .harm = Harm::fire,
      .severity = Severity::warning,
      .per_place = true,
-     .title = "Ends that do not go together",
-     .meaning = "Two plain ends, two crimped ends, or ends of two makes cannot be joined tightly "
-                "without a piece between.",
-     .remedy = "Put the adapter named between the two parts."},
+     .title = "Ends do not fit",
+     .meaning = "Two plain ends, two crimped ends, or ends of two makes do not join tightly "
+                "without an adapter.",
+     .remedy = "Fit the adapter named between the two parts."},
     {.id = "fan-reverses-flue",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = false,
      .title = "Fans draw air down the flue",
-     .meaning =
-         "The fans take more air than the leaks of the house give at a small pressure; the flue is "
-         "the widest hole left, and gas of a low or dying fire comes back into the room.",
-     .remedy = "Switch the fans off with the fire, or give them an inlet of their own."},
+     .meaning = "The fans take more air than leaks into the house, and the rest comes down the "
+                "flue. Gas of a low or dying fire comes back into the room.",
+     .remedy = "Switch the fans off while the fire burns, or give them a make-up air inlet."},
     {.id = "fan-reverses-idle-flue",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Fans draw air down the idle flue",
-     .meaning = "With no fire the fans draw outdoor air down the flue. The warmth of dying embers "
-                "still turns it, yet a new fire lit against the fans smokes.",
-     .remedy = "Switch the fans off before lighting and while embers glow, or give them an inlet."},
+     .meaning = "With no fire the fans draw outdoor air down the flue. Dying embers still keep the "
+                "draft up, but a new fire lit with the fans running smokes.",
+     .remedy = "Switch the fans off before lighting and while embers glow, or give them a make-up "
+               "air inlet."},
     {.id = "fan-vent-not-sealed",
      .harm = Harm::fire,
      .severity = Severity::warning,
      .per_place = true,
-     .title = "Vent behind a fan with joints that leak",
-     .meaning =
-         "The fan presses gas out of every leaking joint at the start, in wind, and when ash "
-         "lies in the vent, though a steady fire may keep the vent below the room.",
-     .remedy = "Seal every joint as the maker of the vent asks, or use a vent made for pressure."},
+     .title = "Fan-assisted vent with leaky joints",
+     .meaning = "At the start, in wind, and with ash in the vent, the fan blows gas out of every "
+                "leaky joint. A steady fire does not show it.",
+     .remedy =
+         "Seal every joint as the maker of the vent states, or use a vent made for pressure."},
     {.id = "flue-far-larger-than-outlet",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Flue far larger than the outlet",
-     .meaning = "In a flue much larger than the outlet the gas slows, cools and wets the wall; the "
-                "draft comes late and soot and tar settle.",
+     .meaning = "In a flue much larger than the outlet the gas is slow and cools. The draft builds "
+                "late, the wall gets wet, and soot and creosote build up.",
      .remedy = "Line the flue to the size of the outlet."},
     {.id = "flue-smaller-than-outlet",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Flue smaller than the outlet",
-     .meaning =
-         "The run is narrower than the appliance's collar. The appliance was made for its collar's "
-         "size; a narrower pipe takes draft just when the fire is large or the door is open.",
-     .remedy = "Use pipe of the outlet's size from the collar to the mouth."},
+     .meaning = "The run is narrower than the flue collar. A narrower pipe costs most draft on a "
+                "high fire and with the door open.",
+     .remedy = "Use pipe of the outlet's size from the collar to the chimney top."},
     {.id = "fuel-too-wet",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Fuel too wet",
-     .meaning = "Boiling the water out of wet wood takes heat that should lift the smoke, and the "
-                "cool, wet smoke leaves tar.",
-     .remedy = "Split it, stack it under a roof, and measure a fresh split face."},
+     .meaning = "Wet wood spends its heat on boiling off water. The smoke is cool and wet: it "
+                "draws badly and leaves creosote.",
+     .remedy = "Season it: split it, stack it under cover for a year or more, and measure a "
+               "freshly split face."},
     {.id = "gas-over-wall-rating",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = true,
      .title = "Gas hotter than the wall's rating",
-     .meaning = "The gas is hotter than this kind of wall may carry for hours.",
-     .remedy = "Lower the fire, or use a wall with a higher rating."},
+     .meaning = "The gas is hotter than this wall is rated for in continuous use.",
+     .remedy = "Burn a smaller fire, or use pipe or chimney with a higher rating."},
     {.id = "gas-pipe-too-near",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = true,
-     .title = "Gas pipe too near to what burns",
-     .meaning =
-         "Single-wall pipe of a gas burner is cooler than that of a fire, and still dries and "
-         "chars what burns beside it in the long run.",
-     .remedy = "Move the pipe, or take double-wall gas vent, whose label gives its distance."},
+     .title = "Gas vent pipe too near combustibles",
+     .meaning = "Single-wall pipe of a gas burner is cooler than that of a wood fire. In the long "
+                "run it still chars combustibles beside it.",
+     .remedy = "Move the pipe, or use double-wall gas vent at the clearance on its label."},
     {.id = "gas-too-hot",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = false,
      .title = "Overfiring, off the scale",
-     .meaning = "Gas this hot at the outlet is off the scale of a flue probe: it burns out stove "
-                "and pipe and can light what has settled in the flue.",
-     .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
-               "time."},
+     .meaning = "Gas this hot is off the scale of a flue probe. It burns out stove and pipe and "
+                "can set creosote alight.",
+     .remedy =
+         "Check burn rate, air and efficiency in the file. If they are right, burn smaller loads."},
     {.id = "heat-does-not-close",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = true,
-     .title = "Measured heats do not add up",
-     .meaning =
-         "Useful heat, heat in the flue gas and unburned heat must come to the heat in the "
-         "fuel. Here the figures of the file miss that by more than measurement scatters: one "
-         "of them is wrong, and with it the draft.",
+     .title = "Heat balance does not close",
+     .meaning = "Useful heat, flue-gas heat and unburned heat must add up to the heat in the fuel. "
+                "The figures in the file do not, by more than readings scatter. One of them is "
+                "wrong, and with it the draft.",
      .remedy =
-         "Measure burn rate, gas flow and gas temperature again, over the same hour; see "
-         "whether the burn rate is of dry or of moist fuel and the efficiency on the net or the "
-         "gross heating value."},
+         "Measure burn rate, gas flow and gas temperature again over the same hour. Check whether "
+         "the burn rate is for dry or moist fuel, and whether the efficiency is net or gross."},
     {.id = "heater-overfired",
      .harm = Harm::fire,
      .severity = Severity::warning,
      .per_place = false,
      .title = "Overfiring",
-     .meaning =
-         "Gas this hot at the outlet means overfiring: in the long run it burns out stove and "
-         "pipe. What wall it reaches has a rating and a check of its own.",
-     .remedy = "Check burn rate, air and efficiency in the file; if they are right, burn less at a "
-               "time."},
+     .meaning = "Gas this hot at the outlet means overfiring. In the long run it burns out stove "
+                "and pipe.",
+     .remedy =
+         "Check burn rate, air and efficiency in the file. If they are right, burn smaller loads."},
     {.id = "hood-spills",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = true,
      .title = "Draft hood spills",
-     .meaning = "The flue carries less than the appliance makes: the rest leaves by the hood.",
-     .remedy = "Look for what holds the gas back above the hood, and for what lowers the room."},
+     .meaning = "The flue vents less gas than the appliance makes. The rest spills from the hood "
+                "into the room.",
+     .remedy = "Look for a restriction above the hood, and for fans that depressurize the room."},
     {.id = "house-pulls-on-the-flue",
      .harm = Harm::draft,
      .severity = Severity::warning,
      .per_place = false,
-     .title = "The house pulls on the flue",
-     .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
-                "the air the fire takes out of tight walls. The draft holds against it while the "
-                "fire burns well; lighting and dying down are harder.",
-     .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
+     .title = "Room depressurized",
+     .meaning = "Fans, the stack effect of the house, or the fire in a tight house hold the room "
+                "below outdoor pressure. The draft is enough while the fire burns well; lighting "
+                "and burning down are harder.",
+     .remedy = "Let air in near the appliance, low in the house, on the windward side."},
     {.id = "house-starves-the-fire",
      .harm = Harm::draft,
      .severity = Severity::failure,
      .per_place = false,
-     .title = "The house starves the fire",
-     .meaning = "The room is below outdoor pressure by fans, by the house's own stack effect or by "
-                "the air the fire takes out of tight walls. All of it is lost to the draft, and "
-                "without it the draft would do.",
-     .remedy = "Let air in near the appliance, low in the house and on the side the wind meets."},
+     .title = "Room depressurization takes the draft",
+     .meaning =
+         "Fans, the stack effect of the house, or the fire in a tight house hold the room below "
+         "outdoor pressure. That is taken off the draft, which would otherwise be enough.",
+     .remedy = "Let air in near the appliance, low in the house, on the windward side."},
     {.id = "ice-at-top",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
      .per_place = false,
-     .title = "Ice grows at the chimney top",
-     .meaning =
-         "The inner wall near the top is wet and below freezing: ice grows from the water of "
-         "the gas and narrows the flue day by day, in the longest frosts down to nothing.",
-     .remedy =
-         "Insulate the flue up to its top or bring it nearer the outlet's size; in frost, look "
-         "at the top daily and do not burn low."},
+     .title = "Ice at the chimney top",
+     .meaning = "The inner wall near the top is wet and below freezing. Ice builds up and narrows "
+                "the flue day by day; in a long frost it can close it.",
+     .remedy = "Insulate the flue up to its top, or bring it nearer the outlet's size. In frost, "
+               "check the chimney top daily and burn no low fires."},
     {.id = "insert-without-liner",
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = false,
      .title = "Insert without a liner",
-     .meaning = "The gas of an insert goes straight into masonry that no liner parts from it: its "
-                "mortar lets smoke and carbon monoxide through, tar soaks in, and the wide flue "
-                "cools the gas.",
-     .remedy = "Burn nothing in it before a liner of the insert's size goes from its outlet to the "
+     .meaning = "The insert vents into bare masonry. The mortar lets smoke and carbon monoxide "
+                "through, creosote soaks in, and the wide flue cools the gas.",
+     .remedy = "Light no fire in it until a liner of the insert's size runs from its outlet to the "
                "chimney top."},
 });
 

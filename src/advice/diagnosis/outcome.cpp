@@ -257,13 +257,11 @@ void OutcomeBuilder::say(Diagnosis& result) const {
         result.sentence = "No cause known here explains everything that was seen; the nearest is "
                           + first.title + " (" + per_cent(first.probability) + ").";
     } else if (first.causes.empty()) {
-        result.sentence = "What was seen fits the run as it is described ("
-                          + per_cent(first.probability)
+        result.sentence = "What was seen fits the run as described (" + per_cent(first.probability)
                           + "); no hidden cause is needed to explain it.";
     } else if (result.design_explains) {
-        result.sentence =
-            "The run as it is described already explains what was seen; no hidden cause is needed ("
-            + per_cent(result.design_probability) + "). ";
+        result.sentence = "The run as described explains what was seen; no hidden cause is needed ("
+                          + per_cent(result.design_probability) + "). ";
         const auto flaw = std::find_if(
             result.explanations.begin(), result.explanations.end(), [](const Explanation& e) {
                 return !e.causes.empty() && !e.causes.front().has_size;
@@ -273,10 +271,11 @@ void OutcomeBuilder::say(Diagnosis& result) const {
                 "What weighs most is " + flaw->title + " (" + per_cent(flaw->probability) + ").";
         }
     } else {
-        result.sentence = (first.probability >= 0.8   ? "Very likely: "
-                           : first.probability >= 0.5 ? "Most likely: "
-                                                      : "Not settled yet; the likeliest cause is ")
-                          + first.title + " (" + per_cent(first.probability) + ")" + size + '.';
+        result.sentence =
+            (first.probability >= 0.8   ? "Very likely: "
+             : first.probability >= 0.5 ? "Most likely: "
+                                        : "Not settled yet; the most likely cause is ")
+            + first.title + " (" + per_cent(first.probability) + ")" + size + '.';
     }
 }
 

@@ -36,16 +36,15 @@ urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool
             "checks below leave it cold.");
     }
     if (smoke_was_seen(evidence)) {
-        lines.emplace_back("Smoke in the room brings carbon monoxide with it, which has no smell "
-                           "and kills. While it smokes: stop feeding the fire, open doors and "
-                           "windows, leave the room, call for help if it does not stop or a head "
-                           "aches.");
         lines.emplace_back(
-            no_fire
-                ? "Do not use the appliance again until the cause is found and cured."
-                : "Do not heat with the appliance until the cause is found and cured. A check that "
-                  "needs a fire takes a small one, with somebody beside it, a window open and a "
-                  "working carbon monoxide alarm.");
+            "Smoke in the room brings carbon monoxide with it. It has no smell and kills. While it "
+            "smokes: stop feeding the fire, open doors and windows, and leave the room. Call for "
+            "help if it does not stop, or if anybody has a headache.");
+        lines.emplace_back(
+            no_fire ? "Do not use the appliance again until the cause is found and cured."
+                    : "Do not heat with the appliance until the cause is found and cured. For a "
+                      "check that needs a fire, light a small one, with somebody beside it, a "
+                      "window open and a working carbon monoxide alarm.");
     }
     if (was_seen(evidence, Seen::roaring)) {
         lines.emplace_back("If the flue itself roars, shakes or glows, it is a chimney fire: shut "

@@ -126,7 +126,7 @@ std::string piece_words(const StockPiece& piece, UnitSystem units) {
 std::string why_left(const Job& job, const StockPiece& piece, double had) {
     if (piece.kind() != StockKind::straight) {
         return *piece.count < had
-                   ? "no more of them stand in the run"
+                   ? "the run has no more of them"
                    : "the run asks for no such " + std::string{kind_name(piece.kind())}
                          + " of that wall, size, angle and those ends";
     }

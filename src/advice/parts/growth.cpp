@@ -54,7 +54,7 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
         return "downwards at its foot, since it hangs from the top plate";
     }
     if (stretch.to_mouth) {
-        return "upwards at the mouth; leave it free in its bands and flashing";
+        return "upwards at the chimney top; leave it free in its bands and flashing";
     }
     std::vector<const Piece*> before;
     std::vector<const Piece*> after;

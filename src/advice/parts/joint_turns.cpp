@@ -109,8 +109,7 @@ std::string Joint::cure() const {
     std::string text;
     if (!turn_round.empty()) {
         const bool both = turn_round.find(" and ") != std::string::npos;
-        text =
-            "Turn " + turn_round + " round; " + (both ? "they lie" : "it lies") + " upside down.";
+        text = "Turn " + turn_round + " round; " + (both ? "they are" : "it is") + " upside down.";
     }
     if (turned.crimps) {
         const std::size_t link = place.find(" and ");
@@ -122,7 +121,7 @@ std::string Joint::cure() const {
     }
     if (turned.other_part) {
         text += (text.empty() ? "" : " ")
-                + std::string{"Take a part whose inserted end points to the heater."};
+                + std::string{"Use a part whose crimped end points to the heater."};
     }
     return text;
 }

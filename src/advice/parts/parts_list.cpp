@@ -62,16 +62,15 @@ PartsList parts_list(const Installation& written,
     if (std::any_of(list.stretches.begin(), list.stretches.end(), [](const PipeStretch& s) {
             return s.to_mouth && (s.kind == WallKind::insulated || s.kind == WallKind::double_wall);
         })) {
-        list.assumed.emplace_back("what cannot be cut may stand up to "
+        list.assumed.emplace_back("what cannot be cut may end up to "
                                   + shown(parts::taller_is_fine_m)
-                                  + " higher at the mouth (judgement)");
+                                  + " higher at the chimney top (judgement)");
     }
     for (const PartEnds& ends : list.joints.parts) {
         if (ends.heater.assumed || ends.chimney.assumed) {
             list.assumed.emplace_back(
-                "ends of pipe as usual for their wall (the inserted end "
-                "towards the heater); say `heater_end` and `chimney_end` where yours "
-                "differ");
+                "ends of pipe as usual for their wall (the crimped end towards the heater); say "
+                "`heater_end` and `chimney_end` where yours differ");
             break;
         }
     }

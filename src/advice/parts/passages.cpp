@@ -11,7 +11,7 @@ using checking::Piece;
 void thimble(const Job& job, const Piece& piece, std::string what, std::string where) {
     PartsLine line{.what = std::move(what),
                    .where = std::move(where),
-                   .why = "keeps the pipe off what it passes",
+                   .why = "keeps the clearance where the pipe passes",
                    .source = std::string{trade_practice}};
     take_size(job, piece, line);
     line.at_hand = take_fitting(job,
@@ -36,7 +36,7 @@ void at(const Job& job, const Piece& piece, std::string what, std::string where,
 
 void wall(const Job& job, const Piece& piece, const std::string& where) {
     thimble(job, piece, "wall thimble", where);
-    at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
+    at(job, piece, "trim collar", where, "covers the gap around the pipe, on the room side");
 }
 
 void ceiling(const Job& job, const Piece& piece, std::string_view what, const std::string& where) {
@@ -44,8 +44,8 @@ void ceiling(const Job& job, const Piece& piece, std::string_view what, const st
        piece,
        std::string{what} + " firestop",
        where,
-       "holds the distance and stops fire at the floor");
-    at(job, piece, "trim collar", where, "covers the gap round the pipe on the room's side");
+       "keeps the clearance and stops fire at the floor");
+    at(job, piece, "trim collar", where, "covers the gap around the pipe, on the room side");
 }
 
 void roof(const Job& job, const Piece& piece, bool out_of_chase, const std::string& where) {
@@ -77,10 +77,10 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
         return;
     }
     if (before.is_single() && piece.is_single() && !before.level()) {
-        job.list.assumed.push_back("nothing is listed where single-wall pipe goes up out of the "
-                                   + std::string{name(from)} + ", at " + job.view.place_of(piece)
-                                   + ": a chimney begins below; say what it `passes` and ask "
-                                     "`check`");
+        job.list.assumed.push_back(
+            "nothing is listed where single-wall pipe goes up out of the " + std::string{name(from)}
+            + ", at " + job.view.place_of(piece)
+            + ": a chimney begins below; say what it `passes` and run `check`");
         return;
     }
     if (to == Zone::outdoors) {
@@ -166,7 +166,7 @@ void passages(const Job& job) {
                *before,
                "trim collar",
                job.view.place_of(*before) + ", at the masonry",
-               "covers the gap round the pipe on the room's side");
+               "covers the gap around the pipe, on the room side");
         }
         before = &piece;
     }

@@ -102,7 +102,7 @@ void fasteners(const Job& job) {
              hooded ? 0.0 : slip.count * catalog::default_of(DefaultId::cement_per_joint_kg).value,
          .unit = "kg",
          .where = "a thin coat in each of those joints",
-         .why = "keeps false air out",
+         .why = "keeps air from leaking in",
          .source = source_of(DefaultId::cement_per_joint_kg)});
     add(job,
         {.what = "locking band",
@@ -152,7 +152,7 @@ void cleanouts(const Job& job) {
         {.what = "cleanout plug or cap",
          .count = plugs,
          .where = plugs < 1.5 ? "the tee" : "the tees",
-         .why = "shuts the open leg of the tee",
+         .why = "closes the open end of the tee",
          .source = std::string{trade_practice}});
 }
 
@@ -170,7 +170,7 @@ void slip_joints(const Job& job) {
             {.what = "slip joint, a sleeve that slides in the pipe",
              .size = stretch.size,
              .where = "the upper end of " + stretch.place + ", screwed on one side only",
-             .why = "it grows by " + job.view.show(growth->grows_m, Kind::length)
+             .why = "it expands by " + job.view.show(growth->grows_m, Kind::length)
                     + " and both its ends are held; cut the piece there shorter by the gap the "
                       "sleeve bridges (computed)",
              .diameter_m = stretch.diameter_m});

@@ -140,7 +140,7 @@ void lap(const Job& job, PipeStretch& stretch) {
     stretch.lap_m = stretch.kind == WallKind::single ? first.lap_m.value_or(all.lap_m) : all.lap_m;
     if (stretch.between_m <= 0.0) {
         stretch.off_m = -stretch.between_m;
-        stretch.note = "the fittings meet with nothing between and stand longer than drawn";
+        stretch.note = "the fittings meet with nothing between them and are longer than drawn";
     }
 }
 

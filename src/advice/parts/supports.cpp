@@ -48,7 +48,7 @@ void level_supports(const Job& job) {
                  .size = stretch.size,
                  .count = count,
                  .where = stretch.place,
-                 .why = "one every " + job.view.show(apart_m, Kind::length) + " of level pipe",
+                 .why = "one every " + job.view.show(apart_m, Kind::length) + " of horizontal pipe",
                  .source = source_of(DefaultId::level_support_apart_m),
                  .diameter_m = stretch.diameter_m});
         }
@@ -174,7 +174,7 @@ void offset_supports(const Job& job, const Piece& first) {
         }
         PartsLine line{.what = "support for the chimney above a bend",
                        .where = "above " + job.view.place_of(*below),
-                       .why = "bears what stands over the step to the side",
+                       .why = "carries the chimney above the offset",
                        .source = std::string{trade_practice}};
         take_size(job, lowest, line);
         add(job, std::move(line));
@@ -197,8 +197,8 @@ void pipe_brackets(const Job& job) {
         PartsLine line{.what = "wall bracket for the pipe",
                        .count = 1.0 + std::floor(stretch.drawn_m / apart_m),
                        .where = stretch.place + ", outdoors",
-                       .why = "one at its foot bears it, one every "
-                              + job.view.show(apart_m, Kind::length) + " holds it in the wind",
+                       .why = "one at its foot carries it, one every "
+                              + job.view.show(apart_m, Kind::length) + " steadies it in the wind",
                        .source = source_of(DefaultId::wall_bands_apart_m)};
         take_size(job, first, line);
         add(job, std::move(line));
@@ -222,7 +222,7 @@ void chimney_supports(const Job& job) {
     const bool sideways = goes_out_sideways(job, chimney);
     PartsLine support{.what = support_of(job, *first, on_tee, sideways),
                       .where = "under " + job.view.place_of(on_tee ? *foot : *first),
-                      .why = "bears the chimney",
+                      .why = "carries the chimney",
                       .source = std::string{trade_practice}};
     take_size(job, *first, support);
     add(job, std::move(support));
@@ -256,7 +256,7 @@ void liner_extras(const Job& job) {
         if (stretch.to_mouth) {
             PartsLine plate{.what = "top plate with clamp for the liner",
                             .where = "the top of the old chimney",
-                            .why = "bears the liner and shuts the gap round it",
+                            .why = "carries the liner and closes the gap around it",
                             .source = std::string{trade_practice}};
             take_size(job, first, plate);
             add(job, std::move(plate));

@@ -20,9 +20,9 @@ void Offer::fire() {
         add({.kind = RemedyKind::air_inlet,
              .amount = near_outdoors_pa,
              .place = "the room",
-             .what = "Let air in beside the heater, or run fewer fans, until the room is no more "
-                     "than "
-                     + show(-near_outdoors_pa, Kind::pressure) + " below outdoors"});
+             .what =
+                 "Let air in near the heater, or run fewer fans, until the room is no more than "
+                 + show(-near_outdoors_pa, Kind::pressure) + " below outdoors"});
     }
     const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value;
     constexpr double dry_moisture = 0.16;
@@ -43,8 +43,8 @@ void Offer::fire() {
          .amount = a.high.burn_rate_kg_s,
          .other = low_kg_s,
          .place = "the fire",
-         .what = "Do not throttle below " + show(low_kg_s, Kind::mass_rate)
-                 + ": smaller loads, burned brighter"});
+         .what = "Do not turn down below " + show(low_kg_s, Kind::mass_rate)
+                 + ": smaller loads, burned briskly"});
     const double high_kg_s = a.high.burn_rate_kg_s * smaller;
     add({.kind = RemedyKind::smaller_fire,
          .amount = high_kg_s,

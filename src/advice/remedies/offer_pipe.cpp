@@ -94,7 +94,7 @@ void Offer::pipe() {
         }
     }
     add({.kind = RemedyKind::enclose_outside,
-         .what = "Enclose the part outdoors in a chase, up to below the mouth"});
+         .what = "Enclose the part outdoors in a chase, up to below the chimney top"});
     add({.kind = RemedyKind::remove_reducer,
          .what = "Take the reducer out: full size from there on"});
     if (!run_) {

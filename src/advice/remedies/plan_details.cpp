@@ -38,7 +38,7 @@ void cooler_gas(const Assessment& present,
     }
     if (worst != nullptr) {
         const Case& c = present.installation;
-        plan.worsens.push_back("cooler gas at the mouth, "
+        plan.worsens.push_back("cooler gas at the chimney top, "
                                + shown(c, worst->flow.mouth_temperature_k, Kind::temperature)
                                + " instead of " + shown(c, before_k, Kind::temperature) + " ("
                                + state_name(c, *worst) + ")");
@@ -88,8 +88,8 @@ void over_draft(Plan& plan) {
         plan.worsens.push_back(
             "draft up to "
             + shown(c, (1.0 + plan.score.greatest_over) * greatest_pa, Kind::pressure)
-            + ", the appliance holds " + shown(c, greatest_pa, Kind::pressure)
-            + "; a damper or a regulator then has to tame it, if its maker allows one");
+            + ", the appliance allows at most " + shown(c, greatest_pa, Kind::pressure)
+            + ": fit a damper or a regulator then, if its maker allows one");
     }
 }
 
@@ -134,7 +134,7 @@ std::string strongest(const Improvement& made) {
     const Case& c = made.present.installation;
     return shown(
                c, (1.0 + made.score.greatest_over) * c.appliance.draft_greatest_pa, Kind::pressure)
-           + " where the appliance holds "
+           + " where the appliance allows "
            + shown(c, c.appliance.draft_greatest_pa, Kind::pressure);
 }
 
@@ -151,7 +151,8 @@ std::string stuck_words(const Improvement& made) {
     const std::string_view remedy = worst == findings.end() || worst->remedy.empty()
                                         ? made.stuck.front()->remedy
                                         : std::string_view{worst->remedy};
-    return "First what no change tried here clears: " + titles + ". " + std::string{remedy};
+    return "First, these remain with every change that was tried: " + titles + ". "
+           + std::string{remedy};
 }
 
 /// What the changes can do where something is to be done by hand first.
@@ -165,7 +166,7 @@ std::string beside_that(const Improvement& made) {
         titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
     }
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
-           + ". The tightest condition is then " + tightest(made, *best) + ".";
+           + ". The smallest margin is then in " + tightest(made, *best) + ".";
 }
 
 } // namespace
@@ -195,7 +196,7 @@ std::string improvement_sentence(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
-        return "Leave it alone: what counts passes as it stands; the tightest condition is "
+        return "Leave it alone: nothing that counts is short; the smallest margin is in "
                + tightest(c, made.score) + ".";
     }
     if (made.outcome == Outcome::hopeless && !made.stuck.empty()) {
@@ -203,7 +204,7 @@ std::string improvement_sentence(const Improvement& made) {
     }
     if (made.outcome == Outcome::hopeless) {
         return made.goal == Goal::less_draft
-                   ? "Nothing that was tried tames the draft, " + strongest(made) + "."
+                   ? "Nothing that was tried lowers the draft enough, " + strongest(made) + "."
                    : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
@@ -212,20 +213,20 @@ std::string improvement_sentence(const Improvement& made) {
         left += (left.empty() ? "" : "; ") + std::string{matter->title};
     }
     left = left.empty() ? left : " Still left: " + left + '.';
-    const std::string after = made.goal == Goal::less_draft
-                                  ? " Then the appliance holds the draft and what counts still "
-                                    "passes; the tightest condition is "
-                                  : " Then what counts passes; the tightest condition is ";
+    const std::string after =
+        made.goal == Goal::less_draft
+            ? " The draft is then within what the appliance allows, and nothing that counts is "
+              "short; the smallest margin is in "
+            : "  Nothing that counts is then short; the smallest margin is in ";
     std::string upkeep;
     for (const Matter* matter : made.standing) {
         upkeep += (upkeep.empty() ? "" : "; ") + std::string{matter->title};
     }
     const std::string before =
         made.goal == Goal::clear_upkeep
-            ? "What counts passes as it stands; upkeep does not: " + upkeep + ". To mend that: "
+            ? "What counts passes as it is now; upkeep does not: " + upkeep + ". To mend that: "
         : made.goal == Goal::less_draft
-            ? "What counts passes as it stands, but the draft is too strong: " + strongest(made)
-                  + ". "
+            ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left;
 }
@@ -237,7 +238,8 @@ std::string nothing_tames_it(const Improvement& made) {
             return a.score.greatest_over < b.score.greatest_over;
         });
     if (weakest == made.plans.end()) {
-        return "No change that was tried lowers the draft without costing another state.";
+        return "No change that was tried lowers the draft without making another condition fall "
+               "short.";
     }
     return "The nearest is: " + steps_words(*weakest) + "; it still leaves up to "
            + shown(c,
@@ -262,7 +264,8 @@ std::string hopeless_reason(const Improvement& made) {
                        : a.score.least_spare < b.score.least_spare;
         });
     if (nearest == made.plans.end()) {
-        reason = "No change gains anything in its limiting state, " + tightest(c, made.score) + ".";
+        reason =
+            "No change gains anything in the limiting condition, " + tightest(c, made.score) + ".";
     } else {
         reason = "The nearest is: " + steps_words(*nearest) + "; it leaves "
                  + tightest(made, *nearest) + ".";
@@ -270,9 +273,9 @@ std::string hopeless_reason(const Improvement& made) {
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
     if (over_floor_m < usual_m && is_fed_by_hand(c.appliance)) {
-        reason += " The mouth is only " + shown(c, c.total_rise_m(), Kind::length)
-                  + " over the outlet and " + shown(c, over_floor_m, Kind::length)
-                  + " over the floor, where " + shown(c, usual_m, Kind::length)
+        reason += " The chimney top is only " + shown(c, c.total_rise_m(), Kind::length)
+                  + " above the outlet and " + shown(c, over_floor_m, Kind::length)
+                  + " above the floor, where " + shown(c, usual_m, Kind::length)
                   + " is the usual least: this heater needs another chimney, up past the roof.";
     }
     return reason;

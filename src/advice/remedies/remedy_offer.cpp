@@ -99,7 +99,7 @@ void Offer::caps() {
             if (more_open) {
                 add({.kind = RemedyKind::change_cap,
                      .word = std::string{name(build)},
-                     .what = build == Build::open ? "Take the cap off and leave the mouth open"
+                     .what = build == Build::open ? "Take the cap off and leave the top open"
                                                   : "Fit a plain cap instead of the rain cap"});
             }
         }
@@ -133,7 +133,7 @@ void Offer::passage() {
 void Offer::raise_by(double height_m) {
     add({.kind = RemedyKind::raise_top,
          .amount = height_m,
-         .place = "the mouth",
+         .place = "the chimney top",
          .what = "Raise the top by " + show(height_m, Kind::length)});
 }
 
@@ -151,18 +151,18 @@ void Offer::shape() {
     const double slope = catalog::default_of(DefaultId::level_run_slope).value;
     add({.kind = RemedyKind::give_slope,
          .amount = slope,
-         .what = "Let the level run rise " + show(slope, Kind::slope) + " towards the " + way});
+         .what =
+             "Slope the horizontal run by " + show(slope, Kind::slope) + " towards the " + way});
     add({.kind = RemedyKind::smooth_elbows, .what = "Fit smooth swept elbows"});
     add({.kind = RemedyKind::two_45,
-         .what = "Lead the offset up at 45 degrees, with two 45 degree elbows"});
+         .what = "Run the offset at 45 degrees, with two 45 degree elbows"});
     constexpr double half = 0.5;
     add({.kind = RemedyKind::shorten_level,
          .amount = half,
-         .what = "Bring the heater closer to the " + way + ": half the level run"});
-    add({.kind = RemedyKind::straighten_level,
-         .what = "Lead the level run straight, without the turn in it"});
+         .what = "Bring the heater closer to the " + way + ": half the horizontal run"});
+    add({.kind = RemedyKind::straighten_level, .what = "Run it straight across, without the turn"});
     add({.kind = RemedyKind::remove_level,
-         .what = "Set the heater under the " + way + ": straight up, no level run, no turns"});
+         .what = "Set the heater under the " + way + ": straight up, no horizontal run, no turns"});
     raise();
 }
 

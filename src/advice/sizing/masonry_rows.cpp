@@ -45,7 +45,7 @@ std::string masonry_words(const Case& resolved) {
 
 std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
     const double flue_m2 = flue_of(resolved)->bore.area_m2;
-    std::vector<SizeRow> rows{masonry_row(resolved, "as it stands", flue_m2)};
+    std::vector<SizeRow> rows{masonry_row(resolved, "as it is now", flue_m2)};
     rows.front().present = true;
     for (const catalog::ClayLiner& liner : catalog::clay_liners()) {
         SizeRow row =

@@ -389,8 +389,7 @@ std::string stands_anyway(const SizeTable& table, const SizeRow& row) {
     if (row.works || table.standing.empty()) {
         return {};
     }
-    return " No size changes what stands against the run: "
-           + std::string{table.standing.front()->title} + '.';
+    return " No size clears these: " + std::string{table.standing.front()->title} + '.';
 }
 
 } // namespace fluewright::sizing

@@ -57,13 +57,13 @@ const SizeRow* smallest(const SizeTable& table) {
 std::string reason_for(const SizeTable& table, const SizeRow& best) {
     if (best.present) {
         const SizeRow& least = *smallest(table);
-        return "The present size, " + best.connector + ", carries every condition"
+        return "The present size, " + best.connector + ", passes in every condition"
                + (least.present ? " and is the smallest that does."
-                                : "; " + least.connector + " would carry them too.");
+                                : "; " + least.connector + " would pass too.");
     }
     const SizeRow* present = sizing::present_row(table);
     return best.connector
-           + " is the smallest size that carries every condition and is not smaller than the "
+           + " is the smallest size that passes in every condition and is not smaller than the "
              "outlet."
            + (present == nullptr ? ""
                                  : " The present " + present->connector

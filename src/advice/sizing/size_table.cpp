@@ -16,8 +16,9 @@ std::string pipe_words(const SizeTable& table, const SizeRow& row) {
         words += " for the connector and " + row.chimney + " for the chimney";
     }
     if (table.several_heights) {
-        words += ", the mouth " + format_quantity(row.height_m, Kind::length, table.present.units)
-                 + " over the outlet";
+        words += ", the chimney top "
+                 + format_quantity(row.height_m, Kind::length, table.present.units)
+                 + " above the outlet";
     }
     return words;
 }
@@ -57,7 +58,7 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
     if (nearest == nullptr) {
         return "No size keeps to the rules of the trade for this outlet." + masonry;
     }
-    return "No size that was tried carries every condition. The nearest is "
+    return "No size that was tried passes in every condition. The nearest is "
            + pipe_words(table, *nearest) + ": " + tightest_words(table, *nearest) + "." + masonry
            + " `fluewright improve` looks for other changes.";
 }
@@ -70,23 +71,23 @@ void suggest(SizeTable& table) {
     };
     if (best == nullptr) {
         table.sentence =
-            (stands ? first("The run as it stands has a danger, which comes first: ") : "")
+            (stands ? first("The run as it is now has a danger, which comes first: ") : "")
             + none_fits(table, sizing::nearest_row(table));
         return;
     }
     const auto index = static_cast<std::size_t>(best - table.rows.data());
     table.suggested = index;
     table.rows[index].suggested = true;
-    const std::string tightest = " The tightest condition is " + tightest_words(table, *best) + ".";
+    const std::string tightest = " The smallest margin is in " + tightest_words(table, *best) + ".";
     const bool danger = !best->works && stands;
     table.sentence =
-        (danger ? first("No size takes away the danger in this run, which comes first: ") : "")
+        (danger ? first("No size clears the danger in this run. Clear it first: ") : "")
         + (best->present
                ? (table.varies_masonry ? "Keep the " + table.present_pipe
                                        : "Keep the present pipe, " + pipe_words(table, *best))
-                     + ": it carries every condition and no rule stands against it." + tightest
+                     + ": it passes in every condition and meets the size rules." + tightest
                : "Take " + pipe_words(table, *best)
-                     + ": the smallest that carries every condition and is not smaller than the "
+                     + ": the smallest that passes in every condition and is not smaller than the "
                        "outlet."
                      + tightest + against_present(table))
         + (danger ? std::string{} : sizing::stands_anyway(table, *best));

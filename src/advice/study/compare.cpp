@@ -134,7 +134,7 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     const UnitSystem units = best.assessment.installation.units;
     switch (reason) {
     case Reason::spare:
-        return "it has most to spare; the tightest condition is " + tightest_words(best) + ", of "
+        return "it has most to spare; the smallest margin is in " + tightest_words(best) + ", of "
                + next.name + ' ' + tightest_words(next) + ".";
     case Reason::failures:
         return "others draw as well, but it has fewer dangers and faults, "
@@ -150,7 +150,7 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::none:
         break;
     }
-    return "the tightest condition is " + tightest_words(best) + ".";
+    return "the smallest margin is in " + tightest_words(best) + ".";
 }
 
 /// The best of the others; the one a reader would otherwise take.
@@ -168,18 +168,19 @@ const Layout& next_best(const Comparison& made) {
 std::string sentence_of(const Comparison& made) {
     const Layout& best = made.layouts[made.best];
     if (made.alike) {
-        return "The layouts come to the same: the tightest condition is " + tightest_words(best)
+        return "The layouts come to the same: the smallest margin is in " + tightest_words(best)
                + ".";
     }
     if (!best.assessment.works()) {
-        return "None of them passes what counts. The nearest is " + best.name + ": "
+        return "Every one is short of something that counts. The nearest is " + best.name + ": "
                + short_words(best) + ". `fluewright improve` looks for what it lacks.";
     }
     Reason reason{};
     const Layout& next = next_best(made);
     is_better(best, next, reason);
     if (reason == Reason::works) {
-        return "Take " + best.name + ": it alone passes what counts; the tightest condition is "
+        return "Take " + best.name
+               + ": it alone is short of nothing that counts; the smallest margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
     return "Take " + best.name + ": " + why(best, next, reason) + others_fall_short(made);

@@ -36,7 +36,7 @@ std::string tightest_words(const Sweep& made, const Score& score) {
 /// The tightest condition of a point, and what stands against it though that passes.
 std::string tightest_at(const Sweep& made, const SweepPoint& point) {
     return tightest_words(made, *point.score)
-           + (point.score->passes && !point.works ? ", but this stands: " + point.short_of : "");
+           + (point.score->passes && !point.works ? ", but this remains: " + point.short_of : "");
 }
 
 std::string place_words(const Sweep& made, const SweepPoint& point) {
@@ -92,8 +92,8 @@ std::string intervals(const Sweep& made) {
 }
 
 std::string where_it_turns(const Sweep& made) {
-    std::string words =
-        "What counts passes with the " + made.over[0].key.label + ' ' + intervals(made) + ".";
+    std::string words = "Nothing that counts is short with the " + made.over[0].key.label + ' '
+                        + intervals(made) + ".";
     for (const SweepTurn& turn : made.turns) {
         words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at)
                  + " it is " + turn.state + " that falls short.";
@@ -105,7 +105,7 @@ std::string how_many(const Sweep& made, std::size_t passing) {
     const SweepPoint* best = extreme(made, true);
     return std::to_string(passing) + " of " + std::to_string(made.points.size())
            + " combinations pass; most is to spare at " + place_words(made, *best)
-           + ": the tightest there is " + tightest_at(made, *best) + ".";
+           + ": the smallest margin there is in " + tightest_at(made, *best) + ".";
 }
 
 } // namespace
@@ -130,7 +130,7 @@ std::string sweep_sentence(const Sweep& made) {
     }
     if (passing == made.points.size()) {
         const SweepPoint* worst = extreme(made, false);
-        return "What counts passes with the " + over + ". The tightest is "
+        return "Nothing that counts is short with the " + over + ". The smallest margin is in "
                + tightest_words(made, *worst->score) + ", at " + place_words(made, *worst) + ".";
     }
     return made.over.size() == 1 ? where_it_turns(made) : how_many(made, passing);

@@ -32,7 +32,7 @@ struct ShortName {
 constexpr std::array short_names{
     ShortName{"outdoor", What::outdoor, "outdoor temperature", "outdoor_temperature"},
     ShortName{"outdoor_temperature", What::outdoor, "outdoor temperature", "outdoor_temperature"},
-    ShortName{"height", What::height, "height of the mouth over the outlet", "up"},
+    ShortName{"height", What::height, "height of the chimney top above the outlet", "up"},
     ShortName{"diameter", What::diameter, "diameter of the pipe", "diameter"},
     ShortName{"burn_rate", What::burn_rate, "burn rate at high fire", "burn_rate"}};
 

@@ -56,7 +56,7 @@ Changed set_diameter(const Installation& in, double diameter_m) {
     Installation spelled = run_edit::spelled_out(in);
     const std::optional<Run> run = run_edit::run_of(spelled);
     if (!run) {
-        return Failure{std::string{"the run cannot be built as it stands"}};
+        return Failure{std::string{"the run cannot be built as it is now"}};
     }
     bool any = false;
     for (std::size_t i = 0; i < spelled.run.size(); ++i) {

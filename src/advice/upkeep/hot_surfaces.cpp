@@ -88,7 +88,7 @@ double mean_wall_k(const Case& resolved, const StateResult& state, std::size_t s
 HotSurfaces
 hot_surfaces(const Installation& written, const Case& resolved, const Solution& solution) {
     HotSurfaces all;
-    all.wall_limit_k = catalog::default_of(DefaultId::burnable_surface_limit_k).value;
+    all.wall_limit_k = catalog::default_of(DefaultId::combustible_surface_limit_k).value;
     const checking::View view{written, resolved, &solution};
     for (const checking::Piece& piece : view.pieces) {
         double hottest_k = 0.0;

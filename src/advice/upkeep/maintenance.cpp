@@ -47,10 +47,10 @@ void grade(PartDeposit& part, const View& view) {
                                                  : "the gas wets its wall";
     } else if (wood && part.coldest_high_fire_k < tar_k) {
         part.risk = DepositRisk::high;
-        part.reason = "its wall is cold enough for tar even at high fire";
+        part.reason = "its wall is cold enough for creosote even at high fire";
     } else if (wood && part.coldest_low_fire_k < tar_k) {
         part.risk = DepositRisk::raised;
-        part.reason = "its wall is cold enough for tar at low fire";
+        part.reason = "its wall is cold enough for creosote at low fire";
     } else {
         part.reason = "its wall stays warm";
     }

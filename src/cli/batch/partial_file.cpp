@@ -16,7 +16,7 @@ namespace fluewright::cli {
 namespace {
 
 constexpr int hexadecimal = 16;
-constexpr unsigned readable_by_all = 0666;
+constexpr unsigned mode_of_new_files = 0666;
 /// Far more than a batch writes at a time: what is longer is no piece of one.
 constexpr std::size_t most_bytes_of_piece = 1U << 28U;
 
@@ -112,8 +112,8 @@ PartialFile::PartialFile(const OutputPlace& place, std::string_view format)
                                    : "") {}
 
 std::optional<Refusal> PartialFile::open_locked(int flags) {
-    file_ = Descriptor{
-        ::open(path_.c_str(), O_RDWR | O_APPEND | O_CLOEXEC | O_NOFOLLOW | flags, readable_by_all)};
+    file_ = Descriptor{::open(
+        path_.c_str(), O_RDWR | O_APPEND | O_CLOEXEC | O_NOFOLLOW | flags, mode_of_new_files)};
     if (!file_.is_open()) {
         return cannot_write_partial(typed_);
     }

@@ -139,13 +139,11 @@ extern const Command check_command;
 const Command check_command{
     .name = "check",
     .summary = "will it draw? draft, margin, findings and pipe size of a run",
-    .about =
-        "Reads an installation, works out its draft in every way of firing and every weather, and "
-        "answers by kind of harm: fire and carbon monoxide, draft, reloading, upkeep. Says what "
-        "to do and which pipe size suits the run. The answer is short; --details has all of it, "
-        "--requirements what the rules would ask where the file does not tell. "
-        "Ends with status 1 when something that counts falls short; --require chooses what "
-        "does.",
+    .about = "Reads an installation, works out its draft in every condition and every weather, and "
+             "answers by kind of harm: fire and carbon monoxide, draft, reloading, upkeep. Says "
+             "what to do and which pipe size suits the run. The answer is short; --details has all "
+             "of it, --requirements what the rules would ask where the file does not say. Ends "
+             "with status 1 when something that counts falls short; --require chooses what does.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = check_options,
     .example = "fluewright check run.json",

@@ -100,10 +100,10 @@ extern const Command compare_command;
 const Command compare_command{
     .name = "compare",
     .summary = "which of these layouts? side by side, differences marked",
-    .about = "Checks several layouts and sets them side by side, one column each: margins, door, "
-             "gas at the mouth, height, pipe, findings they do not share, and what the files say "
-             "differently. Says which to take and why. Ends with status 1 when none passes what "
-             "counts.",
+    .about =
+        "Checks several layouts and sets them side by side, one column each: margins, door, gas at "
+        "the chimney top, height, pipe, findings they do not share, and what the files say "
+        "differently. Says which to take and why. Ends with status 1 when none passes what counts.",
     .word = {.name = "FILE",
              .text = "two installations or more; - reads standard input",
              .required = true,

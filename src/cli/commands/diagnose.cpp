@@ -86,11 +86,10 @@ const Command diagnose_command{
     .name = "diagnose",
     .summary = "it smokes: why, how sure, and what to look at next",
     .about =
-        "Reads an installation as built and what was seen and measured on it (\"observed\"), "
-        "weighs hidden causes and flaws of the design by how well each predicts all of it, and "
-        "names the check that would tell most for its effort. With --ask it asks for those checks "
-        "one by one. Ends with status 1 when something is likely wrong or a danger stands in the "
-        "file.",
+        "Reads an installation as built, and what was seen and measured on it (\"observed\"). "
+        "Weighs hidden causes and faults of the design by how well each explains it. Names "
+        "the next check worth making. With --ask it asks for those checks one by one. Ends with "
+        "status 1 when something is likely wrong or the file shows a danger.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = diagnose_options,
     .example = "fluewright diagnose run.json --ask",

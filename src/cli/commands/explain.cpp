@@ -9,7 +9,10 @@ namespace fluewright::cli {
 namespace {
 
 int run_explain(const Context& context) {
-    const std::string_view id = context.arguments.words.front();
+    std::string id; // "flue pipe" needs no quotes
+    for (const std::string& word : context.arguments.words) {
+        id += (id.empty() ? "" : " ") + word;
+    }
     const bool is_pointer = id.starts_with('/');
     const auto text = is_pointer ? explain_key(id, context.style) : explain_id(id, context.style);
     if (text) {
@@ -30,11 +33,13 @@ const Command explain_command{
     .name = "explain",
     .summary = "what a word of an answer or a key of the file means, and its source",
     .about =
-        "Explains a word of an answer by its id: a finding, a check or rule, a way of firing, a "
-        "cause, a look, a change, a body of rules, a source. What it means, who asks, its "
-        "source and what to do. Explains a key of the input file by its pointer: meaning, "
-        "range, units and what is assumed when it is left out.",
-    .word = {.name = "ID", .text = "draft-short, high-fire, or /appliance/outlet/diameter"},
+        "Explains a word: of an answer by its id (a finding, check, condition, cause, remedy, body "
+        "of rules or source), or of the trade (draft, flue pipe, rain cap). It says what the word "
+        "means, who requires it, the source, and what to do. Explains a key of the input file by "
+        "its pointer: meaning, range, units, and what is assumed where it is left out.",
+    .word = {.name = "ID",
+             .text = "draft-short, high-fire, draft, or /appliance/outlet/diameter",
+             .many = true},
     .options = {},
     .example = "fluewright explain draft-short",
     .run = run_explain};

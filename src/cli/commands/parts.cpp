@@ -114,9 +114,10 @@ const Command parts_command{
     .name = "parts",
     .summary = "what to buy, what to cut from which end, which adapters",
     .about =
-        "Reads an installation and lists the lengths to buy, the pieces to cut and the end to "
-        "measure each from, screws, supports, adapters and sealant, what it all weighs and how "
-        "far it grows when hot. All straights are planned together, with the pipe and fittings "
+        "Lists what to buy: lengths, fittings, screws, supports, adapters and sealant, with the "
+        "weight. Then the cuts, each with the end to measure from, and how far the pipe expands "
+        "when "
+        "hot. All straights are planned together, with the pipe and fittings "
         "at hand (--stock), so that as little as possible is bought: length, or money with "
         "--prices. --price-template writes a list to put prices in; --from-box shows what the "
         "pieces at hand give alone.",

@@ -81,10 +81,9 @@ const Command size_command{
     .name = "size",
     .summary = "which pipe size? every trade size against every condition",
     .about = "Tries every trade size throughout the run, and with --heights every height of the "
-             "chimney top, in every condition: margins, how far the door opens, gas at the mouth, "
-             "its speed, "
-             "and the condition or rule that rules a size out. Suggests one. Ends with status 1 "
-             "when none makes the run pass what counts.",
+             "chimney top, in every condition: margins, how far the door opens, gas at the chimney "
+             "top, its speed, and the condition or rule that rules a size out. Suggests one. Ends "
+             "with status 1 when none makes the run pass what counts.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = size_options,
     .example = "fluewright size run.json --heights 3..7m:5",

@@ -76,11 +76,11 @@ Result<Variations, std::string> variations_of(const Context& context, const Inst
         return range.spread == Spread::triangular || range.spread == Spread::normal;
     });
     if (drawn != ranges->end()) {
-        return Failure{fmt::format("--over {}: a likelihood is drawn from; ask for --samples N",
+        return Failure{fmt::format("--over {}: a likelihood is drawn from; use --samples N",
                                    drawn->together.front().key.name)};
     }
     if (const std::size_t count = combinations(*ranges); count > most_variations) {
-        return Failure{fmt::format("every combination would be more than {}; ask for --samples N",
+        return Failure{fmt::format("every combination would be more than {}; use --samples N",
                                    most_variations)};
     }
     return Variations::every_combination(written, std::move(ranges).value());

@@ -101,11 +101,10 @@ const Command warmup_command{
     .summary = "from the match to the cold stove: when it draws, when it is dry",
     .about =
         "Follows one fire from a cold flue through lighting, high fire and burn-down, with the "
-        "heat the walls take up: after how many minutes the draft suffices, the wall is dry "
-        "and too hot for creosote, and how long the draft holds after the fire. The course of "
-        "the fire is that under \"burn\" in the file, or a usual one. Ends with status 1 when "
-        "the draft a high fire needs is not reached in some weather, or a danger stands in the "
-        "run.",
+        "heat the walls take up: after how many minutes the draft suffices, the wall is dry and "
+        "too hot for creosote, and how long the draft lasts after the fire. The course of the fire "
+        "is that under \"burn\" in the file, or a usual one. Ends with status 1 when the draft a "
+        "high fire needs is not reached in some weather, or a danger stands in the run.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = warmup_options,
     .example = "fluewright warmup run.json --minutes 120",

@@ -20,6 +20,8 @@ extern const Command catalog_command;
 extern const Command report_command;
 extern const Command template_command;
 extern const Command schema_command;
+extern const Command completions_command;
+extern const Command manual_command;
 extern const Command vary_command;
 extern const Command warmup_command;
 
@@ -39,7 +41,9 @@ std::span<const Command* const> commands() {
                                      &explain_command,
                                      &catalog_command,
                                      &template_command,
-                                     &schema_command};
+                                     &schema_command,
+                                     &manual_command,
+                                     &completions_command};
     return rows;
 }
 

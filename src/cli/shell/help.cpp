@@ -13,24 +13,28 @@ namespace {
 constexpr std::size_t help_width = 79;
 constexpr Indent flush_left{.first = 0, .rest = 0};
 
-constexpr std::string_view what_it_is =
-    "fluewright works out whether a heater's flue will draw: draft and margin in every way of "
-    "firing and in every weather, what is wrong with the run, and the pipe size that suits it.";
+constexpr std::string_view about_program =
+    "fluewright works out whether a heater's flue will draw: draft and margin in every condition "
+    "and in every weather, what is wrong with the run, and the pipe size that suits it.";
 
-using Pair = std::array<std::string_view, 2>;
+constexpr std::string_view no_approval =
+    "What it prints is arithmetic, not approval: local code, the makers' instructions and the "
+    "people licensed for the work come first.";
+
+using Pair = HelpPair;
 
 constexpr std::array exit_statuses{
-    Pair{"0", "done; of a check: nothing that counts falls short (see --require)"},
-    Pair{"1", "computed, and something that counts falls short"},
+    Pair{"0", "done; of a check: nothing that counts is short (see --require)"},
+    Pair{"1", "computed, and something that counts is short"},
     Pair{"2", "usage or input at fault; nothing was computed"},
     Pair{"3", "cannot read or write"},
     Pair{"4", "the solver or the program failed; please report it"},
 };
 
 constexpr std::array variables{
-    Pair{"NO_COLOR", "when set and not empty: no colour"},
-    Pair{"FORCE_COLOR, CLICOLOR_FORCE", "when set, not empty and not 0: colour everywhere"},
-    Pair{"TERM", "when it is dumb: no colour"},
+    Pair{"NO_COLOR", "when set and not empty: no color"},
+    Pair{"FORCE_COLOR, CLICOLOR_FORCE", "when set, not empty and not 0: color everywhere"},
+    Pair{"TERM", "when it is dumb: no color"},
     Pair{"LC_ALL, LC_CTYPE, LANG", "ASCII only, unless the first of them set names UTF-8"},
 };
 
@@ -90,6 +94,22 @@ std::string usage_of(const Command& command) {
 
 } // namespace
 
+std::string_view what_it_is() {
+    return about_program;
+}
+
+std::string_view approval_words() {
+    return no_approval;
+}
+
+std::span<const HelpPair> exit_status_rows() {
+    return exit_statuses;
+}
+
+std::span<const HelpPair> variable_rows() {
+    return variables;
+}
+
 std::string_view version_number() {
     return FLUEWRIGHT_VERSION;
 }
@@ -111,7 +131,7 @@ std::string version_text() {
 }
 
 std::string short_help() {
-    std::string out = paragraph(what_it_is, flush_left, help_width);
+    std::string out = paragraph(about_program, flush_left, help_width);
     out += "\nStart with:\n"
            "  fluewright template > run.json         then put your own figures in\n"
            "  fluewright check run.json              will it draw?\n"
@@ -128,16 +148,12 @@ std::string full_help() {
     for (const Command* command : commands()) {
         out += fmt::format("  {}\n", command->example);
     }
-    out += '\n' + paragraph(what_it_is, flush_left, help_width);
+    out += '\n' + paragraph(about_program, flush_left, help_width);
     out += "\nCommands:\n" + command_table();
     out += "\nOptions:\n" + option_table(top);
     out += "\nExit status:\n" + pairs(exit_statuses);
     out += "\nEnvironment:\n" + pairs(variables);
-    out += '\n'
-           + paragraph("What it prints is arithmetic, not approval: local code, the makers' "
-                       "instructions and the people licensed for the work come first.",
-                       flush_left,
-                       help_width);
+    out += '\n' + paragraph(no_approval, flush_left, help_width);
     return out;
 }
 

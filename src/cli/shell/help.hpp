@@ -2,10 +2,27 @@
 
 #include "command.hpp"
 
+#include <array>
+#include <span>
 #include <string>
+#include <string_view>
 
 /// Help, made from the tables of commands and options. No line passes 79 columns.
 namespace fluewright::cli {
+
+/// A word and what it means.
+using HelpPair = std::array<std::string_view, 2>;
+
+[[nodiscard]] std::span<const HelpPair> exit_status_rows();
+
+/// Variables of the environment that are heeded.
+[[nodiscard]] std::span<const HelpPair> variable_rows();
+
+/// What the program is for.
+[[nodiscard]] std::string_view what_it_is();
+
+/// What must not be taken from its answers.
+[[nodiscard]] std::string_view approval_words();
 
 /// What stands there when fluewright is called without arguments.
 [[nodiscard]] std::string short_help();

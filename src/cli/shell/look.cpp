@@ -9,7 +9,7 @@ bool forces(std::string_view value) {
     return !value.empty() && value != "0";
 }
 
-bool wants_colour(const Arguments& arguments, const Environment& environment) {
+bool wants_color(const Arguments& arguments, const Environment& environment) {
     const std::string_view when = arguments.value(option::color);
     if (when == "always" || when == "never") {
         return when == "always";
@@ -46,7 +46,7 @@ bool wants_unicode(const Environment& environment) {
 
 Style look(const Arguments& arguments, const Environment& environment) {
     Style style;
-    style.colour = wants_colour(arguments, environment);
+    style.color = wants_color(arguments, environment);
     style.unicode = wants_unicode(environment);
     return style;
 }

@@ -48,7 +48,7 @@ constexpr OptionInfo chart_format{
     "what to write; text is the default, json and csv are in SI, svg is a chart",
     chart_formats};
 constexpr OptionInfo color{
-    "--color", "", "WHEN", "colour in text; auto (the default) means on a terminal", colors};
+    "--color", "", "WHEN", "color in text; auto (the default) means on a terminal", colors};
 constexpr OptionInfo condition{
     "--condition",
     "",
@@ -65,7 +65,7 @@ constexpr OptionInfo fields{
     "--fields",
     "",
     "NAMES",
-    "columns to write, parted by commas; `all` for every one, `help` lists them",
+    "columns to write, separated by commas; `all` for every one, `help` lists them",
     {}};
 constexpr OptionInfo force{
     "--force",
@@ -75,8 +75,11 @@ constexpr OptionInfo force{
     {}};
 constexpr OptionInfo format{
     "--format", "", "FORMAT", "what to write; text is the default, json is in SI", formats};
-constexpr OptionInfo heights{
-    "--heights", "", "RANGE", "heights of the mouth over the outlet to try, such as 3..7m:5", {}};
+constexpr OptionInfo heights{"--heights",
+                             "",
+                             "RANGE",
+                             "heights of the chimney top above the outlet to try, such as 3..7m:5",
+                             {}};
 constexpr OptionInfo help{"--help", "-h", "", "print this help", {}};
 constexpr OptionInfo jobs{
     "--jobs", "-j", "N", "how many to work on at once; default all cores", {}};
@@ -114,7 +117,7 @@ constexpr OptionInfo picture_format{"--format",
                                     "chart, html a page",
                                     picture_formats};
 constexpr OptionInfo piece_prices{
-    "--prices", "", "FILE", "prices of pieces and lengths; the least to pay is bought", {}};
+    "--prices", "", "FILE", "prices of pieces and lengths; the cheapest choice is bought", {}};
 constexpr OptionInfo price_template{
     "--price-template", "", "", "a list of what this run can ask for, to put prices in", {}};
 constexpr OptionInfo profile{"--profile",
@@ -143,32 +146,32 @@ constexpr OptionInfo summary{
     "--summary",
     "",
     "",
-    "tell at the end, on standard error, what share passes and what is found most often",
+    "say at the end, on standard error, what share passes and what is found most often",
     {}};
 constexpr OptionInfo values{"--values",
                             "",
                             "NAMES",
                             "numbers of each installation to write beside the answers, in SI, by "
-                            "the names vary takes, parted by commas: outdoor,height",
+                            "the names vary takes, separated by commas: outdoor,height",
                             {}};
 constexpr OptionInfo rules{"--rules",
                            "",
                            "BODY",
-                           "rules of installation to hold the file against; default what the file "
+                           "rules of installation to check the file against; default what the file "
                            "says, else us with US units",
                            rule_bodies};
 constexpr OptionInfo requirements{
     "--requirements",
     "",
     "",
-    "only what the checks would ask where the file does not tell, a line each along the run",
+    "only what the checks require where the file does not say, a line each along the run",
     {}};
 constexpr OptionInfo require{
     "--require",
     "",
     "LIST",
-    "what has to pass: fire, draft, reloading, upkeep, parted by commas; default fire,draft, and "
-    "reloading where the door smokes opened less than a quarter",
+    "what has to pass: fire, draft, reloading, upkeep, separated by commas; default fire,draft, "
+    "and reloading where the door smokes opened less than a quarter",
     {}};
 constexpr OptionInfo samples{
     "--samples", "", "N", "runs over the values with a \u00b1; default 2000", {}};

@@ -10,8 +10,8 @@
 
 namespace fluewright::cli {
 
-/// The kinds of change named by an option, parted by commas or by giving it again; empty where it is
-/// not given. The failure is the sentence to print, with the nearest kind.
+/// The kinds of change named by an option, parted by commas or by giving it again; empty where it
+/// is not given. The failure is the sentence to print, with the nearest kind.
 [[nodiscard]] Result<std::vector<RemedyKind>, std::string>
 read_remedy_kinds(const Context& context, const OptionInfo& option);
 

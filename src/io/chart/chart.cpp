@@ -21,7 +21,7 @@ std::string dashes_of(const Stroke& stroke) {
 
 std::string attributes(const Stroke& stroke) {
     return fmt::format(R"(fill="none" stroke="{}" stroke-width="{}"{})",
-                       stroke.colour,
+                       stroke.color,
                        stroke.width,
                        dashes_of(stroke));
 }
@@ -136,7 +136,7 @@ void Picture::polygon(const std::vector<Point>& corners, std::string_view fill) 
     for (const Point& corner : corners) {
         points += fmt::format("{:.1f},{:.1f} ", corner.x, corner.y);
     }
-    // The rim of its own colour closes the seam to the next one.
+    // The rim of its own color closes the seam to the next one.
     body_ += fmt::format("<polygon points=\"{}\" fill=\"{}\" stroke=\"{}\" "
                          "stroke-width=\"0.5\"/>\n",
                          points,
@@ -192,7 +192,7 @@ void Picture::circle(Point at, double radius, std::string_view fill, const Strok
                          at.y,
                          radius,
                          fill,
-                         stroke.colour,
+                         stroke.color,
                          stroke.width);
 }
 
@@ -207,7 +207,7 @@ void Picture::shape(const std::vector<Point>& corners,
                          "stroke-linejoin=\"round\"/>\n",
                          points,
                          fill,
-                         stroke.colour,
+                         stroke.color,
                          stroke.width,
                          dashes_of(stroke));
 }
@@ -238,7 +238,7 @@ void Picture::set(Point at, std::string_view words, const Words& look) {
         name(look.anchor),
         look.size,
         look.weight == Weight::bold ? " font-weight=\"bold\"" : "",
-        look.colour.empty() ? "" : fmt::format(" fill=\"{}\"", look.colour),
+        look.color.empty() ? "" : fmt::format(" fill=\"{}\"", look.color),
         markup(words));
 }
 
@@ -282,7 +282,7 @@ void Picture::axes(const Axis& x, const Axis& y, bool grid) {
     constexpr double number_below_px = 19.0;
     constexpr double title_below_px = 40.0;
     constexpr double title_left_px = 52.0;
-    const Stroke thin{.colour = "#dddddd"};
+    const Stroke thin{.color = "#dddddd"};
     constexpr double number_size = 12.0;
     const auto mark = [&](double at, std::string_view words) {
         const double px = x.px(at);

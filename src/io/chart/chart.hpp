@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-/// What every chart is drawn with: SVG elements, axes with round steps, colours that most eyes tell
+/// What every chart is drawn with: SVG elements, axes with round steps, colors that most eyes tell
 /// apart.
 namespace fluewright::chart {
 
@@ -56,7 +56,7 @@ struct Point {
 };
 
 struct Stroke {
-    std::string_view colour{"#222222"};
+    std::string_view color{"#222222"};
     double width{1.0};
     std::string_view dashes{}; ///< as SVG has it: "6 3"
 };
@@ -68,7 +68,7 @@ struct Words {
     Anchor anchor{Anchor::start};
     double size{12.0};
     Weight weight{Weight::regular};
-    std::string_view colour{}; ///< empty: that of all text
+    std::string_view color{}; ///< empty: that of all text
 };
 
 /// The text of an SVG picture as it grows.
@@ -92,7 +92,7 @@ public:
     void bold(Point at, std::string_view words, double size = 14.0);
     /// Title and answer above the plot, the answer on at most two lines.
     void head(double left_px, std::string_view title, std::string_view sentence);
-    /// Words with a white rim, to stand on lines and colours.
+    /// Words with a white rim, to stand on lines and colors.
     void label(Point at, std::string_view words);
     /// Words that run upwards.
     void upright(Point at, std::string_view words);
@@ -100,10 +100,10 @@ public:
     /// Frame, grid lines, numbers and titles.
     void axes(const Axis& x, const Axis& y, bool grid);
 
-    /// What the lines and colours mean, from `at` downwards; returns the height it took.
+    /// What the lines and colors mean, from `at` downwards; returns the height it took.
     struct Entry {
         Stroke stroke{};
-        std::string_view fill{}; ///< a colour instead of a line
+        std::string_view fill{}; ///< a color instead of a line
         std::string words;
     };
 
@@ -126,8 +126,8 @@ private:
     std::string title_;
 };
 
-/// Colours for lines, in order of use.
-inline constexpr std::array<std::string_view, 6> line_colours{
+/// Colors for lines, in order of use.
+inline constexpr std::array<std::string_view, 6> line_colors{
     "#1f5fa8", "#c2561a", "#2a7f4f", "#7b3f98", "#8a6d00", "#b02a4c"};
 
 } // namespace fluewright::chart

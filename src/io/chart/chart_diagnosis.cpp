@@ -58,7 +58,7 @@ private:
             for (const std::string& line : chart::wrap_to(
                      text, bars_right_px - bars_left_px, bars_words_size, chart::Weight::regular)) {
                 y_ += 1.3 * bars_words_size;
-                picture_.set({bars_left_px, y_}, line, {.size = bars_words_size, .colour = color});
+                picture_.set({bars_left_px, y_}, line, {.size = bars_words_size, .color = color});
             }
             y_ += 4.0;
         }
@@ -83,7 +83,7 @@ private:
         picture_.box({bars_left_px, y_},
                      px(e.probability) - bars_left_px,
                      bars_bar_px,
-                     chart::line_colours[0]);
+                     chart::line_colors[0]);
         picture_.frame({bars_left_px, y_}, bars_right_px - bars_left_px, bars_bar_px);
         y_ += bars_bar_px;
         for (const SizedCause& cause : e.causes) {
@@ -94,7 +94,7 @@ private:
                                     bars_small_size)) {
                     y_ += 1.35 * bars_small_size;
                     picture_.set(
-                        {bars_left_px, y_}, line, {.size = bars_small_size, .colour = "#4d4d4d"});
+                        {bars_left_px, y_}, line, {.size = bars_small_size, .color = "#4d4d4d"});
                 }
             }
         }

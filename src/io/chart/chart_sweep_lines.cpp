@@ -18,7 +18,7 @@ constexpr double between_px = 74.0;
 constexpr double width_px = 900.0;
 constexpr double legend_px = right_px + 22.0;
 constexpr std::string_view shade = "#f6e3dc";
-constexpr std::string_view needed_colour = "#000000";
+constexpr std::string_view needed_color = "#000000";
 
 /// One line: what it is, and its value at every point.
 struct Curve {
@@ -57,8 +57,8 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string_view colour(std::size_t weather) const {
-        return line_colours[weather % line_colours.size()];
+    [[nodiscard]] std::string_view color(std::size_t weather) const {
+        return line_colors[weather % line_colors.size()];
     }
 
     /// The values of one state over all points; not a number where there is none.
@@ -86,7 +86,7 @@ private:
                 continue;
             }
             const bool high = state.kind == StateKind::high_fire;
-            curves.push_back({.stroke = {.colour = colour(state.weather),
+            curves.push_back({.stroke = {.color = color(state.weather),
                                          .width = 2.0,
                                          .dashes = high ? "" : "7 4"},
                               .words = words_of(state),
@@ -95,8 +95,8 @@ private:
                               })});
             if (state.weather == 0) {
                 needs.push_back(
-                    {.stroke = {.colour = needed_colour, .width = 2.5, .dashes = high ? "" : "2 4"},
-                     .words = "draft needed, " + std::string{name(state.kind)},
+                    {.stroke = {.color = needed_color, .width = 2.5, .dashes = high ? "" : "2 4"},
+                     .words = "required draft, " + std::string{name(state.kind)},
                      .shown = over_points(i, [this](const StateResult& s) {
                          return pressure_.shown(s.draft_needed_pa);
                      })});
@@ -112,14 +112,14 @@ private:
         for (std::size_t i = 0; shape_ != nullptr && i < shape_->states.size(); ++i) {
             const StateResult& state = shape_->states[i];
             if (is_door_open(state.kind)) {
-                curves.push_back({.stroke = {.colour = colour(state.weather), .width = 2.0},
+                curves.push_back({.stroke = {.color = color(state.weather), .width = 2.0},
                                   .words = words_of(state),
                                   .shown = over_points(i, [](const StateResult& s) {
                                       return per_cent * std::clamp(s.door.opening_share, 0.0, 1.0);
                                   })});
             }
         }
-        curves.push_back({.stroke = {.colour = needed_colour, .width = 2.5},
+        curves.push_back({.stroke = {.color = needed_color, .width = 2.5},
                           .words = "opening asked",
                           .shown = std::vector<double>(sweep_.points.size(),
                                                        per_cent * door_wanted(sweep_.shape))});
@@ -178,9 +178,9 @@ private:
                 points.push_back({x.px(scale.shown(sweep_.points[i].at[0])), y.px(curve.shown[i])});
             }
             picture.path(points, curve.stroke);
-            if (curve.stroke.colour != needed_colour) {
+            if (curve.stroke.color != needed_color) {
                 for (const Point& point : points) {
-                    picture.dot(point, curve.stroke.colour);
+                    picture.dot(point, curve.stroke.color);
                 }
             }
             entries.push_back({.stroke = curve.stroke, .fill = {}, .words = curve.words});

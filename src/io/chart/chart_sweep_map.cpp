@@ -16,7 +16,7 @@ constexpr double bottom_px = 514.0;
 constexpr double width_px = 900.0;
 constexpr double height_px = 584.0;
 
-/// Short of draft in warm colours, more to spare in colder and darker ones.
+/// Short of draft in warm colors, more to spare in colder and darker ones.
 constexpr std::array<std::string_view, 4> short_fills{"#fbe3d4", "#f5bf9f", "#e8926a", "#cf6239"};
 constexpr std::array<std::string_view, 6> spare_fills{
     "#edf4fa", "#d3e5f3", "#b3d2ea", "#8dbadd", "#649fcd", "#4083b8"};
@@ -53,10 +53,10 @@ public:
         for (const double level : levels_) {
             const bool need = std::abs(level) < 1e-12;
             if (!need) {
-                contour(picture, margin_, level, {.colour = "#7a8794", .width = 1.0}, true);
+                contour(picture, margin_, level, {.color = "#7a8794", .width = 1.0}, true);
             }
         }
-        contour(picture, margin_, 0.0, {.colour = "#000000", .width = 3.0}, false);
+        contour(picture, margin_, 0.0, {.color = "#000000", .width = 3.0}, false);
         if (sweep_.shape.appliance.has_door) {
             const Field door = field([](const Score& s) { return least_opening(s); });
             contour(picture, door, door_wanted(sweep_.shape), door_stroke(), false);
@@ -68,7 +68,7 @@ public:
     }
 
 private:
-    static Stroke door_stroke() { return {.colour = "#b3261e", .width = 2.5, .dashes = "8 4"}; }
+    static Stroke door_stroke() { return {.color = "#b3261e", .width = 2.5, .dashes = "8 4"}; }
 
     template <class Figure>
     [[nodiscard]] Field field(const Figure& figure) const {
@@ -103,7 +103,7 @@ private:
 
     /// The bands between the levels.
     void fill(Picture& picture) const {
-        // A grid so fine is coloured cell by cell.
+        // A grid so fine is colored cell by cell.
         constexpr std::size_t most_cut = 2500;
         const bool cut = (margin_.x.size() - 1) * (margin_.y.size() - 1) <= most_cut;
         for (std::size_t j = 0; j + 1 < margin_.y.size(); ++j) {
@@ -242,7 +242,7 @@ private:
                     picture.dot(at, "#1c5a2e");
                 } else {
                     const double half = 3.0;
-                    const Stroke stroke{.colour = "#b3261e", .width = 1.5};
+                    const Stroke stroke{.color = "#b3261e", .width = 1.5};
                     picture.line({at.x - half, at.y - half}, {at.x + half, at.y + half}, stroke);
                     picture.line({at.x - half, at.y + half}, {at.x + half, at.y - half}, stroke);
                 }
@@ -271,12 +271,13 @@ private:
                                                      + format_number(levels_[i], 3)});
         }
         double y = top_px + 30.0 + picture.legend({x, top_px + 30.0}, entries);
-        std::vector<Picture::Entry> lines{{.stroke = {.colour = "#000000", .width = 3.0},
+        std::vector<Picture::Entry> lines{{.stroke = {.color = "#000000", .width = 3.0},
                                            .fill = {},
                                            .words = "draft just as needed"}};
         if (sweep_.shape.appliance.has_door) {
-            lines.push_back(
-                {.stroke = door_stroke(), .fill = {}, .words = "door opens just as far as asked"});
+            lines.push_back({.stroke = door_stroke(),
+                             .fill = {},
+                             .words = "door opens just as far as required"});
         }
         y += 14.0 + picture.legend({x, y + 14.0}, lines);
         picture.dot({x + 15.0, y + 14.0}, "#1c5a2e");

@@ -34,8 +34,8 @@ public:
         }));
         draft.levels.push_back({pressure_.shown(w.draft_needed_pa),
                                 "needed at high fire, " + shown(w.draft_needed_pa, Kind::pressure),
-                                {.colour = "#000000", .width = 1.8, .dashes = "2 4"}});
-        draft.levels.push_back({0.0, "below this the gas comes back", {.colour = "#666666"}});
+                                {.color = "#000000", .width = 1.8, .dashes = "2 4"}});
+        draft.levels.push_back({0.0, "below this the gas comes back", {.color = "#666666"}});
         add_starved(draft, w);
         Panel heat = panel(w, weather, "temperature, " + warmth_.unit);
         const auto add = [&](std::string_view words,
@@ -56,7 +56,7 @@ public:
             heat.levels.push_back(
                 {warmth_.shown(w.creosote_threshold_k),
                  "creosote settles below, " + shown(w.creosote_threshold_k, Kind::temperature),
-                 {.colour = chart::line_colours[4], .dashes = "6 3 1 3"}});
+                 {.color = chart::line_colors[4], .dashes = "6 3 1 3"}});
         }
         return {std::move(draft), std::move(heat)};
     }
@@ -102,7 +102,7 @@ private:
                                      std::size_t color,
                                      std::string_view dashes,
                                      const Value& value) {
-        Curve made{.stroke = {.colour = chart::line_colours[color], .width = 2.0, .dashes = dashes},
+        Curve made{.stroke = {.color = chart::line_colors[color], .width = 2.0, .dashes = dashes},
                    .words = std::string{words},
                    .points = {}};
         for (const WarmupMoment& moment : w.moments) {

@@ -34,7 +34,7 @@ public:
     std::vector<Panel> panels() const {
         std::vector<Panel> made;
         Panel drafts = panel(fmt::format("draft over the need, {}", pressure_.unit), false);
-        drafts.levels.push_back({0.0, "just enough", {.colour = level_color, .width = 2.0}});
+        drafts.levels.push_back({0.0, "just enough", {.color = level_color, .width = 2.0}});
         made.push_back(std::move(drafts));
         Panel doors = panel("door may be opened, %", true);
         if (!doors.curves.empty()) {
@@ -42,8 +42,8 @@ public:
                 columns_.begin(), columns_.end(), [](const auto& c) { return c.score != nullptr; });
             doors.levels.push_back({per_cent * door_wanted(*with_score->installation),
                                     "opening asked",
-                                    {.colour = level_color, .width = 2.0}});
-            doors.levels.push_back({0.0, {}, {.colour = "#dddddd"}});
+                                    {.color = level_color, .width = 2.0}});
+            doors.levels.push_back({0.0, {}, {.color = "#dddddd"}});
             made.push_back(std::move(doors));
         }
         return made;
@@ -133,7 +133,7 @@ private:
         const bool solid =
             figure.kind == StateKind::high_fire || figure.kind == StateKind::door_open_embers;
         return made.curves.emplace_back(
-            Curve{.stroke = {.colour = line_colours[figure.weather % line_colours.size()],
+            Curve{.stroke = {.color = line_colors[figure.weather % line_colors.size()],
                              .width = 2.0,
                              .dashes = solid ? "" : "7 4"},
                   .words = figure.key,

@@ -79,7 +79,7 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
     for (const double upright : panel.uprights) {
         picture.line({x.px(upright), top},
                      {x.px(upright), top + panels_height_px},
-                     {.colour = "#bbbbbb", .width = 0.7, .dashes = "2 3"});
+                     {.color = "#bbbbbb", .width = 0.7, .dashes = "2 3"});
     }
     picture.axes(x, y, true);
     for (const Level& level : panel.levels) {
@@ -93,7 +93,7 @@ void paint(Picture& picture, const Panel& panel, std::size_t number) {
         picture.path(points, curve.stroke);
         for (const Point& point : points) {
             if (curve.dots) {
-                picture.dot(point, curve.stroke.colour);
+                picture.dot(point, curve.stroke.color);
             }
         }
     }

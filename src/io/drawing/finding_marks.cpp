@@ -66,7 +66,7 @@ void pill(chart::Picture& picture, const Box& box, std::string_view words) {
                    {box.left, box.bottom() - 4.0},
                    {box.left, box.top + 4.0}},
                   "#ffffff",
-                  {.colour = ink, .width = 1.2});
+                  {.color = ink, .width = 1.2});
     picture.set({box.left + 0.5 * box.width, box.bottom() - 4.2},
                 words,
                 {.anchor = Anchor::middle, .size = page::small, .weight = chart::Weight::bold});
@@ -78,7 +78,7 @@ void name_near(Painting& painting, std::string_view words, Point at, const Box& 
     if (const auto box = painting.sheet.near(at, width, high, within)) {
         painting.picture.set({box->left + 2.0, box->bottom() - page::drop},
                              words,
-                             {.size = page::small, .colour = "#5f5a50"});
+                             {.size = page::small, .color = "#5f5a50"});
     }
 }
 
@@ -107,7 +107,7 @@ void paint_findings(const Drawn& drawn, Painting& painting) {
         }
         painting.signs.insert(Sign::finding);
         const Point middle{box->left + 0.5 * width, box->top + 0.5 * high};
-        painting.picture.line(at, middle, {.colour = ink, .width = 0.8});
+        painting.picture.line(at, middle, {.color = ink, .width = 0.8});
         pill(painting.picture, *box, mark.numbers);
     }
 }

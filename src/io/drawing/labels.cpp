@@ -61,9 +61,9 @@ void Labels::paint(chart::Picture& picture, Sheet& sheet) const {
     for (const Label& label : labels_) {
         const double middle = label.top + 0.6 * line_height(page::plain);
         const Point knee{page::label_left - 14.0, middle};
-        picture.line(label.at, knee, {.colour = faint, .width = 0.6});
-        picture.line(knee, {page::label_left - 3.0, middle}, {.colour = faint, .width = 0.6});
-        picture.circle(label.at, 1.8, "#ffffff", {.colour = ink, .width = 0.8});
+        picture.line(label.at, knee, {.color = faint, .width = 0.6});
+        picture.line(knee, {page::label_left - 3.0, middle}, {.color = faint, .width = 0.6});
+        picture.circle(label.at, 1.8, "#ffffff", {.color = ink, .width = 0.8});
         sheet.take_line(label.at, knee, 1.0);
         double y = label.top;
         for (const std::string& line : label.lines) {
@@ -74,7 +74,7 @@ void Labels::paint(chart::Picture& picture, Sheet& sheet) const {
             y += line_height(page::small);
             picture.set({page::label_left, y - page::drop},
                         line,
-                        {.size = page::small, .colour = "#4d4d4d"});
+                        {.size = page::small, .color = "#4d4d4d"});
         }
     }
 }

@@ -65,7 +65,7 @@ void Legend::add_findings(const Assessment& a) {
 
 double Legend::paint(Painting& painting, double top) const {
     painting.picture.line(
-        {margin, top - 6.0}, {width - margin, top - 6.0}, {.colour = faint, .width = 0.6});
+        {margin, top - 6.0}, {width - margin, top - 6.0}, {.color = faint, .width = 0.6});
     double y = top + paint_scale(painting.picture, top);
     y += paint_signs(painting, y);
     return y + paint_rows(painting.picture, y);
@@ -156,7 +156,7 @@ double Legend::paint_rows(chart::Picture& picture, double top) const {
             y += line_height(plain);
             picture.set({margin + (numbered ? number_width : 0.0), y - drop},
                         line,
-                        {.size = size, .colour = numbered ? "" : "#4d4d4d"});
+                        {.size = size, .color = numbered ? "" : "#4d4d4d"});
         }
     }
     return y - top;

@@ -180,7 +180,7 @@ private:
         if (top_m_ < e_.high_m && !(ceiling_m_ > 0.0)) {
             paint_.picture.line(paint_.frame.at({left_m_, top_m_}),
                                 paint_.frame.at({right_m_, top_m_}),
-                                {.colour = faint, .width = 0.8, .dashes = "2 4"});
+                                {.color = faint, .width = 0.8, .dashes = "2 4"});
         }
         if (ceiling_m_ > 0.0 && has_attic()) {
             rect(left_m_, right_m_, ceiling_m_, top_m_, attic_air);
@@ -208,14 +208,14 @@ private:
     void edges(Spot from, Spot to, bool stated) {
         paint_.picture.line(paint_.frame.at(from),
                             paint_.frame.at(to),
-                            {.colour = "#6f6a60", .width = 0.8, .dashes = stated ? "" : "5 3"});
+                            {.color = "#6f6a60", .width = 0.8, .dashes = stated ? "" : "5 3"});
     }
 
     void floor() {
         rect(e_.left_m, e_.right_m, -0.5 * thickness_m, 0.0, "#d8d3c7");
         paint_.picture.line(paint_.frame.at({e_.left_m, 0.0}),
                             paint_.frame.at({e_.right_m, 0.0}),
-                            {.colour = ink, .width = 1.4});
+                            {.color = ink, .width = 1.4});
     }
 
     void roof() {
@@ -234,9 +234,9 @@ private:
             points.push_back(paint_.frame.at(spot));
         }
         const bool known = e_.roof->pitch_known;
-        paint_.picture.path(points, {.colour = "#8b857a", .width = 6.0});
+        paint_.picture.path(points, {.color = "#8b857a", .width = 6.0});
         paint_.picture.path(points,
-                            {.colour = "#f7f5f0", .width = 3.5, .dashes = known ? "" : "9 5"});
+                            {.color = "#f7f5f0", .width = 3.5, .dashes = known ? "" : "9 5"});
         for (std::size_t i = 1; i < points.size(); ++i) {
             if (!std::isfinite(points[i].x) || !std::isfinite(points[i - 1].x)) {
                 continue;
@@ -289,13 +289,12 @@ void paint_heater(const Elevation& elevation, Painting& painting) {
     const DrawnHeater& h = elevation.heater;
     const Frame& frame = painting.frame;
     chart::Picture& picture = painting.picture;
-    const chart::Stroke outline{.colour = ink, .width = 1.4};
+    const chart::Stroke outline{.color = ink, .width = 1.4};
     const auto corner = [&](double x_m, double y_m) { return frame.at({x_m, y_m}); };
     if (elevation.floor_protection_left_m || elevation.floor_protection_right_m) {
         const double left_m = elevation.floor_protection_left_m.value_or(h.left_m);
         const double right_m = elevation.floor_protection_right_m.value_or(h.right_m);
-        picture.line(
-            corner(left_m, 0.0), corner(right_m, 0.0), {.colour = "#5b5b5b", .width = 4.5});
+        picture.line(corner(left_m, 0.0), corner(right_m, 0.0), {.color = "#5b5b5b", .width = 4.5});
     }
     picture.shape({corner(h.left_m, h.foot_m),
                    corner(h.left_m, h.top_m),
@@ -323,14 +322,14 @@ void paint_heater(const Elevation& elevation, Painting& painting) {
                            frame.at({elevation.outlet.x_m + half_m, h.top_m}),
                            frame.at({foot.x_m + deep_m, top_m})},
                           opening,
-                          {.colour = ink, .width = 0.8});
+                          {.color = ink, .width = 0.8});
         }
         picture.shape({frame.at(foot),
                        frame.at({foot.x_m, foot.y_m + h.door_height_m}),
                        frame.at({foot.x_m + deep_m, foot.y_m + h.door_height_m}),
                        frame.at({foot.x_m + deep_m, foot.y_m})},
                       opening,
-                      {.colour = ink, .width = 1.0});
+                      {.color = ink, .width = 1.0});
     }
     const Point top_left = corner(h.left_m, h.top_m);
     painting.sheet.take({top_left.x - 2.0,
@@ -351,10 +350,10 @@ void paint_combustibles(const Elevation& elevation, Painting& painting) {
                            level ? high.y - deep_px : std::min(low.y, high.y)};
         const double width = level ? std::abs(high.x - low.x) : deep_px;
         const double height = level ? deep_px : std::abs(high.y - low.y);
-        painting.picture.hatch(corner, width, height, 5.0, {.colour = burns, .width = 1.0});
-        painting.picture.line(low, high, {.colour = burns, .width = 1.8});
+        painting.picture.hatch(corner, width, height, 5.0, {.color = burns, .width = 1.0});
+        painting.picture.line(low, high, {.color = burns, .width = 1.8});
         const Point face = level ? Point{pipe.x, low.y} : Point{low.x, pipe.y};
-        painting.picture.line(pipe, face, {.colour = burns, .width = 0.9, .dashes = "2 2"});
+        painting.picture.line(pipe, face, {.color = burns, .width = 0.9, .dashes = "2 2"});
         if (thing.shield) {
             constexpr double before_px = 4.0;
             const Point shift = level     ? Point{0.0, before_px}
@@ -362,7 +361,7 @@ void paint_combustibles(const Elevation& elevation, Painting& painting) {
                                           : Point{-before_px, 0.0};
             painting.picture.line({low.x + shift.x, low.y + shift.y},
                                   {high.x + shift.x, high.y + shift.y},
-                                  {.colour = ink, .width = 1.5});
+                                  {.color = ink, .width = 1.5});
             painting.signs.insert(Sign::shield);
         }
         painting.sheet.take({corner.x, corner.y, width, height});

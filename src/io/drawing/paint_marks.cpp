@@ -38,7 +38,7 @@ void arrow(chart::Picture& picture, Point tip_from, Point out, bool filled) {
                    {tip_from.x + out.x * long_px, tip_from.y + out.y * long_px},
                    {tip_from.x - side.x * half_px, tip_from.y - side.y * half_px}},
                   filled ? smoke : "#ffffff",
-                  {.colour = filled ? ink : smoke, .width = filled ? 0.8 : 1.3});
+                  {.color = filled ? ink : smoke, .width = filled ? 0.8 : 1.3});
 }
 
 /// Whether smoke from the joint at the lower end of a section is in the house: where the parts on
@@ -87,7 +87,7 @@ void paint_joints(const Assessment& a,
         const Point left{place.along.y, -place.along.x};
         painting.picture.line({place.at.x + half * left.x, place.at.y + half * left.y},
                               {place.at.x - half * left.x, place.at.y - half * left.y},
-                              {.colour = ink, .width = 1.1});
+                              {.color = ink, .width = 1.1});
         painting.signs.insert(Sign::joint);
         if (!is_indoors(a.installation, part.part->first_section)) {
             continue;
@@ -143,7 +143,7 @@ void paint_pieces(const PartsList& list,
                     std::max(4.0, 0.5 * painting.frame.px(elevation.parts[at].outside_m) + 4.0);
                 painting.picture.line({on.x + half * left.x, on.y + half * left.y},
                                       {on.x - half * left.x, on.y - half * left.y},
-                                      {.colour = smoke, .width = 2.0});
+                                      {.color = smoke, .width = 2.0});
                 painting.signs.insert(Sign::piece_end);
                 break;
             }
@@ -152,7 +152,7 @@ void paint_pieces(const PartsList& list,
 }
 
 void paint_sign(chart::Picture& picture, Sign sign, Point at) {
-    const chart::Stroke thin{.colour = ink, .width = 0.8};
+    const chart::Stroke thin{.color = ink, .width = 0.8};
     const Point corner{at.x, at.y - 6.0};
     constexpr double wide = 22.0;
     constexpr double high = 12.0;
@@ -173,15 +173,14 @@ void paint_sign(chart::Picture& picture, Sign sign, Point at) {
         picture.line({at.x + 11.0, at.y - 6.0}, {at.x + 11.0, at.y + 6.0}, {.width = 1.4});
         break;
     case Sign::finding:
-        picture.circle({at.x + 11.0, at.y}, 6.5, "#ffffff", {.colour = ink, .width = 1.2});
+        picture.circle({at.x + 11.0, at.y}, 6.5, "#ffffff", {.color = ink, .width = 1.2});
         break;
     case Sign::combustible:
-        picture.hatch({at.x, at.y - 3.5}, wide, 7.0, 5.0, {.colour = burns, .width = 1.0});
-        picture.line(
-            {at.x, at.y + 3.5}, {at.x + wide, at.y + 3.5}, {.colour = burns, .width = 1.8});
+        picture.hatch({at.x, at.y - 3.5}, wide, 7.0, 5.0, {.color = burns, .width = 1.0});
+        picture.line({at.x, at.y + 3.5}, {at.x + wide, at.y + 3.5}, {.color = burns, .width = 1.8});
         break;
     case Sign::shield:
-        picture.line({at.x, at.y}, {at.x + wide, at.y}, {.colour = ink, .width = 1.5});
+        picture.line({at.x, at.y}, {at.x + wide, at.y}, {.color = ink, .width = 1.5});
         break;
     case Sign::sheet:
         swatch(Stuff::sheet);
@@ -197,7 +196,7 @@ void paint_sign(chart::Picture& picture, Sign sign, Point at) {
         break;
     case Sign::piece_end:
         picture.line(
-            {at.x + 11.0, at.y - 7.0}, {at.x + 11.0, at.y + 7.0}, {.colour = smoke, .width = 2.0});
+            {at.x + 11.0, at.y - 7.0}, {at.x + 11.0, at.y + 7.0}, {.color = smoke, .width = 2.0});
         break;
     }
 }

@@ -55,7 +55,7 @@ private:
                 const Point right = paint_.frame.at({foot.x_m + half_m, 0.0});
                 picture().shape({{left.x, top}, left, right, {right.x, top}},
                                 color_of(Stuff::masonry),
-                                {.colour = ink, .width = 0.8});
+                                {.color = ink, .width = 0.8});
             }
             return;
         }
@@ -66,7 +66,7 @@ private:
             PointLine corners = beside(line, side * inner);
             PointLine far = beside(line, side * outer);
             corners.insert(corners.end(), far.rbegin(), far.rend());
-            picture().shape(corners, fill, {.colour = fill, .width = 0.3});
+            picture().shape(corners, fill, {.color = fill, .width = 0.3});
         }
     }
 
@@ -94,12 +94,12 @@ private:
         const bool by_outside = shown_.show == Show::surface;
         fill(line, shown_.tints[index], by_outside ? outside : std::max(1.0, bore));
         const bool masonry = is_masonry(case_, *part.part);
-        const chart::Stroke outline{.colour = ink, .width = masonry ? 1.2 : 0.9};
+        const chart::Stroke outline{.color = ink, .width = masonry ? 1.2 : 0.9};
         for (const double side : {1.0, -1.0}) {
             picture().path(beside(line, side * outside), outline);
             if (outside - bore > 1.5) {
                 picture().path(beside(line, side * bore),
-                               {.colour = ink, .width = 0.5, .dashes = by_outside ? "3 2" : ""});
+                               {.color = ink, .width = 0.5, .dashes = by_outside ? "3 2" : ""});
             }
         }
         for (std::size_t i = 1; i < line.size(); ++i) {
@@ -160,8 +160,8 @@ private:
     void fitting(std::size_t index) {
         const DrawnPart& part = e_.parts[index];
         const Point at = paint_.frame.at(part.at);
-        const chart::Stroke thin{.colour = ink, .width = 1.0};
-        const chart::Stroke thick{.colour = ink, .width = 2.2};
+        const chart::Stroke thin{.color = ink, .width = 1.0};
+        const chart::Stroke thick{.color = ink, .width = 2.2};
         switch (part.part->kind) {
         case PartKind::tee:
             tee(index, at);
@@ -177,7 +177,7 @@ private:
         case PartKind::screen:
             picture().line(off(part, at, 0.0, -1.0),
                            off(part, at, 0.0, 1.0),
-                           {.colour = ink, .width = 2.0, .dashes = "2 2"});
+                           {.color = ink, .width = 2.0, .dashes = "2 2"});
             break;
         case PartKind::cap:
             cap(part, at);
@@ -247,7 +247,7 @@ private:
         const double across =
             is_masonry(case_, *part.part) ? part.bore_m / std::max(part.outside_m, 1e-6) : 1.0;
         const double far = -2.2 * across;
-        const chart::Stroke thin{.colour = ink, .width = 0.9};
+        const chart::Stroke thin{.color = ink, .width = 0.9};
         if (side) {
             picture().shape({off(part, at, 0.0, across),
                              off(part, at, far, across),
@@ -257,7 +257,7 @@ private:
                             thin);
             picture().line(off(part, at, far, 1.2 * across),
                            off(part, at, far, -1.2 * across),
-                           {.colour = ink, .width = 2.5});
+                           {.color = ink, .width = 2.5});
             paint_.sheet.take_line(
                 at, off(part, at, far, 0.0), 0.5 * paint_.frame.px(part.outside_m));
         } else {
@@ -268,7 +268,7 @@ private:
                             "#ffffff",
                             thin);
             picture().line(
-                off(part, at, 1.1, -2.0), off(part, at, -1.1, -2.0), {.colour = ink, .width = 2.5});
+                off(part, at, 1.1, -2.0), off(part, at, -1.1, -2.0), {.color = ink, .width = 2.5});
         }
     }
 
@@ -276,7 +276,7 @@ private:
         if (part.part->bare_end()) {
             return;
         }
-        const chart::Stroke thin{.colour = ink, .width = 1.1};
+        const chart::Stroke thin{.color = ink, .width = 1.1};
         const double half = std::max(4.0, 0.5 * paint_.frame.px(part.outside_m));
         const double lid = at.y - 0.9 * half;
         picture().line({at.x - 0.7 * half, at.y}, {at.x - 0.7 * half, lid}, thin);
@@ -284,7 +284,7 @@ private:
         if (has_screen(part.part->written)) {
             picture().line({at.x - 0.7 * half, 0.5 * (at.y + lid)},
                            {at.x + 0.7 * half, 0.5 * (at.y + lid)},
-                           {.colour = ink, .width = 1.0, .dashes = "2 2"});
+                           {.color = ink, .width = 1.0, .dashes = "2 2"});
         }
         picture().shape(
             {{at.x - 1.4 * half, lid}, {at.x + 1.4 * half, lid}, {at.x, lid - 0.7 * half}},

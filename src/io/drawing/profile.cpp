@@ -71,7 +71,7 @@ private:
 
     [[nodiscard]] Panel pressures() const {
         Panel made = panel("pressure against the air round it, " + pressure_.unit);
-        Curve curve{.stroke = {.colour = chart::line_colours[0], .width = 2.2},
+        Curve curve{.stroke = {.color = chart::line_colors[0], .width = 2.2},
                     .words = "in the flue",
                     .points = {}};
         curve.points.push_back({0.0, pressure_.shown(state_.stations[0].pressure_in_zone_pa)});
@@ -88,11 +88,11 @@ private:
             made.levels.push_back({-pressure_.shown(state_.draft_needed_pa),
                                    fmt::format("draft needed at the outlet, {}",
                                                shown(state_.draft_needed_pa, Kind::pressure)),
-                                   {.colour = "#000000", .width = 1.6, .dashes = "2 4"}});
+                                   {.color = "#000000", .width = 1.6, .dashes = "2 4"}});
         }
         made.levels.push_back({0.0,
                                "over this smoke comes out of a leak",
-                               {.colour = chart::line_colours[1], .width = 1.6}});
+                               {.color = chart::line_colors[1], .width = 1.6}});
         return made;
     }
 
@@ -102,13 +102,12 @@ private:
 
     [[nodiscard]] Panel temperatures() const {
         Panel made = panel("temperature, " + warmth_.unit);
-        Curve gas{.stroke = {.colour = chart::line_colours[1], .width = 2.4},
-                  .words = "gas",
-                  .points = {}};
-        Curve inner{.stroke = {.colour = chart::line_colours[0], .width = 2.0, .dashes = "8 3"},
+        Curve gas{
+            .stroke = {.color = chart::line_colors[1], .width = 2.4}, .words = "gas", .points = {}};
+        Curve inner{.stroke = {.color = chart::line_colors[0], .width = 2.0, .dashes = "8 3"},
                     .words = "inner wall",
                     .points = {}};
-        Curve outer{.stroke = {.colour = chart::line_colours[2], .width = 2.0, .dashes = "3 3"},
+        Curve outer{.stroke = {.color = chart::line_colors[2], .width = 2.0, .dashes = "3 3"},
                     .words = "outer wall",
                     .points = {}};
         gas.points.push_back({0.0, warmth_.shown(state_.stations[0].gas_temperature_k)});
@@ -150,27 +149,26 @@ private:
             level(made,
                   dew.water_k,
                   "dew point",
-                  {.colour = "#000000", .width = 1.4, .dashes = "2 4"});
+                  {.color = "#000000", .width = 1.4, .dashes = "2 4"});
             if (dew.acid_k > 0.0) {
                 level(made,
                       dew.acid_k,
                       "acid dew point",
-                      {.colour = chart::line_colours[3], .width = 1.4, .dashes = "2 4"});
+                      {.color = chart::line_colors[3], .width = 1.4, .dashes = "2 4"});
             }
             if (makes_tar(c_.appliance)) {
                 level(made,
                       catalog::default_of(DefaultId::creosote_threshold_k).value,
                       "creosote settles below",
-                      {.colour = chart::line_colours[4], .width = 1.4, .dashes = "6 3 1 3"});
+                      {.color = chart::line_colors[4], .width = 1.4, .dashes = "6 3 1 3"});
             }
         }
-        Curve rating{.stroke = {.colour = chart::line_colours[5], .width = 3.0},
+        Curve rating{.stroke = {.color = chart::line_colors[5], .width = 3.0},
                      .words = "limit of the outside of the part",
                      .points = {}};
-        Curve gas_rating{
-            .stroke = {.colour = chart::line_colours[3], .width = 3.0, .dashes = "10 4"},
-            .words = "limit of the gas in the part",
-            .points = {}};
+        Curve gas_rating{.stroke = {.color = chart::line_colors[3], .width = 3.0, .dashes = "10 4"},
+                         .words = "limit of the gas in the part",
+                         .points = {}};
         const HotSurfaces hot = hot_surfaces(written_, c_, a_.solution);
         for (std::size_t i = 1; i < state_.stations.size(); ++i) {
             const Section& section = c_.sections[state_.stations[i].section];

@@ -68,7 +68,7 @@ std::vector<double> Sizes::heights() const {
 
 void Sizes::paint_heights(chart::Picture& picture) const {
     const std::vector<double> levels = heights();
-    const chart::Stroke thin{.colour = ink, .width = 0.8};
+    const chart::Stroke thin{.color = ink, .width = 0.8};
     const double x = page::size_line;
     std::vector<Entry> entries;
     std::vector<std::vector<std::string>> words;
@@ -81,7 +81,7 @@ void Sizes::paint_heights(chart::Picture& picture) const {
         }
         picture.line({x + 6.0, y},
                      {drawn_.area.right(), y},
-                     {.colour = extension, .width = 0.5, .dashes = "1 4"});
+                     {.color = extension, .width = 0.5, .dashes = "1 4"});
         const double below = drawn_.frame.at({0.0, levels[i - 1]}).y;
         picture.line({x, y}, {x, below}, thin);
         const bool to_outlet = levels[i] <= drawn_.elevation.outlet.y_m && outlet_is_assumed();
@@ -133,7 +133,7 @@ void Sizes::find_widths() {
 }
 
 void Sizes::paint_widths(chart::Picture& picture) const {
-    const chart::Stroke thin{.colour = ink, .width = 0.8};
+    const chart::Stroke thin{.color = ink, .width = 0.8};
     const double y = drawn_.area.bottom() + 10.0;
     for (const Width& width : widths_) {
         const double from = drawn_.frame.at({width.from_m, 0.0}).x;

@@ -1,5 +1,7 @@
 #include "diagnostic_places.hpp"
 
+#include "old_spellings.hpp"
+
 #include <algorithm>
 
 namespace fluewright {
@@ -48,7 +50,7 @@ Diagnostics placed(std::vector<Trouble> troubles, std::string_view text, std::st
 } // namespace json
 
 Diagnostics locate(const Faults& faults, std::string_view text, std::string_view file) {
-    const auto parsed = json::parse(text);
+    const auto parsed = json::parse_installation(text);
     std::vector<json::Trouble> troubles;
     for (const auto& fault : faults) {
         troubles.push_back(parsed.complete ? json::trouble_of(fault, parsed.document)

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <deque>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -62,6 +63,9 @@ public:
 
     /// The node the pointer (RFC 6901) leads to, or the last one on the way that exists.
     [[nodiscard]] const Node& nearest_to(std::string_view pointer, bool& exact) const;
+
+    /// To be spelled anew in place; their number and places stay.
+    [[nodiscard]] std::span<Node> nodes() { return nodes_; }
 
     [[nodiscard]] std::string_view whole_text() const { return text_; }
 

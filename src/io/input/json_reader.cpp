@@ -6,6 +6,8 @@
 #include "fluewright/model/resolve/structure.hpp"
 #include "json_document.hpp"
 #include "json_values.hpp"
+#include "old_spellings.hpp"
+#include "trade_words.hpp"
 
 #include <algorithm>
 #include <fmt/core.h>
@@ -279,7 +281,10 @@ private:
         unsigned others = 0U;
         for (const auto& field : fields<T>()) {
             if ((field.info.parts & kinds) != 0U) {
-                keys.push_back(field.info.key);
+                // Two kinds of part may each have a row for one key.
+                if (keys.empty() || keys.back() != field.info.key) {
+                    keys.push_back(field.info.key);
+                }
             } else if (field.info.key == node.key) {
                 others |= field.info.parts;
             }
@@ -300,7 +305,9 @@ private:
                         std::string help) {
         if (help.empty()) {
             const auto bare = node.key.substr(0, node.key.rfind('_'));
-            if (std::find(keys.begin(), keys.end(), bare) != keys.end()) {
+            if (auto of_trade = json::trade_key_help(node.key, keys); !of_trade.empty()) {
+                help = std::move(of_trade);
+            } else if (std::find(keys.begin(), keys.end(), bare) != keys.end()) {
                 help = fmt::format("write `{}`; a unit goes into the value", bare);
             } else if (const auto homes = homes_of_key(node.key); homes.size() == 1) {
                 help = fmt::format("it is a key of `{}`", homes.front());
@@ -340,7 +347,7 @@ bool stands_for_missing(std::string_view pointer, const Document& document) {
 } // namespace
 
 ReadResult read_installation(std::string_view text, std::string_view file) {
-    auto parsed = json::parse(text);
+    auto parsed = json::parse_installation(text);
     std::vector<json::Trouble> troubles = std::move(parsed.troubles);
     if (parsed.complete) {
         Filler filler{parsed.document};
@@ -366,7 +373,7 @@ ReadResult read_installation(std::string_view text, std::string_view file) {
 
 Result<std::vector<StockPiece>, Diagnostics> read_stock(std::string_view text,
                                                         std::string_view file) {
-    auto parsed = json::parse(text);
+    auto parsed = json::parse_installation(text);
     std::vector<json::Trouble> troubles = std::move(parsed.troubles);
     if (parsed.complete) {
         Filler filler{parsed.document};

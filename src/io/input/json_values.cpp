@@ -3,10 +3,12 @@
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
+#include "trade_words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
+#include <limits>
 
 namespace fluewright::json {
 
@@ -40,22 +42,63 @@ std::string_view digits_of(std::string_view text) {
     return rest.find_first_of("0123456789") == std::string_view::npos ? digits : std::string_view{};
 }
 
-/// The digits with a unit that brings them into range, that of the example first; a slip of the
-/// unit is more likely than a slip of the pen.
-std::string spelling_in_range(std::string_view digits, const FieldInfo& field) {
+/// How far a value lies from that of the example of its row, and the less likely for a unit of the
+/// other system.
+double unlikeness(const Quantity& read, const FieldInfo& field, std::optional<UnitSystem> system) {
+    constexpr double other_system = 1.5;
+    const auto usual = parse_quantity(field.example, field.kind);
+    const bool others = system && (*system == UnitSystem::us ? read.metric_units : read.us_units);
+    const double ratio =
+        usual && usual->value > 0.0 && read.value > 0.0 ? read.value / usual->value : 1.0;
+    return std::abs(std::log(ratio)) + (others ? other_system : 0.0);
+}
+
+/// The digits with the unit that makes the likeliest value within the range, of the units the file
+/// uses where one will do: a slip of the unit is more likely than a slip of the pen.
+std::string spelling_in_range(std::string_view digits,
+                              const FieldInfo& field,
+                              std::optional<UnitSystem> system) {
+    std::string best;
+    double least = std::numeric_limits<double>::infinity();
     const auto unit_at = std::min(field.example.find(' '), field.example.size() - 1);
     std::vector<std::string_view> units{field.example.substr(unit_at + 1),
-                                        customary_unit(field.kind, UnitSystem::us)};
+                                        customary_unit(field.kind, UnitSystem::us),
+                                        customary_unit(field.kind, UnitSystem::metric)};
     const auto others = unit_symbols(field.kind);
     units.insert(units.end(), others.begin(), others.end());
     for (const auto unit : units) {
         auto spelling = fmt::format("{} {}", digits, unit);
         const auto read = parse_quantity(spelling, field.kind);
-        if (!digits.empty() && read && is_in_range(read->value, field)) {
-            return spelling;
+        if (digits.empty() || !read || !is_in_range(read->value, field)) {
+            continue;
+        }
+        const double unlike = unlikeness(*read, field, system);
+        if (unlike < least) {
+            least = unlike;
+            best = std::move(spelling);
         }
     }
-    return {};
+    return best;
+}
+
+/// The same for a number without a unit: a share is a percentage.
+std::string spelling_of_bare(std::string_view digits,
+                             const FieldInfo& field,
+                             std::optional<UnitSystem> system) {
+    const bool share = field.kind == Kind::fraction || field.kind == Kind::moisture;
+    const auto read = parse_quantity(digits, Kind::number);
+    if (share && read && read->value > 0.0 && read->value < 1.0) {
+        constexpr double percent = 100.0;
+        return fmt::format("{} %", format_number(read->value * percent, 12));
+    }
+    return spelling_in_range(digits, field, system);
+}
+
+/// The units of the file so far; neither where it used as many of one as of the other.
+std::optional<UnitSystem> most_used(const UnitCount& units) {
+    return units.us == units.metric  ? std::nullopt
+           : units.us > units.metric ? std::optional{UnitSystem::us}
+                                     : std::optional{UnitSystem::metric};
 }
 
 void out_of_range(const Node& node,
@@ -64,8 +107,8 @@ void out_of_range(const Node& node,
                   UnitSystem system,
                   Troubles& troubles) {
     std::string help;
-    if (field.kind != Kind::number) {
-        const auto spelling = spelling_in_range(digits_of(typed), field);
+    if (field.kind != Kind::number && field.kind != Kind::angle) {
+        const auto spelling = spelling_in_range(digits_of(typed), field, system);
         help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
     }
     troubles.at_value(
@@ -82,8 +125,9 @@ void not_whole(const Node& node, const FieldInfo& field, Troubles& troubles) {
 void unit_missing(const Document& document,
                   const Node& node,
                   const FieldInfo& field,
+                  std::optional<UnitSystem> system,
                   Troubles& troubles) {
-    const auto spelling = spelling_in_range(document.typed(node), field);
+    const auto spelling = spelling_of_bare(document.typed(node), field, system);
     troubles.at_value(node,
                       fmt::format("`{}` is a bare number and lacks its unit", field.key),
                       accepted_units(field.kind),
@@ -163,7 +207,7 @@ std::optional<ReadNumber> read_number(const Document& document,
         return ReadNumber{node.number, 0.0};
     }
     if (node.type == Type::number) {
-        unit_missing(document, node, field, troubles);
+        unit_missing(document, node, field, most_used(units), troubles);
         return std::nullopt;
     }
     if (node.type != Type::string) {
@@ -177,8 +221,17 @@ std::optional<ReadNumber> read_number(const Document& document,
     const auto read = parse_quantity(node.text, field.kind);
     if (!read) {
         const auto& error = read.error();
-        troubles.at_value(
-            node, fmt::format("`{}`: {}", field.key, error.message), error.allowed, error.help);
+        const bool bare = !node.text.empty() && digits_of(node.text) == node.text;
+        const auto spelling =
+            bare ? spelling_of_bare(node.text, field, most_used(units)) : std::string{};
+        auto help = trade_value_help(field.key, node.text);
+        if (help.empty()) {
+            help = spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling);
+        }
+        troubles.at_value(node,
+                          fmt::format("`{}`: {}", field.key, error.message),
+                          error.allowed,
+                          std::move(help));
         return std::nullopt;
     }
     units.us += read->us_units ? 1 : 0;
@@ -234,7 +287,8 @@ read_word(const Document& document, const Node& node, const FieldInfo& field, Tr
     if (field.words == Words::choices
         && std::find(field.choices.begin(), field.choices.end(), node.text)
                == field.choices.end()) {
-        const auto nearest = nearest_word(node.text, field.choices);
+        const auto of_trade = trade_word(field.key, node.text);
+        const auto nearest = of_trade ? of_trade : nearest_word(node.text, field.choices);
         troubles.at_value(node,
                           fmt::format("`{}` is not a known {}", shown(node.text), field.key),
                           joined(field.choices),

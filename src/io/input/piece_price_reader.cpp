@@ -94,7 +94,7 @@ private:
                 json::wrong_type(node, node.key, "true or false", "true", troubles_);
             } else if (node.key == "each") {
                 price.each = money(node);
-            } else if (node.key == "per_metre") {
+            } else if (node.key == "per_meter" || node.key == "per_metre") {
                 price.per_metre = money(node);
             } else if (node.key == "per_foot") {
                 const auto foot = money(node);
@@ -108,7 +108,7 @@ private:
                          "length",
                          "telescopes",
                          "each",
-                         "per_metre",
+                         "per_meter",
                          "per_foot"});
             }
         });

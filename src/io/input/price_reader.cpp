@@ -61,12 +61,12 @@ private:
             for_each(node, [&](const Node& child) {
                 if (child.key == "fixed") {
                     price.fixed = read_money(child);
-                } else if (child.key == "per_metre") {
+                } else if (child.key == "per_meter" || child.key == "per_metre") {
                     price.per_metre = read_money(child);
                 } else if (child.key == "per_foot") {
                     price.per_metre = read_money(child) / foot_m;
                 } else {
-                    unknown(child, "a price", {"fixed", "per_metre", "per_foot"});
+                    unknown(child, "a price", {"fixed", "per_meter", "per_foot"});
                 }
             });
         } else {

@@ -36,7 +36,7 @@ CatalogTable fuels() {
                         {"hydrogen", "H", Kind::fraction},
                         {"oxygen", "O", Kind::fraction},
                         {"nitrogen", "N", Kind::fraction, CatalogPlace::line},
-                        {"sulphur", "S", Kind::fraction, CatalogPlace::same_line},
+                        {"sulfur", "S", Kind::fraction, CatalogPlace::same_line},
                         {"ash", "ash", Kind::fraction},
                         {"gross_heating_value_dry", "gross, dry", Kind::heating_value},
                         {"default_moisture", "moisture", Kind::moisture},

@@ -16,20 +16,19 @@ std::string per_cent(DefaultId id) {
 std::string judged(Harm harm) {
     switch (harm) {
     case Harm::fire:
-        return "It falls short by one finding that is a danger: a broken clearance, pipe where it "
-               "must not pass, a joint that lets gas into a room, fans that draw it in, a missing "
-               "alarm. Warnings of the kind are mentioned. Rules that lack a value of the file "
-               "are counted; with one of them open nobody can tell.";
+        return "It falls short by one danger: a broken clearance, pipe where it must not pass, a "
+               "joint that leaks gas, fans that cause a downdraft, a missing alarm. Warnings are "
+               "mentioned. A rule that lacks a value of the file leaves it undetermined.";
     case Harm::draft:
         return "It falls short where high or low fire has less draft than required in one of the "
-               "weathers, where smoke comes over the opening of an open fireplace, and by a "
-               "finding "
-               "that is a fault, such as gusts that push down the flue.";
+               "weathers. It falls short where an open fireplace smokes, and by a finding that is "
+               "a fault, such as downdraft in gusts.";
     case Harm::reloading:
-        return fmt::format("It passes where the door may be opened {} on embers without smoke. Not "
-                           "asked for, it counts below {}: nobody can reload through that.",
-                           per_cent(DefaultId::door_opening_wanted),
-                           per_cent(DefaultId::door_opening_least));
+        return fmt::format(
+            "It passes where the door may be opened {} on embers without smoke. It counts where "
+            "the door smokes opened less than {}: nobody can reload through that.",
+            per_cent(DefaultId::door_opening_wanted),
+            per_cent(DefaultId::door_opening_least));
     case Harm::upkeep:
         break;
     }

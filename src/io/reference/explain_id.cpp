@@ -41,7 +41,19 @@ std::vector<std::string_view> ids_of_conditions() {
     return {words.begin(), words.end()};
 }
 
+/// Words of the glossary that have no page of another kind: a condition has one of its own.
+std::vector<std::string_view> ids_of_words() {
+    std::vector<std::string_view> ids;
+    for (const catalog::Word& word : catalog::words()) {
+        if (!from_word<StateKind>(word.id)) {
+            ids.push_back(word.id);
+        }
+    }
+    return ids;
+}
+
 constexpr std::array kinds{
+    PageKind{"a word of the trade", ids_of_words, word_page},
     PageKind{"a finding",
              [] { return all_ids(matters()); },
              [](std::string_view id, const Style& style) {
@@ -53,7 +65,7 @@ constexpr std::array kinds{
                  return explain_check(*find_check(id), style);
              }},
     PageKind{"a kind of harm", harm_names, harm_page},
-    PageKind{"a way of firing", ids_of_conditions, condition_page},
+    PageKind{"a condition", ids_of_conditions, condition_page},
     PageKind{"a cause",
              [] { return all_ids(diagnosis::causes()); },
              [](std::string_view id, const Style& style) {
@@ -97,20 +109,71 @@ std::vector<std::string> explained_ids() {
     return ids;
 }
 
-Result<std::string, UnknownKey> explain_id(std::string_view typed, const Style& style) {
-    const std::string wanted = explaining::typed_form(typed);
+namespace {
+
+using explaining::typed_form;
+
+/// Every page under an id.
+std::string pages_of(const std::string& wanted, const Style& style) {
     std::string pages;
     for (const explaining::PageKind& kind : explaining::page_kinds()) {
         for (const std::string_view id : kind.ids()) {
-            if (explaining::typed_form(id) == wanted) {
+            if (typed_form(id) == wanted) {
                 pages += (pages.empty() ? "" : "\n") + kind.page(id, style);
             }
         }
     }
+    return pages;
+}
+
+/// Calls visit(alias) for each of a list parted by '|', until it says true.
+template <class Visit>
+bool any_alias(std::string_view list, const Visit& visit) {
+    while (!list.empty()) {
+        const std::string_view alias = list.substr(0, list.find('|'));
+        if (visit(alias)) {
+            return true;
+        }
+        list.remove_prefix(std::min(alias.size() + 1, list.size()));
+    }
+    return false;
+}
+
+/// The preferred word behind one that the trade says elsewhere; empty where it is none.
+std::string_view preferred_word(const std::string& wanted) {
+    for (const catalog::Word& word : catalog::words()) {
+        if (any_alias(word.aliases,
+                      [&](std::string_view alias) { return typed_form(alias) == wanted; })) {
+            return word.id;
+        }
+    }
+    return {};
+}
+
+/// All that may be asked for: ids, and the other words of the trade.
+std::vector<std::string> askable_words() {
+    std::vector<std::string> words = explained_ids();
+    for (const catalog::Word& word : catalog::words()) {
+        any_alias(word.aliases, [&](std::string_view alias) {
+            words.push_back(typed_form(alias));
+            return false;
+        });
+    }
+    return words;
+}
+
+} // namespace
+
+Result<std::string, UnknownKey> explain_id(std::string_view typed, const Style& style) {
+    const std::string wanted = typed_form(typed);
+    std::string pages = pages_of(wanted, style);
+    if (const std::string_view word = preferred_word(wanted); pages.empty() && !word.empty()) {
+        pages = pages_of(typed_form(word), style);
+    }
     if (!pages.empty()) {
         return pages;
     }
-    const std::vector<std::string> ids = explained_ids();
+    const std::vector<std::string> ids = askable_words();
     const auto nearest =
         nearest_word(wanted, std::vector<std::string_view>(ids.begin(), ids.end()));
     return Failure{UnknownKey{

@@ -23,43 +23,40 @@ struct Condition {
 };
 
 constexpr std::array conditions{
-    Condition{
-        StateKind::high_fire,
-        "The heater burns at its high rate with the door shut. The burn rate sets the flow of "
-        "gas; the draft that this flow leaves at the outlet is the answer.",
-        "The draft must reach what the appliance needs at that rate. It counts towards the "
-        "verdict."},
+    Condition{StateKind::high_fire,
+              "The heater burns at its high rate with the door shut. The burn rate sets the flow "
+              "of gas, and the draft at the outlet follows.",
+              "The draft must reach what the appliance requires at that rate. It counts towards "
+              "the verdict."},
     Condition{StateKind::low_fire,
               "The heater burns at its low rate with the door shut. Gas and walls are at their "
-              "coolest, so lift is least and water and creosote are most likely to settle.",
-              "The draft must reach what the appliance needs at that rate. It counts towards the "
-              "verdict."},
-    Condition{
-        StateKind::free_burn,
-        "Nothing holds the fire back but heater and flue: the flow at which the draft of the "
-        "run just balances the resistance of the heater. It tells the capacity, the highest "
-        "burn rate that the run carries at the draft needed.",
-        "Nothing; it informs. A capacity below the high burn rate says that the run throttles "
-        "the heater."},
-    Condition{
-        StateKind::door_open_high,
-        "The loading door is opened on a high fire. Smoke stays in while the room's pressure "
-        "exceeds that in the firebox even at the upper edge of the opening.",
-        "Of a fireplace with an open front the whole opening must keep its smoke in, and that "
-        "counts towards the verdict. Of a stove it informs."},
+              "coolest: draft is weakest, and water and creosote are most likely.",
+              "The draft must reach what the appliance requires at that rate. It counts towards "
+              "the verdict."},
+    Condition{StateKind::free_burn,
+              "The air control is fully open and the door is shut. The flow is that at which the "
+              "draft of the run balances the resistance of the heater. It gives the capacity: the "
+              "highest burn rate that the run vents at the required draft.",
+              "Nothing; for information. Where the capacity is below the high burn rate, the run "
+              "limits the heater."},
+    Condition{StateKind::door_open_high,
+              "The loading door is opened on a high fire. Smoke stays in while the room pressure "
+              "exceeds that in the firebox at the top edge of the opening.",
+              "At an open fireplace the whole opening must keep its smoke in, and that counts "
+              "towards the verdict. At a stove it is for information."},
     Condition{StateKind::door_open_embers,
               "The loading door is opened on embers, to reload. The walls still hold the heat of "
-              "the fire before, but the gas cools as room air enters through the opening.",
-              "The door must open at least as far as a reload needs with the smoke staying in. It "
-              "counts towards the verdict."},
+              "the last fire, but room air through the opening cools the gas.",
+              "The door must open as far as a reload needs without smoke coming out. It counts "
+              "towards the verdict."},
     Condition{
         StateKind::standing,
-        "No fire burns. The air in the flue is as warm as what stands round it, and goes up or "
-        "down by that, by the wind at the mouth and by the pressure in the room.",
-        "Nothing; it informs. A flue that is reversed must be warmed before a fire is lit."},
+        "No fire. The flue is as warm as its surroundings. The air in it goes up or down by that "
+        "warmth, by the wind at the chimney top and by the room pressure.",
+        "Nothing; for information. A flue with a downdraft must be warmed before a fire is lit."},
     Condition{StateKind::cold_start,
               "The first minutes of kindling: a small fire, walls still cold.",
-              "Nothing; it informs."}};
+              "Nothing; for information."}};
 
 template <class Rows>
 const auto& row_of(const Rows& rows, std::string_view id) {
@@ -130,14 +127,29 @@ std::string source_words(std::string_view key, std::string_view mark) {
                        mark);
 }
 
+std::string word_page(std::string_view id, const Style& style) {
+    const catalog::Word& word = *catalog::find_word(id);
+    std::string out = title_line(fmt::format("{}: a word of the trade", id), style);
+    out += section("Meaning", word.meaning, style);
+    if (!word.aliases.empty()) {
+        std::string also{word.aliases};
+        for (std::size_t bar = also.find('|'); bar != std::string::npos;
+             bar = also.find('|', bar)) {
+            also.replace(bar, 1, ", ");
+        }
+        out += section("Also called", also + '.', style);
+    }
+    return in_letters_of(style, out);
+}
+
 std::string condition_page(std::string_view id, const Style& style) {
     const auto& condition =
         *std::find_if(conditions.begin(), conditions.end(), [id](const Condition& each) {
             return name(each.state) == id;
         });
-    std::string out = title_line(fmt::format("{}: a way of firing", id), style);
-    out += section("What it is", condition.meaning, style);
-    out += section("What is asked", condition.asked, style);
+    std::string out = title_line(fmt::format("{}: a condition", id), style);
+    out += section("Meaning", condition.meaning, style);
+    out += section("What is required", condition.asked, style);
     return in_letters_of(style, out);
 }
 
@@ -145,17 +157,17 @@ std::string remedy_page(std::string_view id, const Style& style) {
     const catalog::RemedyEffort& remedy = row_of(catalog::remedy_efforts(), id);
     std::string out = title_line(
         fmt::format("{}: {} (a change that `fluewright improve` tries)", id, remedy.title), style);
-    out += section("Effort",
-                   remedy.effort_per_metre > 0.0
-                       ? fmt::format("{}, and {} for each metre of pipe or wall it touches; 1 is a "
-                                     "turn of the hand, 8 a chimney built anew. Prices of your "
-                                     "own: --prices.",
-                                     format_number(remedy.effort),
-                                     format_number(remedy.effort_per_metre))
-                       : fmt::format("{}; 1 is a turn of the hand, 8 a chimney built anew. Prices "
-                                     "of your own: --prices.",
-                                     format_number(remedy.effort)),
-                   style);
+    out += section(
+        "Effort",
+        remedy.effort_per_metre > 0.0
+            ? fmt::format("{}, and {} for each meter of pipe or wall it touches; 1 is a turn of "
+                          "the hand, 8 a chimney built anew. Prices of your own: --prices.",
+                          format_number(remedy.effort),
+                          format_number(remedy.effort_per_metre))
+            : fmt::format("{}; 1 is a turn of the hand, 8 a chimney built anew. Prices "
+                          "of your own: --prices.",
+                          format_number(remedy.effort)),
+        style);
     out += section("What it may worsen",
                    remedy.may_worsen.empty() ? std::string{"Nothing that is known."}
                                              : fmt::format("{}.", remedy.may_worsen),
@@ -198,7 +210,7 @@ std::string body_page(std::string_view id, const Style& style) {
         }
     }
     if (!asks.empty()) {
-        out += section("What it asks", listed(asks), style);
+        out += section("What it requires", listed(asks), style);
     }
     out += section("Source", source_words(body.source, body.mark), style);
     return in_letters_of(style, out);

@@ -32,6 +32,7 @@ section(std::string_view title, std::string_view text, const Style& style);
 [[nodiscard]] std::string source_words(std::string_view key, std::string_view mark);
 
 // The pages that do not come from the table of checks.
+[[nodiscard]] std::string word_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string harm_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string condition_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string remedy_page(std::string_view id, const Style& style);

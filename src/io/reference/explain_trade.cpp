@@ -33,11 +33,11 @@ constexpr std::array questions{TradeQuestion{
        "draft, screws and cement, not the crimp turned round. `check` says at which joints and in "
        "which states that happens (smoke-at-joints)."},
       {"What the crimp is for",
-       "Water, and tar from a wood fire, condense in the flue and run down its inside. With the "
-       "crimp down they run from the upper pipe into the lower one and on to the fire. With the "
-       "crimp up they run into the lap and out of it, over the hot pipe and onto the heater, where "
-       "they stink and may catch fire. A gas heater has no tar, but its gas holds much more "
-       "water, and what runs out corrodes the joint."},
+       "Water, and creosote from a wood fire, condense in the flue and run down its inside. With "
+       "the crimp down they run from the upper pipe into the lower one and on to the fire. With "
+       "the crimp up they run into the lap and out of it, over the hot pipe and onto the heater, "
+       "where they stink and may catch fire. A gas heater has no creosote, but its gas holds much "
+       "more water, and what runs out corrodes the joint."},
       {"Where it does not fit",
        "Turn the part round where its ends are the wrong way. Where two plain ends meet, crimp the "
        "upper one with crimping pliers, as deep as the lap. Thick pipe goes together by sockets "

@@ -13,8 +13,8 @@ std::string turning_words(const Assessment& a, const ColdStart& cold, const Styl
         return {};
     }
     const auto shown = [&](double si, Kind kind) { return quantity(si, kind, style); };
-    return fmt::format(" It turns when the air in it averages {}; with {} of heat going up that "
-                       "takes at least {} (a lumped estimate: nothing lost through the wall).",
+    return fmt::format(" It draws again once the air in it averages {}; with {} of heat below it "
+                       "that takes at least {} (estimate: no heat lost through the wall).",
                        shown(cold.turning_k, Kind::temperature),
                        shown(a.installation.kindling.preheat_w, Kind::power),
                        shown(cold.duration_s, Kind::duration));

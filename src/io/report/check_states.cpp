@@ -62,7 +62,7 @@ struct Rows {
                                                                "burn_rate_kg_s",
                                                                "gas_flow_kg_s",
                                                                "gas_temperature_k",
-                                                               "mouth_temperature_k",
+                                                               "top_temperature_k",
                                                                "draft_pa",
                                                                "draft_needed_pa",
                                                                "margin_pa"},
@@ -107,15 +107,15 @@ struct Rows {
         const results::TextColumns<results::StateRow> flow({"gas_flow_kg_s"}, style);
         const results::TextColumns<DoorResult> door(
             {"box_temperature_k", "top_edge_pa", "face_velocity_m_s"}, style);
-        std::vector<TableColumn> headings{{.heading = open_front ? "open front" : "door open"}};
+        std::vector<TableColumn> headings{{.heading = open_front ? "open front" : "reloading"}};
         flow.add_headings(headings);
         door.add_headings(headings);
         if (!open_front) {
-            headings.push_back({.heading = "opened\nat once", .align = Align::right});
+            headings.push_back({.heading = "may open\nat once", .align = Align::right});
         }
-        headings.push_back(
-            {.heading = open_front ? "smoke\nheld" : "a minute\nafter", .align = Align::right});
-        headings.push_back({.heading = "if it\nmixes", .align = Align::right});
+        headings.push_back({.heading = open_front ? "smoke\nheld" : "may open\nafter 1 min",
+                            .align = Align::right});
+        headings.push_back({.heading = "if smoke\nmixes", .align = Align::right});
         headings.push_back({.heading = ""});
         TextTable table(std::move(headings));
         each([&](const StateResult& state, const StateVerdict& verdict) {
@@ -186,22 +186,20 @@ struct Rows {
                                name(state.kind),
                                cannot_vent_words(a.installation, a.solution.states, state));
         }
-        return fmt::format(
-            "{}: not computed; {}",
-            name(state.kind),
-            state.status == Status::no_flow
-                ? "no flow up the flue brings run and appliance, or door, into balance."
-                : "the solver gave up.");
+        return fmt::format("{}: not computed; {}",
+                           name(state.kind),
+                           state.status == Status::no_flow
+                               ? "no upward flow balances run and appliance, or door."
+                               : "the solver gave up.");
     }
 
     [[nodiscard]] std::string capacity_words(const StateResult& state) const {
         const Firing& high = a.installation.appliance.high;
         if (state.capacity_kg_s <= 0.0) {
-            return "Capacity: no burn rate at which this run gives the draft required.";
+            return "Capacity: none. This run gives the required draft at no burn rate.";
         }
         return fmt::format(
-            "Capacity: at the draft required the run carries up to {} of fuel; a high "
-            "fire burns {}.",
+            "Capacity: up to {} of fuel at the required draft; a high fire burns {}.",
             shown(state.capacity_kg_s, Kind::mass_rate),
             shown(high.burn_rate_kg_s, Kind::mass_rate));
     }
@@ -210,18 +208,16 @@ struct Rows {
         const bool by_hand = is_fed_by_hand(a.installation.appliance);
         constexpr double nothing_pa = 0.05; // would be told as 0 Pa
         if (std::abs(state.draft_pa) < nothing_pa) {
-            return "No fire: the air in the flue stands still.";
+            return "Idle: the air in the flue is still.";
         }
         if (state.draft_pa > 0.0) {
-            return by_hand ? "No fire: the flue draws by itself, so a fire catches easily."
-                           : "Idle, the flue draws by itself.";
+            return by_hand ? "Idle: the flue draws by itself, so a fire lights easily."
+                           : "Idle: the flue draws by itself.";
         }
         const std::string down = shown(-state.draft_pa, Kind::pressure);
-        return by_hand ? fmt::format("No fire: REVERSED, cold air comes down with {}. Warm the "
-                                     "flue before lighting.",
-                                     down)
+        return by_hand ? fmt::format("Idle: DOWNDRAFT of {}. Warm the flue before lighting.", down)
                              + turning_words(a, state.cold, style)
-                       : fmt::format("Idle: REVERSED, cold air comes down with {}.", down);
+                       : fmt::format("Idle: DOWNDRAFT of {}.", down);
     }
 };
 
@@ -243,18 +239,17 @@ std::string states_text(const Assessment& a, const Style& style) {
     }
     out += '\n';
     const ApplianceCase& appliance = a.installation.appliance;
-    std::string legend =
-        "Draft: pressure in the flue at the outlet below that of the room. Margin: "
-        "draft less the draft required; the run is short where it is negative.";
+    std::string legend = "Draft: pressure in the flue at the outlet below that of the room. "
+                         "Margin: draft less the required draft; below zero the run is short.";
     if (has_open_front(appliance)) {
-        legend += " Top edge: room less hearth under the lintel. Smoke held: over how much of the "
-                  "opening air comes in as fast as this fire asks; if it mixes: until smoke comes "
-                  "out of a hearth in which smoke and air mix, the cautious end.";
+        legend += " Top edge: room pressure less hearth pressure under the lintel. Smoke held: the "
+                  "share of the opening where air comes in fast enough for this fire. If smoke "
+                  "mixes: the same where smoke and air mix over the hearth, the cautious figure.";
     } else if (appliance.has_door) {
-        legend +=
-            " Top edge: room less firebox at the upper edge of the open door. Opened: how far, "
-            "until the air comes in slower than 0.24 m/s on average; if it mixes: until smoke "
-            "comes out of a firebox in which smoke and air mix, the cautious end.";
+        legend += " Top edge: room pressure less firebox pressure at the top edge of the open "
+                  "door. May open: how far the door may be opened while air comes in fast enough "
+                  "to keep the smoke in. If smoke mixes: the same where smoke and air mix in the "
+                  "firebox, the cautious figure.";
     }
     out += paragraph(legend, {.first = states_inset, .rest = states_inset}, style.width);
     return out;

@@ -92,7 +92,9 @@ std::string causes_text(const Assessment& a, const ToleranceStudy& study, const 
     }
     if (lines.empty()) {
         return paragraph(
-            fmt::format("None of them moves the tightest state ({}).", state), inset, style.width);
+            fmt::format("None of them moves the condition with the smallest margin ({}).", state),
+            inset,
+            style.width);
     }
     constexpr double much = 0.9;
     if (named < much) {
@@ -103,9 +105,12 @@ std::string causes_text(const Assessment& a, const ToleranceStudy& study, const 
                            {.first = 4, .rest = 4},
                            style.width);
     }
-    return paragraph(fmt::format("Where the spread of the tightest state ({}) comes from:", state),
-                     inset,
-                     style.width)
+    return paragraph(
+               fmt::format(
+                   "Where the spread of the condition with the smallest margin ({}) comes from:",
+                   state),
+               inset,
+               style.width)
            + lines;
 }
 
@@ -151,13 +156,13 @@ std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, co
     const std::string all =
         study.working_share >= 1.0 ? fmt::format("What counts passes in all {} runs", study.runs)
         : study.working_share <= 0.0
-            ? fmt::format("What counts passes in not one of {} runs", study.runs)
+            ? fmt::format("Something that counts is short in all of {} runs", study.runs)
             : fmt::format("What counts passes in {} of {} runs",
                           share_words(study.working_share, study.runs),
                           study.runs);
     out += paragraph(
         fmt::format("{}, each with the {} values that have a \u00b1 anywhere within it, no place "
-                    "likelier than another. What is assumed keeps its value.",
+                    "more likely than another. What is assumed keeps its value.",
                     all,
                     study.inputs.size()),
         inset,

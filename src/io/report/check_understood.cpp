@@ -21,7 +21,7 @@ public:
         const ApplianceCase& a = case_.appliance;
         TextTable facts({{}, {.wraps = true}});
         facts.add({{"heater"},
-                   {fmt::format("{}, outlet {} inside, {} over the floor",
+                   {fmt::format("{}, outlet {} inside, {} above the floor",
                                 name(a.type),
                                 case_.sections.empty() ? shown(a.outlet_diameter_m, Kind::length)
                                                        : inside(case_.sections.front()),
@@ -115,7 +115,7 @@ private:
             length_m += section.length_m;
             turns_rad += section.turn_rad;
         }
-        return fmt::format("{} from outlet to mouth, {} along the pipe, {}",
+        return fmt::format("{} from outlet to chimney top, {} along the pipe, {}",
                            shown(case_.total_rise_m(), Kind::length),
                            shown(length_m, Kind::length),
                            turns_rad > 0.0

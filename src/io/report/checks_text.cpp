@@ -103,19 +103,19 @@ std::string checks_text(const Assessment& a, const Style& style) {
     const bool no_body = a.body->id == "none";
     std::string out = heading("Checks", style);
     const std::string held =
-        no_body ? "physics and trade practice; no body of rules was asked for (--rules us, uk, ca, "
-                  "au or de, or `site.rules` in the file)"
+        no_body ? "physics and trade practice; no rules are chosen (--rules us, uk, ca, au or de, "
+                  "or `site.rules` in the file)"
                 : fmt::format("physics, trade practice and the rules of {}", a.body->name);
     out += paragraph(
-        fmt::format("Held against {}: {} not met, {} undetermined, {} met, {} do not apply. Met "
-                    "means that a figure of this file meets a figure of a check; {}. The listing "
-                    "and instructions of heater and pipe come first, then local law, then these.",
+        fmt::format("By {}: {} not met, {} undetermined, {} met, {} do not apply. Met means that a "
+                    "figure of this file meets that of a check; {}. The listing and instructions "
+                    "of heater and pipe come first, then local law, then these.",
                     held,
                     count_of(a.checks, CheckOutcome::not_met),
                     count_of(a.checks, CheckOutcome::undetermined),
                     count_of(a.checks, CheckOutcome::met),
                     count_of(a.checks, CheckOutcome::does_not_apply),
-                    no_body ? "who decides on the spot is named with each body of rules"
+                    no_body ? "each body of rules names who decides locally"
                             : fmt::format("{} decides", a.body->decides)),
         {.first = 2, .rest = 2},
         style.width);

@@ -156,7 +156,7 @@ private:
                 }));
             if (!door) {
                 row(table,
-                    "- gas at the mouth",
+                    "- gas at the chimney top",
                     of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
                         return !has_figures(s)
                                    ? TableCell{"-", Ink::quiet}
@@ -166,7 +166,7 @@ private:
             }
             if (state.kind == StateKind::high_fire) {
                 row(table,
-                    "- speed at the mouth",
+                    "- speed at the chimney top",
                     of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
                         return !has_figures(s) ? TableCell{"-", Ink::quiet}
                                                : TableCell{report::quantity(
@@ -203,10 +203,8 @@ private:
                 const ApplianceCase& a = layout.assessment.installation.appliance;
                 return a.has_door && !has_open_front(a);
             });
-        std::string words = "* the layouts differ. ! falls short. Margin: draft less the draft "
-                            "required.";
-        words +=
-            any_door ? " Opens: how far the door may be opened with the smoke staying in." : "";
+        std::string words = "* the layouts differ. ! short. Margin: draft less the required draft.";
+        words += any_door ? " Opens: how far the door may be opened without smoke coming out." : "";
         words += comparison_.alike                                          ? ""
                  : comparison_.layouts[comparison_.best].assessment.works() ? " < the one to take."
                                                                             : " < the nearest.";

@@ -63,7 +63,7 @@ struct Writer {
             list += fmt::format("{} ({} {})",
                                 d.seen[bearing.seen].words,
                                 times_words(times),
-                                speaks_for ? "likelier" : "less likely");
+                                speaks_for ? "more likely" : "less likely");
         }
         return list;
     }
@@ -72,7 +72,7 @@ struct Writer {
         const auto shown = [&](double pa) {
             return format_quantity(pa, Kind::pressure, style.units);
         };
-        std::string words = fmt::format("the tightest state is {}: ", cured.state);
+        std::string words = fmt::format("the smallest margin is in {}: ", cured.state);
         if (is_door_open(cured.kind)) {
             const double share = cured.opening_share;
             words += share >= 1.0 ? "smoke stays in over the whole opening"
@@ -83,7 +83,7 @@ struct Writer {
         } else if (cured.status != Status::solved) {
             words += "the run cannot vent that burn rate";
         } else {
-            words += fmt::format("{} of draft where {} is needed, {} to spare",
+            words += fmt::format("{} of draft where {} is required, {} to spare",
                                  shown(cured.draft_pa),
                                  shown(cured.draft_needed_pa),
                                  report::signed_quantity(cured.margin_pa(), Kind::pressure, style));
@@ -92,8 +92,8 @@ struct Writer {
             cured.status == Status::solved && !is_door_open(cured.kind) && cured.margin_pa() >= 0.0;
         return words
                + (cured.works ? "."
-                  : drawn     ? ". The draft suffices then, but something else that counts stands: "
-                                "`check` tells it."
+                  : drawn     ? ". The draft is then enough, but something else that counts is not "
+                                "met: see `check`."
                               : ". That still falls short.");
     }
 
@@ -131,7 +131,7 @@ struct Writer {
     }
 
     [[nodiscard]] std::string causes() const {
-        std::string out = report::heading("Causes, the likeliest first", style);
+        std::string out = report::heading("Causes, most likely first", style);
         int number = 0;
         double told = 0.0;
         for (const Explanation& e : d.explanations) {
@@ -177,13 +177,12 @@ struct Writer {
         std::string out = report::heading("Next check worth making", style);
         if (first.probability >= settled && first.confirm != nullptr) {
             return out
-                   + paragraph(
-                       fmt::format("The causes are told apart. Confirm the first before you "
-                                   "spend money on it. {}. {}",
-                                   first.confirm->title,
-                                   first.confirm->how),
-                       {.first = 2, .rest = 2},
-                       style.width);
+                   + paragraph(fmt::format("One cause is clearly ahead. Confirm it before you "
+                                           "spend money on it. {}. {}",
+                                           first.confirm->title,
+                                           first.confirm->how),
+                               {.first = 2, .rest = 2},
+                               style.width);
         }
         out += check_text(d.checks.front(), style);
         out +=
@@ -207,10 +206,9 @@ struct Writer {
             return {};
         }
         return paragraph(
-            fmt::format(
-                "- {} values the file does not give were taken as usual; `fluewright check` "
-                "lists them. A wrong one looks like a fault.",
-                d.assumptions.size()),
+            fmt::format("- {} values the file does not give were taken as usual; `fluewright "
+                        "check` lists them. A wrong one looks like a fault in the flue.",
+                        d.assumptions.size()),
             {.first = 2, .rest = 4},
             style.width);
     }
@@ -227,7 +225,7 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
     if (diagnosis.urgent.empty()) {
         return {};
     }
-    std::string out = report::inked_paragraph("FIRST, NOW", flush, Ink::bad, style);
+    std::string out = report::inked_paragraph("DO THIS FIRST", flush, Ink::bad, style);
     for (const std::string& line : diagnosis.urgent) {
         out += report::inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
     }

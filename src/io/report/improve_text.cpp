@@ -34,7 +34,7 @@ public:
             leave_alone();
             return std::move(out_);
         }
-        heading("As it stands");
+        heading("The run now");
         out_ += paragraph(made_.present.sentence, under_plan, style_.width);
         for (const HarmVerdict& verdict : made_.present.verdict.harms) {
             if (verdict.counts && verdict.outcome == HarmOutcome::falls_short) {
@@ -134,7 +134,8 @@ private:
             line(facts, deeper);
             look_at(plan);
         }
-        line("* Nothing else that was tried costs less and leaves more to spare.", under_plan);
+        line("* No other change that was tried costs less and leaves a greater margin.",
+             under_plan);
     }
 
     void look_at(const Plan& plan) {
@@ -219,7 +220,7 @@ private:
             }
             out_ += table.text(style_, 2);
         }
-        line("! falls short. Margin: draft less the draft required.", under_plan);
+        line("! short. Margin: draft less the required draft.", under_plan);
     }
 
     void
@@ -237,22 +238,23 @@ private:
     [[nodiscard]] std::string rules_words() const {
         const catalog::RuleBody* body = made_.present.body;
         return body == nullptr || body->id == "none"
-                   ? " No set of rules was asked for; --rules us, uk, ca, au or de holds every "
-                     "change against one."
+                   ? " No rules are chosen; --rules us, uk, ca, au or de checks every change "
+                     "against them."
                    : fmt::format(" Each change was held against the rules of {}.", body->name);
     }
 
     void closing() {
         out_ += '\n';
-        line(fmt::format("{} runs were solved, no two of them the same.{}",
+        line(fmt::format("{} different runs were solved.{}",
                          made_.tried,
                          made_.plans.empty()
                              ? ""
                              : " `--write-plan 1 better.json` writes the file with change 1 made."),
              flush);
         if (made_.currency.empty()) {
-            line("Effort: 1 an hour with what is there, 3 a part of the connector, 5 a day on the "
-                 "roof; a plain scale of judgement, no money. --prices FILE ranks by your own.",
+            line("Effort: 1 an hour with what is there, 3 rebuilding part of the connector, 5 a "
+                 "day on the roof. It is a judgement, not a price; --prices FILE ranks by your own "
+                 "prices.",
                  flush);
         }
         if (!made_.unpriced.empty()) {
@@ -262,8 +264,7 @@ private:
             }
             line("Left out, as the price file has no price for them: " + words + ".", flush);
         }
-        line("What the code and the makers of heater and pipe allow comes first." + rules_words(),
-             flush);
+        line("The code and the makers' instructions come first." + rules_words(), flush);
     }
 
     const Improvement& made_;

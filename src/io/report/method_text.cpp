@@ -5,6 +5,7 @@
 #include "fluewright/io/text/text_table.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <fmt/core.h>
 
@@ -30,21 +31,38 @@ std::string verdict(const MethodResult& result, const Style& style) {
     return out;
 }
 
+/// A figure of a method in the units of the answer; in those of the method where it is of no kind
+/// that has others.
+std::string shown(double value, std::string_view unit, const Style& style) {
+    struct UnitKind {
+        std::string_view unit;
+        Kind kind;
+    };
+
+    constexpr std::array kinds{UnitKind{"Pa", Kind::pressure},
+                               UnitKind{"K", Kind::temperature},
+                               UnitKind{"m/s", Kind::speed},
+                               UnitKind{"kg/s", Kind::gas_flow},
+                               UnitKind{"W", Kind::power}};
+    const auto* found = std::find_if(
+        kinds.begin(), kinds.end(), [&](const UnitKind& each) { return each.unit == unit; });
+    return found == kinds.end() ? fmt::format("{} {}", format_number(value, digits), unit)
+                                : format_quantity(value, found->kind, style.units);
+}
+
 std::string criteria(const MethodFiring& firing, const Style& style) {
     TextTable table({{.heading = "condition"},
                      {.heading = "meaning", .wraps = true},
-                     {.heading = "has", .align = Align::decimal},
-                     {.heading = "wants", .align = Align::decimal},
-                     {.heading = ""},
+                     {.heading = "has", .align = Align::right},
+                     {.heading = "required", .align = Align::right},
                      {.heading = ""}});
     for (const MethodCriterion& c : firing.criteria) {
         const Ink ink = c.met() ? Ink::good : c.counts ? Ink::bad : Ink::warning;
         table.add(
             {{std::string{c.symbols}},
              {std::string{c.meaning}},
-             {format_number(c.have, digits)},
-             {format_number(c.want, digits)},
-             {std::string{c.unit}},
+             {shown(c.have, c.unit, style)},
+             {shown(c.want, c.unit, style)},
              {fmt::format("{}{}", c.met() ? "met" : "NOT MET", c.counts ? "" : " (info)"), ink}});
     }
     return table.text(style, inset);
@@ -52,14 +70,12 @@ std::string criteria(const MethodFiring& firing, const Style& style) {
 
 std::string comparisons(const MethodFiring& firing, const Style& style) {
     TextTable table({{.heading = "the same by the full physics", .wraps = true},
-                     {.heading = "method", .align = Align::decimal},
-                     {.heading = "physics", .align = Align::decimal},
-                     {.heading = ""}});
+                     {.heading = "method", .align = Align::right},
+                     {.heading = "physics", .align = Align::right}});
     for (const MethodComparison& c : firing.comparisons) {
         table.add({{std::string{c.what}},
-                   {format_number(c.by_method, digits)},
-                   {format_number(c.by_physics, digits)},
-                   {std::string{c.unit}}});
+                   {shown(c.by_method, c.unit, style)},
+                   {shown(c.by_physics, c.unit, style)}});
     }
     return table.text(style, inset);
 }
@@ -98,7 +114,8 @@ std::string method_text(const MethodResult& result, const MethodReportOptions& o
         out += criteria(firing, style) + '\n' + comparisons(firing, style);
     }
     for (const MethodFiring& firing : result.firings) {
-        out += report::heading(fmt::format("Terms, {}", firing.name), style);
+        out += report::heading(fmt::format("Terms, {}, in the SI units of the method", firing.name),
+                               style);
         for (const MethodGroup& group : firing.groups) {
             out += terms(group, style);
         }

@@ -111,9 +111,9 @@ std::string spread_text(const Assessment& a, const Style& style) {
     }
     std::string out = heading("Spread", style);
     out += paragraph("How fast the gas gives its heat to the pipe is the least certain figure. The "
-                     "draft as computed stands between those with the least heat one can defend, "
-                     "that of the European calculation (EN 13384-1), and with the most, that of "
-                     "turbulent flow which its own cooled layer opposes.",
+                     "computed draft lies between two limits. The lower heat transfer is that of "
+                     "the European calculation (EN 13384-1); the higher is that of turbulent flow "
+                     "opposed by its cooled wall layer.",
                      body_inset,
                      style.width);
     out += table.text(style, body_inset.first);

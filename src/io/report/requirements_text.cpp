@@ -26,9 +26,9 @@ int order_of(const Asked& asked) {
     if (asked.part >= 0) {
         return asked.part;
     }
-    return asked.place == "the heater"  ? -1
-           : asked.place == "the mouth" ? behind_all - 1
-                                        : behind_all;
+    return asked.place == "the heater"        ? -1
+           : asked.place == "the chimney top" ? behind_all - 1
+                                              : behind_all;
 }
 
 std::vector<Requirement> requirements_of(const Assessment& a) {
@@ -92,8 +92,8 @@ std::string keys_of(const Requirement& requirement) {
 
 std::string how_to_ask_rules(const Assessment& a) {
     return a.body != nullptr && a.body->id == "none"
-               ? "No body of rules is chosen: --rules us, uk, ca, au or de, or `site.rules` in "
-                 "the file, holds it against one."
+               ? "No rules are chosen: choose with --rules us, uk, ca, au or de, or `site.rules` "
+                 "in the file."
                : std::string{};
 }
 
@@ -101,8 +101,8 @@ std::string requirements_list(const Assessment& a, const Style& style) {
     const std::vector<Requirement> list = requirements_of(a);
     const bool no_body = a.body == nullptr || a.body->id == "none";
     std::string out = paragraph(
-        fmt::format("Asked before anything is built, along the run: {} that the file does not "
-                    "decide; by {}. The listing and instructions of heater and pipe come first.",
+        fmt::format("Requirements along the run, before anything is built: {} that the file does "
+                    "not decide; by {}. The listing and the makers' instructions come first.",
                     list.size() == 1 ? "1 thing" : fmt::format("{} things", list.size()),
                     no_body
                         ? "physics and trade practice"

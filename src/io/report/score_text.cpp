@@ -18,8 +18,8 @@ using Figures = results::TextColumns<results::StateRow>;
 /// The figures of a state besides its margin.
 Figures figures_of(StateKind kind, const Style& style) {
     return kind == StateKind::high_fire
-               ? Figures({"mouth_temperature_k", "mouth_velocity_m_s"}, style, "")
-               : Figures({"mouth_temperature_k"}, style, "");
+               ? Figures({"top_temperature_k", "top_velocity_m_s"}, style, "")
+               : Figures({"top_temperature_k"}, style, "");
 }
 
 std::vector<TableColumn>
@@ -105,13 +105,14 @@ std::string door_words(double share, bool passes, const Style& style) {
 }
 
 std::string score_legend(const Case& shape, const Style& style) {
-    std::string words = "! falls short. Margin: draft less the draft required. Top: gas at the "
-                        "chimney top, and its speed at high fire.";
+    std::string words = "! short. Margin: draft less the required draft. Top: gas at the chimney "
+                        "top, and its speed at high fire.";
     if (shape.appliance.has_door) {
         words += (has_open_front(shape.appliance)
                       ? std::string{" Smoke held: over how much of the opening; "}
-                      : std::string{" Door: how far it may be opened with the smoke staying in; "})
-                 + format_quantity(door_wanted(shape), Kind::fraction, style.units) + " is asked.";
+                      : std::string{" Door: how far it may be opened without smoke; "})
+                 + format_quantity(door_wanted(shape), Kind::fraction, style.units)
+                 + " is required.";
     }
     return paragraph(words, {.first = 2, .rest = 4}, style.width);
 }

@@ -99,7 +99,7 @@ std::string findings_in_short(const Assessment& a, const Style& style) {
         out += paragraph(
             fmt::format("What to do about the last {}: --details.", shortened), inset, style.width);
     }
-    return heading("Findings beside those above", style) + out;
+    return heading("Other findings", style) + out;
 }
 
 std::string checks_in_short(const Assessment& a, const Style& style) {
@@ -123,7 +123,7 @@ std::string joints_in_short(const JointReport& report, const Style& style) {
         std::count_if(joints.begin(), joints.end(), [](const fluewright::Joint& joint) {
             return joint.needs_something();
         });
-    return paragraph(needing == 0 ? "Joints: none needs an adapter or turning round."
+    return paragraph(needing == 0 ? "Joints: none needs an adapter or a part turned round."
                                   : fmt::format("Joints: {} of {} need{} something; --details says "
                                                 "what.",
                                                 needing,

@@ -25,9 +25,9 @@ public:
             return std::move(out_);
         }
         out_ += paragraph((table_.varies_masonry ? "Present flue: " : "Present pipe: ")
-                              + table_.present_pipe + "; mouth "
+                              + table_.present_pipe + "; chimney top "
                               + format_quantity(table_.present_height_m, Kind::length, style_.units)
-                              + " over the outlet",
+                              + " above the outlet",
                           flush,
                           style_.width);
         verdicts();

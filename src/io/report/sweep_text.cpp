@@ -62,7 +62,7 @@ private:
             const Score& score = *point.score;
             verdicts.add({{at},
                           point.works ? TableCell{"ok", Ink::good} : TableCell{"SHORT", Ink::bad},
-                          {point.works ? "tightest: "
+                          {point.works ? "smallest margin: "
                                              + report::state_words(sweep_.shape,
                                                                    score.states[score.limiting])
                                        : point.short_of}});
@@ -88,15 +88,14 @@ private:
                      return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
                  });
         }
-        std::string legend = "! it falls short. Margin: draft less the draft required, least "
-                             "of all states and weathers.";
+        std::string legend =
+            "! it falls short. Margin: draft less the required draft, the least of all conditions.";
         if (sweep_.shape.appliance.has_door) {
             legend += (has_open_front(sweep_.shape.appliance)
                            ? std::string{" Smoke held: over how much of the opening; "}
-                           : std::string{" Door: how far it may be opened with the smoke staying "
-                                         "in; "})
+                           : std::string{" Door: how far it may be opened without smoke; "})
                       + format_quantity(door_wanted(sweep_.shape), Kind::fraction, style_.units)
-                      + " is asked.";
+                      + " is required.";
         }
         out_ += paragraph(legend, inset, style_.width);
     }

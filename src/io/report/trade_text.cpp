@@ -40,12 +40,11 @@ std::string verdict_words(const HeatDemand& d, const Style& style) {
                         shown(d.high_burn_rate_kg_s, Kind::mass_rate),
                         shown(d.heater_output_w, Kind::power));
     if (d.throttled) {
-        text += fmt::format(" It would be throttled below its low fire of {}: make short, hot "
-                            "fires instead.",
+        text += fmt::format(" That is below its low fire of {}: burn short, brisk fires instead.",
                             shown(d.low_burn_rate_kg_s, Kind::mass_rate));
     }
     if (d.capacity_kg_s) {
-        text += fmt::format(" The flue {} that rate: it carries up to {} ({}).",
+        text += fmt::format(" The flue {} that rate: it vents up to {} ({}).",
                             d.flue_carries ? "can carry" : "cannot carry",
                             shown(*d.capacity_kg_s, Kind::mass_rate),
                             d.capacity_weather);
@@ -159,7 +158,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
     out += table.text(style, inset.first);
     out += paragraph(verdict_words(d, style), inset, style.width);
     if (!d.assumed.empty()) {
-        out += paragraph("Taken: " + joined_with(d.assumed, "; ") + ".", inset, style.width);
+        out += paragraph("Assumed: " + joined_with(d.assumed, "; ") + ".", inset, style.width);
     }
     out += paragraph("Left out: " + joined_with(d.left_out, "; ") + ".", inset, style.width);
     return out;

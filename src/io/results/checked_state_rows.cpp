@@ -87,7 +87,7 @@ const Record<RoomRow>& record_of<RoomRow>() {
           [](const RoomRow& r) { return of_house(r, r.of.state.room.pressure_without_fans_pa); }},
          {"neutral_height",
           Kind::length,
-          "neutral level over the outlet; null without a house",
+          "neutral level above the outlet; null without a house",
           [](const RoomRow& r) { return of_house(r, r.of.state.room.neutral_height_m); }}}};
     return record;
 }
@@ -97,7 +97,7 @@ const Record<ColdRow>& record_of<ColdRow>() {
     static const Record<ColdRow> record{
         "cold_start",
         "the flue with no fire, and what turns it where it is reversed",
-        {{"standing_draft",
+        {{"idle_draft",
           Kind::pressure,
           "at the outlet, the air in the flue as warm as its surroundings",
           [](const ColdRow& c) { return c.of.state.cold.standing_draft_pa; }},
@@ -181,7 +181,7 @@ template <>
 const Record<MarchResult>& record_of<MarchResult>() {
     static const Record<MarchResult> record{
         "budget",
-        "sums over the run: mouth = outlet + buoyancy - friction - fittings - acceleration",
+        "sums over the run: chimney top = outlet + buoyancy - friction - fittings - acceleration",
         {{"buoyancy", Kind::pressure, "lift of the warm gas", &MarchResult::buoyancy_pa},
          {"friction", Kind::pressure, "lost along the pipe", &MarchResult::friction_pa},
          {"fittings", Kind::pressure, "lost in elbows and other parts", &MarchResult::fittings_pa},
@@ -193,9 +193,9 @@ const Record<MarchResult>& record_of<MarchResult>() {
           Kind::pressure,
           "static, at the outlet, against outdoors",
           &MarchResult::outlet_pressure_pa},
-         {"mouth_pressure",
+         {"top_pressure",
           Kind::pressure,
-          "static, at the mouth, against outdoors",
+          "static, at the chimney top, against outdoors",
           &MarchResult::mouth_pressure_pa},
          {"heat_loss", Kind::power, "through the walls", &MarchResult::heat_loss_w},
          {"leak_in",
@@ -221,7 +221,7 @@ const Record<JointRow>& record_of<JointRow>() {
           }},
          {"height",
           Kind::length,
-          "over the outlet",
+          "above the outlet",
           [](const JointRow& j) { return j.joint.height_m; }},
          Column<JointRow>{{"pressure_in_zone", "against the\nair round it"},
                           Kind::pressure,
@@ -259,7 +259,7 @@ const Record<StationRow>& record_of<StationRow>() {
           [](const StationRow& s) { return s.station().distance_m; }},
          {"height",
           Kind::length,
-          "over the outlet",
+          "above the outlet",
           [](const StationRow& s) { return s.station().height_m; }},
          {{"gas_temperature", "gas"},
           Kind::temperature,
@@ -296,7 +296,7 @@ const Record<StationRow>& record_of<StationRow>() {
           "through the joint at the lower end of the section, into the flue positive",
           [](const StationRow& s) { return s.station().leak_kg_s; }},
          {{"leak_words", "a leak here"},
-          "what a joint here does at that pressure; null at the mouth",
+          "what a joint here does at that pressure; null at the chimney top",
           [](const StationRow& s) -> std::optional<std::string_view> {
               if (s.at + 1 == s.of.state.stations.size()) {
                   return {};
@@ -355,10 +355,9 @@ const Record<CheckedState>& record_of<CheckedState>() {
         columns.push_back({"stations",
                            "the outlet and the upper end of each section",
                            [](const CheckedState& c) { return stations_of(c.figures); }});
-        return Record<CheckedState>{
-            "checked_state",
-            "one way of firing in one weather, with what happens along the run",
-            std::move(columns)};
+        return Record<CheckedState>{"checked_state",
+                                    "one condition in one weather, with what happens along the run",
+                                    std::move(columns)};
     }();
     return record;
 }

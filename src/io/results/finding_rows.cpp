@@ -16,7 +16,7 @@ constexpr std::string_view figure_meaning = "of the installation, in `unit`";
 constexpr std::string_view limit_meaning = "what it is held against, in `unit`";
 constexpr std::string_view unit_meaning = "SI unit of figure and limit; empty for a plain number";
 constexpr std::string_view state_meaning =
-    "way of firing and weather in which it is worst; empty where it holds always";
+    "condition and weather in which it is worst; empty where it holds always";
 constexpr std::string_view part_meaning =
     "number of the part in the file, from 1; null where it is about no single part";
 
@@ -35,7 +35,7 @@ const Record<CheckResult>& record_of<CheckResult>() {
           [](const CheckResult& r) { return r.check->matter->id; }},
          {"basis",
           Kind::number,
-          "who asks: the physics, the trade, or a body of rules",
+          "who requires it: the physics, the trade, or a body of rules",
           [](const CheckResult& r) { return r.check->basis; },
           basis_words},
          {"body",
@@ -72,7 +72,7 @@ const Record<CheckResult>& record_of<CheckResult>() {
          {"unit", unit_meaning, [](const CheckResult& r) { return si_unit(r.kind); }},
          {"missing", "pointers to keys of the file that would decide it", &CheckResult::missing},
          {"rule",
-          "what is asked, with its figures",
+          "what is required, with its figures",
           [](const CheckResult& r) { return r.check->rule; }},
          {"applies", "to what", [](const CheckResult& r) { return r.check->applies; }},
          {"source",

@@ -73,7 +73,7 @@ const Record<OutletRow>& record_of<OutletRow>() {
           Kind::area,
           "of the opening",
           [](const OutletRow& o) { return o.of.outlet_area_m2; }},
-         {"height", Kind::length, "over the floor", [](const OutletRow& o) {
+         {"height", Kind::length, "above the floor", [](const OutletRow& o) {
               return o.of.outlet_height_m;
           }}}};
     return record;
@@ -122,13 +122,13 @@ template <>
 const Record<WeatherCase>& record_of<WeatherCase>() {
     static const Record<WeatherCase> record{
         "weather",
-        "in which every way of firing is solved",
+        "in which every condition is solved",
         {{"name", "of the weather", &WeatherCase::name},
          {"outdoor_temperature",
           Kind::temperature,
           "of the air outdoors",
           &WeatherCase::outdoor_temperature_k},
-         {"wind", Kind::speed, "at the mouth", &WeatherCase::wind_m_s},
+         {"wind", Kind::speed, "at the chimney top", &WeatherCase::wind_m_s},
          {"relative_humidity",
           Kind::fraction,
           "of the air outdoors",
@@ -149,7 +149,7 @@ const Record<RoomUnderstood>& record_of<RoomUnderstood>() {
           Kind::pressure,
           "against outdoors while a fire burns; null where a house tells it in each state",
           [](const RoomUnderstood& r) { return r.of.room_pressure_burning_pa; }},
-         {"pressure_standing",
+         {"pressure_idle",
           Kind::pressure,
           "against outdoors with no fire; null where a house tells it in each state",
           [](const RoomUnderstood& r) { return r.of.room_pressure_standing_pa; }},
@@ -226,8 +226,10 @@ const Record<Case>& record_of<Case>() {
          {"room", "the heater stands in", [](const Case& c) { return RoomUnderstood{c}; }},
          {"weathers", "in the order of the file", &Case::weathers},
          {"appliance", "the heater", &Case::appliance},
-         {"run", "from the outlet to the mouth", [](const Case& c) { return sections_of(c); }},
-         {"total_rise", Kind::length, "mouth over outlet", [](const Case& c) {
+         {"run",
+          "from the outlet to the chimney top",
+          [](const Case& c) { return sections_of(c); }},
+         {"total_rise", Kind::length, "chimney top above outlet", [](const Case& c) {
               return c.total_rise_m();
           }}}};
     return record;

@@ -77,12 +77,12 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
          {"chimney", "size of the chimney; the same where both are one", &SizeEntry::chimney},
          {"connector_diameter", Kind::length, "inside", &SizeEntry::connector_m},
          {"chimney_diameter", Kind::length, "inside", &SizeEntry::chimney_m},
-         {"height", Kind::length, "mouth over outlet", &SizeEntry::height_m},
+         {"height", Kind::length, "chimney top above outlet", &SizeEntry::height_m},
          {{"area_over_outlet", "area over\noutlet"},
           "of the narrower of the two",
           &SizeEntry::area_over_outlet},
          {"works",
-          "nothing that counts falls short in the run with it",
+          "nothing that counts is short in the run with it",
           [](const SizeEntry& e) { return e.works; }},
          {"ruled_out_by",
           "a rule, a state, or a danger the present run has not; null where it is no matter of "
@@ -92,7 +92,7 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
          {"suggested", "the one to take", &SizeEntry::suggested},
          Column<SizeEntry>{{"least_margin", "least to\nspare"},
                            Kind::pressure,
-                           "least draft over the draft needed; null where it was not solved",
+                           "least draft over the required draft; null where it was not solved",
                            &SizeEntry::least_margin_pa}
              .with_sign(),
          {{"least_opening_share", "door may\nbe opened"},
@@ -155,7 +155,7 @@ const Record<SizeTable>& record_of<SizeTable>() {
           &SizeTable::present_pipe},
          {"present_height",
           Kind::length,
-          "mouth over outlet, as it stands",
+          "chimney top above outlet, as it is now",
           &SizeTable::present_height_m},
          {"suggested", "index into the sizes, from 0; null for none", &SizeTable::suggested},
          {"sizes", "every size, and where asked for every height", [](const SizeTable& t) {

@@ -39,8 +39,8 @@ template <>
 const Record<StateRow>& record_of<StateRow>() {
     static const Record<StateRow> record{
         "state",
-        "one way of firing in one weather",
-        {{{"state", "condition"}, "way of firing", [](const StateRow& s) { return s.state.kind; }},
+        "one condition in one weather",
+        {{{"state", "condition"}, "condition", [](const StateRow& s) { return s.state.kind; }},
          {"weather",
           "name of the weather",
           [](const StateRow& s) -> const std::string& {
@@ -62,10 +62,10 @@ const Record<StateRow>& record_of<StateRow>() {
           "whether it decides about that; other states inform only",
           [](const StateRow& s) { return s.verdict.counts; }},
          {"passes",
-          "whether it gives what is asked of it",
+          "whether it gives what is required of it",
           [](const StateRow& s) { return s.verdict.passes; }},
          {{"relative_spare", "to spare"},
-          "what is to spare over what is asked, the same for drafts and doors",
+          "what is to spare over what is required, the same for drafts and doors",
           [](const StateRow& s) -> Maybe {
               const double spare = relative_spare(s.verdict, s.state);
               const bool told = s.is_solved() || s.verdict.kind != Kind::pressure;
@@ -83,13 +83,13 @@ const Record<StateRow>& record_of<StateRow>() {
           Kind::temperature,
           "gas at the outlet",
           [](const StateRow& s) { return of_fire(s, s.state.gas_temperature_k); }},
-         {{"mouth_temperature", "top"},
+         {{"top_temperature", "top"},
           Kind::temperature,
-          "gas at the mouth",
+          "gas at the chimney top",
           [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_temperature_k); }},
-         {{"mouth_velocity", "speed"},
+         {{"top_velocity", "speed"},
           Kind::speed,
-          "speed of the gas at the mouth",
+          "speed of the gas at the chimney top",
           [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_velocity_m_s); }},
          {"draft",
           Kind::pressure,
@@ -97,16 +97,17 @@ const Record<StateRow>& record_of<StateRow>() {
           [](const StateRow& s) { return of_flow(s, s.state.draft_pa); }},
          {{"draft_needed", "required"},
           Kind::pressure,
-          "draft the appliance asks for; null with the door open and in a cold start",
+          "draft the appliance requires; null with the door open and in a cold start",
           needed_pa},
          Column<StateRow>{"margin",
                           Kind::pressure,
-                          "draft less the draft needed; null where it is not held against that",
+                          "draft less the required draft; null where it is not held against that",
                           margin_pa}
              .with_sign(),
          {"capacity",
           Kind::mass_rate,
-          "of the free burn: the highest burn rate the run carries at the draft needed",
+          "with the air control open: the highest burn rate that the run vents at the required "
+          "draft",
           [](const StateRow& s) {
               return s.state.kind == StateKind::free_burn ? Maybe{s.state.capacity_kg_s} : Maybe{};
           }},

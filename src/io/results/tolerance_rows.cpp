@@ -95,7 +95,7 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
     static const Record<SpreadRow> record{
         "spread",
         "what is to spare in a state that counts, over all runs",
-        {{"state", "way of firing", [](const SpreadRow& s) { return s.state().kind; }},
+        {{"state", "condition", [](const SpreadRow& s) { return s.state().kind; }},
          {"weather",
           "name of the weather",
           [](const SpreadRow& s) -> decltype(auto) {
@@ -122,7 +122,7 @@ const Record<SpreadRow>& record_of<SpreadRow>() {
           "5 % of the runs have more",
           [](const SpreadRow& s) { return told(s, 0.95, s.of.high); }},
          {"without_figures_share",
-          "of the runs: the run cannot vent the burn rate; they lie below all others",
+          "of the runs: the run cannot vent the burn rate; they are below all others",
           [](const SpreadRow& s) { return s.of.without_figures_share; }},
          {"passing_share", "of the runs", [](const SpreadRow& s) { return s.of.passing_share; }},
          {"inputs", "in the order of the inputs", [](const SpreadRow& s) {
@@ -153,7 +153,7 @@ const Record<StudyRow>& record_of<StudyRow>() {
           "every value with a spread",
           [](const StudyRow& s) -> decltype(auto) { return (s.study.inputs); }},
          {"working_share",
-          "of the runs: nothing that counts falls short",
+          "of the runs: nothing that counts is short",
           [](const StudyRow& s) {
               return s.study.runs > 0 ? std::optional{s.study.working_share} : std::nullopt;
           }},

@@ -68,8 +68,8 @@ const Record<HotSurface>& record_of<HotSurface>() {
          {"rating_of", "what is rated so", &HotSurface::rating_of},
          {"rating_assumed", "the file does not say", &HotSurface::rating_assumed},
          {"over_rating", "hotter than that", [](const HotSurface& h) { return h.over_rating(); }},
-         {"distance_to_wall", Kind::length, "to what burns", &HotSurface::distance_m},
-         {"wall", Kind::temperature, "estimate of the face of what burns", &HotSurface::wall_k},
+         {"distance_to_wall", Kind::length, "to combustibles", &HotSurface::distance_m},
+         {"wall", Kind::temperature, "estimate of the combustible face", &HotSurface::wall_k},
          {"bare_wall", Kind::temperature, "the same without its shield", &HotSurface::bare_wall_k},
          {"shielded", "there is a shield", &HotSurface::shielded}}};
     return record;
@@ -78,10 +78,10 @@ const Record<HotSurface>& record_of<HotSurface>() {
 template <>
 const Record<HotSurfaces>& record_of<HotSurfaces>() {
     static const Record<HotSurfaces> record{"hot_surfaces",
-                                            "how hot the pipe is, and what stands beside it",
+                                            "how hot the pipe is, and what is next to it",
                                             {{"wall_limit",
                                               Kind::temperature,
-                                              "burnable surface beside a heater at rated output",
+                                              "combustible surface beside a heater at rated output",
                                               &HotSurfaces::wall_limit_k},
                                              {"parts", "in flow order", &HotSurfaces::parts}}};
     return record;
@@ -110,7 +110,7 @@ const Record<HeatDemand>& record_of<HeatDemand>() {
     };
     static const Record<Demand> record{
         "heat_demand",
-        "what the building asks for on a cold day, and whether heater and flue carry it; its "
+        "what the building needs on a cold day, and whether heater and flue are enough for it; its "
         "figures are null where a key is missing",
         {{"missing", "keys without which nothing was computed", &Demand::missing},
          {"indoor_temperature", Kind::temperature, "in the building", known(&Demand::indoor_k)},

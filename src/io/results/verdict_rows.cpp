@@ -49,7 +49,7 @@ const Record<HarmRow>& record_of<HarmRow>() {
           "rules of the kind that lack a value of the file; advice is not counted",
           [](const HarmRow& h) { return h.verdict.open; }},
          {"state",
-          "way of firing that is worst or tightest; null where no state decides",
+          "condition that is worst or tightest; null where no state decides",
           [](const HarmRow& h) {
               const StateResult* state = state_of(h);
               return state == nullptr ? std::nullopt : std::optional{state->kind};

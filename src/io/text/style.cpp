@@ -13,7 +13,7 @@ std::string inked(std::string_view text, Ink ink, const Style& style) {
         return page_inked(text, ink);
     }
     const auto sequence = sequences[static_cast<std::size_t>(ink)];
-    if (!style.colour || sequence.empty() || text.empty()) {
+    if (!style.color || sequence.empty() || text.empty()) {
         return std::string{text};
     }
     std::string out{sequence};

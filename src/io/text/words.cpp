@@ -28,7 +28,7 @@ std::string section_words(const Case& resolved, std::size_t section) {
     }
     const bool last = section + 1 == sections.size();
     if (last && has_added_mouth(resolved)) {
-        return "mouth";
+        return "chimney top";
     }
     const bool step = !last && sections[section + 1].part == here.part;
     return fmt::format("{} {}", here.part + 1, step ? "step" : name(here.kind));

@@ -15,6 +15,7 @@ namespace {
 #include "fluewright_data/defaults.inc"
 #include "fluewright_data/fittings.inc"
 #include "fluewright_data/fuels.inc"
+#include "fluewright_data/glossary.inc"
 #include "fluewright_data/materials.inc"
 #include "fluewright_data/remedy_effort.inc"
 #include "fluewright_data/sources.inc"
@@ -25,6 +26,9 @@ static_assert(std::all_of(source_rows.begin(), source_rows.end(), [](const Sourc
     return !source.kind.empty() && !source.document.empty() && !source.place.empty();
 }));
 
+static_assert(std::all_of(word_rows.begin(), word_rows.end(), [](const Word& row) {
+    return !row.meaning.empty() && row.meaning.back() == '.';
+}));
 static_assert(analyses_complete(fuel_rows),
               "fuels.csv: the elements of a fuel do not add up to 100 %");
 static_assert(layers_known(wall_rows, material_rows),
@@ -84,6 +88,10 @@ std::span<const Source> sources() {
     return source_rows;
 }
 
+std::span<const Word> words() {
+    return word_rows;
+}
+
 std::span<const Fuel> fuels() {
     return fuel_rows;
 }
@@ -118,6 +126,10 @@ std::span<const Default> defaults() {
 
 std::span<const RemedyEffort> remedy_efforts() {
     return remedy_effort_rows;
+}
+
+const Word* find_word(std::string_view word) {
+    return find(word_rows, word);
 }
 
 const Source* find_source(std::string_view id) {

@@ -23,7 +23,7 @@ constexpr Limits air_ratio{
 constexpr Limits gas_flow{Kind::gas_flow, 1.0e-5, 2.0, "appliances this program is made for"};
 constexpr Limits draft_needed{
     Kind::pressure, -200.0, 500.0, "a fan that pushes to a fire choked by its throat"};
-constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances bear"};
+constexpr Limits draft_greatest{Kind::pressure, 1.0, 200.0, "drafts that appliances allow"};
 constexpr Limits charge{Kind::mass, 0.5, 200.0, "masonry heaters that people build"};
 constexpr Limits charge_time{Kind::duration, 900.0, 36000.0, "masonry heaters that people build"};
 constexpr Limits throat{Kind::area, 0.001, 2.0, "open hearths"};
@@ -66,8 +66,8 @@ constexpr std::array appliance_fields{
         &Appliance::efficiency},
     choice_field<&Appliance::efficiency_basis>(
         text("efficiency_basis",
-             {"The heating value the efficiency is counted on; gross holds the heat "
-              "of the water vapour too.",
+             {"The heating value the efficiency is counted on; gross holds the heat of the water "
+              "vapor too.",
               "net"})),
     Field<Appliance>{
         quantity("air_ratio",
@@ -97,14 +97,12 @@ constexpr std::array appliance_fields{
              {"What that temperature is: the true one, as labels and tests have it, or the reading "
               "of a bare probe, which sees the colder wall and shows less; left out, the true one.",
               "true gas"})),
-    Field<Appliance>{
-        quantity(
-            "draft_needed",
-            draft_needed,
-            {"Draft the appliance asks for at its outlet, written positive; negative where its own "
-             "push is left there.",
-             "12 Pa"}),
-        &Appliance::draft_needed_pa},
+    Field<Appliance>{quantity("draft_needed",
+                              draft_needed,
+                              {"Draft the appliance requires at its outlet, written positive; "
+                               "negative where its own push is left there.",
+                               "12 Pa"}),
+                     &Appliance::draft_needed_pa},
     Field<Appliance>{
         quantity("fan_pressure",
                  draft,
@@ -142,7 +140,7 @@ constexpr std::array appliance_fields{
               "radiant"})),
     Field<Appliance>{quantity("legs", legs, {"Clear height under the heater.", "150 mm"}),
                      &Appliance::legs_m},
-    choice_field<&Appliance::floor>(text("floor", {"What the heater stands on.", "burnable"})),
+    choice_field<&Appliance::floor>(text("floor", {"What the heater is on.", "combustible"})),
     Field<Appliance>{
         quantity(
             "warmed_pipe",
@@ -203,7 +201,7 @@ constexpr std::array outlet_fields{
     Field<Outlet>{
         quantity("height",
                  outlet_height,
-                 {"Centre of the collar over the floor.", "0.75 m", DefaultId::outlet_height_m}),
+                 {"Centre of the collar above the floor.", "0.75 m", DefaultId::outlet_height_m}),
         &Outlet::height_m},
 };
 
@@ -216,7 +214,7 @@ constexpr std::array door_fields{
                          opening_side,
                          {"Clear height of the opening.", "300 mm", DefaultId::door_height_m}),
                 &Door::height_m},
-    Field<Door>{quantity("sill", sill, {"Lower edge of the opening over the floor.", "350 mm"}),
+    Field<Door>{quantity("sill", sill, {"Lower edge of the opening above the floor.", "350 mm"}),
                 &Door::sill_height_m},
     Field<Door>{quantity("open_width",
                          opening_side,

@@ -52,7 +52,7 @@ constexpr std::array building_fields{
 };
 
 constexpr std::array building_part_fields{
-    Field<BuildingPart>{text("name", {"What it is called in the report.", "north wall"}),
+    Field<BuildingPart>{text("name", {"Meaning called in the report.", "north wall"}),
                         &BuildingPart::name},
     Field<BuildingPart>{
         choice("element",
@@ -72,7 +72,7 @@ constexpr std::array building_part_fields{
 };
 
 constexpr std::array stock_fields{
-    choice_field<&StockPiece::part>(text("part", {"What it is; left out, a straight.", "adapter"})),
+    choice_field<&StockPiece::part>(text("part", {"Meaning; left out, a straight.", "adapter"})),
     Field<StockPiece>{
         name_from("wall", Words::walls, {"What the pipe is made of.", "single-wall steel"}),
         &StockPiece::wall},
@@ -97,7 +97,7 @@ constexpr std::array stock_fields{
         text("heater_end", {"Its end towards the heater.", "crimped"}),
         words_between(PipeEnd::plain, PipeEnd::locking)),
     choice_field<&StockPiece::chimney_end>(
-        text("chimney_end", {"Its end towards the mouth.", "plain"}),
+        text("chimney_end", {"Its end towards the chimney top.", "plain"}),
         words_between(PipeEnd::plain, PipeEnd::locking)),
     Field<StockPiece>{
         whole(quantity(

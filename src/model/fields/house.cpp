@@ -23,9 +23,9 @@ constexpr Limits fan_flow{Kind::volume_flow, -3.0, 3.0, "fans in houses and work
 constexpr Limits opening_area{Kind::area, 1e-4, 10.0, "inlets and windows"};
 
 constexpr std::array house_fields{
-    Field<House>{quantity("storeys",
+    Field<House>{quantity("stories",
                           storeys,
-                          {"Storeys within the heated shell; a plain number. Gives the height "
+                          {"Stories within the heated shell; a plain number. Gives the height "
                            "where that is left out.",
                            "2"}),
                  &House::storeys},
@@ -98,7 +98,7 @@ constexpr std::array opening_fields{
               "lee"})),
     Field<HouseOpening>{quantity("height",
                                  level,
-                                 {"Height of its centre over the floor the appliance stands on; "
+                                 {"Height of its center above the floor the appliance stands on; "
                                   "left out, that of the outlet.",
                                   "0.4 m"}),
                         &HouseOpening::height_m},

@@ -50,7 +50,7 @@ inline constexpr Limits gas_temperature{
     Kind::temperature, celsius(20.0), celsius(1200.0), physics_range};
 inline constexpr Limits surface_temperature{
     Kind::temperature, celsius(20.0), celsius(1200.0), "ratings of paints and walls"};
-inline constexpr Limits draft{Kind::pressure, 0.0, 100.0, "drafts that appliances ask for"};
+inline constexpr Limits draft{Kind::pressure, 0.0, 100.0, "drafts that appliances require"};
 inline constexpr Limits power{Kind::power, 100.0, 1.0e6, "appliances this program is made for"};
 inline constexpr Limits carbon_dioxide{
     Kind::fraction, 0.005, 0.21, "leanest fire to burning without excess air"};

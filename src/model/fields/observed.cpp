@@ -19,7 +19,7 @@ constexpr Limits seen_oxygen{Kind::fraction, 0.0, 0.21, sense};
 
 constexpr FieldInfo place_seen() {
     FieldInfo info = text("at",
-                          {"Where: outlet, mouth, or the number of a part, counted from 1 at "
+                          {"Where: outlet, chimney top, or the number of a part, counted from 1 at "
                            "the outlet; of a part, its far end.",
                            "outlet"});
     info.may_be_whole_number = true;
@@ -37,18 +37,17 @@ constexpr std::array observation_fields{
                        &Observation::sluggish},
     Field<Observation>{text("roaring", {"Whether the fire cannot be held down.", "true"}),
                        &Observation::roaring},
-    Field<Observation>{text("drips", {"Whether tar or water runs from the flue.", "true"}),
+    Field<Observation>{text("drips", {"Whether creosote or water runs from the flue.", "true"}),
                        &Observation::drips},
     Field<Observation>{
         text("smell_when_idle", {"Whether it smells or blows cold with no fire.", "true"}),
         &Observation::smell_when_idle},
     Field<Observation>{text("co_alarm", {"Whether a carbon monoxide alarm has sounded.", "true"}),
                        &Observation::co_alarm},
-    choice_field<&Observation::worse>(
-        text("worse",
-             {"How the trouble came: it grew over weeks, it was there overnight, "
-              "or it has been the same all along.",
-              "over weeks"})),
+    choice_field<&Observation::worse>(text("worse",
+                                           {"How the trouble came: it built up over weeks, it was "
+                                            "there overnight, or it has been always so.",
+                                            "over weeks"})),
     Field<Observation>{text("better_with_window_open",
                             {"Whether an open window near the appliance helps.", "true"}),
                        &Observation::better_with_window_open},
@@ -69,7 +68,7 @@ constexpr std::array observation_fields{
         text("window", {"Whether a window stood open at the time.", "open"})),
     choice_field<&Observation::fan>(text("fan", {"Whether exhaust fans ran at the time.", "off"})),
     choice_field<&Observation::wind>(
-        text("wind", {"Whether wind blew on the mouth at the time.", "windy"})),
+        text("wind", {"Whether wind blew on the chimney top at the time.", "windy"})),
     Field<Observation>{place_seen(), &Observation::at},
     Field<Observation>{quantity("draft",
                                 seen_draft,

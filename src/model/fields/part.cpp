@@ -143,7 +143,7 @@ constexpr std::array part_fields{
     Field<Part>{of_parts(pk::elbow,
                          quantity("radius",
                                   bend_radius,
-                                  {"Radius of a smooth elbow along its centre line.", "150 mm"})),
+                                  {"Radius of a smooth elbow along its center line.", "150 mm"})),
                 &Part::radius_m},
     choice_field<&Part::flow>(
         of_parts(pk::tee,
@@ -259,14 +259,14 @@ constexpr std::array part_fields{
                                   {"Movement the joints of a straight take up when it grows hot.",
                                    "10 mm"})),
                 &Part::expansion_allowed_m},
-    Field<Part>{quantity("clearance", distance, {"Distance to what burns.", "460 mm"}),
+    Field<Part>{quantity("clearance", distance, {"Distance to combustibles.", "460 mm"}),
                 &Part::clearance_m},
     Field<Part>{quantity("listed_clearance",
                          distance,
-                         {"Distance its label asks for; it goes before general figures.", "50 mm"}),
+                         {"Distance its label requires; it goes before general figures.", "50 mm"}),
                 &Part::listed_clearance_m},
     choice_field<&Part::shield>(
-        text("shield", {"Shield between it and what burns.", "sheet steel"})),
+        text("shield", {"Shield between it and combustibles.", "sheet steel"})),
     Field<Part>{quantity("shield_gap", short_distance, {"Air gap behind the shield.", "25 mm"}),
                 &Part::shield_gap_m},
     Field<Part>{quantity("shield_reach",
@@ -278,7 +278,7 @@ constexpr std::array part_fields{
         text("pass_through", {"How it goes through a wall.", "ventilated thimble"})),
     Field<Part>{quantity("pass_through_clearance",
                          distance,
-                         {"In a wall that burns: from the pipe, the liner or the thimble to the "
+                         {"In a combustible wall: from the pipe, the liner or the thimble to the "
                           "wood, through what fills it.",
                           "150 mm"}),
                 &Part::pass_through_clearance_m},
@@ -293,8 +293,9 @@ constexpr std::array part_fields{
                 &Part::gauge},
     choice_field<&Part::heater_end>(text("heater_end", {"Its end towards the heater.", "crimped"}),
                                     words_between(PipeEnd::plain, PipeEnd::locking)),
-    choice_field<&Part::chimney_end>(text("chimney_end", {"Its end towards the mouth.", "plain"}),
-                                     words_between(PipeEnd::plain, PipeEnd::locking)),
+    choice_field<&Part::chimney_end>(
+        text("chimney_end", {"Its end towards the chimney top.", "plain"}),
+        words_between(PipeEnd::plain, PipeEnd::locking)),
     Field<Part>{whole(quantity("screws", count, {"Screws in the joint at its heater end.", "3"})),
                 &Part::screws},
     Field<Part>{quantity("lap",

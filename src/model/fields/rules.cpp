@@ -23,12 +23,13 @@ constexpr std::array roof_fields{
                          roof_distance,
                          {"Level distance from the chimney to the ridge.", "2.4 m"}),
                 &Roof::distance_to_ridge_m},
-    Field<Roof>{quantity("mouth_above_roof",
-                         above_roof,
-                         {"Height of the mouth over the highest place where the chimney leaves "
-                          "the roof.",
-                          "1.1 m"}),
-                &Roof::mouth_above_roof_m},
+    Field<Roof>{
+        quantity(
+            "top_above_roof",
+            above_roof,
+            {"Height of the chimney top over the highest place where the chimney leaves the roof.",
+             "1.1 m"}),
+        &Roof::mouth_above_roof_m},
     choice_field<&Roof::covering>(text("covering", {"What the roof is covered with.", "tiles"})),
     Field<Roof>{text("braced", {"Whether the part above the roof is braced.", "false"}),
                 &Roof::braced},
@@ -41,12 +42,13 @@ constexpr std::array near_fields{
               "light) or a tree.",
               "building"})),
     Field<NearThing>{
-        quantity("distance", roof_distance, {"Level distance from the mouth.", "2.2 m"}),
+        quantity("distance", roof_distance, {"Level distance from the chimney top.", "2.2 m"}),
         &NearThing::distance_m},
     Field<NearThing>{
-        quantity("below_mouth",
-                 below_mouth,
-                 {"How far its top lies under the mouth; negative where it is taller.", "0.8 m"}),
+        quantity(
+            "below_top",
+            below_mouth,
+            {"How far its top lies under the chimney top; negative where it is taller.", "0.8 m"}),
         &NearThing::below_mouth_m},
 };
 
@@ -83,7 +85,7 @@ constexpr std::array floor_fields{
                            &FloorProtection::sides_m},
     Field<FloorProtection>{quantity("back", distance, {"Past the back.", "300 mm"}),
                            &FloorProtection::back_m},
-    choice_field<&FloorProtection::build>(text("build", {"What it is made of.", "slab"})),
+    choice_field<&FloorProtection::build>(text("build", {"Meaning made of.", "slab"})),
 };
 
 constexpr std::array hearth_wall_fields{

@@ -76,25 +76,22 @@ constexpr std::array site_fields{
                 &Site::months_since_inspection},
     Field<Site>{whole(quantity("year_fitted", year, {"The year the chimney is built in.", "2024"})),
                 &Site::year_fitted},
-    Field<Site>{
-        text("tight_house", {"Whether the house is built tight against draughts.", "false"}),
-        &Site::tight_house},
+    Field<Site>{text("tight_house", {"Whether the house is built tight against drafts.", "false"}),
+                &Site::tight_house},
     choice_field<&Site::shelter>(
         text("shelter",
              {"What the heater stands in. A house has a pressure of its own; in an open shed or "
               "outdoors the air round heater and run is that of the weather. Left out, a house.",
               "house"})),
-    choice_field<&Site::rules>(
-        text("rules",
-             {"Whose rules of installation to hold the file against; left out, us in a "
-              "file with US units, else none.",
-              "us"})),
+    choice_field<&Site::rules>(text("rules",
+                                    {"Whose rules of installation to check the file against; left "
+                                     "out, us in a file with US units, else none.",
+                                     "us"})),
     choice_field<&Site::mouth_position>(
-        text("mouth_position",
-             {"How the wind meets the mouth. Clear: well over the ridge and all that is "
-              "near; near ridge: in the eddies of the roof; adverse: below the ridge or "
-              "beside a higher wall, tree or slope. Left out, wind neither helps nor "
-              "harms.",
+        text("top_position",
+             {"How the wind meets the chimney top. Clear: well over the ridge and all that is "
+              "near; near ridge: in the eddies of the roof; adverse: below the ridge or beside a "
+              "higher wall, tree or slope. Left out, wind neither helps nor harms.",
               "clear"})),
 };
 
@@ -109,7 +106,7 @@ constexpr std::array room_fields{
                          room_pressure,
                          {"Pressure in the room minus that outdoors at the height of the outlet; "
                           "an exhaust fan makes it negative, and a negative one takes from the "
-                          "draft. Where it stands, `house` is not asked. Holds with the fire "
+                          "draft. Where it is given, `house` is not used. Holds with the fire "
                           "burning and out, with fans and fire as they are.",
                           "-1 Pa"}),
                 &Room::pressure_pa},
@@ -136,8 +133,9 @@ constexpr std::array weather_fields{
                             {"Air temperature outdoors.", "-12 degC"}),
                    &Weather::outdoor_temperature_k},
     Field<Weather>{
-        quantity(
-            "wind", wind, {"Wind at the height of the mouth.", "2 m/s", DefaultId::wind_speed_m_s}),
+        quantity("wind",
+                 wind,
+                 {"Wind at the height of the chimney top.", "2 m/s", DefaultId::wind_speed_m_s}),
         &Weather::wind_m_s},
     Field<Weather>{
         quantity("humidity",

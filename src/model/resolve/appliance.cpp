@@ -36,7 +36,7 @@ void outlet(const CaseWork& work) {
     a.outlet_diameter_m = circle_diameter_m(a.outlet_area_m2);
     a.outlet_height_m = work.value_or_default(written.height_m,
                                               "/appliance/outlet/height",
-                                              "height of the outlet over the floor",
+                                              "height of the outlet above the floor",
                                               Kind::length,
                                               DefaultId::outlet_height_m);
 }

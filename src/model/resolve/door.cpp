@@ -18,7 +18,7 @@ double sill_height_m(const CaseWork& work) {
     work.assume("/appliance/door/sill",
                 (has_open_front(work.made.appliance) ? "lower edge of the opening"
                                                      : "lower edge of the door")
-                    + std::string{" over the floor: its upper edge "}
+                    + std::string{" above the floor: its upper edge "}
                     + format_quantity(below.value, Kind::length, work.made.units)
                     + " below the outlet",
                 Kind::length,

@@ -23,7 +23,7 @@ void fuel_from_file(const CaseWork& work, const OwnFuel& own) {
                        + a.analysis.nitrogen + a.analysis.sulphur + ash;
     if (std::abs(sum - 1.0) > 0.03) {
         work.fault(pointer,
-                   "the shares of carbon, hydrogen, oxygen, nitrogen, sulphur and ash of this fuel "
+                   "the shares of carbon, hydrogen, oxygen, nitrogen, sulfur and ash of this fuel "
                    "do not add up to 100 % within 3 %",
                    "give the analysis of the dry fuel in mass per cent");
     }

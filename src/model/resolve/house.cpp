@@ -26,10 +26,10 @@ double height_m(const CaseWork& work) {
                                      Kind::length,
                                      DefaultId::house_height_m);
     }
-    const catalog::Default& storey = catalog::default_of(DefaultId::house_storey_height_m);
+    const catalog::Default& storey = catalog::default_of(DefaultId::house_story_height_m);
     const double height = *house.storeys * storey.value;
     work.assume("/site/house/height",
-                "height of the heated shell, from its storeys",
+                "height of the heated shell, from its stories",
                 Kind::length,
                 height,
                 storey.source,
@@ -121,7 +121,7 @@ void wind(const CaseWork& work) {
     if (has_wind(work.made)) {
         const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
         work.assume("/site/house",
-                    "wind at the house over wind at the mouth",
+                    "wind at the house over wind at the chimney top",
                     Kind::fraction,
                     row.value,
                     row.source,
@@ -150,7 +150,7 @@ void house(const CaseWork& work) {
     if (made.neutral_level_m >= made.height_m) {
         work.fault("/site/house/neutral_level",
                    "the neutral level is above the top of the house",
-                   "give the height of the house, or its storeys");
+                   "give the height of the house, or its stories");
     }
     made.outdoor_air = written.outdoor_air.value_or(false);
     tightness(work);
@@ -167,8 +167,8 @@ void mouth_wind(const CaseWork& work) {
             return;
         }
         position = ChimneyTopPosition::near_ridge;
-        work.assume_word("/site/mouth_position",
-                         "how the wind meets the mouth: it neither helps nor harms",
+        work.assume_word("/site/top_position",
+                         "how the wind meets the chimney top: it neither helps nor harms",
                          name(*position),
                          "judgement",
                          "judgement");
@@ -182,8 +182,8 @@ void mouth_wind(const CaseWork& work) {
         : capped                                      ? DefaultId::wind_coefficient_cap
                                                       : DefaultId::wind_coefficient_open);
     made.mouth_wind_coefficient = row.value;
-    work.assume("/site/mouth_position",
-                "wind pressure at the mouth over the wind head",
+    work.assume("/site/top_position",
+                "wind pressure at the chimney top over the wind head",
                 Kind::number,
                 row.value,
                 row.source,

@@ -290,7 +290,7 @@ void add_open_end(const CaseWork& work) {
     mouth.length_m = mouth.rise_m = mouth.loss = mouth.turn_rad = 0.0;
     work.made.sections.push_back(mouth);
     work.assume_word(
-        "/run", "what stands on the mouth", "nothing (open end)", "judgement", "judgement");
+        "/run", "what is on the chimney top", "nothing: open end", "judgement", "judgement");
 }
 
 } // namespace

@@ -20,7 +20,7 @@ void weathers(const CaseWork& work) {
                                                         DefaultId::outdoor_temperature_mild_k);
         w.wind_m_s = work.value_or_default(entry.wind_m_s,
                                            pointer + "/wind",
-                                           "wind at the mouth, " + w.name,
+                                           "wind at the chimney top, " + w.name,
                                            Kind::speed,
                                            DefaultId::wind_speed_m_s);
         w.relative_humidity = work.value_or_default(entry.relative_humidity,
@@ -56,8 +56,12 @@ void weathers(const CaseWork& work) {
     assumed("frost", DefaultId::outdoor_temperature_frost_k);
     assumed("mild", DefaultId::outdoor_temperature_mild_k);
     const catalog::Default& wind = catalog::default_of(DefaultId::wind_speed_m_s);
-    work.assume(
-        "/site/weather", "wind at the mouth", Kind::speed, wind.value, wind.source, wind.mark);
+    work.assume("/site/weather",
+                "wind at the chimney top",
+                Kind::speed,
+                wind.value,
+                wind.source,
+                wind.mark);
     const catalog::Default& damp = catalog::default_of(DefaultId::relative_humidity_outdoor);
     work.assume(
         "/site/weather", "humidity outdoors", Kind::fraction, damp.value, damp.source, damp.mark);

@@ -258,7 +258,7 @@ void check_own(const Installation& installation, Faults& faults) {
             add(faults,
                 {pointer},
                 fmt::format("the parts of the fuel add up to {:.1f} %", 100.0 * sum),
-                "carbon, hydrogen, oxygen, nitrogen, sulphur and ash are shares of the dry fuel");
+                "carbon, hydrogen, oxygen, nitrogen, sulfur and ash are shares of the dry fuel");
         }
     }
     for (const auto& wall : installation.walls) {
@@ -326,7 +326,7 @@ void check_observed(const Installation& installation, Faults& faults) {
                               {},
                               R"(add "at": 2 for the joint behind part 2, or "at": "outlet")"});
         }
-        if (!seen.at || *seen.at == "outlet" || *seen.at == "mouth") {
+        if (!seen.at || *seen.at == "outlet" || *seen.at == "chimney top") {
             continue;
         }
         std::size_t number = 0;
@@ -334,12 +334,12 @@ void check_observed(const Installation& installation, Faults& faults) {
         const auto result = std::from_chars(seen.at->data(), end, number);
         if (result.ec != std::errc{} || result.ptr != end || number < 1
             || number > installation.run.size()) {
-            faults.push_back(
-                {fmt::format("/observed/{}/at", i),
-                 fmt::format("`{}` is not a place on the run", *seen.at),
-                 {},
-                 fmt::format("outlet, mouth, or a part from 1 to {}", installation.run.size()),
-                 ""});
+            faults.push_back({fmt::format("/observed/{}/at", i),
+                              fmt::format("`{}` is not a place on the run", *seen.at),
+                              {},
+                              fmt::format("outlet, chimney top, or a part from 1 to {}",
+                                          installation.run.size()),
+                              ""});
         }
     }
 }

@@ -56,7 +56,7 @@ std::optional<bool> RunPart::goes_through(Passage passage) const {
 
 std::string label(const RunPart& part) {
     return part.kind == PartKind::cap
-               ? "the mouth"
+               ? "the chimney top"
                : std::string{name(part.kind)} + " " + std::to_string(part.index + 1);
 }
 
@@ -65,7 +65,7 @@ std::string Run::label_at(int index) const {
         return "the outlet";
     }
     const RunPart* found = part(index);
-    return found == nullptr ? "the mouth" : label(*found);
+    return found == nullptr ? "the chimney top" : label(*found);
 }
 
 std::vector<const RunPart*> Run::of(Stretch stretch) const {

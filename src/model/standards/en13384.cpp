@@ -64,7 +64,7 @@ struct Calculation {
 
 MethodGroup site_terms(const Calculation& k) {
     const Conditions& at = k.draught.conditions;
-    TermList list("outdoor air, for the least draught");
+    TermList list("outdoor air, for the least draft");
     list.add("z",
              "height above sea level",
              atmosphere::altitude_m(k.c.air_pressure_pa),
@@ -120,7 +120,7 @@ MethodGroup gas_terms(const Calculation& k) {
              k.gas.products().gas_constant_j_kgk,
              "J/(kg K)",
              computed);
-    list.add("pD", "pressure of its water vapour", k.dew.vapour_pa, "Pa", computed);
+    list.add("pD", "pressure of its water vapor", k.dew.vapour_pa, "Pa", computed);
     list.add("tp", "its water dew point", k.dew.water_k, "K", from_memory);
     return list.group;
 }
@@ -166,8 +166,7 @@ MethodGroup stretch_terms(const RunTerms& run, std::size_t i) {
     list.add(
         connector ? "KV" : "K", "cooling number: U k L/(m cp)", t.cooling_number, "", looked_up);
     list.add(connector ? "Te" : "To", "gas leaving", t.outlet_k, "K", from_memory);
-    list.add(
-        connector ? "PHV" : "PH", "draught: H g (rhoL - rhom)", t.draught_pa, "Pa", from_memory);
+    list.add(connector ? "PHV" : "PH", "draft: H g (rhoL - rhom)", t.draught_pa, "Pa", from_memory);
     list.add(connector ? "PEV" : "PE",
              "friction and single resistances",
              t.resistance_pa,
@@ -184,15 +183,15 @@ MethodGroup stretch_terms(const RunTerms& run, std::size_t i) {
 MethodGroup pressure_terms(const Calculation& k) {
     TermList list("pressure condition");
     list.add("SE",
-             "factor on flow resistance, natural draught",
+             "factor on flow resistance, natural draft",
              catalog::default_of(DefaultId::flow_resistance_factor).value,
              "",
              from_memory);
-    list.add("PH", "draught of the chimney", k.draught.draught_pa, "Pa", from_memory);
+    list.add("PH", "draft of the chimney", k.draught.draught_pa, "Pa", from_memory);
     list.add("PR", "its resistance: SE PE + SEG PG", k.draught.resistance_pa, "Pa", from_memory);
-    list.add("PL", "wind; the mouth taken as clear of the roof", 0.0, "Pa", judged);
-    list.add("PZ", "draught at the inlet: PH - PR - PL", k.available_pa(), "Pa", looked_up);
-    list.add("PHV", "draught of the connector", k.draught.connector_draught_pa, "Pa", from_memory);
+    list.add("PL", "wind; the chimney top taken as clear of the roof", 0.0, "Pa", judged);
+    list.add("PZ", "draft at the inlet: PH - PR - PL", k.available_pa(), "Pa", looked_up);
+    list.add("PHV", "draft of the connector", k.draught.connector_draught_pa, "Pa", from_memory);
     list.add("PRV",
              "its resistance: SE PEV + SEGV PGV",
              k.draught.connector_resistance_pa,
@@ -201,8 +200,7 @@ MethodGroup pressure_terms(const Calculation& k) {
     list.add("PFV", "what the connector needs: PRV - PHV", k.connector_pa(), "Pa", from_memory);
     list.add("PW", "what the appliance needs", k.needed_at_appliance_pa, "Pa", of_the_file);
     list.add("PB", "air supply of the room", k.air_supply_pa, "Pa", from_memory);
-    list.add(
-        "PZe", "draught required at the inlet: PW + PFV + PB", k.required_pa(), "Pa", looked_up);
+    list.add("PZe", "draft required at the inlet: PW + PFV + PB", k.required_pa(), "Pa", looked_up);
     return list.group;
 }
 
@@ -210,14 +208,14 @@ MethodGroup wall_terms(const RunTerms& run, double wanted_k, std::string_view ti
     TermList list{std::string{title}};
     list.add("Tuo", "outdoor air", run.conditions.outdoor_k, "K", from_memory);
     list.add("Te", "gas entering the chimney", run.chimney_entry_k, "K", from_memory);
-    list.add("Tob", "gas at the mouth", run.outlet_k, "K", from_memory);
+    list.add("Tob", "gas at the chimney top", run.outlet_k, "K", from_memory);
     list.add("kob",
-             "overall coefficient at the mouth, alpha_a 23",
+             "overall coefficient at the chimney top, alpha_a 23",
              run.last_overall_w_m2k,
              "W/(m2 K)",
              from_memory);
     list.add("Tiob",
-             "inner wall at the mouth: Tob - (kob/alpha_i)(Tob - Tuo)",
+             "inner wall at the chimney top: Tob - (kob/alpha_i)(Tob - Tuo)",
              run.inner_wall_k,
              "K",
              from_memory);
@@ -228,32 +226,32 @@ MethodGroup wall_terms(const RunTerms& run, double wanted_k, std::string_view ti
 std::vector<MethodCriterion> criteria(const Calculation& k, double dry_limit_k) {
     constexpr double frost_k = constants::celsius_zero_k;
     return {{.symbols = "PZ >= PZe",
-             .meaning = "draught at the inlet against that required",
+             .meaning = "draft at the inlet against that required",
              .have = k.available_pa(),
              .want = k.required_pa(),
              .unit = "Pa",
              .mark = looked_up},
             {.symbols = "PZ >= PB",
-             .meaning = "draught at the inlet against the air supply",
+             .meaning = "draft at the inlet against the air supply",
              .have = k.available_pa(),
              .want = k.air_supply_pa,
              .unit = "Pa",
              .mark = looked_up},
             {.symbols = "Tiob >= Tg",
-             .meaning = "inner wall at the mouth, chimney for dry operation",
+             .meaning = "inner wall at the chimney top, chimney for dry operation",
              .have = k.dry.inner_wall_k,
              .want = dry_limit_k,
              .unit = "K",
              .mark = looked_up},
             {.symbols = "Tiob >= Tg wet",
-             .meaning = "inner wall at the mouth, chimney that may get wet",
+             .meaning = "inner wall at the chimney top, chimney that may get wet",
              .have = k.wet.inner_wall_k,
              .want = frost_k,
              .unit = "K",
              .mark = from_memory,
              .counts = false},
             {.symbols = "PZmax <= PZemax",
-             .meaning = "greatest draught, in frost, against what the fire can be held at",
+             .meaning = "greatest draft, in frost, against what the fire can be held at",
              .have = k.greatest_pa(),
              .want = k.greatest_allowed_pa(),
              .at_most = true,
@@ -291,12 +289,15 @@ std::vector<MethodComparison> comparisons(const Calculation& k) {
              k.available_pa() - k.connector_pa() - k.air_supply_pa,
              mild.draft_pa,
              "Pa"},
-            {"gas at the mouth, least draught (Tob)",
+            {"gas at the chimney top, least draft (Tob)",
              k.draught.outlet_k,
              mild.flow.mouth_temperature_k,
              "K"},
-            {"gas at the mouth, frost (Tob)", k.dry.outlet_k, frost.flow.mouth_temperature_k, "K"},
-            {"inner wall at the mouth, frost (Tiob)",
+            {"gas at the chimney top, frost (Tob)",
+             k.dry.outlet_k,
+             frost.flow.mouth_temperature_k,
+             "K"},
+            {"inner wall at the chimney top, frost (Tiob)",
              k.dry.inner_wall_k,
              last_wall_k(k.c, frost),
              "K"}};
@@ -344,16 +345,15 @@ std::vector<std::string> notes_on(const Case& c) {
     std::vector<std::string> notes{
         "The standard was not seen as a whole: marks tell which terms rest on looked-up pages and "
         "which on memory. Do not use this in place of the standard where it is binding.",
-        "PL is 0: the mouth is taken to stand clear of the roof. In an adverse zone the standard "
-        "takes 25 Pa inland and 40 Pa near the coast (from memory).",
-        "cp, R, water vapour and the flow factors come from the fuel's composition, since the "
+        "PL is 0: the chimney top is taken to stand clear of the roof. In an adverse zone the "
+        "standard takes 25 Pa inland and 40 Pa near the coast (from memory).",
+        "cp, R, water vapor and the flow factors come from the fuel's composition, since the "
         "standard's own table of fuels was not seen.",
         "Bends, tees and sudden steps have the standard's zeta (from memory); other parts, and "
         "losses the file gives, keep theirs.",
         "The wall's resistance is taken at 200 degC from its layers.",
         "PZmax: 258.15 K outdoors, SH 1 and no factor on resistance are judgement; if it fails, "
-        "the "
-        "standard lets a draught regulator in. It does not count in the verdict."};
+        "the standard lets a draft regulator in. It does not count in the verdict."};
     const std::size_t start = chimney_section(c);
     if (start == 0) {
         notes.emplace_back("No tee turns the gas and no wall is one of a chimney: the whole run is "
@@ -389,9 +389,9 @@ MethodResult calculate(const Case& c) {
     result.notes = notes_on(c);
     if (is_under_pressure(c, result)) {
         result.beyond =
-            "The heater pushes its gas and the run has no draught to take it: a vent "
-            "under positive pressure has conditions and tightness of its own, which "
-            "this method does not hold; ask for the physics, and for the maker's table.";
+            "The heater pushes its gas and the run has no draft to take it: a vent under positive "
+            "pressure has conditions and tightness of its own, which this method does not hold; "
+            "ask for the physics, and for the maker's table.";
         result.notes.insert(result.notes.begin(), result.beyond);
     }
     return result;

@@ -172,7 +172,7 @@ MethodGroup balance_terms(const Calculation& k) {
     list.add("Db", "building: what the room holds back", k.building_pa(), "Pa", looked_up);
     list.add("Da", "available draft: Dt - dp - Db", k.available_pa(), "Pa", from_memory);
     list.add("Da needed", "draft the appliance needs", k.firing.draft_needed_pa, "Pa", of_the_file);
-    list.add("I max", "input capacity at the draft needed", k.capacity_w(), "W", from_memory);
+    list.add("I max", "input capacity at the required draft", k.capacity_w(), "W", from_memory);
     return list.group;
 }
 
@@ -183,7 +183,7 @@ std::vector<MethodComparison> comparisons(const Calculation& k, bool high) {
     std::vector<MethodComparison> rows{
         {"draft at the outlet against the room (Da)", k.available_pa(), state.draft_pa, "Pa"},
         {"gas flow (w)", k.flow_kg_s, state.gas_flow_kg_s, "kg/s"},
-        {"gas at the mouth",
+        {"gas at the chimney top",
          k.found.empty() ? 0.0 : k.found.back().exit_k,
          state.flow.mouth_temperature_k,
          "K"}};

@@ -14,7 +14,7 @@ enum Row : std::size_t { black_steel, bright_metal, brick, air_6_mm, air_12_mm, 
 
 constexpr std::array<Transmittance, 8> rows{{
     {"black or painted steel stovepipe", 1.2 * imperial_w_m2k, from_memory},
-    {"single-wall galvanised steel or bare aluminium", 1.0 * imperial_w_m2k, from_memory},
+    {"single-wall galvanised steel or bare aluminum", 1.0 * imperial_w_m2k, from_memory},
     {"brick chimney, tile lined", 1.0 * imperial_w_m2k, from_memory},
     {"double wall, 1/4 in air", 0.6 * imperial_w_m2k, from_memory},
     {"double wall, 1/2 in air", 0.4 * imperial_w_m2k, from_memory},

@@ -21,7 +21,7 @@ bool burns_gas(const Appliance& a) {
 bool is_corrugated(const Part& part) {
     const catalog::Wall* wall = part.wall ? catalog::find_wall(*part.wall) : nullptr;
     return wall != nullptr
-           && (wall->id.starts_with("flexible liner") || wall->id == "aluminium liner");
+           && (wall->id.starts_with("flexible liner") || wall->id == "aluminum liner");
 }
 
 void take_appliance(const std::vector<Part>& run, Appliance& a) {

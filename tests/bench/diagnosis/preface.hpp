@@ -49,7 +49,7 @@ little to spare:
 | smokes at the opened door | flue too large | a wide flue costs little pressure; its slow warming is not in a steady state |
 | smokes at joints | flue too large; wet wood | the draft falls, but no joint comes above the room while the burn rate follows the draft |
 | smokes at joints | air leaking into the flue | the leak draws air in; another appliance on the flue is not in the file |
-| smokes in wind | short chimney; house suction; leaks; cold outside chimney | what wind does at the mouth is in the cause downdraft only; these runs need more than a gust of 3 Pa, or smoke in calm as well |
+| smokes in wind | short chimney; house suction; leaks; cold outside chimney | what wind does at the chimney top is in the cause downdraft only; these runs need more than a gust of 3 Pa, or smoke in calm as well |
 | sluggish fire | flue too large; cold outside chimney; many elbows | the loss stays below the draft the fire needs |
 | drips | air leaking into the flue | the air cools the gas, and the lower dew point and better draft nearly make up for it |
 

@@ -15,7 +15,7 @@ WALLS = {
     "double-wall connector": ("stainless steel 0.5|air gap 9|carbon steel 0.5", 0.90, 0.90, 1.0),
     "double-wall air 6 mm": ("stainless steel 0.5|air gap 6|carbon steel 0.5", 0.90, 0.90, 1.0),
     "double-wall air 12 mm": ("stainless steel 0.5|air gap 12|carbon steel 0.5", 0.90, 0.90, 1.0),
-    "type b vent": ("aluminium 0.3|air gap 6|galvanized steel 0.5", 0.30, 0.28, 0.5),
+    "type b vent": ("aluminum 0.3|air gap 6|galvanized steel 0.5", 0.30, 0.28, 0.5),
     "insulated 25 mm": (
         "stainless steel 0.5|mineral wool hot 25|stainless steel 0.5",
         0.90, 0.40, 1.0),
@@ -48,7 +48,7 @@ MATERIALS = {
     "ferritic stainless steel": (23.1, 0.0067, 7700, 460, 0.40),
     "galvanized steel": (53.33, -0.0333, 7800, 450, 0.28),
     "aluminized steel": (53.33, -0.0333, 7800, 450, 0.20),
-    "aluminium": (160, 0, 2800, 880, 0.15),
+    "aluminum": (160, 0, 2800, 880, 0.15),
     "cast iron": (50, 0, 7500, 450, 0.70),
     "enamelled steel": (53.33, -0.0333, 7850, 440, 0.90),
     "clay tile": (1.0, 0, 2000, 800, 0.91),

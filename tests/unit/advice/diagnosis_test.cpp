@@ -113,7 +113,7 @@ TEST_CASE("a look at the cap settles what a draft reading leaves open", "[diagno
     const SizedCause& screen = bad.explanations.front().causes.front();
     CHECK(screen.cause->id == "clogged-screen");
     CHECK(screen.size_low > 0.7);
-    CHECK_THAT(screen.place, Contains("mouth"));
+    CHECK_THAT(screen.place, Contains("chimney top"));
     REQUIRE(bad.explanations.front().cured);
     CHECK(bad.explanations.front().cured->works);
     written.observed.back() = look(LookedAt::cap, FoundState::good);

@@ -358,7 +358,7 @@ TEST_CASE("every finding of the table fires and keeps still") {
     }
 }
 
-TEST_CASE("a stretch that ends at the mouth is free to grow") {
+TEST_CASE("a stretch that ends at the chimney top is free to grow") {
     Installation in = sound();
     in.appliance.gas_temperature_k.high = 900.0;
     for (Part& part : in.run) {

@@ -228,7 +228,7 @@ TEST_CASE("every kind of remedy has its row and every row its kind", "[improve]"
     CHECK(effort_of(RemedyKind::fit_regulator).id == "fit-regulator");
 }
 
-TEST_CASE("a change keeps the mouth where it is unless it raises it", "[improve]") {
+TEST_CASE("a change keeps the chimney top where it is unless it raises it", "[improve]") {
     const Installation in = example("village-hall");
     const auto present = resolve(in);
     REQUIRE(present.has_value());

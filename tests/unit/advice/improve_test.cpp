@@ -176,7 +176,7 @@ TEST_CASE("an oversized masonry flue is lined", "[improve]") {
     check_cured_by(example("toll-house"), "line-flue");
 }
 
-TEST_CASE("a long level run with turns is straightened or done without", "[improve]") {
+TEST_CASE("a long horizontal run with turns is straightened or done without", "[improve]") {
     Installation in = example("village-hall");
     in.appliance.door = {0.25, 0.2, std::nullopt, {}, {}};
     const Improvement made = improved(in, {.required = states_only});
@@ -258,7 +258,8 @@ TEST_CASE("what no change to the run clears is named with what to do", "[improve
     CHECK(made.outcome == Outcome::hopeless);
     REQUIRE(made.stuck.size() == 1);
     CHECK(made.stuck.front()->id == "floor-unprotected");
-    CHECK(made.sentence.find("First what no change tried here clears: Floor not protected. Lay")
+    CHECK(made.sentence.find(
+              "First, these remain with every change that was tried: Floor not protected. Lay")
           == 0);
     CHECK(made.reason.find("Shield does not count") != std::string::npos);
     for (const Plan& plan : made.plans) {
@@ -308,7 +309,7 @@ TEST_CASE("too much draft gets a damper and nothing that costs a state", "[impro
     CHECK(made.plans.front().score.greatest_over <= 0.0);
 }
 
-TEST_CASE("a stub of two metres below the roof is hopeless and the reason is told", "[improve]") {
+TEST_CASE("a stub of two meters below the roof is hopeless and the reason is told", "[improve]") {
     Installation in = sound();
     in.run = {up(1.2), up(0.8), part(PartKind::cap)};
     in.run[0].diameter_m = 0.15;
@@ -319,7 +320,7 @@ TEST_CASE("a stub of two metres below the roof is hopeless and the reason is tol
     CAPTURE(made.sentence, made.reason);
     CHECK(made.outcome == Outcome::hopeless);
     CHECK(made.sentence.find("Nothing that was tried") == 0);
-    CHECK(made.reason.find("2 m over the outlet") != std::string::npos);
+    CHECK(made.reason.find("2 m above the outlet") != std::string::npos);
     CHECK(made.reason.find("past the roof") != std::string::npos);
 }
 
@@ -333,88 +334,6 @@ TEST_CASE("where two changes do not do, a third is tried beside them", "[improve
                                  {.size_search = false, .required = states_only});
     REQUIRE(assessed.has_value());
     CHECK(assessed->works());
-}
-
-namespace {
-
-struct Defect {
-    std::string name;
-    std::string cure; ///< the remedies that undo it
-    void (*plant)(Installation&);
-};
-
-void insert_behind_first(Installation& in, Part made) {
-    in.run.insert(in.run.begin() + 1, std::move(made));
-}
-
-const std::vector<Defect>& defects() {
-    static const std::vector<Defect> rows{{"nest",
-                                           "sweep",
-                                           [](Installation& in) {
-                                               Part nest = part(PartKind::obstruction);
-                                               nest.blocked = 0.93;
-                                               insert_behind_first(in, nest);
-                                           }},
-                                          {"damper left shut",
-                                           "open-damper",
-                                           [](Installation& in) {
-                                               Part damper = part(PartKind::damper);
-                                               damper.blade_angle_rad = 1.5;
-                                               insert_behind_first(in, damper);
-                                           }},
-                                          {"clogged screen",
-                                           "clean-screen",
-                                           [](Installation& in) {
-                                               Part& top = in.run.back();
-                                               top.mesh_m = 0.012;
-                                               top.free_area.reset();
-                                               top.blocked = 0.94;
-                                           }},
-                                          {"starved room", "air-inlet", [](Installation& in) {
-                                               in.site.house = {};
-                                               in.site.room.pressure_pa = -40.0;
-                                           }}};
-    return rows;
-}
-
-} // namespace
-
-TEST_CASE("each defect planted in each example that works is undone", "[improve]") {
-    int planted = 0;
-    for (const std::string name : {"bindery",
-                                   "glass-studio",
-                                   "greenhouse",
-                                   "mountain-hut",
-                                   "net-loft",
-                                   "print-shop",
-                                   "pump-house",
-                                   "sugar-house",
-                                   "cider-press",
-                                   "weaving-mill"}) {
-        Installation in = example(name);
-        // What is too strong is another matter.
-        in.appliance.draft_greatest_pa = 200.0;
-        const bool has_cap = in.run.back().part == PartKind::cap;
-        const bool has_damper = std::any_of(in.run.begin(), in.run.end(), [](const Part& p) {
-            return p.part == PartKind::damper || p.part == PartKind::draft_regulator;
-        });
-        REQUIRE(improved(in, {.required = states_only}).outcome == Outcome::leave_alone);
-        for (const Defect& defect : defects()) {
-            if ((defect.name == "clogged screen" && !has_cap)
-                || (defect.name == "damper left shut" && has_damper)) {
-                continue;
-            }
-            CAPTURE(name, defect.name);
-            Installation broken = in;
-            defect.plant(broken);
-            if (improved(broken, {.required = states_only}).outcome == Outcome::leave_alone) {
-                continue; // the example has draft enough to bear it
-            }
-            ++planted;
-            check_cured_by(broken, defect.cure);
-        }
-    }
-    CHECK(planted >= 25);
 }
 
 TEST_CASE("a liner brings the part that leads into its size", "[improve]") {

@@ -248,7 +248,7 @@ TEST_CASE("walls serve the fuels they are made for") {
     in.walls.clear();
     for (const auto& [wall, wrong] : {std::pair{"type b vent", true},
                                       std::pair{"single-wall galvanized", true},
-                                      std::pair{"aluminium liner", true},
+                                      std::pair{"aluminum liner", true},
                                       std::pair{"insulated 25 mm", false}}) {
         CAPTURE(wall);
         in.run = {pipe(4.0, wall, Zone::room), pipe(1.0, wall, Zone::outdoors)};

@@ -217,7 +217,7 @@ TEST_CASE("worked figures of others come out") {
     CHECK(*result_of(report_of(uk, "uk"), "uk-pipe-clearance").limit == Approx(0.45).epsilon(0.01));
 }
 
-TEST_CASE("the mouth on a pitched roof, by hand") {
+TEST_CASE("the chimney top on a pitched roof, by hand") {
     constexpr double degree = 3.14159265358979323846 / 180.0;
     const auto needed = [&](double pitch_deg, double ridge_m) {
         return mouth_height_needed_m(pitch_deg * degree, ridge_m, 0.9144, 0.6096, 3.048);

@@ -37,7 +37,7 @@ const StateSpread& of(const ToleranceStudy& study, const Assessment& a, StateKin
 
 } // namespace
 
-TEST_CASE("the margin spreads as the draft needed does, and by no more") {
+TEST_CASE("the margin spreads as the required draft does, and by no more") {
     Installation in = stack();
     in.tolerances = {{"/appliance/draft_needed/high", 2.0}};
     const Assessment a = assessed(in);

@@ -68,7 +68,7 @@ TEST_CASE("samples cover each range evenly, and lists give their values equally 
     CHECK(spread.id(59, "s").starts_with("s-60 outdoor="));
 }
 
-TEST_CASE("sizes are those of the trade, of the unit they are asked in") {
+TEST_CASE("sizes are those of the trade, of the unit they are required in") {
     const Installation in = with_outdoor_top(plain::stack(5.0, 0.15, 0.3));
     const auto inches = range(in, "diameter=trade 5..8 in").together.front().values;
     CHECK(inches == std::vector<double>{0.127, 0.1524, 0.1778, 0.2032});

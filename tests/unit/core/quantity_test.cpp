@@ -23,7 +23,7 @@ constexpr double btu = 1055.05585262;
 
 constexpr Reading readings[] = {
     {"4.2 m", Kind::length, 4.2},
-    {"2 metres", Kind::length, 2.0},
+    {"2 meters", Kind::length, 2.0},
     {"15 cm", Kind::length, 0.15},
     {"150 mm", Kind::length, 0.15},
     {"150mm", Kind::length, 0.15},

@@ -212,7 +212,7 @@ TEST_CASE("every key refuses what is of the wrong kind, with one fault at its pl
     }
 }
 
-TEST_CASE("every key that stands twice is refused once, and one that is required is asked for") {
+TEST_CASE("every key that stands twice is refused once, and one that is required is required for") {
     std::size_t required = 0;
     for (const Key& key : Keys{}.all) {
         if (key.info.key == "part") {

@@ -323,7 +323,7 @@ TEST_CASE("things of the file's own are checked for sense", "[reader]") {
     CHECK(fault.message == "the wall has neither layers nor a thermal resistance");
     fault = only_fault(file_with("", one_pipe, ",\n\"observed\": [{\"at\": @7}]"));
     CHECK(fault.message == "`7` is not a place on the run");
-    CHECK(fault.allowed == "outlet, mouth, or a part from 1 to 1");
+    CHECK(fault.allowed == "outlet, chimney top, or a part from 1 to 1");
     fault =
         only_fault(file_with(R"(, "burn_rate": @{"low": "3 kg/h", "high": "2 kg/h"})", one_pipe));
     CHECK(fault.message == "the burn rate at low fire is above that at high fire");

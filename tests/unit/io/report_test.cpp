@@ -50,8 +50,8 @@ Assessment made_up() {
         {.part = 0, .kind = PartKind::straight, .length_m = 4.0, .rise_m = 4.0, .diameter_m = 0.2});
     c.sections.push_back({.part = 1, .kind = PartKind::cap, .diameter_m = 0.2});
     c.assumptions.push_back({.pointer = "/run",
-                             .what = "what stands on the mouth",
-                             .word = "nothing (open end)",
+                             .what = "what is on the chimney top",
+                             .word = "nothing: open end",
                              .source = "judgement",
                              .mark = "judgement"});
     for (const StateKind kind : {StateKind::high_fire,
@@ -84,7 +84,7 @@ Assessment made_up() {
     finding.harm = Harm::draft;
     finding.place = "the outlet";
     finding.state = "high fire, frost";
-    finding.message = "The run gives 8 Pa.";
+    finding.message = "The draft at the outlet is 8 Pa.";
     finding.kind = Kind::pressure;
     finding.figure = 8.0;
     finding.limit = 12.0;
@@ -113,30 +113,25 @@ std::string text_of(const Assessment& a, const ReportOptions& more = {}) {
 TEST_CASE("the report begins with the verdict by kind of harm", "[report]") {
     ReportOptions wide;
     wide.style.width = 100;
-    CHECK(text_of(made_up(), wide)
-              .starts_with(
-                  "This run falls short: draft. Short, but not counted: reloading.\n"
-                  "Installation: Boat shed\n"
-                  "\n"
-                  "  Fire, CO   ok     No danger found.\n"
-                  "  Draft      SHORT  Draft falls short in every condition checked; worst "
-                  "-4 Pa, 8 Pa where 12 Pa is\n"
-                  "                    required (high fire, frost).\n"
-                  "                    First: general remedy\n"
-                  "  Reloading  short  The door may be opened only 40 % of the way on embers "
-                  "(frost); 50 % is wanted.\n"
-                  "  Upkeep     ok     Nothing found.\n"));
+    CHECK(
+        text_of(made_up(), wide)
+            .starts_with(
+                "This run falls short: draft. Not met, but not counted: reloading.\nInstallation: "
+                "Boat shed\n\n  Fire, CO   ok     No danger found.\n  Draft      SHORT  Draft "
+                "falls short in every condition checked; worst -4 Pa, 8 Pa where 12 Pa is\n        "
+                "            required (high fire, frost).\n                    First: general "
+                "remedy\n  Reloading  short  The door may be opened only 40 % of its width on "
+                "embers (frost); 50 % is\n                    required.\n  Upkeep     ok     "
+                "Nothing found.\n"));
 }
 
 TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {
     Assessment a = made_up();
-    CHECK_THAT(
-        text_of(a, {.details = true}),
-        Contains("1. FAULT: Not enough draft, the outlet (high fire, frost)\n"
-                 "     The run gives 8 Pa.\n"
-                 "     What to do: general remedy\n"
-                 "     Source: Draft figures in the manuals of sixteen heater makers; looked up.\n"
-                 "     More: fluewright explain draft-short\n"));
+    CHECK_THAT(text_of(a, {.details = true}),
+               Contains("1. FAULT: Not enough draft, the outlet (high fire, frost)\n     The draft "
+                        "at the outlet is 8 Pa.\n     What to do: general remedy\n     Source: "
+                        "Draft figures in the manuals of sixteen heater makers; looked up.\n     "
+                        "More: fluewright explain draft-short\n"));
     a.findings.front().remedy = "Here: add 1 m.";
     CHECK_THAT(text_of(a, {.details = true}), Contains("What to do: Here: add 1 m."));
     a.findings.clear();
@@ -146,14 +141,14 @@ TEST_CASE("a finding says how bad, where, what and what to do", "[report]") {
 TEST_CASE("a state without a working point says so in words", "[report]") {
     Assessment a = made_up();
     a.solution.states[1].status = Status::no_flow;
-    CHECK_THAT(text_of(a), Contains("free burn: not computed; no flow up the flue"));
+    CHECK_THAT(text_of(a), Contains("air control open: not computed; no upward flow"));
     const auto json = nlohmann::json::parse(report_json(a, {}))["result"];
     CHECK(json["states"][1]["status"] == "no flow");
     CHECK(json["states"][1]["draft_pa"].is_null());
     CHECK(json["states"][1]["stations"].empty());
 
     a.solution.states[1].status = Status::no_answer;
-    CHECK(text_of(a).starts_with("The solver found no answer for free burn, frost"));
+    CHECK(text_of(a).starts_with("The solver found no answer for air control open, frost"));
     CHECK_THAT(text_of(a), Contains("FAILED"));
 }
 
@@ -180,11 +175,11 @@ TEST_CASE("the spread of the inside coefficient names what hangs on it", "[repor
     CHECK_THAT(text_of(a, {.details = true}), !Contains("\nSpread\n"));
 }
 
-TEST_CASE("a step in size and an added mouth are called so", "[report]") {
+TEST_CASE("a step in size and an added chimney top are called so", "[report]") {
     const std::string text = text_of(made_up(), {.details = true});
     CHECK_THAT(text, Contains("1 step"));
     CHECK_THAT(text, Contains("1 straight"));
-    CHECK_THAT(text, Contains("\n  mouth"));
+    CHECK_THAT(text, Contains("\n  chimney top"));
     const auto json = nlohmann::json::parse(report_json(made_up(), {}))["result"];
     CHECK(json["installation"]["run"][3]["part"].is_null());
 }

@@ -163,7 +163,7 @@ TEST_CASE("wind: a windward window fills the house, one in the lee empties it", 
     CHECK(shut_pa > -0.65 * head_pa);
 }
 
-TEST_CASE("wind at the mouth: clear helps, adverse harms, unknown does neither", "[house]") {
+TEST_CASE("wind at the chimney top: clear helps, adverse harms, unknown does neither", "[house]") {
     Installation in = stove_in_house();
     in.site.house = {};
     in.site.room.pressure_pa = 0.0;
@@ -261,7 +261,7 @@ TEST_CASE("the reader knows houses and refuses what contradicts itself", "[house
             "run": [{"part": "straight", "up": "5 m"}]})",
             "house.json");
     };
-    const auto good = read(R"({"storeys": 2, "fans": ["150 cfm ± 10 %"],
+    const auto good = read(R"({"stories": 2, "fans": ["150 cfm ± 10 %"],
                               "openings": [{"area": "150 cm2", "side": "windward"}]})");
     REQUIRE(good.has_value());
     CHECK(good->site.house.fans.at(0).flow_m3_s == Approx(0.0707921).epsilon(1e-5));

@@ -203,5 +203,5 @@ TEST_CASE("parts know their heights, their ends and what they go through") {
     CHECK(run.parts[2].heater_end.value == PipeEnd::locking);
     CHECK(run.label_at(-1) == "the outlet");
     CHECK(run.label_at(0) == "straight 1");
-    CHECK(run.label_at(3) == "the mouth");
+    CHECK(run.label_at(3) == "the chimney top");
 }

@@ -107,11 +107,11 @@ TEST_CASE("A stretch in its limits") {
         CHECK(european::solve_stretch(s, plain_gas()).outlet_k == s.entry_k);
         CHECK(european::solve_stretch(s, plain_gas()).mean_k == s.entry_k);
     }
-    SECTION("no height: no draught") {
+    SECTION("no height: no draft") {
         s.rise_m = 0.0;
         CHECK(european::solve_stretch(s, plain_gas()).draught_pa == 0.0);
     }
-    SECTION("gas as warm and heavy as the air outdoors: no draught") {
+    SECTION("gas as warm and heavy as the air outdoors: no draft") {
         GasFit gas = plain_gas();
         gas.gas_constant_j_kgk = european::air_gas_constant_j_kgk;
         s.entry_k = s.ambient_k;
@@ -213,7 +213,7 @@ TEST_CASE("The European calculation of a whole run") {
         }
         CHECK(result.standing.find("from memory") != std::string_view::npos);
     }
-    SECTION("the flow by the fuel's factors is the flow of the case but for the air's vapour") {
+    SECTION("the flow by the fuel's factors is the flow of the case but for the air's vapor") {
         CHECK(term(high, "flue gas", "m(fm)")
               == Approx(term(high, "flue gas", "m")).epsilon(0.015));
     }

@@ -37,7 +37,7 @@ TEST_CASE("a hand-fired heater has seven states, an open front six, a burner of 
     CHECK(states_of(plain::resolved(in)).size() == 3);
 }
 
-TEST_CASE("free burn balances the run against the appliance") {
+TEST_CASE("air control open balances the run against the appliance") {
     const Case c = plain::resolved(plain::stack(5.0, 0.15, 0.3));
     const Solution solution = solve(c, Detail::totals);
     const StateResult& free = state_of(solution, StateKind::free_burn);

@@ -95,7 +95,7 @@ TEST_CASE("What shortens a warm-up follows from where its heat goes") {
     CHECK(turned.front() == Quicker::preheat);
 }
 
-TEST_CASE("A cool wall is slow only where the smoke makes tar") {
+TEST_CASE("A cool wall is slow only where the smoke makes creosote") {
     Case made = *resolve(stove_on("single-wall steel", "insulated 25 mm"));
     Warmup course;
     course.parts.resize(1);
@@ -122,7 +122,7 @@ TEST_CASE("The report says why a fire starves and what to do about it") {
     options.style.width = 10000;
     const std::string text = warmup_text(made, std::span{&in, 1}, options);
     CHECK_THAT(text, Contains("but the room is 30 Pa below outdoors"));
-    CHECK_THAT(text, Contains("Give the room air."));
+    CHECK_THAT(text, Contains("Let air into the room."));
     CHECK_THAT(text, Contains("warm it and open a window before lighting."));
 }
 

@@ -132,7 +132,7 @@ TEST_CASE("the acid dew point rises with acid and with water") {
     }
 }
 
-TEST_CASE("moist air is lighter than dry air and keeps its vapour") {
+TEST_CASE("moist air is lighter than dry air and keeps its vapor") {
     const double pressure = constants::standard_pressure_pa;
     for (double t = 250.0; t < 310.0; t += 5.0) {
         REQUIRE(atmosphere::density_kg_m3(pressure, t, 1.0)

@@ -11,7 +11,7 @@ namespace fluewright {
 
 struct Style {
     UnitSystem units{UnitSystem::metric};
-    bool colour{false};    ///< escape sequences may be written
+    bool color{false};     ///< escape sequences may be written
     bool unicode{true};    ///< otherwise only ASCII is
     std::size_t width{80}; ///< columns no line passes
     /// The text becomes a page: headings are of this level and tables are tables of it; 0: plain
@@ -21,10 +21,10 @@ struct Style {
     [[nodiscard]] bool is_page() const { return page_level > 0; }
 };
 
-/// What a stretch of text says by its colour. Colour is never the only sign of it.
+/// What a stretch of text says by its color. Color is never the only sign of it.
 enum class Ink : std::uint8_t { plain, heading, good, warning, bad, quiet };
 
-/// The text between the escape sequences of its ink; the bare text where the style has no colour.
+/// The text between the escape sequences of its ink; the bare text where the style has no color.
 [[nodiscard]] std::string inked(std::string_view text, Ink ink, const Style& style);
 
 } // namespace fluewright

@@ -158,7 +158,18 @@ struct RemedyEffort {
     std::string_view mark;
 };
 
+/// A preferred word of the trade.
+struct Word {
+    std::string_view id;
+    std::string_view meaning;
+    std::string_view aliases;  ///< further words for it that may be asked for, parted by '|'
+    std::string_view not_used; ///< words that nothing a person reads may hold, parted by '|'
+    std::string_view source;
+    std::string_view mark;
+};
+
 [[nodiscard]] std::span<const Source> sources();
+[[nodiscard]] std::span<const Word> words();
 [[nodiscard]] std::span<const Fuel> fuels();
 [[nodiscard]] std::span<const Material> materials();
 [[nodiscard]] std::span<const Wall> walls();
@@ -170,6 +181,8 @@ struct RemedyEffort {
 [[nodiscard]] std::span<const RemedyEffort> remedy_efforts();
 
 /// Look-ups by id or alias, exact after lower-casing and trimming; null when there is no such row.
+/// By the word itself or one of its aliases; nullptr for no word of the glossary.
+[[nodiscard]] const Word* find_word(std::string_view word);
 [[nodiscard]] const Source* find_source(std::string_view id);
 [[nodiscard]] const Fuel* find_fuel(std::string_view id);
 [[nodiscard]] const Material* find_material(std::string_view id);

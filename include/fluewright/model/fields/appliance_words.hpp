@@ -86,7 +86,7 @@ enum class StateKind : std::uint8_t {
 }
 
 [[nodiscard]] constexpr auto words_of(FloorKind) {
-    return std::to_array<std::string_view>({"burnable", "noncombustible"});
+    return std::to_array<std::string_view>({"combustible", "noncombustible"});
 }
 
 [[nodiscard]] constexpr auto words_of(SmokeChamber) {
@@ -100,10 +100,10 @@ enum class StateKind : std::uint8_t {
 [[nodiscard]] constexpr auto words_of(StateKind) {
     return std::to_array<std::string_view>({"high fire",
                                             "low fire",
-                                            "free burn",
-                                            "door open, high fire",
-                                            "door open, embers",
-                                            "standing",
+                                            "air control open",
+                                            "reloading on a high fire",
+                                            "reloading on embers",
+                                            "idle",
                                             "cold start"});
 }
 

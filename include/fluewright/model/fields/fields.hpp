@@ -214,7 +214,7 @@ void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"fittings", "Fittings of your own, each under its name.", false, "", 50},
           object.fittings);
     visit(ChildInfo{"observed",
-                    "What was seen or measured on the installation as it stands.",
+                    "What was seen or measured on the installation as it is now.",
                     false,
                     "",
                     100},
@@ -233,7 +233,7 @@ void for_each_child(Object& object, Visit&& visit) {
 template <Either<Site> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
     visit(ChildInfo{"room", "The room the appliance stands in."}, object.room);
-    visit(ChildInfo{"roof", "The roof and what stands near the mouth."}, object.roof);
+    visit(ChildInfo{"roof", "The roof and what stands near the chimney top."}, object.roof);
     visit(ChildInfo{"alarms", "The alarms in the house."}, object.alarms);
     visit(ChildInfo{"house",
                     "The building round the room: its leaks, fans and open windows give the "
@@ -261,7 +261,7 @@ void for_each_child(Object& object, Visit&& visit) {
           object.door);
     visit(ChildInfo{"firebox", "The inside of the firebox, for a heater without a label."},
           object.firebox);
-    visit(ChildInfo{"clearances", "Distances from the heater to what burns, as they stand."},
+    visit(ChildInfo{"clearances", "Distances from the heater to combustibles, as they stand."},
           object.clearances);
     visit(ChildInfo{"listed_clearances", "The distances on the heater's plate."},
           object.listed_clearances);
@@ -273,7 +273,7 @@ void for_each_child(Object& object, Visit&& visit) {
 
 template <Either<Roof> Object, class Visit>
 void for_each_child(Object& object, Visit&& visit) {
-    visit(ChildInfo{"near", "Buildings, openings and trees near the mouth.", false, "", 50},
+    visit(ChildInfo{"near", "Buildings, openings and trees near the chimney top.", false, "", 50},
           object.near);
 }
 

@@ -164,7 +164,7 @@ Verdict fans_de(const View& view, const catalog::Rule& rule) {
     Verdict v = decided(deepest_pa <= rule.figure * 1.001,
                         "with the fans running the room is " + view.show(deepest_pa, Kind::pressure)
                             + " below outdoors; without an interlock at most "
-                            + view.show(rule.figure, Kind::pressure) + " is asked");
+                            + view.show(rule.figure, Kind::pressure) + " is required");
     v.kind = Kind::pressure;
     v.figure = deepest_pa;
     v.limit = rule.figure;
@@ -183,7 +183,7 @@ Verdict regulator(const View& view, const catalog::Rule& /*rule*/) {
                        decided(*allowed,
                                *allowed ? "the maker allows it" : "the maker does not allow it"))
                            : unknown({"/appliance/damper_allowed"},
-                                     "the word of the heater's maker that it may be there");
+                                     "the heater maker's word that it is allowed");
         }
     }
     return not_here("no draft regulator behind a wood fire");

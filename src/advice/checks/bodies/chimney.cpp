@@ -86,7 +86,7 @@ Verdict lean_any(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict bends_au(const View& view, const catalog::Rule& rule) {
-    Fold fold{"the chimney has no bend"};
+    Fold fold{"the chimney has no elbow"};
     int count = 0;
     for (const Piece* piece : view.chimney()) {
         if (piece->section->turn_rad > 0.02) {
@@ -148,7 +148,7 @@ Verdict class_650(const View& view, const catalog::Rule& /*rule*/) {
 }
 
 Verdict spark_screen(const View& view, const catalog::Rule& rule) {
-    Fold fold{"there is no screen at the mouth"};
+    Fold fold{"there is no screen at the chimney top"};
     for (const Piece& piece : view.pieces) {
         const PartKind kind = piece.section->kind;
         if (kind == PartKind::screen && !piece.part->mesh_m) {
@@ -192,12 +192,12 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
         return not_here("the chimney is masonry");
     }
     if (!roof.mouth_above_roof_m) {
-        return unknown({"/site/roof/mouth_above_roof"},
-                       "braced, where it stands more than " + view.show(rule.figure, Kind::length)
+        return unknown({"/site/roof/top_above_roof"},
+                       "braced, where it is more than " + view.show(rule.figure, Kind::length)
                            + " above the roof");
     }
     if (view.reaches(rule.figure, *roof.mouth_above_roof_m, Kind::length)) {
-        return not_here("it stands low enough above the roof");
+        return not_here("it is low enough above the roof");
     }
     return roof.braced ? decided(*roof.braced, *roof.braced ? "it is braced" : "it is not braced")
                        : unknown({"/site/roof/braced"}, "the part above the roof braced");

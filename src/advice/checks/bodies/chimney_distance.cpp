@@ -18,7 +18,7 @@ Verdict by_label(const View& view, WallKind kind, std::string_view none, std::st
         fold.add(part.listed_clearance_m
                      ? to_what_burns(view, piece, *part.listed_clearance_m)
                      : unknown({piece.key("listed_clearance")},
-                               "distance to what burns as its label says; usual is "
+                               "clearance to combustibles as its label says; usual is "
                                    + std::string{usual}));
     }
     return fold.result();
@@ -59,7 +59,7 @@ bool is_brick(const Piece& piece) {
 /// Masonry beside wood: inside the house, or with its walls outdoors. What stands over the roof
 /// alone has no wood beside it.
 Verdict masonry(const View& view, const catalog::Rule& rule, bool outdoors) {
-    Fold fold{outdoors ? "no masonry has its walls outdoors" : "no masonry stands indoors"};
+    Fold fold{outdoors ? "no masonry has its walls outdoors" : "no masonry is indoors"};
     for (const Piece& piece : view.pieces) {
         const bool here =
             outdoors ? view.outdoors_below_roof(piece) : piece.section->zone != Zone::outdoors;

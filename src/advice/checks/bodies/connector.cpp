@@ -60,8 +60,8 @@ Verdict level_share(const View& view, const catalog::Rule& rule, bool single) {
         return not_here(no_level_run);
     }
     if (all_insulated == single) {
-        return not_here(single ? "the level run is double-wall or insulated"
-                               : "the level run is single-wall");
+        return not_here(single ? "the horizontal run is double-wall or insulated"
+                               : "the horizontal run is single-wall");
     }
     return at(view,
               *first,
@@ -69,7 +69,7 @@ Verdict level_share(const View& view, const catalog::Rule& rule, bool single) {
                       level_m,
                       rule.figure * std::max(0.0, height_above_level_m(view)),
                       Kind::length,
-                      "level run"));
+                      "horizontal run"));
 }
 
 Verdict level_single(const View& view, const catalog::Rule& rule) {
@@ -129,7 +129,7 @@ Verdict elbows(const View& view, const catalog::Rule& rule) {
                         "the pipe turns by " + view.show(sum_rad, Kind::angle) + " in all, with "
                             + std::to_string(sharp) + (sharp == 1 ? " bend" : " bends")
                             + " of 90 degrees; at most " + view.show(rule.second, Kind::angle)
-                            + " is asked");
+                            + " is required");
     v.kind = Kind::angle;
     v.figure = sum_rad;
     v.limit = rule.second;
@@ -137,7 +137,7 @@ Verdict elbows(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict two_45(const View& view, const catalog::Rule& rule) {
-    Fold fold{"the pipe has no bend"};
+    Fold fold{"the pipe has no elbow"};
     for (const Piece* piece : view.connector()) {
         if (piece->section->kind == PartKind::elbow) {
             fold.add(
@@ -162,7 +162,7 @@ Verdict bends_uk(const View& view, const catalog::Rule& rule) {
     }
     Verdict v = decided(count <= static_cast<int>(rule.figure),
                         "bends come to " + std::to_string(count) + " of 45 degrees, at most "
-                            + format_number(rule.figure) + " is asked");
+                            + format_number(rule.figure) + " is required");
     v.figure = count;
     v.limit = rule.figure;
     return v;
@@ -204,13 +204,14 @@ Verdict rise_before_bend(const View& view, const catalog::Rule& rule) {
             return not_here("the pipe leaves the heater level");
         }
         if (piece->section->turn_rad > 0.0) {
-            return at(view,
-                      *piece,
-                      at_least(view, rise_m, rule.figure, Kind::length, "upright before the bend"));
+            return at(
+                view,
+                *piece,
+                at_least(view, rise_m, rule.figure, Kind::length, "upright before the elbow"));
         }
         rise_m += piece->section->rise_m;
     }
-    return not_here("the pipe has no bend");
+    return not_here("the pipe has no elbow");
 }
 
 constexpr auto connector_entries = std::to_array<Entry>({

@@ -94,7 +94,7 @@ struct Behind {
 /// file does not tell the gap, the distance may decide all the same.
 Verdict behind_shield(const View& view, const Piece& piece, const Behind& behind) {
     const Part& part = *piece.part;
-    const std::string what = "distance to what burns behind " + std::string{name(*part.shield)};
+    const std::string what = "clearance to combustibles behind " + std::string{name(*part.shield)};
     if (behind.gap_m > 0.0 && !part.shield_gap_m) {
         const bool far =
             part.clearance_m && view.reaches(*part.clearance_m, behind.bare_m, Kind::length);
@@ -231,7 +231,7 @@ Verdict shielded_uk(const View& view, const catalog::Rule& rule) {
                         + ", shield to each side " + view.show(*part.shield_reach_m, Kind::length)
                         + ", gap " + view.show(*part.shield_gap_m, Kind::length) + "; "
                         + view.show(needed_m, Kind::length) + ", as much, and "
-                        + view.show(rule.second, Kind::length) + " are asked");
+                        + view.show(rule.second, Kind::length) + " are required");
         v.kind = Kind::length;
         v.figure = to_shield_m;
         v.limit = needed_m;

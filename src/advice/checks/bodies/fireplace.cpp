@@ -130,7 +130,7 @@ Verdict table_bc(const View& view, const catalog::Rule& /*rule*/) {
     Verdict v =
         decided(view.reaches(d_m, low_m, Kind::length) && view.reaches(high_m, d_m, Kind::length),
                 "flue of " + view.show(d_m, Kind::length) + "; " + view.show(low_m, Kind::length)
-                    + " to " + view.show(high_m, Kind::length) + " is asked");
+                    + " to " + view.show(high_m, Kind::length) + " is required");
     v.kind = Kind::length;
     v.figure = d_m;
     v.limit = low_m;
@@ -239,11 +239,11 @@ Verdict mantel_ca(const View& view, const catalog::Rule& rule) {
         || (view.reaches(*above, rule.figure, Kind::length)
             && !view.reaches(*above, rule.second, Kind::length))) {
         return unknown({"/appliance/clearances/above"},
-                       "what burns above the opening at least "
+                       "combustibles above the opening at least "
                            + view.show(rule.figure, Kind::length) + ", or "
                            + view.show(rule.second, Kind::length) + " where it stands out");
     }
-    return at_least(view, *above, rule.figure, Kind::length, "what burns above the opening");
+    return at_least(view, *above, rule.figure, Kind::length, "combustibles above the opening");
 }
 
 Verdict depth(const View& view, const catalog::Rule& rule) {

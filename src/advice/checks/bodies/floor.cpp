@@ -47,7 +47,7 @@ std::optional<Verdict> no_pad(const View& view) {
         return unknown({"/appliance/floor"});
     }
     if (*floor == FloorKind::noncombustible) {
-        return not_here("the floor does not burn");
+        return not_here("the floor is noncombustible");
     }
     return std::nullopt;
 }
@@ -111,7 +111,7 @@ Verdict pad_by_legs(const View& view, const catalog::Rule& rule) {
     if (!view.reaches(*a.legs_m, rule.figure, Kind::length)) {
         return heater(decided(false,
                               "legs under " + view.show(rule.figure, Kind::length)
-                                  + " want a floor that does not burn"));
+                                  + " require a noncombustible floor"));
     }
     const auto& build = a.floor_protection.build;
     if (!build) {

@@ -96,14 +96,14 @@ Verdict rise_gas(const View& view, const catalog::Rule& rule) {
     if (view.fireplace()) {
         return not_here("an open fireplace has no collar");
     }
-    return at_least(view, view.rise_m(), rule.figure, Kind::length, "mouth above the collar");
+    return at_least(view, view.rise_m(), rule.figure, Kind::length, "chimney top above the collar");
 }
 
 Verdict rise_solid(const View& view, const catalog::Rule& rule) {
     if (!view.solid_fuel()) {
         return not_here("for solid fuel only");
     }
-    return at_least(view, view.rise_m(), rule.figure, Kind::length, "mouth above the outlet");
+    return at_least(view, view.rise_m(), rule.figure, Kind::length, "chimney top above the outlet");
 }
 
 Verdict height_over_floor(const View& view, const catalog::Rule& rule) {
@@ -111,7 +111,7 @@ Verdict height_over_floor(const View& view, const catalog::Rule& rule) {
                     view.rise_m() + view.heater().outlet_height_m,
                     rule.figure,
                     Kind::length,
-                    "mouth above the floor");
+                    "chimney top above the floor");
 }
 
 /// A round flue by its diameter, another by its area and its short side; never below the outlet.

@@ -52,7 +52,7 @@ Verdict side_distance(const View& view, const HeaterSide& side, double least_m) 
                                     view.written.appliance.clearances.*side.member,
                                     least_m,
                                     Kind::length,
-                                    "heater to what burns, " + std::string{side.words} + ":",
+                                    "heater to combustibles, " + std::string{side.words} + ":",
                                     clearance_key(side)));
 }
 
@@ -77,7 +77,7 @@ std::string around_words(const View& view, const Around& around) {
         return m > 0.0 ? ", " + std::string{where} + " " + view.show(m, Kind::length)
                        : std::string{};
     };
-    return "heater to what burns at least " + view.show(around.beside_m, Kind::length)
+    return "heater to combustibles at least " + view.show(around.beside_m, Kind::length)
            + " to the side" + part(around.back_m, "behind") + part(around.above_m, "above")
            + part(around.front_m, "before");
 }
@@ -275,7 +275,7 @@ Verdict around_general(const View& view, const Around& around, LeftBehind left) 
     }
     const Appliance& a = view.written.appliance;
     const bool unlisted = a.listed && !*a.listed;
-    Fold fold{"no distance is asked"};
+    Fold fold{"no distance is required"};
     for (const HeaterSide& side : heater_sides) {
         const double bare_m = around.of(side);
         const Given& here = a.clearances.*side.member;
@@ -287,7 +287,7 @@ Verdict around_general(const View& view, const Around& around, LeftBehind left) 
         if (v.outcome == CheckOutcome::not_met && !unlisted) {
             v = unknown({a.listed ? "/appliance/listed_clearances/" + std::string{side.key}
                                   : "/appliance/listed"},
-                        "heater to what burns, " + std::string{side.words}
+                        "heater to combustibles, " + std::string{side.words}
                             + ": as its plate says, else at least "
                             + view.show(left_m, Kind::length));
             v.kind = Kind::length;
@@ -348,7 +348,7 @@ Verdict stove_far_too_near(const View& view, const catalog::Rule& rule) {
         Verdict v = side_distance(view, side, rule.figure);
         if (v.outcome == CheckOutcome::not_met && !listed) {
             v = unknown({"/appliance/listed"},
-                        "heater to what burns, " + std::string{side.words}
+                        "heater to combustibles, " + std::string{side.words}
                             + ": as its plate says, else never under "
                             + view.show(rule.figure, Kind::length));
         }

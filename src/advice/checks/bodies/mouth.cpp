@@ -22,7 +22,7 @@ namespace fluewright::checking {
 namespace {
 
 Verdict mouth(Verdict v) {
-    v.place = "the mouth";
+    v.place = "the chimney top";
     return v;
 }
 
@@ -35,14 +35,15 @@ std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_
                 roof.pitch_rad.value_or(0.0), to_ridge_m, rule.figure, rule.second, reach_m),
             Kind::length);
     };
-    std::string general = "mouth above the roof at least " + view.show(rule.figure, Kind::length)
-                          + ", and " + view.show(rule.second, Kind::length) + " above all within "
+    std::string general = "chimney top above the roof at least "
+                          + view.show(rule.figure, Kind::length) + ", and "
+                          + view.show(rule.second, Kind::length) + " above all within "
                           + view.show(reach_m, Kind::length);
     if (!roof.pitch_rad) {
         return general;
     }
     return roof.distance_to_ridge_m
-               ? "mouth above the roof at least " + needed(*roof.distance_to_ridge_m)
+               ? "chimney top above the roof at least " + needed(*roof.distance_to_ridge_m)
                : general + ": " + needed(reach_m) + " at this pitch, or less near the ridge";
 }
 
@@ -56,10 +57,12 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
         const bool too_low = roof.mouth_above_roof_m
                              && !view.reaches(*roof.mouth_above_roof_m, rule.figure, Kind::length);
-        fold.add(
-            too_low ? mouth(at_least(
-                view, *roof.mouth_above_roof_m, rule.figure, Kind::length, "mouth above the roof"))
-                    : unknown(missing, roof_asks(view, rule, reach_m)));
+        fold.add(too_low ? mouth(at_least(view,
+                                          *roof.mouth_above_roof_m,
+                                          rule.figure,
+                                          Kind::length,
+                                          "chimney top above the roof"))
+                         : unknown(missing, roof_asks(view, rule, reach_m)));
     } else {
         const RoofPlace place = place_of(roof);
         fold.add(mouth(
@@ -68,7 +71,7 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
                      mouth_height_needed_m(
                          place.pitch_rad, place.to_ridge_m, rule.figure, rule.second, reach_m),
                      Kind::length,
-                     "mouth above the roof")));
+                     "chimney top above the roof")));
     }
     for (const auto what : {NearThingKind::building, NearThingKind::opening}) {
         each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
@@ -110,7 +113,7 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
     if (hottest_k <= low_heat_k) {
         return not_here("the gas is not that hot");
     }
-    Fold fold{"nothing is near the mouth in the file"};
+    Fold fold{"the file has nothing near the chimney top"};
     each_near(
         view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, rule.second, rule.figure);
@@ -119,13 +122,13 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict trees(const View& view, const catalog::Rule& rule) {
-    Fold fold{"the file has no tree near the mouth"};
+    Fold fold{"the file has no tree near the chimney top"};
     each_near(view, fold, NearThingKind::tree, [&](const NearThing& thing, const std::string& key) {
         return mouth(given_at_least(view,
                                     thing.distance_m,
                                     rule.figure,
                                     Kind::length,
-                                    "branches from the mouth",
+                                    "branches from the chimney top",
                                     key + "/distance"));
     });
     return fold.result();
@@ -142,7 +145,7 @@ std::optional<Verdict> not_pitched_uk(const View& view) {
     constexpr double ridge_m = 0.6;
     constexpr double level_m = 2.3;
     constexpr double roof_m = 1.0;
-    const std::string asks = "mouth " + view.show(ridge_m, Kind::length)
+    const std::string asks = "chimney top " + view.show(ridge_m, Kind::length)
                              + " above the ridge where it stands at it, else "
                              + view.show(level_m, Kind::length) + " level from the roof and "
                              + view.show(roof_m, Kind::length) + " above it";
@@ -170,8 +173,8 @@ Verdict ridge_uk(const View& view, const catalog::Rule& rule) {
     if (burns(view.written.site.roof)) {
         return not_here("see the rule for roofs that catch fire");
     }
-    return mouth(
-        at_least(view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+    return mouth(at_least(
+        view, place.above_ridge_m(), rule.figure, Kind::length, "chimney top above the ridge"));
 }
 
 Verdict slope_uk(const View& view, const catalog::Rule& rule) {
@@ -188,13 +191,13 @@ Verdict slope_uk(const View& view, const catalog::Rule& rule) {
     }
     if (!view.reaches(place.mouth_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
         return mouth(
-            at_least(view, place.mouth_m, rule.second, Kind::length, "mouth above the roof"));
+            at_least(view, place.mouth_m, rule.second, Kind::length, "chimney top above the roof"));
     }
     return mouth(at_least(view,
                           place.level_to_slope_m(),
                           rule.figure,
                           Kind::length,
-                          "level from the mouth to the roof"));
+                          "level from the chimney top to the roof"));
 }
 
 Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
@@ -214,13 +217,14 @@ Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
     }
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
         return unknown(missing,
-                       "mouth " + view.show(rule.figure, Kind::length) + " above the roof and "
-                           + view.show(rule.second, Kind::length) + " above the ridge");
+                       "chimney top " + view.show(rule.figure, Kind::length)
+                           + " above the roof and " + view.show(rule.second, Kind::length)
+                           + " above the ridge");
     }
     const RoofPlace place = place_of(roof);
     if (!view.reaches(place.mouth_m, rule.figure, Kind::length)) {
         return mouth(
-            at_least(view, place.mouth_m, rule.figure, Kind::length, "mouth above the roof"));
+            at_least(view, place.mouth_m, rule.figure, Kind::length, "chimney top above the roof"));
     }
     if (place.above_ridge_m() < 0.0
         && view.reaches(place.level_to_slope_m(), level_m, Kind::length)) {
@@ -228,10 +232,10 @@ Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
                               place.level_to_slope_m(),
                               level_m,
                               Kind::length,
-                              "level from the mouth to the roof"));
+                              "level from the chimney top to the roof"));
     }
-    return mouth(
-        at_least(view, place.above_ridge_m(), rule.second, Kind::length, "mouth above the ridge"));
+    return mouth(at_least(
+        view, place.above_ridge_m(), rule.second, Kind::length, "chimney top above the ridge"));
 }
 
 Verdict flat_uk(const View& view, const catalog::Rule& rule) {
@@ -241,7 +245,7 @@ Verdict flat_uk(const View& view, const catalog::Rule& rule) {
     }
     if (!roof.pitch_rad) {
         return unknown({"/site/roof/pitch"},
-                       "on a flat roof the mouth " + view.show(rule.figure, Kind::length)
+                       "on a flat roof the chimney top " + view.show(rule.figure, Kind::length)
                            + " above it");
     }
     if (*roof.pitch_rad >= flat_below_rad - 1e-6) {
@@ -251,13 +255,13 @@ Verdict flat_uk(const View& view, const catalog::Rule& rule) {
                                 roof.mouth_above_roof_m,
                                 rule.figure,
                                 Kind::length,
-                                "mouth above the roof",
-                                "/site/roof/mouth_above_roof"));
+                                "chimney top above the roof",
+                                "/site/roof/top_above_roof"));
 }
 
 Verdict near_uk(const View& view, const catalog::Rule& rule) {
     constexpr double reach_m = 2.3;
-    Fold fold{"nothing is near the mouth in the file"};
+    Fold fold{"the file has nothing near the chimney top"};
     each_near(
         view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, reach_m, rule.figure);

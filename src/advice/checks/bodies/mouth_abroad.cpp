@@ -8,7 +8,7 @@ namespace fluewright::checking {
 namespace {
 
 Verdict mouth(Verdict v) {
-    v.place = "the mouth";
+    v.place = "the chimney top";
     return v;
 }
 
@@ -24,7 +24,7 @@ Placed placed(const View& view, const catalog::Rule& rule) {
         return {not_here(stays_inside), {}};
     }
     if (auto missing = missing_of_roof(roof); !missing.empty()) {
-        return {unknown(std::move(missing), "the mouth: " + std::string{rule.says}), {}};
+        return {unknown(std::move(missing), "the chimney top: " + std::string{rule.says}), {}};
     }
     return {std::nullopt, place_of(roof)};
 }
@@ -40,8 +40,8 @@ Verdict near_ridge_au(const View& view, const catalog::Rule& rule) {
     if (!view.reaches(rule.figure, place.to_ridge_m, Kind::length)) {
         return not_here("the ridge is farther off");
     }
-    return mouth(
-        at_least(view, place.above_ridge_m(), rule.second, Kind::length, "mouth above the ridge"));
+    return mouth(at_least(
+        view, place.above_ridge_m(), rule.second, Kind::length, "chimney top above the ridge"));
 }
 
 Verdict away_au(const View& view, const catalog::Rule& rule) {
@@ -53,28 +53,28 @@ Verdict away_au(const View& view, const catalog::Rule& rule) {
         return not_here("the chimney is near the ridge");
     }
     Fold fold{""};
-    fold.add(
-        mouth(at_least(view, place.mouth_m, rule.second, Kind::length, "mouth above the roof")));
+    fold.add(mouth(
+        at_least(view, place.mouth_m, rule.second, Kind::length, "chimney top above the roof")));
     if (place.above_ridge_m() < 0.0) {
         fold.add(mouth(at_least(view,
                                 place.level_to_slope_m(),
                                 rule.figure,
                                 Kind::length,
-                                "level from the mouth to the roof")));
+                                "level from the chimney top to the roof")));
     }
     each_near(
         view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
             if (!thing.below_mouth_m) {
-                return unknown({key + "/below_mouth"});
+                return unknown({key + "/below_top"});
             }
             if (*thing.below_mouth_m > 0.0) {
-                return not_here("it is lower than the mouth");
+                return not_here("it is lower than the chimney top");
             }
             return mouth(given_at_least(view,
                                         thing.distance_m,
                                         rule.figure,
                                         Kind::length,
-                                        "level from the mouth to a building",
+                                        "level from the chimney top to a building",
                                         key + "/distance"));
         });
     return fold.result();
@@ -116,11 +116,11 @@ Verdict over_ridge_or_off(const View& view,
     const bool by_ridge = over_ridge || (!off_it && !place.flat() && place.above_ridge_m() >= 0.0);
     return mouth(
         by_ridge ? at_least(
-            view, place.above_ridge_m(), over_ridge_m, Kind::length, "mouth above the ridge")
+            view, place.above_ridge_m(), over_ridge_m, Kind::length, "chimney top above the ridge")
                  : at_least(view, off.off_m, off.wanted_m, Kind::length, std::string{off.words}));
 }
 
-constexpr std::string_view from_roof = "mouth from the roof";
+constexpr std::string_view from_roof = "chimney top from the roof";
 
 Verdict top_2010(const View& view, const catalog::Rule& rule) {
     constexpr double square_m = 1.0;
@@ -133,12 +133,13 @@ Verdict top_2010(const View& view, const catalog::Rule& rule) {
         return *instead;
     }
     const bool gentle = place.pitch_rad <= steep_rad + 1e-6;
-    return over_ridge_or_off(
-        view,
-        place,
-        rule.figure,
-        gentle ? OffTheRoof{place.square_to_slope_m(), square_m, from_roof}
-               : OffTheRoof{place.level_to_slope_m(), level_m, "level from the mouth to the roof"});
+    return over_ridge_or_off(view,
+                             place,
+                             rule.figure,
+                             gentle ? OffTheRoof{place.square_to_slope_m(), square_m, from_roof}
+                                    : OffTheRoof{place.level_to_slope_m(),
+                                                 level_m,
+                                                 "level from the chimney top to the roof"});
 }
 
 Verdict top_before_2010(const View& view, const catalog::Rule& rule) {
@@ -166,7 +167,8 @@ Verdict top_2022(const View& view, const catalog::Rule& rule) {
         return *instead;
     }
     if (!view.written.site.roof.distance_to_ridge_m) {
-        return unknown({"/site/roof/distance_to_ridge"}, "the mouth: " + std::string{rule.says});
+        return unknown({"/site/roof/distance_to_ridge"},
+                       "the chimney top: " + std::string{rule.says});
     }
     place.pitch_rad = std::max(place.pitch_rad, steep_rad);
     const bool near =
@@ -174,12 +176,13 @@ Verdict top_2022(const View& view, const catalog::Rule& rule) {
         && !view.same_as_printed(place.above_ridge_m(), place.to_ridge_m, Kind::length);
     if (near || !view.reaches(place.above_ridge_m(), rule.figure, Kind::length)) {
         return mouth(at_least(
-            view, place.above_ridge_m(), rule.figure, Kind::length, "mouth above the ridge"));
+            view, place.above_ridge_m(), rule.figure, Kind::length, "chimney top above the ridge"));
     }
-    Verdict v = decided(false,
-                        "mouth above the ridge " + view.show(place.above_ridge_m(), Kind::length)
-                            + ", more than the " + view.show(place.to_ridge_m, Kind::length)
-                            + " to the ridge is asked");
+    Verdict v =
+        decided(false,
+                "chimney top above the ridge " + view.show(place.above_ridge_m(), Kind::length)
+                    + ", more than the " + view.show(place.to_ridge_m, Kind::length)
+                    + " to the ridge is required");
     v.kind = Kind::length;
     v.figure = place.above_ridge_m();
     v.limit = place.to_ridge_m;
@@ -195,7 +198,7 @@ Verdict windows_de(const View& view, const catalog::Rule& rule) {
     }
     const double steps = std::max(0.0, std::ceil((view.output_kw() - step_kw) / step_kw - 1e-9));
     const double reach_m = std::min(farthest_m, rule.figure + per_step_m * steps);
-    Fold fold{"the file has no opening near the mouth"};
+    Fold fold{"the file has no opening near the chimney top"};
     each_near(
         view, fold, NearThingKind::opening, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, reach_m, rule.second);
@@ -204,7 +207,7 @@ Verdict windows_de(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict close_things_de(const View& view, const catalog::Rule& rule) {
-    Fold fold{"nothing is near the mouth in the file"};
+    Fold fold{"the file has nothing near the chimney top"};
     for (const auto what : {NearThingKind::opening, NearThingKind::building}) {
         each_near(view, fold, what, [&](const NearThing& thing, const std::string& key) {
             return below_if_near(view, thing, key, rule.figure, rule.second);

@@ -23,8 +23,7 @@ Verdict passes_none(const View& view,
         }
         const Zone zone = piece->section->zone;
         if (zone == Zone::attic || zone == Zone::chase) {
-            fold.add(
-                at(view, *piece, decided(false, "it stands in the " + std::string{name(zone)})));
+            fold.add(at(view, *piece, decided(false, "it is in the " + std::string{name(zone)})));
         } else if (piece->part->passes) {
             const bool bad = std::find(forbidden.begin(), forbidden.end(), *piece->part->passes)
                              != forbidden.end();
@@ -85,7 +84,7 @@ bool through_burning_wall(const Piece& piece) {
 }
 
 constexpr std::string_view systems_asked =
-    "through a wall that burns only by a ventilated thimble, an insulated length, brick, or with "
+    "through a combustible wall only by a ventilated thimble, an insulated length, brick, or with "
     "the wood cut back";
 
 /// How a piece goes through a wall; nothing where it says that it goes through none.
@@ -148,7 +147,7 @@ double kept_in_wall_m(PassThrough way) {
 }
 
 Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
-    Fold fold{"no pipe goes through a wall that burns by a named system"};
+    Fold fold{"no pipe goes through a combustible wall by a named system"};
     for (const Piece* piece : view.connector()) {
         const auto& way = piece->part->pass_through;
         if (!piece->has_passage() || !through_burning_wall(*piece) || !way
@@ -168,7 +167,7 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
 }
 
 Verdict filling_in_wall(const View& view, const catalog::Rule& rule) {
-    Fold fold{"no pipe before the chimney passes a wall that burns"};
+    Fold fold{"no connector passes a combustible wall"};
     for (const Piece* piece : view.connector()) {
         if (piece->has_passage() && through_burning_wall(*piece)) {
             fold.add(at(view,
@@ -212,8 +211,7 @@ Verdict none_outdoors(const View& view, const catalog::Rule& /*rule*/) {
     for (const Piece& piece : view.pieces) {
         if (piece.has_length() && piece.is_single()) {
             const bool out = piece.section->zone == Zone::outdoors;
-            fold.add(
-                at(view, piece, decided(!out, out ? "it stands outdoors" : "it stands indoors")));
+            fold.add(at(view, piece, decided(!out, out ? "it is outdoors" : "it is indoors")));
         }
     }
     return fold.result();

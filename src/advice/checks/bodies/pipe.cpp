@@ -80,7 +80,7 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
         const Part& part = *piece->part;
         if (!part.heater_end && !part.chimney_end) {
             fold.add(unknown({piece->key("heater_end"), piece->key("chimney_end")},
-                             "inserted end towards the heater"));
+                             "crimped end towards the heater"));
             continue;
         }
         const bool up = part.chimney_end == PipeEnd::crimped || part.heater_end == PipeEnd::socket;
@@ -88,8 +88,8 @@ Verdict inserted_end_down(const View& view, const catalog::Rule& /*rule*/) {
             at(view,
                *piece,
                decided(!up,
-                       up ? "its inserted end points to the chimney: liquid runs out at the joint"
-                          : "its inserted end does not point to the chimney"));
+                       up ? "its crimped end points to the chimney: liquid runs out at the joint"
+                          : "its crimped end points to the heater"));
         // The trade's check speaks of the same joint: one place for both.
         if (const Joint* joint = up ? joint_of_inserted(view, *piece) : nullptr) {
             v.place = joint->place;
@@ -120,7 +120,7 @@ Verdict sheet_of_gauge(const View& view, const Piece& piece, double gauge) {
     if (part.thickness_m) {
         Verdict v = decided(view.reaches(*part.thickness_m, least_m, Kind::length),
                             "sheet of " + view.show(*part.thickness_m, Kind::length) + "; " + asked
-                                + " is asked");
+                                + " is required");
         v.kind = Kind::length;
         v.figure = part.thickness_m;
         v.limit = least_m;
@@ -128,7 +128,7 @@ Verdict sheet_of_gauge(const View& view, const Piece& piece, double gauge) {
     }
     if (part.gauge) {
         Verdict v = decided(*part.gauge <= gauge,
-                            "gauge " + format_number(*part.gauge) + "; " + asked + " is asked");
+                            "gauge " + format_number(*part.gauge) + "; " + asked + " is required");
         v.figure = part.gauge;
         v.limit = gauge;
         return at(view, piece, std::move(v));
@@ -190,13 +190,13 @@ Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"the run has no pipe"};
     for (const Piece& piece : view.pieces) {
         if (piece.has_sheet()) {
-            const bool melts = material_of(piece) == "aluminium";
+            const bool melts = material_of(piece) == "aluminum";
             const bool made_for_it = piece.wall->may_serve(view.heater().fuel_group);
             fold.add(
                 at(view,
                    piece,
                    decided(!melts && made_for_it,
-                           melts         ? "its inner pipe is aluminium, as in a gas vent"
+                           melts         ? "its inner pipe is aluminum, as in a gas vent"
                            : made_for_it ? "its wall is made for this fire"
                                          : piece.wall->name + " is not made for "
                                                + std::string{name(view.heater().fuel_group)})));
@@ -223,11 +223,12 @@ Verdict room_to_grow(const View& view, const catalog::Rule& /*rule*/) {
         return not_here(no_pipe);
     }
     if (bend || slip) {
-        return decided(true, bend ? "a bend lets it grow" : "a slip joint lets it grow");
+        return decided(true,
+                       bend ? "an elbow takes its expansion" : "a slip joint takes its expansion");
     }
     return missing.empty()
-               ? decided(false, "no bend and no slip joint lets it grow")
-               : unknown(std::move(missing), "a bend, a slip joint or a telescoping piece");
+               ? decided(false, "no elbow and no slip joint takes its expansion")
+               : unknown(std::move(missing), "an elbow, a slip joint or a telescoping length");
 }
 
 Verdict supported(const View& view, const catalog::Rule& rule) {
@@ -264,7 +265,7 @@ Verdict damper_allowed(const View& view, const catalog::Rule& /*rule*/) {
                        decided(*allowed,
                                *allowed ? "the maker allows it" : "the maker does not allow it"))
                            : unknown({"/appliance/damper_allowed"},
-                                     "the word of the heater's maker that it may be there");
+                                     "the heater maker's word that it is allowed");
         }
     }
     return not_here("there is no damper in the pipe");

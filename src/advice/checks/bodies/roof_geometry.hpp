@@ -36,7 +36,7 @@ struct RoofPlace {
 [[nodiscard]] inline std::vector<std::string> missing_of_roof(const Roof& roof) {
     std::vector<std::string> missing;
     if (!roof.mouth_above_roof_m) {
-        missing.emplace_back("/site/roof/mouth_above_roof");
+        missing.emplace_back("/site/roof/top_above_roof");
     }
     if (!roof.pitch_rad) {
         missing.emplace_back("/site/roof/pitch");
@@ -61,7 +61,7 @@ struct RoofPlace {
     });
 }
 
-constexpr std::string_view stays_inside = "no part of the run stands outdoors";
+constexpr std::string_view stays_inside = "no part of the run is outdoors";
 
 /// Holds `test(thing)` for each thing near the mouth; keys it lacks are gathered by the caller's
 /// test through `unknown`.
@@ -86,7 +86,7 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
                                            double below_m) {
     if (!thing.distance_m) {
         return unknown({key + "/distance"},
-                       "mouth " + view.show(below_m, Kind::length) + " above the "
+                       "chimney top " + view.show(below_m, Kind::length) + " above the "
                            + std::string{name(*thing.what)} + " if it is within "
                            + view.show(reach_m, Kind::length));
     }
@@ -97,15 +97,15 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
         return open_at_least(view,
                              below_m,
                              Kind::length,
-                             "mouth above the " + std::string{name(*thing.what)},
-                             key + "/below_mouth");
+                             "chimney top above the " + std::string{name(*thing.what)},
+                             key + "/below_top");
     }
     Verdict v = at_least(view,
                          *thing.below_mouth_m,
                          below_m,
                          Kind::length,
-                         "mouth above the " + std::string{name(*thing.what)});
-    v.place = "the mouth";
+                         "chimney top above the " + std::string{name(*thing.what)});
+    v.place = "the chimney top";
     return v;
 }
 

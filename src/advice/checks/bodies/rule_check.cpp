@@ -116,10 +116,10 @@ Verdict compared(const View& view,
                  std::string_view sense,
                  bool met) {
     Verdict v = decided(met,
-                        view.with_words
-                            ? std::move(what) + " " + view.show(figure, kind) + ", "
-                                  + std::string{sense} + " " + view.show(limit, kind) + " is asked"
-                            : std::string{});
+                        view.with_words ? std::move(what) + " " + view.show(figure, kind) + ", "
+                                              + std::string{sense} + " " + view.show(limit, kind)
+                                              + " is required"
+                                        : std::string{});
     v.kind = kind;
     v.figure = figure;
     v.limit = limit;

@@ -84,7 +84,7 @@ at_most(const View& view, double figure, double limit, Kind kind, std::string wh
 [[nodiscard]] Verdict to_what_burns(const View& view,
                                     const Piece& piece,
                                     double least_m,
-                                    std::string_view what = "distance to what burns");
+                                    std::string_view what = "clearance to combustibles");
 
 /// The same with words put behind what would be asked: "..., or 9 in behind a shield".
 [[nodiscard]] Verdict or_else(Verdict open, std::string_view words);

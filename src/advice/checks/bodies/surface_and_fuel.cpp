@@ -117,7 +117,7 @@ Verdict dry_wood_de(const View& view, const catalog::Rule& rule) {
         on_dry < rule.figure && !view.same_as_printed(on_dry, rule.figure, Kind::fraction);
     Verdict v = decided(less,
                         "water on dry weight " + view.show(on_dry, Kind::fraction) + ", less than "
-                            + view.show(rule.figure, Kind::fraction) + " is asked");
+                            + view.show(rule.figure, Kind::fraction) + " is required");
     v.kind = Kind::fraction;
     v.figure = on_dry;
     v.limit = rule.figure;

@@ -35,7 +35,7 @@ void wet_wood(Subject& s) {
                              .weight = a.moisture / most - 1.0},
                             {.section = nullptr, .place = "the fuel"});
     if (f != nullptr && s.with_words()) {
-        f->message = "The wood holds " + s.show(a.moisture, Kind::moisture) + " of water; "
+        f->message = "The wood has " + s.show(a.moisture, Kind::moisture) + " moisture; "
                      + s.show(most, Kind::moisture) + " is the most that burns cleanly.";
     }
 }
@@ -149,11 +149,17 @@ void sizes_made(Subject& s) {
 void doubtful(Subject& s) {
     wet_wood(s);
     const ApplianceCase& a = s.resolved.appliance;
+    const bool burns_wood = a.fuel_group == FuelGroup::wood || a.fuel_group == FuelGroup::pellets;
     const bool closed_stove = a.type == ApplianceType::stove;
     const double outlet_flux =
         a.high.gas_flow_kg_s / a.outlet_area_m2; // kg/(m2 s), about the velocity of the cold gas
     const std::array<Usual, 6> checks{{
-        {a.moisture, Kind::moisture, 0.0, 0.4, "the moisture of the fuel", "the fuel"},
+        {a.moisture,
+         Kind::moisture,
+         burns_wood ? 0.04 : 0.0,
+         0.4,
+         "the moisture of the fuel",
+         "the fuel"},
         {a.high.air_ratio,
          Kind::number,
          1.0,
@@ -176,19 +182,20 @@ void doubtful(Subject& s) {
          Kind::pressure,
          0.0,
          40.0,
-         "the draft the appliance needs",
-         "the needed draft"},
+         "the draft the appliance requires",
+         "the required draft"},
         {s.resolved.total_rise_m(),
          Kind::length,
          a.pushed_by_fan ? -1.0 : 1.0,
          25.0,
-         "the height of the mouth over the outlet",
+         "the height of the chimney top above the outlet",
          "the height"},
     }};
     for (const Usual& check : checks) {
         // Gas flow and draft of an open front follow from its opening, which has a doubt of its
         // own.
-        const bool by_opening = check.place == "the gas flow" || check.place == "the needed draft";
+        const bool by_opening =
+            check.place == "the gas flow" || check.place == "the required draft";
         if (by_opening && has_open_front(a)) {
             continue;
         }

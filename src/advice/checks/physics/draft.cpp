@@ -28,10 +28,9 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
     for (const Section& section : s.resolved.sections) {
         narrowest_m2 = std::min(narrowest_m2, section.area_m2);
     }
-    const std::array<Loss, 3> losses{
-        {{flow.friction_pa, "friction in the pipe"},
-         {flow.fittings_pa, "turns, cap and other fittings"},
-         {-state.room.pressure_pa, "the room, which is below outdoors"}}};
+    const std::array<Loss, 3> losses{{{flow.friction_pa, "friction in the pipe"},
+                                      {flow.fittings_pa, "turns, cap and other fittings"},
+                                      {-state.room.pressure_pa, "the room is below outdoors"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
     const ApplianceCase& heater = s.resolved.appliance;
@@ -43,13 +42,13 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
     }
     // Where the column lifts less than is asked, no smaller loss makes up for it.
     if (most->pa < 0.25 * std::abs(state.margin_pa()) || flow.buoyancy_pa < state.draft_needed_pa) {
-        return "The column itself lifts too little (" + s.show(flow.buoyancy_pa, Kind::pressure)
+        return "The warm gas gives too little draft (" + s.show(flow.buoyancy_pa, Kind::pressure)
                + "): keep the gas warmer (insulate the cold part"
-               + (is_fed_by_hand(heater) ? ", burn brighter" : "") + ") or raise the top.";
+               + (is_fed_by_hand(heater) ? ", burn more briskly" : "") + ") or raise the top.";
     }
-    return "The greatest loss is " + std::string{most->what} + ", "
-           + s.show(most->pa, Kind::pressure) + " where the warm column lifts "
-           + s.show(flow.buoyancy_pa, Kind::pressure) + ": begin there.";
+    return "The greatest loss: " + std::string{most->what} + ", " + s.show(most->pa, Kind::pressure)
+           + " of the " + s.show(flow.buoyancy_pa, Kind::pressure)
+           + " that the warm gas gives. Begin there.";
 }
 
 void short_or_strong(Subject& s, const StateResult& state) {
@@ -69,8 +68,8 @@ void short_or_strong(Subject& s, const StateResult& state) {
     if (f != nullptr && s.with_words()) {
         f->message = state.status == Status::cannot_vent
                          ? cannot_vent_words(s.resolved, s.view.states(), state)
-                         : "The run gives " + s.show(state.draft_pa, Kind::pressure)
-                               + " at the outlet; the appliance needs "
+                         : "The draft at the outlet is " + s.show(state.draft_pa, Kind::pressure)
+                               + "; the appliance requires "
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = greatest_loss(s, state);
     }
@@ -85,9 +84,8 @@ void short_or_strong(Subject& s, const StateResult& state) {
                 .weight = state.draft_pa / greatest - 1.0},
                outlet);
     if (f != nullptr && s.with_words()) {
-        f->message = "The run gives " + s.show(state.draft_pa, Kind::pressure)
-                     + " at the outlet; the appliance can be held down to "
-                     + s.show(greatest, Kind::pressure) + ".";
+        f->message = "The draft at the outlet is " + s.show(state.draft_pa, Kind::pressure)
+                     + "; the appliance allows at most " + s.show(greatest, Kind::pressure) + ".";
     }
 }
 
@@ -127,11 +125,12 @@ void hood_of_its_own(Subject& s, const StateResult& state) {
         return;
     }
     f->message =
-        at_start ? "While it is cold the flue pushes down with " + s.show(-draft_pa, Kind::pressure)
-                       + " at the hood: at every start gas comes out there until it has warmed."
-                 : "The flue draws " + s.show(draft_pa, Kind::pressure) + " at the hood; "
-                       + s.show(needed_pa, Kind::pressure)
-                       + " carries the gas away. The rest comes out of the hood into the room.";
+        at_start
+            ? "While the flue is cold, air comes down it with " + s.show(-draft_pa, Kind::pressure)
+                  + " at the hood. At every start gas comes out there until the flue is warm."
+            : "The flue draws " + s.show(draft_pa, Kind::pressure) + " at the hood; "
+                  + s.show(needed_pa, Kind::pressure)
+                  + " is required to vent the gas. The rest spills from the hood into the room.";
 }
 
 /// "1:9.6"
@@ -177,7 +176,7 @@ void smoke_at_loading_door(Subject& s, const StateResult& state) {
     f->message =
         state.door.opening_share <= 0.0
             ? std::string{"Smoke comes out as soon as the door is opened."}
-            : "Smoke stays in while the door is opened no further than "
+            : "Smoke comes out where the door is opened further than "
                   + format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2)
                   + " of its width.";
 }
@@ -188,9 +187,10 @@ std::string turning_words(Subject& s, const StateResult& state) {
     if (cold.turning_k <= 0.0 || cold.duration_s < 1.0 || !is_fed_by_hand(s.resolved.appliance)) {
         return "";
     }
-    return " It turns when the air in it averages " + s.show(cold.turning_k, Kind::temperature)
-           + ": at least " + s.show(cold.duration_s, Kind::duration) + " with "
-           + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat going up.";
+    return " It draws again once the air in it averages "
+           + s.show(cold.turning_k, Kind::temperature) + ": at least "
+           + s.show(cold.duration_s, Kind::duration) + " with "
+           + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat below it.";
 }
 
 /// Where the flue itself does not push down, no insulation of it helps.
@@ -198,10 +198,10 @@ std::string only_the_room(Subject& s, const StateResult& state) {
     if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
         return {};
     }
-    return std::string{"Only the room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
-           + " below outdoors, holds it down: stop what lowers the room and let air in"
+    return std::string{"The room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
+           + " below outdoors, is the only cause: stop fans and let air in"
            + (is_fed_by_hand(s.resolved.appliance)
-                  ? ", a window by the heater open before lighting."
+                  ? ", with a window near the heater open before lighting."
                   : ".");
 }
 
@@ -232,7 +232,7 @@ void draft(Subject& s) {
                 continue;
             }
             f->remedy = only_the_room(s, state);
-            f->message = "With no fire the flue pushes down with "
+            f->message = "With no fire, air comes down the flue with "
                          + s.show(-state.draft_pa, Kind::pressure) + "." + turning_words(s, state);
         }
     }

@@ -40,14 +40,14 @@ void cold_wall(Subject& s, const StateResult& state) {
                          + s.show(limit_k, Kind::temperature) + ".";
         }
     };
-    hold(own("wall-below-dew-point"), dew.water_k, "the gas wets it");
+    hold(own("wall-below-dew-point"), dew.water_k, "water condenses");
     if (!wet && dew.acid_k > 0.0) {
-        hold(own("wall-below-acid-dew-point"), dew.acid_k, "its acid settles");
+        hold(own("wall-below-acid-dew-point"), dew.acid_k, "acid condenses");
     }
     if (!wet && makes_tar(s.resolved.appliance)) {
         hold(own("wall-below-creosote-threshold"),
              catalog::default_of(DefaultId::creosote_threshold_k).value,
-             "tar settles");
+             "creosote forms");
     }
 }
 
@@ -78,9 +78,9 @@ void wall_after_one_charge(Subject& s, const StateResult& state) {
                              .weight = (end.dew_point_k - end.coldest_wall_k) / 100.0},
                             {.section = &section, .place = {}, .state = &state});
     if (f != nullptr && s.with_words()) {
-        f->message = "When the charge has burned, the coldest inner wall is at "
+        f->message = "When the load has burned down, the coldest inner wall is at "
                      + s.show(end.coldest_wall_k, Kind::temperature) + ", of " + f->place
-                     + "; the gas wets it below " + s.show(end.dew_point_k, Kind::temperature)
+                     + "; water condenses below " + s.show(end.dew_point_k, Kind::temperature)
                      + ".";
     }
 }
@@ -105,7 +105,7 @@ void ice(Subject& s, const StateResult& state) {
                {.section = &s.resolved.sections[top->section], .place = {}, .state = &state});
     if (f != nullptr && s.with_words()) {
         f->message = "The inner wall is at " + s.show(top->inner_wall_k, Kind::temperature)
-                     + " and wet at the upper end of " + f->place + "; ice grows below "
+                     + " and wet at the upper end of " + f->place + "; ice builds up below "
                      + s.show(constants::celsius_zero_k, Kind::temperature) + ".";
     }
 }
@@ -198,7 +198,7 @@ void lengthening(Subject& s, const StateResult& state) {
         if (f == nullptr || !s.with_words()) {
             continue;
         }
-        f->message = "Hot, " + f->place + " grows by " + s.show(grows_m, Kind::length)
+        f->message = "Hot, " + f->place + " expands by " + s.show(grows_m, Kind::length)
                      + "; its joint takes " + s.show(allowed_m, Kind::length)
                      + (stated ? "." : " (assumed).");
     }

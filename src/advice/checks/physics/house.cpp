@@ -18,12 +18,12 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
     constexpr double nearest_pa = -0.1;
     const Surroundings around = surroundings_of(s.resolved, state.weather, Fire::burning);
     if (!around.house.known()) {
-        return "Stop fans, open a window near the appliance, fit an air inlet; describe the house "
-               "in `site` to see how large.";
+        return "Stop fans, open a window near the appliance, or fit an air inlet. Describe the "
+               "house in `site` to learn its size.";
     }
     if (wanted_pa > nearest_pa) {
-        return "No opening alone makes up for it: outdoor pressure in the room is not enough. Stop "
-               "fans first, then warm or raise the flue.";
+        return "No air inlet alone is enough: the draft is short even with the room at outdoor "
+               "pressure. Stop fans first, then insulate the flue or raise it.";
     }
     const double area_m2 = around.house.inlet_area_m2(wanted_pa, state.room.taken_kg_s);
     return "An opening to outdoors of " + s.show(area_m2, Kind::area)
@@ -55,13 +55,16 @@ void low_room(Subject& s, const StateResult& state) {
                                 {.section = nullptr, .place = "the room", .state = &state});
         if (f != nullptr && s.with_words()) {
             f->message = "The room is " + s.show(-room_pa, Kind::pressure)
-                         + " below outdoors, which is taken off the draft" + std::string{told};
+                         + " below outdoors, and that is taken off the draft" + std::string{told};
             f->remedy = std::string{first}
                         + opening_words(s, state, std::max(usual_pa, room_pa + short_pa));
         }
     };
-    hold(
-        own("room-far-below-outdoors"), !dangerous, danger_pa, ".", "No fire in a room this low. ");
+    hold(own("room-far-below-outdoors"),
+         !dangerous,
+         danger_pa,
+         ".",
+         "Light no fire at this room pressure. ");
     hold(own("house-pulls-on-the-flue"),
          dangerous || decides || room_pa >= usual_pa - rounding_pa,
          usual_pa,
@@ -70,7 +73,7 @@ void low_room(Subject& s, const StateResult& state) {
     hold(own("house-starves-the-fire"),
          !decides,
          room_pa + short_pa,
-         "; without it the draft would do.",
+         ". Without it the draft would be enough.",
          "");
 }
 
@@ -105,7 +108,7 @@ void fans(Subject& s, const StateResult& state) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "With the fans running the flue pushes down with "
+    f->message = "With the fans running, air comes down the flue with "
                  + s.show(-state.draft_pa, Kind::pressure) + "; with the fans off it draws "
                  + s.show(without_pa, Kind::pressure) + ".";
 }
@@ -122,11 +125,11 @@ void gusts(Subject& s, const StateResult& state) {
         s.hold(own("downdraft-in-wind"),
                in_gust_pa >= 0.0,
                {.kind = Kind::pressure, .figure = in_gust_pa, .limit = 0.0, .weight = -in_gust_pa},
-               {.section = nullptr, .place = "the mouth", .state = &state});
+               {.section = nullptr, .place = "the chimney top", .state = &state});
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "The wind presses on the mouth with " + s.show(mean_pa, Kind::pressure)
+    f->message = "The wind pushes down on the chimney top with " + s.show(mean_pa, Kind::pressure)
                  + " and in gusts with " + s.show(mean_pa * factor * factor, Kind::pressure)
                  + "; that leaves a draft of " + s.show(in_gust_pa, Kind::pressure)
                  + " at the outlet.";
@@ -182,7 +185,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
         }
         f->message = s.show(-station.leak_kg_s, Kind::gas_flow) + " of the "
                      + s.show(state.gas_flow_kg_s, Kind::gas_flow)
-                     + " of gas comes out of the hood into the room.";
+                     + " of gas spills from the hood into the room.";
     }
 }
 

@@ -111,11 +111,13 @@ std::optional<PressedJoint> worst_joint(const View& view, const StateResult& sta
 }
 
 constexpr std::string_view words(SmokeSpace space) {
-    return space == SmokeSpace::living ? "the room" : "the shut space";
+    return space == SmokeSpace::living ? "the room" : "the closed space";
 }
 
 constexpr std::string_view words(JointMake make) {
-    return make == JointMake::slip ? "slips" : make == JointMake::locked ? "locks" : "is sealed";
+    return make == JointMake::slip     ? "a slip joint"
+           : make == JointMake::locked ? "a locked joint"
+                                       : "a sealed joint";
 }
 
 void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
@@ -143,20 +145,19 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
     f->message =
         (at_limit ? "At the most that the run can vent, less than this fire gives, the gas "
                     "at the lower end of "
-                  : "At the lower end of ")
-        + f->place + (at_limit ? " is " : " the gas is ") + s.show(joint.over_pa, Kind::pressure)
-        + " above the air of " + std::string{words(joint.space)} + "; a joint there that "
-        + std::string{words(joint.make)} + " may be at most " + s.show(limit_pa, Kind::pressure)
-        + " above it.";
+                  : "The gas at the lower end of ")
+        + f->place + " is " + s.show(joint.over_pa, Kind::pressure) + " above the pressure of "
+        + std::string{words(joint.space)} + "; " + std::string{words(joint.make)}
+        + " allows at most " + s.show(limit_pa, Kind::pressure) + ".";
     // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
     // out.
     if (joint.over_outdoors_pa <= 0.0 && level != JointHarm::note) {
-        f->remedy = "The room is below outdoors and the flue is not: let air into the room (open a "
-                    "window, stop fans, fit an inlet) before anything else.";
+        f->remedy = "The room is below outdoor pressure. First let air in: open a window, stop "
+                    "fans, or fit an air inlet.";
     }
     if (s.resolved.appliance.high.draft_needed_pa < 0.0) {
         f->remedy = "Behind a fan a vent may be under pressure where every joint is sealed: use "
-                    "pieces made for pressure and seal them as their maker asks.";
+                    "pieces made for pressure and seal them as their maker states.";
     }
 }
 
@@ -182,7 +183,8 @@ void behind_fan(Subject& s) {
                                  .weight = met ? -1.0 : slit_m / tight_m},
                                 {.section = piece.section});
         if (f != nullptr && s.with_words()) {
-            f->message = "The joint under " + f->place + " slips, and a fan stands behind it.";
+            f->message =
+                "The joint below " + f->place + " is a slip joint, and a fan blows into this vent.";
         }
     }
 }

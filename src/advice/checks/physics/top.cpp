@@ -34,12 +34,12 @@ void top(Subject& s) {
                                  .figure = froude,
                                  .limit = least,
                                  .weight = 1.0 - froude / least},
-                                {.section = nullptr, .place = "the mouth", .state = &state});
+                                {.section = nullptr, .place = "the chimney top", .state = &state});
         if (f != nullptr && s.with_words()) {
             f->message = "Gas leaves at " + s.show(state.flow.mouth_velocity_m_s, Kind::speed)
                          + ", a Froude number of " + format_number(froude, 2) + "; below "
                          + format_number(least, 2)
-                         + " cold air falls in beside it, and the computed draft is doubtful.";
+                         + " cold air enters beside it, and the computed draft is doubtful.";
         }
     }
 }

@@ -36,7 +36,7 @@ void ends(Subject& s, const Joint& joint) {
     CheckResult* up = hold_joint(
         s, own("crimp-points-up"), joint.fit.mating != Mating::points_up, no_figure, joint);
     if (up != nullptr && s.with_words()) {
-        up->message = words("The inserted end points up: ");
+        up->message = words("The crimped end points up: ");
     }
 }
 

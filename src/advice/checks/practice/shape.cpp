@@ -49,7 +49,7 @@ void level_run(Subject& s) {
                 .weight = height_above_m > 0.0 ? level_m / (share * height_above_m) - 1.0 : 1.0},
                {.section = first});
     if (f != nullptr && s.with_words()) {
-        f->message = "The run goes level for " + s.show(level_m, Kind::length) + " under "
+        f->message = "The horizontal run is " + s.show(level_m, Kind::length) + " under "
                      + s.show(std::max(0.0, height_above_m), Kind::length) + " of height; "
                      + s.show(std::max(0.0, share * height_above_m), Kind::length)
                      + " is the most.";
@@ -67,7 +67,8 @@ void level_run(Subject& s) {
     if (f != nullptr && s.with_words()) {
         f->message = f->place + " rises " + s.show(slope, Kind::slope) + " towards the "
                      + std::string{way_out(kind_of(s.resolved.appliance))} + "; "
-                     + s.show(least, Kind::slope) + " is the least. Lift its far end by another "
+                     + s.show(least, Kind::slope)
+                     + " is the least. Raise its chimney end by another "
                      + s.show((least - slope) * flattest->length_m, Kind::length) + ".";
     }
 }
@@ -123,11 +124,10 @@ void cleanout(Subject& s) {
             continue;
         }
         f->message = "The flue turns up at " + f->place
-                     + (fuel == FuelGroup::pellets ? " and has nothing to take off there."
+                     + (fuel == FuelGroup::pellets ? " and has no cleanout there."
                                                    : " and has no cleanout there.");
         if (sections[i].kind == PartKind::tee) {
-            f->remedy =
-                "Have the tee with a cap that can be taken off, and set `cleanout` to true.";
+            f->remedy = "Fit the tee with a removable cap, and set `cleanout` to true.";
         }
     }
 }
@@ -146,11 +146,11 @@ void height(Subject& s) {
                              .figure = over_floor_m,
                              .limit = usual_m,
                              .weight = 1.0 - over_floor_m / usual_m},
-                            {.section = nullptr, .place = "the mouth"});
+                            {.section = nullptr, .place = "the chimney top"});
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = "The mouth is " + s.show(over_floor_m, Kind::length) + " over the floor; "
+    f->message = "The chimney top is " + s.show(over_floor_m, Kind::length) + " above the floor; "
                  + s.show(usual_m, Kind::length) + " is the usual least.";
 }
 
@@ -179,7 +179,7 @@ void bare_pipe_outdoors(Subject& s) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = s.show(length_m, Kind::length) + " of single-wall pipe stand outdoors.";
+    f->message = s.show(length_m, Kind::length) + " of single-wall pipe is outdoors.";
 }
 
 void damper_on_gas(Subject& s) {
@@ -217,8 +217,9 @@ void gas_pipe_distance(Subject& s) {
                                  .weight = 1.0 - has_m / least_m},
                                 {.section = piece.section});
         if (f != nullptr && s.with_words()) {
-            f->message = f->place + " stands " + s.show(has_m, Kind::length) + " from what burns; "
-                         + s.show(least_m, Kind::length) + " is the least.";
+            f->message = f->place + " stands " + s.show(has_m, Kind::length)
+                         + " from combustibles; " + s.show(least_m, Kind::length)
+                         + " is the least.";
         }
     }
 }

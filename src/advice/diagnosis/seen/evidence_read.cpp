@@ -154,7 +154,7 @@ std::size_t point_of(const Word& at, std::size_t parts) {
     if (!at || *at == "outlet") {
         return 0;
     }
-    if (*at == "mouth") {
+    if (*at == "chimney top") {
         return parts + 1;
     }
     std::size_t number = 0;

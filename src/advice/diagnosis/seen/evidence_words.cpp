@@ -7,7 +7,7 @@ std::string place_words(const Evidence& e, const Run& run) {
     if (e.point == 0) {
         return "at the outlet";
     }
-    return e.point > run.parts.size() ? std::string{"at the mouth"}
+    return e.point > run.parts.size() ? std::string{"at the chimney top"}
                                       : "behind " + run.label_at(static_cast<int>(e.point) - 1);
 }
 
@@ -27,7 +27,7 @@ std::string symptom_words(const Evidence& e) {
     case Seen::sluggish:
         return yes ? "sluggish fire" : "the fire burns well";
     case Seen::roaring:
-        return yes ? "roaring fire that cannot be held down" : "the fire can be held down";
+        return yes ? "roaring fire that cannot be turned down" : "the fire can be turned down";
     case Seen::drips:
         return yes ? "drips from the flue" : "no drips";
     case Seen::smell:
@@ -50,11 +50,11 @@ std::string answer_words(const Evidence& e, const Run& run) {
     case Answer::still:
         return "smoke stick still " + place_words(e, run);
     case Answer::over_weeks:
-        return "grew over weeks";
+        return "built up over weeks";
     case Answer::overnight:
         return "came overnight";
     default:
-        return "the same all along";
+        return "always so";
     }
 }
 
@@ -141,9 +141,9 @@ std::string expectation_words(const Evidence& e, double x, double share, const C
                                                : "steady";
     }
     return share >= 0.8   ? "yes"
-           : share >= 0.6 ? "rather yes"
+           : share >= 0.6 ? "probably yes"
            : share > 0.4  ? "may be"
-           : share > 0.2  ? "rather no"
+           : share > 0.2  ? "probably no"
                           : "no";
 }
 

@@ -40,13 +40,13 @@ std::string note_on_whole(const PipeStretch& stretch, bool from_box) {
                                       : "what is at hand leaves it short";
     }
     if (stretch.off_m > 0.0 && stretch.level) {
-        return stretch.to_mouth ? "the mouth stands farther out than drawn"
+        return stretch.to_mouth ? "the chimney top is farther out than drawn"
                                 : "no lengths make it up: set the heater farther off";
     }
     if (stretch.off_m > 0.0) {
-        return stretch.to_mouth ? "the mouth stands higher than drawn"
+        return stretch.to_mouth ? "the chimney top is higher than drawn"
                                 : "no lengths make it up: it comes out longer than drawn, and so "
-                                  "the chimney top stands higher";
+                                  "the chimney top is higher";
     }
     if (!stretch.telescopes()) {
         return {};

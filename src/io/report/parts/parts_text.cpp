@@ -113,12 +113,11 @@ std::string nearest_words(const PartsList& list, const Style& style) {
         words = "The run can be built from this box, but not as drawn.";
     }
     if (std::abs(lifts_m) > 0.001 && !short_of_pipe) {
-        words +=
-            fmt::format(" Laid as below{}, its mouth stands {} {} than drawn: put those lengths "
-                        "into the file and ask `check` before you trust its draft.",
-                        missing > 0 ? ", with what is wanted put in" : "",
-                        length_words(std::abs(lifts_m), style),
-                        lifts_m > 0.0 ? "higher" : "lower");
+        words += fmt::format(" Laid as below{}, its chimney top is {} {} than drawn: put those "
+                             "lengths into the file and run `check` before you trust its draft.",
+                             missing > 0 ? ", with what is wanted put in" : "",
+                             length_words(std::abs(lifts_m), style),
+                             lifts_m > 0.0 ? "higher" : "lower");
     }
     return words
            + (list.exact ? " No way to lay these pieces comes nearer."
@@ -156,9 +155,7 @@ std::string box_text(const PartsList& list, const Style& style) {
 
 std::string standing_text(const PartsList& list, const Style& style) {
     return report::dangers_text(
-        list.dangers,
-        "Do not build it like this: nothing on this list cures what stands here",
-        style);
+        list.dangers, "Do not build it like this: no part on this list cures these", style);
 }
 
 std::string buy_text(const PartsList& list, const Style& style) {
@@ -170,8 +167,7 @@ std::string sums_text(const PartsList& list, const Style& style) {
     if (list.bought_m <= 0.0 && list.weight_kg <= 0.0) {
         return paragraph("There is no pipe to buy.", inset, style.width);
     }
-    std::string out =
-        paragraph("What stands there without a source is trade practice.", inset, style.width);
+    std::string out = paragraph("Reasons without a source are trade practice.", inset, style.width);
     out += paragraph(
         fmt::format(
             "Pipe and fittings weigh about {}; {} of pipe bought, {} left over from cutting{}.",
@@ -244,10 +240,10 @@ std::string growth_text(const PartsList& list, const Style& style) {
     if (list.growth.empty()) {
         return {};
     }
-    std::string out = report::heading("When hot", style);
+    std::string out = report::heading("Expansion when hot", style);
     for (const Growth& growth : list.growth) {
         out += paragraph(
-            fmt::format("- {}: grows by {} (metal at {} on the mean); it can move {}.",
+            fmt::format("- {}: expands by {} (metal at {} on average); it can move {}.",
                         growth.place,
                         format_quantity(growth.grows_m, Kind::length, style.units, 2),
                         format_quantity(growth.mean_wall_k, Kind::temperature, style.units),
@@ -269,7 +265,7 @@ std::string report::parts_sections(const PartsList& list, const Style& style) {
     out += stretches_text(list, style);
     out += report::joints_text(list.joints, style);
     out += growth_text(list, style);
-    out += report::heading("Taken", style);
+    out += report::heading("Assumed", style);
     for (const std::string& assumed : list.assumed) {
         out += paragraph("- " + assumed, inset, style.width);
     }

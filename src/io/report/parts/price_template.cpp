@@ -32,15 +32,11 @@ std::string price_template(const PartsList& list, UnitSystem units) {
                 : "";
         add(fmt::format(R"({{"what": {}, {}"each": null}})", json::quoted(line.what), size));
     }
-    std::string out = "{\n"
-                      "  // Prices of what this run can ask for. Put a number in place of null; "
-                      "what stays null is not priced.\n"
-                      "  // \"each\" is of one (of a kilogram where the list weighs). In place of "
-                      "the lengths of a wall one entry may give\n"
-                      "  // \"per_metre\" or \"per_foot\". Where some lengths of a pipe are "
-                      "priced, only those are bought.\n"
-                      "  \"currency\": \"\",\n"
-                      "  \"prices\": [\n";
+    std::string out = "{\n  // Prices of what this run can ask for. Put a number in place of null; "
+                      "what stays null is not priced.\n  // \"each\" is of one (of a kilogram "
+                      "where the list weighs). In place of the lengths of a wall one entry may "
+                      "give\n  // \"per_meter\" or \"per_foot\". Where some lengths of a pipe are "
+                      "priced, only those are bought.\n  \"currency\": \"\",\n  \"prices\": [\n";
     for (std::size_t i = 0; i < entries.size(); ++i) {
         out += "    " + entries[i] + (i + 1 < entries.size() ? ",\n" : "\n");
     }

@@ -74,17 +74,17 @@ struct Writer {
         }
         const std::string needed = needed_words(w.draft_needed_pa);
         if (w.draft_met.from_s) {
-            return fmt::format("{} stands after {}.", needed, minutes_or(w.draft_met.from_s, ""));
+            return fmt::format("{}: reached after {}.", needed, minutes_or(w.draft_met.from_s, ""));
         }
         const auto drawing = std::any_of(
             w.moments.begin(), w.moments.end(), [](const auto& m) { return m.draft_pa > 0.0; });
-        return drawing ? needed + " is not reached."
-               : burner()
-                   ? std::string{"The flue does not draw, and the burner does not turn it: its gas "
-                                 "comes into the room. Take the room's suction away before it "
-                                 "runs again."}
-                   : "The cold flue does not draw and the fire does not turn it: smoke comes into "
-                     "the room. It has to be preheated, or the room's suction taken away.";
+        return drawing    ? needed + " is not reached."
+               : burner() ? std::string{"The flue does not draw, and the burner does not warm it "
+                                        "enough: its gas comes into the room. Stop the "
+                                        "depressurization of the room before it runs again."}
+                          : "The cold flue does not draw, and the kindling does not warm it "
+                            "enough: smoke comes into the room. Preheat the flue, or stop the "
+                            "depressurization of the room.";
     }
 
     [[nodiscard]] std::string wall_sentence(const Warmup& w) const {
@@ -104,11 +104,11 @@ struct Writer {
         words += ' ';
         words +=
             w.clean_s
-                ? fmt::format("It is above {}, below which creosote settles, after {}, last in {}.",
+                ? fmt::format("It is above {}, below which creosote forms, after {}, last in {}.",
                               limit,
                               minutes_or(w.clean_s, ""),
                               part_words(w, w.last_clean))
-                : fmt::format("It stays below {}, where creosote settles, in {}.",
+                : fmt::format("It stays below {}, where creosote forms, in {}.",
                               limit,
                               part_words(w, w.last_clean));
         return words;
@@ -124,14 +124,14 @@ struct Writer {
                            : fmt::format("longer than the {} min looked at", minutes(after_s));
         };
         if (!c.appliance.has_low_fire) {
-            return fmt::format("With the fire out the draft stays above nothing {}.",
+            return fmt::format("With the fire out the draft stays above zero {}.",
                                held(w.holds_zero_s));
         }
-        return fmt::format("With the fire out the draft stays above the {} of a low fire {}, and "
-                           "above nothing {}.",
-                           shown(w.draft_needed_low_pa, Kind::pressure),
-                           held(w.holds_low_s),
-                           held(w.holds_zero_s));
+        return fmt::format(
+            "With the fire out the draft stays above the {} of a low fire {}, and above zero {}.",
+            shown(w.draft_needed_low_pa, Kind::pressure),
+            held(w.holds_low_s),
+            held(w.holds_zero_s));
     }
 
     [[nodiscard]] std::string summary(const WarmupInWeather& in) const {
@@ -211,7 +211,7 @@ struct Writer {
         const results::TextColumns<results::MomentRow> figures({"burn_rate_kg_s",
                                                                 "gas_flow_kg_s",
                                                                 "outlet_temperature_k",
-                                                                "mouth_temperature_k",
+                                                                "top_temperature_k",
                                                                 "draft_pa",
                                                                 "dew_point_k",
                                                                 "coldest_wall_k"},
@@ -244,20 +244,21 @@ struct Writer {
     }
 
     [[nodiscard]] std::string heat(const Warmup& w) const {
-        constexpr double megajoule_j = 1e6;
-        const auto megajoules = [](double j) { return format_number(j / megajoule_j, 3); };
+        const auto heat_of = [this](double j) {
+            return format_quantity(j, Kind::energy, style.units);
+        };
         return paragraph(
-            fmt::format("Heat: the gas gave {} MJ to the run; the walls still hold {} MJ, "
-                        "{} MJ went to the air around.",
-                        megajoules(w.balance.given_j),
-                        megajoules(w.balance.stored_j),
-                        megajoules(w.balance.lost_j)),
+            fmt::format("Heat: the gas gave {} to the run; the walls still hold {}, {} "
+                        "went to the surrounding air.",
+                        heat_of(w.balance.given_j),
+                        heat_of(w.balance.stored_j),
+                        heat_of(w.balance.lost_j)),
             {.first = warmup_inset, .rest = warmup_inset},
             style.width);
     }
 
     [[nodiscard]] std::string assumptions(const Warmup& w) const {
-        std::string out = report::heading("Taken, since the file does not say", style);
+        std::string out = report::heading("Assumed, because the file does not say", style);
         TextTable table({{.heading = "of the fire", .wraps = true},
                          {.heading = "taken as", .align = Align::decimal},
                          {.heading = "how it is known"}});
@@ -277,26 +278,25 @@ struct Note {
 };
 
 constexpr std::array<Note, 9> notes{
-    {{"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
-      "and run with the air control open. With the fire out the control stays where low fire had "
-      "it.",
+    {{"Flow: what the fire needs, but no more than the draft at that moment brings through "
+      "appliance and run with the air control open. With the fire out the control stays where low "
+      "fire had it.",
       "closed fire"},
-     {"Flow: what the fire asks, but no more than the draft of the moment brings through appliance "
-      "and run with the air control open.",
+     {"Flow: what the fire needs, but no more than the draft at that moment brings through "
+      "appliance and run.",
       "open fire|masonry heater"},
-     {"Flow: the burner keeps its rate, and its gas flows as it is made, whatever the draft.",
+     {"Flow: the burner keeps its rate, and its gas flows as it is made, whatever the draft is.",
       "pellets|oil|gas"},
      {"Flow: the burner keeps its rate; the flue takes no more than the draft of the moment draws, "
       "and the rest comes out of the draft hood.",
       "gas with a hood"},
      {"Where the flue as a whole does not draw yet, a trickle of 3 % of the full flow is taken.",
       "closed fire|open fire|masonry heater|gas with a hood"},
-     {"The loading door stands ajar while the fire is lit, and stays shut after; kindling and "
-      "paper "
-      "send gas up the flue from the first moment. Joints, hoods and the house act as in `check`.",
+     {"The loading door is ajar while the fire is lit, and shut after; kindling and paper send gas "
+      "up the flue from the first moment. Joints, hoods and the house act as in `check`.",
       "closed fire|masonry heater"},
      {"Dry means above the dew point of the gas's water; clean, above the temperature below which "
-      "creosote settles. Both count only while the fire burns.",
+      "creosote forms. Both count only while the fire burns.",
       "closed fire"},
      {"Dry means above the dew point of the gas's water, and counts only while the fire burns.",
       "open fire|masonry heater|pellets|oil|gas|gas with a hood"},

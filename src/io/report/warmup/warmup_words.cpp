@@ -38,30 +38,30 @@ struct Figures {
                 : std::string{};
         switch (s.why()) {
         case Starved::by_the_flue:
-            return fmt::format("The idle flue pushes down by {}: the gas in it is not warm enough "
-                               "yet to rise{}.",
-                               pressure(-s.lift_pa),
-                               room);
+            return fmt::format(
+                "The flue has a downdraft of {}: the gas in it is not warm enough yet to rise{}.",
+                pressure(-s.lift_pa),
+                room);
         case Starved::by_the_room:
-            return fmt::format("The flue lifts {}, but the room is {} below outdoors; {}. Give the "
-                               "room air.",
+            return fmt::format("The warm flue gives {}, but the room is {} below outdoors; {}. Let "
+                               "air into the room.",
                                pressure(s.lift_pa),
                                pressure(-s.room_pa),
                                wanted);
         case Starved::by_the_run:
-            return fmt::format("The flue lifts {}{}, but {}: the run is too narrow or has too many "
-                               "turns for it.",
-                               pressure(s.lift_pa),
-                               room,
-                               wanted);
+            return fmt::format(
+                "The warm flue gives {}{}, but {}: the run is too narrow or has too many turns.",
+                pressure(s.lift_pa),
+                room,
+                wanted);
         case Starved::by_the_heater:
             break;
         }
-        return fmt::format("The flue lifts {}{}, but {}: the heater asks more than the flue has "
-                           "at that moment.",
-                           pressure(s.lift_pa),
-                           room,
-                           wanted);
+        return fmt::format(
+            "The warm flue gives {}{}, but {}: the heater requires more at that moment.",
+            pressure(s.lift_pa),
+            room,
+            wanted);
     }
 
     [[nodiscard]] std::string words(const WarmupHint& hint, const Case& c, double taken_j) const {
@@ -69,22 +69,21 @@ struct Figures {
             hint.section ? "part " + section_words(c, *hint.section) : std::string{"the run"};
         switch (hint.what) {
         case Quicker::preheat:
-            return fmt::format("Idle, the flue pushes down by {}: warm it and open a window before "
-                               "lighting.",
-                               pressure(-hint.idle_draft_pa.value_or(0.0)));
+            return fmt::format(
+                "Idle, the flue has a downdraft of {}: warm it and open a window before lighting.",
+                pressure(-hint.idle_draft_pa.value_or(0.0)));
         case Quicker::room_air:
-            return fmt::format("Idle, the flue pushes down by {}: let air into the room, and stop "
-                               "what lowers it.",
-                               pressure(-hint.idle_draft_pa.value_or(0.0)));
+            return fmt::format(
+                "Idle, the flue has a downdraft of {}: let air into the room, and stop fans.",
+                pressure(-hint.idle_draft_pa.value_or(0.0)));
         case Quicker::liner_to_size:
             return fmt::format("From {} on the flue has {} times the area of the collar: a listed "
                                "liner of the collar's size has less wall to warm.",
                                where,
                                format_number(hint.area_over_outlet.value_or(0.0), 2));
         case Quicker::lighter_wall:
-            return fmt::format("Of {} the run took while the fire burned, its walls kept {} from "
-                               "{} on: a light or insulated liner, listed for the fuel, takes up "
-                               "less.",
+            return fmt::format("From {2} on, the walls stored {1} of the {0} that the run took up. "
+                               "A light or insulated liner, listed for the fuel, stores less.",
                                energy(taken_j),
                                energy(hint.kept_j.value_or(0.0)),
                                where);
@@ -107,7 +106,7 @@ struct Figures {
         case Quicker::more_fire:
             break;
         }
-        return "Nothing of the run stands out: light a brisk fire with the air control open.";
+        return "No single part of the run causes it: light a brisk fire with the air control open.";
     }
 };
 
@@ -125,8 +124,8 @@ std::string starved_words(const Case& resolved, const Warmup& course, const Styl
         : figures.kind == HeaterKind::gas_hood
             ? "the burner keeps its rate, and the rest comes out of the draft hood into the room"
             : "the burner keeps its rate, and its gas comes out where the vent lets it";
-    return fmt::format("For {} min the flue draws less than the fire asks; {}. Worst after {} "
-                       "min, with {} of the {} asked. {}",
+    return fmt::format("For {} min the draft is less than the fire requires; {}. Worst after {} "
+                       "min: {} where {} is required. {}",
                        minutes(course.starved_s),
                        follows,
                        minutes(worst.time_s),

@@ -37,7 +37,7 @@ const Record<LimitingRow>& record_of<LimitingRow>() {
         "limiting_state",
         "of the states that what counts hangs on, that with least to spare",
         {{"index", "into the states, from 0", [](const LimitingRow& l) { return l.of.limiting; }},
-         {"state", "way of firing", [](const LimitingRow& l) { return l.state().kind; }},
+         {"state", "condition", [](const LimitingRow& l) { return l.state().kind; }},
          {"weather",
           "name of the weather",
           [](const LimitingRow& l) -> decltype(auto) {
@@ -56,7 +56,7 @@ const Record<CheckRow>& record_of<CheckRow>() {
         "check_answer",
         "whether the run draws, what is wrong with it and which pipe size suits it",
         {{"works",
-          "nothing that counts falls short; see `verdict`",
+          "nothing that counts is short; see `verdict`",
           [](const CheckRow& c) { return c.of.works(); }},
          {"sentence",
           "the verdict in a sentence or two",

@@ -87,7 +87,7 @@ const Record<Cured>& record_of<Cured>() {
           [](const Cured& c) { return if_finite(c.draft_needed_pa); }},
          {"margin",
           Kind::pressure,
-          "draft less the draft needed",
+          "draft less the required draft",
           [](const Cured& c) { return of_solved(c, c.margin_pa()); }},
          {"opening_share", "how far the door may be opened; over 1: wholly", [](const Cured& c) {
               return if_finite(c.opening_share);
@@ -195,7 +195,7 @@ const Record<Diagnosis>& record_of<Diagnosis>() {
          {"design_probability",
           "that the run as described accounts for the trouble",
           &Diagnosis::design_probability},
-         {"design_explains", "which is likelier than not", &Diagnosis::design_explains},
+         {"design_explains", "which is more likely than not", &Diagnosis::design_explains},
          {"nothing_explains",
           "even the best explanation conflicts with something seen",
           &Diagnosis::nothing_explains},

@@ -37,7 +37,8 @@ constexpr std::array<std::string_view, 5> improvement_outcomes{
     "leave alone", "one change cures", "two changes cure", "three changes cure", "hopeless"};
 constexpr std::array<std::string_view, 4> goals{
     "clear findings", "more to spare", "less draft", "clear upkeep"};
-constexpr std::string_view spare_meaning = "of the state with least to spare, over what is asked";
+constexpr std::string_view spare_meaning =
+    "of the state with least to spare, over what is required";
 
 } // namespace
 
@@ -82,7 +83,7 @@ const Record<PlanRow>& record_of<PlanRow>() {
           "of what the goal asks for",
           [](const PlanRow& p) { return if_finite(p.of.gain); }},
          {"cures",
-          "nothing that counts falls short, and the goal is met",
+          "nothing that counts is short, and the goal is met",
           [](const PlanRow& p) { return p.of.cures; }},
          {"too_strong",
           "more draft than the appliance holds, and not so before",
@@ -119,9 +120,9 @@ template <>
 const Record<PresentRow>& record_of<PresentRow>() {
     static const Record<PresentRow> record{
         "present",
-        "the run as it stands",
+        "the run as it is now",
         {{"works",
-          "nothing that counts falls short",
+          "nothing that counts is short",
           [](const PresentRow& p) { return p.of.present.works(); }},
          {"sentence",
           "its verdict",
@@ -152,14 +153,14 @@ const Record<Improvement>& record_of<Improvement>() {
           improvement_outcomes},
          {"goal",
           Kind::number,
-          "what is asked of a change",
+          "what is required of a change",
           [](const Improvement& i) { return goals[static_cast<std::size_t>(i.goal)]; },
           goals},
          {"sentence", "the answer", &Improvement::sentence},
          {"reason", "why nothing helps; empty else", &Improvement::reason},
-         {"present", "the run as it stands", [](const Improvement& i) { return PresentRow{i}; }},
+         {"present", "the run as it is now", [](const Improvement& i) { return PresentRow{i}; }},
          {"stuck",
-          "ids of standing findings that no change which was tried clears",
+          "ids of findings that no change which was tried clears",
           [](const Improvement& i) { return ids_of(i.stuck); }},
          {"cost_unit",
           "of every cost: effort, or the currency of the prices",

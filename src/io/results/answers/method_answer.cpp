@@ -70,7 +70,7 @@ const Record<MethodFiring>& record_of<MethodFiring>() {
     static const Record<MethodFiring> record{
         "method_firing",
         "one output of the appliance",
-        {{"name", "of the way of firing", &MethodFiring::name},
+        {{"name", "of the condition", &MethodFiring::name},
          {"criteria", "conditions of the method", &MethodFiring::criteria},
          {"comparisons", "with the full physics", &MethodFiring::comparisons},
          {"groups", "every term", &MethodFiring::groups}}};

@@ -86,7 +86,7 @@ const Record<PipeStretch>& record_of<PipeStretch>() {
           }},
          {"wall", "its id", &PipeStretch::wall},
          {"diameter", Kind::length, "inside", &PipeStretch::diameter_m},
-         {"drawn", Kind::length, "from centre to centre of the turns", &PipeStretch::drawn_m},
+         {"drawn", Kind::length, "from center to center of the turns", &PipeStretch::drawn_m},
          {"between", Kind::length, "from face to face of the fittings", &PipeStretch::between_m},
          {"lap", Kind::length, "how far each piece goes into the next", &PipeStretch::lap_m},
          {"pieces",

@@ -69,14 +69,12 @@ const Record<PointRow>& record_of<PointRow>() {
         {{"at",
           "of each quantity, in its unit",
           [](const PointRow& p) -> decltype(auto) { return (p.of.at); }},
-         {"works",
-          "nothing that counts falls short",
-          [](const PointRow& p) { return p.of.passes(); }},
+         {"works", "nothing that counts is short", [](const PointRow& p) { return p.of.passes(); }},
          {"falls_short",
           "what does: a state, or the title of a finding; null where it works",
           [](const PointRow& p) { return unless_empty(p.of.short_of); }},
          {"least_relative_spare",
-          "of the state with least to spare, over what is asked",
+          "of the state with least to spare, over what is required",
           [](const PointRow& p) {
               return p.of.score ? if_finite(p.of.score->least_spare) : std::nullopt;
           }},

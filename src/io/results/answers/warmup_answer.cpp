@@ -105,7 +105,7 @@ template <>
 const Record<AfterFireRow>& record_of<AfterFireRow>() {
     static const Record<AfterFireRow> record{
         "after_fire",
-        "how long the draft holds once the fire is out",
+        "how long the draft lasts once the fire is out",
         {{"draft_needed_low",
           Kind::pressure,
           "at low fire",
@@ -188,7 +188,7 @@ template <>
 const Record<Starving>& record_of<Starving>() {
     static const Record<Starving> record{
         "starving",
-        "the moment at which the fire wants most for air, by the share of its flow",
+        "the moment at which the fire lacks most air, by the share of its flow",
         {{"time", Kind::duration, "after the match", &Starving::time_s},
          {"asked", Kind::gas_flow, "flue gas of the fire that is meant", &Starving::asked_kg_s},
          {"flow", Kind::gas_flow, "flue gas that the flue draws", &Starving::flow_kg_s},
@@ -263,9 +263,9 @@ const Record<MomentRow>& record_of<MomentRow>() {
           Kind::temperature,
           "gas at the outlet",
           of(&WarmupMoment::outlet_k)},
-         {{"mouth_temperature", "mouth"},
+         {{"top_temperature", "chimney top"},
           Kind::temperature,
-          "gas at the mouth",
+          "gas at the chimney top",
           of(&WarmupMoment::mouth_k)},
          {"draft", Kind::pressure, "at the outlet against the room", of(&WarmupMoment::draft_pa)},
          {"dew_point", Kind::temperature, "of the gas's water", of(&WarmupMoment::dew_point_k)},
@@ -273,9 +273,9 @@ const Record<MomentRow>& record_of<MomentRow>() {
           Kind::temperature,
           "inner face along the run",
           of(&WarmupMoment::coldest_wall_k)},
-         {"mouth_wall",
+         {"top_wall",
           Kind::temperature,
-          "inner face at the mouth",
+          "inner face at the chimney top",
           of(&WarmupMoment::mouth_wall_k)},
          {"hottest_surface",
           Kind::temperature,
@@ -316,7 +316,7 @@ const Record<CourseRow>& record_of<CourseRow>() {
           }},
          {"starved",
           Kind::duration,
-          "time in which the flue drew less than the fire asked",
+          "time in which the flue drew less than the fire required",
           of(&Warmup::starved_s)},
          {"worst_starved",
           "null where it never is",
@@ -328,7 +328,7 @@ const Record<CourseRow>& record_of<CourseRow>() {
           [](const CourseRow& c) { return hints_of(c); }},
          {"fire_out", Kind::duration, "after the match", of(&Warmup::fire_out_s)},
          {"after_fire",
-          "how long the draft holds",
+          "how long the draft lasts",
           [](const CourseRow& c) { return AfterFireRow{c.in.course}; }},
          {"end", Kind::duration, "of the computation, after the match", of(&Warmup::end_s)},
          {"heat", "its balance", of(&Warmup::balance)},
@@ -347,7 +347,7 @@ const Record<WarmupRow>& record_of<WarmupRow>() {
           "that stand in the run: no fire before they are put right",
           [](const WarmupRow& w) { return w.dangers; }},
          {"draws_in_time",
-          "the draft needed at high fire is met in every weather",
+          "the required draft at high fire is met in every weather",
           [](const WarmupRow& w) { return draws_in_time(w.courses); }},
          {"weathers", "in the order of the file", [](const WarmupRow& w) {
               return courses_of(w);

@@ -254,7 +254,7 @@ TEST_CASE("nothing is bought that makes a forbidden way look right") {
     CHECK(count_of(list_from_box(in), "flashing", false) == 0.0);
 }
 
-TEST_CASE("a thermometer is listed where it is asked for, of the kind that reads") {
+TEST_CASE("a thermometer is listed where it is required for, of the kind that reads") {
     PartsWishes wishes;
     CHECK(count_of(list_from_box(wall_job(), wishes), "thermometer", false) == 0.0);
     wishes.thermometer = true;

@@ -86,7 +86,7 @@ TEST_CASE("a thermometer stands 18 in along the pipe, not on a straight that is 
               ->where.starts_with("straight 1, 460 mm"));
 }
 
-TEST_CASE("a level mouth stands farther out, not higher") {
+TEST_CASE("a level chimney top stands farther out, not higher") {
     FitterJob job = beside_wall;
     job.run =
         R"({"part": "straight", "up": "40 in", "diameter": "6 in", "wall": "insulated 25 mm", "zone": "room"},
@@ -94,7 +94,7 @@ TEST_CASE("a level mouth stands farther out, not higher") {
         {"part": "straight", "across": "25 in", "passes": "wall", "zone": "outdoors"})";
     const PartsList list = listed(job);
     REQUIRE(list.stretches.back().off_m > 0.0);
-    CHECK(list.stretches.back().note == "the mouth stands farther out than drawn");
+    CHECK(list.stretches.back().note == "the chimney top is farther out than drawn");
     CHECK(list.stretches.back().lifts_m() == Approx(0.0).margin(1e-9));
 }
 

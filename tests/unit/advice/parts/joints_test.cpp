@@ -238,7 +238,7 @@ TEST_CASE("a part that only lies upside down is told from one that needs an adap
     CHECK(report.joints[2].turn_round == "straight 2");
     const Findings found = joint_findings(in, made);
     REQUIRE(found.size() == 2);
-    CHECK(found[0].remedy == "Turn straight 2 round; it lies upside down.");
+    CHECK(found[0].remedy == "Turn straight 2 round; it is upside down.");
     // Two plain ends that no turning helps.
     in.run[1].chimney_end = PipeEnd::plain;
     in.run[1].heater_end = PipeEnd::plain;
@@ -258,13 +258,13 @@ TEST_CASE("several parts that lie upside down are all named") {
     const JointReport report = joints_of(resolved(in));
     CHECK(report.joints[0].turn_round == "straight 1");
     CHECK(report.joints[0].turned.adapter.empty());
-    CHECK(report.joints[1].cure() == "Turn straight 1 and straight 2 round; they lie upside down.");
+    CHECK(report.joints[1].cure() == "Turn straight 1 and straight 2 round; they are upside down.");
     CHECK(report.joints[2].cure()
-          == "Turn straight 2 round; it lies upside down. Then put in: adapter from pipe to "
+          == "Turn straight 2 round; it is upside down. Then put in: adapter from pipe to "
              "insulated 25 mm, 150 mm crimped below, 150 mm locking above.");
 }
 
-TEST_CASE("an inserted end that no turning brings down is told as such") {
+TEST_CASE("an crimped end that no turning brings down is told as such") {
     Installation in;
     in.appliance.type = ApplianceType::stove;
     in.appliance.fuel.name = "beech";
@@ -274,7 +274,7 @@ TEST_CASE("an inserted end that no turning brings down is told as such") {
     const JointReport report = joints_of(resolved(in));
     REQUIRE(report.joints[0].fit.mating == Mating::points_up);
     CHECK(report.joints[0].needs_something());
-    CHECK(report.joints[0].cure() == "Take a part whose inserted end points to the heater.");
+    CHECK(report.joints[0].cure() == "Use a part whose crimped end points to the heater.");
 }
 
 TEST_CASE("turning never leaves more joints in need of an adapter than before") {

@@ -176,7 +176,7 @@ TEST_CASE("growth is that of the metal at its heat, and names where it goes") {
         CHECK(growth.free);
     }
     CHECK(list.growth[0].where.find("elbow 2") != std::string::npos);
-    CHECK(list.growth[2].where.find("mouth") != std::string::npos);
+    CHECK(list.growth[2].where.find("chimney top") != std::string::npos);
     // Pipe held between heater and chimney.
     in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", Zone::outdoors)};
     CHECK_FALSE(listed(in).growth[0].free);

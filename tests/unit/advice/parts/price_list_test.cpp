@@ -25,7 +25,7 @@ std::string first_fault(std::string_view text) {
 
 TEST_CASE("a length has its own price before one by its length") {
     const PiecePrices prices = read(R"({"currency": "crowns", "prices": [
-        {"wall": "single-wall steel", "per_metre": 20},
+        {"wall": "single-wall steel", "per_meter": 20},
         {"wall": "Single-wall steel", "diameter": "150 mm", "length": "1 m", "each": 17.5},
         {"wall": "insulated 25 mm", "per_foot": 30.48},
         {"wall": "insulated 25 mm", "length": "400 mm", "telescopes": true, "each": 90},

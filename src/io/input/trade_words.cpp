@@ -1,0 +1,133 @@
+#include "trade_words.hpp"
+
+#include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/core/same_name.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace fluewright::json {
+namespace {
+
+struct TradeKey {
+    std::string_view typed;
+    std::string_view key; ///< the key that is meant, where the object has it
+    std::string_view help;
+};
+
+constexpr std::string_view lengths = "write `up` (upright) or `across` (horizontal)";
+constexpr std::string_view inside =
+    "write `diameter`, the inside diameter; the thickness is that of the `wall`";
+
+constexpr std::array trade_keys{
+    TradeKey{"length", "up", lengths},
+    TradeKey{"horizontal", "across", "write `across`"},
+    TradeKey{"run", "across", "write `across`"},
+    TradeKey{"lateral", "across", "write `across`"},
+    TradeKey{"offset", "across", "write `across`"},
+    TradeKey{"vertical", "up", "write `up`"},
+    TradeKey{"height", "up", "write `up`"},
+    TradeKey{"outside_diameter", "diameter", inside},
+    TradeKey{"outer_diameter", "diameter", inside},
+    TradeKey{"inside_diameter", "diameter", "write `diameter`"},
+    TradeKey{"inner_diameter", "diameter", "write `diameter`"},
+    TradeKey{"size", "diameter", "write `diameter`"},
+    TradeKey{"pitch", "slope", "write `slope`"},
+    TradeKey{"type", "part", "write `part` for what it is, `build` for how it is made"},
+    TradeKey{"kind", "part", "write `part` for what it is, `build` for how it is made"},
+    TradeKey{"material", "wall", "write `wall`"},
+    TradeKey{"pipe", "wall", "write `wall`"},
+    TradeKey{"location", "zone", "write `zone`"},
+    TradeKey{"clearance", "clearance", "write `clearance`"},
+    TradeKey{"btu", "heat_input", R"(write "heat_input": "40000 Btu/h")"},
+    TradeKey{"input", "heat_input", "write `heat_input`"},
+    TradeKey{"output", "heat_output", "write `heat_output`"},
+    TradeKey{"collar", "outlet", "write `outlet`"},
+    TradeKey{"flue_collar", "outlet", "write `outlet`"},
+    TradeKey{"draught", "draft", "write `draft`"},
+    TradeKey{"draught_needed", "draft_needed", "write `draft_needed`"},
+    TradeKey{"required_draft", "draft_needed", "write `draft_needed`"},
+    TradeKey{"parts", "run", "write `run`"},
+    TradeKey{"flue", "run", "write `run`"},
+    TradeKey{"chimney", "run", "write `run`, all parts in order from the collar to the top"},
+    TradeKey{"heater", "appliance", "write `appliance`"},
+    TradeKey{"stove", "appliance", "write `appliance`"}};
+
+struct TradeWord {
+    std::string_view key;
+    std::string_view typed;
+    std::string_view word;
+};
+
+constexpr std::array words_of_trade{TradeWord{"part", "pipe", "straight"},
+                                    TradeWord{"part", "stovepipe", "straight"},
+                                    TradeWord{"part", "flue pipe", "straight"},
+                                    TradeWord{"part", "length", "straight"},
+                                    TradeWord{"part", "liner", "straight"},
+                                    TradeWord{"part", "flex", "straight"},
+                                    TradeWord{"part", "horizontal", "straight"},
+                                    TradeWord{"part", "vertical", "straight"},
+                                    TradeWord{"part", "chimney", "straight"},
+                                    TradeWord{"part", "bend", "elbow"},
+                                    TradeWord{"part", "ell", "elbow"},
+                                    TradeWord{"part", "offset", "elbow"},
+                                    TradeWord{"part", "branch", "tee"},
+                                    TradeWord{"part", "cleanout", "tee"},
+                                    TradeWord{"part", "rain cap", "cap"},
+                                    TradeWord{"part", "cowl", "cap"},
+                                    TradeWord{"part", "terminal", "cap"},
+                                    TradeWord{"part", "pot", "cap"},
+                                    TradeWord{"part", "spark arrestor", "screen"},
+                                    TradeWord{"part", "bird guard", "screen"},
+                                    TradeWord{"part", "adapter", "increaser"},
+                                    TradeWord{"part", "barometric damper", "draft regulator"},
+                                    TradeWord{"part", "stabilizer", "draft regulator"},
+                                    TradeWord{"part", "draught stabiliser", "draft regulator"},
+                                    TradeWord{"part", "draught diverter", "draft hood"},
+                                    TradeWord{"type", "woodstove", "stove"},
+                                    TradeWord{"type", "wood stove", "stove"},
+                                    TradeWord{"type", "heater", "stove"},
+                                    TradeWord{"type", "log burner", "stove"},
+                                    TradeWord{"type", "insert", "stove"},
+                                    TradeWord{"type", "open fire", "fireplace"},
+                                    TradeWord{"zone", "indoors", "room"},
+                                    TradeWord{"zone", "inside", "room"},
+                                    TradeWord{"zone", "outside", "outdoors"},
+                                    TradeWord{"zone", "loft", "attic"},
+                                    TradeWord{"zone", "roof space", "attic"}};
+
+} // namespace
+
+std::string trade_key_help(std::string_view typed, std::span<const std::string_view> keys) {
+    const auto* found =
+        std::find_if(trade_keys.begin(), trade_keys.end(), [&](const TradeKey& each) {
+            return same_letters(each.typed, typed)
+                   && std::find(keys.begin(), keys.end(), each.key) != keys.end();
+        });
+    return found == trade_keys.end() ? std::string{} : std::string{found->help};
+}
+
+std::optional<std::string_view> trade_word(std::string_view key, std::string_view typed) {
+    const auto* found =
+        std::find_if(words_of_trade.begin(), words_of_trade.end(), [&](const TradeWord& each) {
+            return each.key == key && same_letters(each.typed, typed);
+        });
+    return found == words_of_trade.end() ? std::nullopt : std::optional{found->word};
+}
+
+std::string trade_value_help(std::string_view key, std::string_view typed) {
+    if (key == "burn_rate" && parse_quantity(typed, Kind::power)) {
+        return "write \"heat_input\": \"" + std::string{typed}
+               + "\" for heat in the fuel, or `heat_output` for useful heat";
+    }
+    if (key == "thickness") {
+        const std::size_t end = std::min(typed.find_first_not_of("0123456789"), typed.size());
+        const std::string_view unit = without_blanks_around(typed.substr(end));
+        if (end > 0 && (unit == "ga" || unit == "gauge" || unit == "gage")) {
+            return "write \"gauge\": " + std::string{typed.substr(0, end)};
+        }
+    }
+    return {};
+}
+
+} // namespace fluewright::json
