@@ -12,7 +12,7 @@ using session::run;
 TEST_CASE("without arguments there is short help", "[help]") {
     const auto outcome = run({});
     CHECK(outcome.status == 0);
-    CHECK(std::count(outcome.out.begin(), outcome.out.end(), '\n') < 30);
+    CHECK(std::count(outcome.out.begin(), outcome.out.end(), '\n') < 36);
     CHECK_THAT(outcome.out, Contains("fluewright check"));
     CHECK(outcome.err.empty());
 }

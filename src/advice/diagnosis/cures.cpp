@@ -299,23 +299,23 @@ Flaw brighter(const Installation& /*written*/, const Case& c) {
                       cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
-struct Row {
+struct FlawRow {
     CauseId cause;
     Flaw (*flaw)(const Installation& written, const Case& c);
 };
 
-constexpr std::array rows{Row{CauseId::too_short, higher},
-                          Row{CauseId::too_narrow, wider},
-                          Row{CauseId::too_wide, narrower},
-                          Row{CauseId::too_crooked, straighter},
-                          Row{CauseId::cold_flue, warmer},
-                          Row{CauseId::low_room, free_room},
-                          Row{CauseId::wet_wood_known, drier},
-                          Row{CauseId::restricted, cleared},
-                          Row{CauseId::mild_weather, colder_day},
-                          Row{CauseId::strong_draft, held_back},
-                          Row{CauseId::wide_opening, smaller_opening},
-                          Row{CauseId::low_fire_known, brighter}};
+constexpr std::array rows{FlawRow{CauseId::too_short, higher},
+                          FlawRow{CauseId::too_narrow, wider},
+                          FlawRow{CauseId::too_wide, narrower},
+                          FlawRow{CauseId::too_crooked, straighter},
+                          FlawRow{CauseId::cold_flue, warmer},
+                          FlawRow{CauseId::low_room, free_room},
+                          FlawRow{CauseId::wet_wood_known, drier},
+                          FlawRow{CauseId::restricted, cleared},
+                          FlawRow{CauseId::mild_weather, colder_day},
+                          FlawRow{CauseId::strong_draft, held_back},
+                          FlawRow{CauseId::wide_opening, smaller_opening},
+                          FlawRow{CauseId::low_fire_known, brighter}};
 
 /// The installation with the changes that do something here; nothing where none does.
 std::optional<Trial> with(const Cure& cure, const Installation& written) {
@@ -338,7 +338,7 @@ std::optional<Trial> with(const Cure& cure, const Installation& written) {
 
 std::vector<FoundFlaw> flaws_of(const Installation& written, const Case& resolved) {
     std::vector<FoundFlaw> found;
-    for (const Row& row : rows) {
+    for (const FlawRow& row : rows) {
         const Cause& cause = cause_of(row.cause);
         if (!applies_to(cause.kinds, kind_of(resolved.appliance))) {
             continue;
@@ -357,8 +357,9 @@ bool is_no_fault_of_the_run(const Cause& flaw) {
 
 std::vector<Trial> cured(const Cause& cause, const Installation& written, const Case& resolved) {
     std::vector<Trial> trials;
-    const auto row = std::find_if(
-        rows.begin(), rows.end(), [&](const Row& entry) { return entry.cause == id_of(cause); });
+    const auto row = std::find_if(rows.begin(), rows.end(), [&](const FlawRow& entry) {
+        return entry.cause == id_of(cause);
+    });
     if (row == rows.end()) {
         return trials;
     }

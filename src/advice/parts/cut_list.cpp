@@ -30,7 +30,7 @@ using cutting::rounding_m;
 
 constexpr int infinite_pieces = 1 << 24;
 /// Work after which the search is broken off, in about tenths of a microsecond.
-constexpr long most_steps = 2000000;
+constexpr long most_cut_steps = 2000000;
 /// Up to so many straights any of them may share lengths; beyond, so many at a time.
 constexpr std::size_t any_group = 6;
 constexpr int most_in_group = 3;
@@ -84,7 +84,7 @@ private:
         one_by_one(all);
         for (const int most : {1, 2, count <= any_group ? 32 : most_in_group}) {
             most_grouped_ = most;
-            options_.allow(most_steps / (most < 3 ? 4 : 1));
+            options_.allow(most_cut_steps / (most < 3 ? 4 : 1));
             all_groups_ = true;
             seen_.clear();
             visit(all, {});
@@ -96,7 +96,7 @@ private:
 
     /// A plan of straights alone: each takes pieces of one kind at hand and buys the rest.
     void one_by_one(Group all) {
-        options_.allow(most_steps);
+        options_.allow(most_cut_steps);
         CutCost cost;
         for (std::size_t i = 0; i < task_.straights.size(); ++i) {
             if ((all >> i & 1U) == 0U) {

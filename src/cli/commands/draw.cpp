@@ -81,11 +81,13 @@ const Command draw_command{
     .name = "draw",
     .summary = "the run as a picture: to scale, colored by what happens in it",
     .about =
-        "Draws the installation from the side as SVG: heater, run with its true build, walls, "
-        "ceilings and roof as far as the file tells, sizes, distances to what burns, joints that "
-        "let smoke out, and the findings of check by number. --show chooses what the colors tell, "
-        "--profile draws pressure and temperatures along the run instead. The picture is no "
-        "verdict: check has it.",
+        "Draws the installation to scale, from the side, as SVG. It shows the heater, the run as "
+        "it "
+        "is built, and walls, ceilings and roof as far as the file tells. Marked are sizes, "
+        "clearances to combustibles, joints that let smoke out, and the findings of check by "
+        "number. "
+        "--show chooses what the colors tell, --profile draws pressure and temperatures along the "
+        "run instead. The picture is no verdict: check has it.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = draw_options,
     .example = "fluewright draw run.json --show pressure -o run.svg",

@@ -70,10 +70,11 @@ const Command report_command{
     .name = "report",
     .summary = "the whole answer as one page to print and hand over",
     .about =
-        "Writes one HTML page that holds all it needs: what check says by kind of harm, the "
-        "drawing, every condition, the profile along the run, size, findings, what the rules would "
-        "ask, parts and cut sheet, every check with its source, what was assumed, cautions. Ends "
-        "with the status of check: 1 when something that counts falls short.",
+        "Writes one HTML page that holds all it needs. It has what check says by kind of harm, the "
+        "drawing, every condition, the profile along the run, the size and the findings. Then come "
+        "what the rules would ask, parts and cut sheet, every check with its source, what was "
+        "assumed, and cautions. Ends with the status of check: 1 when something that counts falls "
+        "short.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = report_options,
     .example = "fluewright report run.json -o run.html",

@@ -55,17 +55,12 @@ bool presses_on_joints(const Case& resolved, const StateResult& state) {
                                                   : has_closed_fire(state.kind));
 }
 
-/// Whether the joint at the lower end of a part is above the pressure round it in a state: round
-/// the part, or, between two zones, round the one below, as the checks have it.
+/// Whether the joint at the lower end of a part lets smoke out in a state.
 bool leaks(const Case& resolved, const StateResult& state, const RunPart& part) {
-    const std::size_t section = part.first_section;
     const auto joints = report::joints_of(resolved, state);
-    const bool above = std::any_of(joints.begin(), joints.end(), [section](const auto& joint) {
-        return joint.section == section && joint.pressure_pa > 0.0;
+    return std::any_of(joints.begin(), joints.end(), [&](const report::Joint& joint) {
+        return joint.section == part.first_section && joint.pressure_pa > 0.0;
     });
-    const bool between = section > 0 && part.kind != PartKind::cap
-                         && resolved.sections[section - 1].zone != resolved.sections[section].zone;
-    return above || (between && state.stations[section].pressure_in_zone_pa > 0.0);
 }
 
 } // namespace

@@ -13,7 +13,7 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 2};
+constexpr Indent tolerance_inset{.first = 2, .rest = 2};
 constexpr double worth_naming = 0.01; ///< a smaller part of the spread is chance
 
 /// A probability from counting runs; never rounded up to certainty.
@@ -57,10 +57,10 @@ std::string states_table(const Assessment& a, const ToleranceStudy& study, const
                                                    : spare_words(s.high, s, a, style)},
                    {share_words(s.passing_share, study.runs)}});
     }
-    return table.text(style, inset.first)
+    return table.text(style, tolerance_inset.first)
            + paragraph(
                "Margin over the draft required; of the reload, how far the door may be opened.",
-               inset,
+               tolerance_inset,
                style.width);
 }
 
@@ -93,7 +93,7 @@ std::string causes_text(const Assessment& a, const ToleranceStudy& study, const 
     if (lines.empty()) {
         return paragraph(
             fmt::format("None of them moves the condition with the smallest margin ({}).", state),
-            inset,
+            tolerance_inset,
             style.width);
     }
     constexpr double much = 0.9;
@@ -109,7 +109,7 @@ std::string causes_text(const Assessment& a, const ToleranceStudy& study, const 
                fmt::format(
                    "Where the spread of the condition with the smallest margin ({}) comes from:",
                    state),
-               inset,
+               tolerance_inset,
                style.width)
            + lines;
 }
@@ -138,7 +138,7 @@ tolerances_in_short(const Assessment& a, const ToleranceStudy& study, const Styl
             study.runs,
             by_harm,
             share_words(study.working_share, study.runs)),
-        inset,
+        tolerance_inset,
         style.width);
 }
 
@@ -149,7 +149,7 @@ std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, co
                + paragraph(fmt::format("None of {} runs could be computed: {}.",
                                        study.refused,
                                        study.refusal ? study.refusal->message : ""),
-                           inset,
+                           tolerance_inset,
                            style.width);
     }
     out += states_table(a, study, style);
@@ -165,14 +165,14 @@ std::string tolerances_text(const Assessment& a, const ToleranceStudy& study, co
                     "more likely than another. What is assumed keeps its value.",
                     all,
                     study.inputs.size()),
-        inset,
+        tolerance_inset,
         style.width);
     if (study.refusal) {
         out += paragraph(fmt::format("{} further runs were left out, their values do not go "
                                      "together: {}.",
                                      study.refused,
                                      study.refusal->message),
-                         inset,
+                         tolerance_inset,
                          style.width);
     }
     return out + causes_text(a, study, style);

@@ -11,7 +11,7 @@
 namespace fluewright::report {
 namespace {
 
-constexpr std::size_t inset = 2;
+constexpr std::size_t understood_inset = 2;
 
 class Understood {
 public:
@@ -57,7 +57,7 @@ public:
             facts.add({{"house"}, {house()}});
         }
         facts.add({{"run"}, {run()}});
-        return facts.text(style_, inset) + '\n' + parts().text(style_, inset);
+        return facts.text(style_, understood_inset) + '\n' + parts().text(style_, understood_inset);
     }
 
 private:

@@ -10,16 +10,16 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush{.first = 0, .rest = 0};
+constexpr Indent at_edge{.first = 0, .rest = 0};
 
-class Page {
+class SizePage {
 public:
-    Page(const SizeTable& table, const Style& style) : table_(table), style_(style) {}
+    SizePage(const SizeTable& table, const Style& style) : table_(table), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(table_.sentence, flush, style_.width);
+        out_ = paragraph(table_.sentence, at_edge, style_.width);
         if (!table_.present.title.empty()) {
-            out_ += paragraph("Installation: " + table_.present.title, flush, style_.width);
+            out_ += paragraph("Installation: " + table_.present.title, at_edge, style_.width);
         }
         if (table_.rows.empty()) {
             return std::move(out_);
@@ -28,7 +28,7 @@ public:
                               + table_.present_pipe + "; chimney top "
                               + format_quantity(table_.present_height_m, Kind::length, style_.units)
                               + " above the outlet",
-                          flush,
+                          at_edge,
                           style_.width);
         verdicts();
         std::vector<report::ScoredRow> rows;
@@ -118,7 +118,7 @@ private:
 } // namespace
 
 std::string size_table_text(const SizeTable& table, const Style& style) {
-    std::string out = Page(table, style).text();
+    std::string out = SizePage(table, style).text();
     return style.unicode ? out : in_plain_letters(out);
 }
 

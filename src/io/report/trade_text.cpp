@@ -11,7 +11,7 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 4};
+constexpr Indent trade_inset{.first = 2, .rest = 4};
 
 std::string joined_with(const std::vector<std::string>& words, std::string_view between) {
     std::string text;
@@ -74,7 +74,7 @@ std::string joints_text(const JointReport& joints, const Style& style) {
                                        end_words(joint.lower),
                                        end_words(joint.upper),
                                        joint.cure()),
-                           inset,
+                           trade_inset,
                            style.width);
     }
     if (lines.empty()) {
@@ -106,7 +106,7 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style) {
                     ? fmt::format(", OVER {}", shown(surfaces.wall_limit_k))
                     : "");
         }
-        lines += paragraph(text + ".", inset, style.width);
+        lines += paragraph(text + ".", trade_inset, style.width);
     }
     if (lines.empty()) {
         return {};
@@ -119,7 +119,7 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style) {
             paragraph("Walls are estimated for a pipe without end and a wall that loses nothing "
                       "behind it. The estimate never stands in for the distance a rule or label "
                       "asks for.",
-                      inset,
+                      trade_inset,
                       style.width);
     }
     return heading("Hot surfaces", style) + lines;
@@ -130,7 +130,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
     if (!d.missing.empty()) {
         return out
                + paragraph(fmt::format("Cannot tell; the file lacks {}.", keys_in_words(d.missing)),
-                           inset,
+                           trade_inset,
                            style.width);
     }
     const auto shown = [&](double value, Kind kind) {
@@ -142,7 +142,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
                                  shown(d.outdoor_k, Kind::temperature),
                                  shown(d.total_w, Kind::power),
                                  shown(d.with_reserve_w, Kind::power)),
-                     inset,
+                     trade_inset,
                      style.width);
     TextTable table({{.heading = "lost through", .wraps = true},
                      {.heading = "area", .align = Align::right},
@@ -155,12 +155,13 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
                    {shown(loss.loss_w, Kind::power)}});
     }
     table.add({{"air changes"}, {}, {}, {shown(d.ventilation_w, Kind::power)}});
-    out += table.text(style, inset.first);
-    out += paragraph(verdict_words(d, style), inset, style.width);
+    out += table.text(style, trade_inset.first);
+    out += paragraph(verdict_words(d, style), trade_inset, style.width);
     if (!d.assumed.empty()) {
-        out += paragraph("Assumed: " + joined_with(d.assumed, "; ") + ".", inset, style.width);
+        out +=
+            paragraph("Assumed: " + joined_with(d.assumed, "; ") + ".", trade_inset, style.width);
     }
-    out += paragraph("Left out: " + joined_with(d.left_out, "; ") + ".", inset, style.width);
+    out += paragraph("Left out: " + joined_with(d.left_out, "; ") + ".", trade_inset, style.width);
     return out;
 }
 
@@ -182,25 +183,25 @@ std::string upkeep_text(const Maintenance& m, const Style& style) {
                                  static_cast<char>(m.sweep.words.front() - 'a' + 'A'),
                                  m.sweep.words.substr(1),
                                  m.sweep.source),
-                     inset,
+                     trade_inset,
                      style.width);
     if (!m.look_first.empty()) {
         out += paragraph(
-            "Look first at: " + joined_with(m.look_first, "; ") + ".", inset, style.width);
+            "Look first at: " + joined_with(m.look_first, "; ") + ".", trade_inset, style.width);
     }
     out += paragraph(fmt::format("Sweep when the deposit is {} thick; light no fire with {}. [{}]",
                                  format_quantity(m.clean_at_m, Kind::length, style.units, 2),
                                  format_quantity(m.no_fire_at_m, Kind::length, style.units, 2),
                                  m.thickness_source),
-                     inset,
+                     trade_inset,
                      style.width);
     for (const PartDeposit& part : m.parts) {
         out += paragraph(fmt::format("- {}: {}; {}", part.place, name(part.risk), part.reason),
-                         inset,
+                         trade_inset,
                          style.width);
     }
     if (!m.disagreement.empty()) {
-        out += paragraph(m.disagreement, inset, style.width);
+        out += paragraph(m.disagreement, trade_inset, style.width);
     }
     return out;
 }

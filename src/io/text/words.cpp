@@ -1,5 +1,6 @@
 #include "words.hpp"
 
+#include "fluewright/advice/checks/joint_air.hpp"
 #include "fluewright/advice/opening_words.hpp"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ std::vector<Joint> joints_of(const Case& resolved, const StateResult& state) {
         const Station& behind = state.stations[i + 1];
         joints.push_back({.section = i,
                           .height_m = state.stations[i].height_m,
-                          .pressure_pa = behind.joint_pressure_pa,
+                          .pressure_pa = joint_air(resolved, state, i).over_pa,
                           .leak_kg_s = behind.leak_kg_s});
     }
     return joints;

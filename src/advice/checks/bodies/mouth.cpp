@@ -177,7 +177,7 @@ Verdict ridge_uk(const View& view, const catalog::Rule& rule) {
         view, place.above_ridge_m(), rule.figure, Kind::length, "chimney top above the ridge"));
 }
 
-Verdict slope_uk(const View& view, const catalog::Rule& rule) {
+Verdict top_slope_uk(const View& view, const catalog::Rule& rule) {
     constexpr double at_ridge_m = 0.6;
     if (auto v = not_pitched_uk(view)) {
         return *v;
@@ -279,7 +279,7 @@ constexpr auto mouth_entries = std::to_array<Entry>({
     {"top-medium-heat", medium_heat, Needs::solution},
     {"top-tree", trees},
     {"uk-outlet-ridge", ridge_uk},
-    {"uk-outlet-slope", slope_uk},
+    {"uk-outlet-slope", top_slope_uk},
     {"uk-outlet-thatch", thatch_uk},
     {"uk-outlet-flat", flat_uk},
     {"uk-outlet-near", near_uk},

@@ -1,6 +1,7 @@
 #include "joint_pressure.hpp"
 
 #include "advice/checks/subject.hpp"
+#include "fluewright/advice/checks/joint_air.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
@@ -39,12 +40,6 @@ bool presses_on_joints(const View& view, const StateResult& state) {
                || state.kind == StateKind::free_burn);
 }
 
-SmokeSpace space_of(Zone zone) {
-    return zone == Zone::room       ? SmokeSpace::living
-           : zone == Zone::outdoors ? SmokeSpace::open_air
-                                    : SmokeSpace::shut;
-}
-
 /// By the slit that the leak comes to. Where the file leaves no slit at all, what pipe of that kind
 /// usually has: nobody has said that it is sealed.
 JointMake make_of(const Piece& piece, const Section& lower_end) {
@@ -74,19 +69,14 @@ joint_of(const View& view, const Piece& piece, const StateResult& state) {
     }
     const std::size_t first = piece.run_part->first_section;
     const Section& section = view.resolved.sections[first];
-    const Station& above = state.stations[first + 1];
-    const Station& below = state.stations[first];
-    const Zone zone_below = view.resolved.sections[below.section].zone;
-    // Between two zones the joint may stand in either: in the one where smoke does more harm.
-    const bool in_lower = first > 0 && piece.section->kind != PartKind::cap
-                          && space_of(zone_below) < space_of(section.zone);
+    const JointAir air = joint_air(view.resolved, state, first);
     PressedJoint joint{.section = piece.section,
                        .state = &state,
-                       .space = space_of(in_lower ? zone_below : section.zone),
+                       .space = space_of(air.zone),
                        .make = make_of(piece, section),
                        .harm = JointHarm::none,
-                       .over_pa = in_lower ? below.pressure_in_zone_pa : above.joint_pressure_pa,
-                       .over_outdoors_pa = below.pressure_pa};
+                       .over_pa = air.over_pa,
+                       .over_outdoors_pa = state.stations[first].pressure_pa};
     joint.harm = joint_harm(joint.space, joint.make, joint.over_pa);
     if (view.heater().pushed_by_fan && joint.make == JointMake::sealed) {
         // Pipe made for it under the push of a fan: right where somebody has said that it is

@@ -14,6 +14,12 @@ enum class SmokeSpace : std::uint8_t {
     open_air, ///< no harm
 };
 
+[[nodiscard]] inline SmokeSpace space_of(Zone zone) {
+    return zone == Zone::room       ? SmokeSpace::living
+           : zone == Zone::outdoors ? SmokeSpace::open_air
+                                    : SmokeSpace::shut;
+}
+
 /// How a joint is made, by how much it lets through.
 enum class JointMake : std::uint8_t { slip, locked, sealed };
 
