@@ -62,7 +62,7 @@ private:
                             + quantity(e_.top.y_m - e_.outlet.y_m) + " over the outlet, "
                             + quantity(e_.top.y_m) + " over the floor.";
         if (!e_.heater.depth_known) {
-            words += " The depth of the heater is not in the file: its body is a sign.";
+            words += " The depth of the heater is not in the file: its body is drawn as a symbol.";
         }
         if (!shown_.asides.empty()) {
             words += " " + shown_.asides;

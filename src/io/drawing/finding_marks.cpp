@@ -125,7 +125,7 @@ void paint_names(const Drawn& drawn, Painting& painting) {
             : drawn.elevation.roof->pitch_known
                 ? "roof, "
                       + report::quantity(drawn.elevation.roof->pitch_rad, Kind::angle, drawn.style)
-                : "roof, pitch not told";
+                : "roof, pitch not given";
         constexpr double reach = 44.0;
         const Box within{drawn.area.left,
                          std::max(drawn.area.top, y - reach),

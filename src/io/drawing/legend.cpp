@@ -22,7 +22,7 @@ constexpr std::array sign_words{
     SignWords{Sign::leaks_out, "joint lets smoke out"},
     SignWords{Sign::leaks_out_elsewhere, "does so in another condition"},
     SignWords{Sign::finding, "finding of that number"},
-    SignWords{Sign::combustible, "what burns, at the distance given"},
+    SignWords{Sign::combustible, "combustible, at the distance given"},
     SignWords{Sign::shield, "shield before it"},
     SignWords{Sign::sheet, "sheet metal"},
     SignWords{Sign::insulation, "insulation"},

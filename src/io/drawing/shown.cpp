@@ -320,7 +320,7 @@ std::string part_words(const Case& resolved,
         words += ", " + wall;
     }
     if (part.written.clearance_m) {
-        words += fmt::format(", {} to what burns",
+        words += fmt::format(", {} to combustibles",
                              report::quantity(*part.written.clearance_m, Kind::length, style));
     }
     return words;
