@@ -53,8 +53,8 @@ public:
             return "The solver found no answer for a condition.";
         }
         if (failing == 0) {
-            return "Draft is adequate in every condition checked; smallest margin " + margin()
-                   + (v_.mentioned > 0 ? "; " + lesser() : "") + '.';
+            return "Draft is adequate in every condition checked; smallest relative margin "
+                   + margin() + (v_.mentioned > 0 ? "; " + lesser() : "") + '.';
         }
         return "Draft falls short in "
                + (failing == counting

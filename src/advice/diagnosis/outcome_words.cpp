@@ -42,9 +42,9 @@ urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool
             "help if it does not stop, or if anybody has a headache.");
         lines.emplace_back(
             no_fire ? "Do not use the appliance again until the cause is found and cured."
-                    : "Do not heat with the appliance until the cause is found and cured. For a "
-                      "check that needs a fire, light a small one, with somebody beside it, a "
-                      "window open and a working carbon monoxide alarm.");
+                    : "Do not heat with the appliance until the cause is found and cured. A "
+                      "check that needs a fire is made with somebody beside it, a window open and "
+                      "a working carbon monoxide alarm. It ends as soon as smoke comes out.");
     }
     if (was_seen(evidence, Seen::roaring)) {
         lines.emplace_back("If the flue itself roars, shakes or glows, it is a chimney fire: shut "

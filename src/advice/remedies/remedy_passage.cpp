@@ -51,10 +51,21 @@ void fit_regulator(Installation& in, double setting_pa) {
     if (has_one || first == in.run.end()) {
         return;
     }
+    // Within reach and below the ceiling: a long upright pipe is parted.
+    constexpr double over_outlet_m = 0.45;
+    const double up_m = first->across_m ? 0.0 : first->up_m.value_or(0.0);
+    std::vector<Part> put;
     Part regulator = run_edit::like_pipe(*first);
     regulator.part = PartKind::draft_regulator;
     regulator.setting_pa = setting_pa;
-    in.run.insert(first + 1, std::move(regulator));
+    put.push_back(std::move(regulator));
+    if (up_m > 2.0 * over_outlet_m) {
+        Part upper = *first;
+        upper.up_m = up_m - over_outlet_m;
+        first->up_m = over_outlet_m;
+        put.push_back(std::move(upper));
+    }
+    in.run.insert(first + 1, put.begin(), put.end());
 }
 
 void fit_damper(Installation& in, double blade_angle_rad) {

@@ -85,8 +85,9 @@ bool is_better(const Layout& a, const Layout& b, Reason& reason) {
     if (std::abs(a.pipe_m - b.pipe_m) > same_length_m) {
         return a.pipe_m < b.pipe_m;
     }
+    // Alike for a reader; of these the order of the files shall not decide.
     reason = Reason::none;
-    return false;
+    return counted_spare(a) > counted_spare(b);
 }
 
 std::string tightest_words(const Layout& layout) {

@@ -143,8 +143,8 @@ Result<BatchWanted, std::string> batch_wanted_of(const Context& context) {
 }
 
 bool is_wanted(const BatchRow& row, std::string_view only) {
-    return only.empty() || (only == "failing" && row.outcome != Outcome::pass)
-           || only == name(row.outcome);
+    return only.empty() || (only == "passing" && row.outcome == Outcome::pass)
+           || (only == "failing" && row.outcome != Outcome::pass) || only == name(row.outcome);
 }
 
 std::string header_of(const BatchWanted& wanted) {

@@ -216,7 +216,9 @@ void Picture::hatch(
     Point corner, double width, double height, double step_px, const Stroke& stroke) {
     // A line x + y = c, from its ends on the rim.
     std::string steps;
-    for (double c = step_px; c < width + height; c += step_px) {
+    const int count = static_cast<int>(std::ceil((width + height) / step_px)) - 1;
+    for (int i = 1; i <= count; ++i) {
+        const double c = static_cast<double>(i) * step_px;
         const double x_low = std::max(0.0, c - height);
         const double x_high = std::min(width, c);
         steps += fmt::format("M{:.1f} {:.1f}L{:.1f} {:.1f}",

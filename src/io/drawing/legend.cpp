@@ -132,13 +132,15 @@ double Legend::paint_signs(Painting& painting, double top) const {
             continue;
         }
         const double x = margin + column * static_cast<double>(shown % sign_columns);
-        const double y = top + 8.0 + sign_row * static_cast<double>(shown / sign_columns);
+        const auto row = shown / sign_columns;
+        const double y = top + 8.0 + sign_row * static_cast<double>(row);
         paint_sign(painting.picture, entry.sign, {x, y});
         painting.picture.set(
             {x + 30.0, y + 4.0}, chart::fitted(entry.words, column - 34.0, small), {.size = small});
         ++shown;
     }
-    return sign_row * static_cast<double>((shown + sign_columns - 1) / sign_columns) + 6.0;
+    const auto rows = (shown + sign_columns - 1) / sign_columns;
+    return sign_row * static_cast<double>(rows) + 6.0;
 }
 
 double Legend::paint_rows(chart::Picture& picture, double top) const {

@@ -156,6 +156,7 @@ private:
             return;
         }
         std::vector<Point> corners;
+        corners.reserve(line.size() + 2);
         for (const Spot& spot : line) {
             corners.push_back(paint_.frame.at({spot.x_m, std::max(spot.y_m, base_m)}));
         }

@@ -95,3 +95,27 @@ TEST_CASE("of distances that several ask, the greatest is told first", "[danger]
         CHECK(found->sources.size() > 1);
     }
 }
+
+TEST_CASE("an elbow that hardly turns is questioned, one of 15 degrees is not", "[danger]") {
+    const json table = dangers();
+    const auto questioned = [&](const std::string& angle, const std::string& across) {
+        json file = table["bases"]["straight"];
+        const json elbow = {{"part", "elbow"}, {"angle", angle}};
+        const json sloped = {{"part", "straight"}, {"across", across}, {"rise", "500 mm"}};
+        json& run = file["run"];
+        for (const json& part : {elbow, sloped, elbow}) {
+            run.insert(run.begin() + 1, part);
+        }
+        const ReadResult read = read_installation(file.dump());
+        REQUIRE(read);
+        const auto made = assess(*read, {.size_search = false});
+        REQUIRE(made);
+        return std::any_of(
+            made->findings.begin(), made->findings.end(), [](const Finding& finding) {
+                return finding.matter->id == "unusual-input"
+                       && finding.message.find("turns by") != std::string::npos;
+            });
+    };
+    CHECK(questioned("6 deg", "53 mm"));
+    CHECK_FALSE(questioned("15 deg", "134 mm"));
+}

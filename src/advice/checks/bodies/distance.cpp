@@ -335,11 +335,11 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-/// Nearer than any body lets bare pipe stand. Without a distance the body's own rule asks for it.
+/// Nearer than any body lets bare pipe stand.
 Verdict far_too_near(const View& view, const catalog::Rule& rule) {
-    Fold fold{"no such pipe has a distance in the file"};
+    Fold fold{"no single-wall pipe of a solid-fuel heater without a shield"};
     for (const Piece* piece : bare_pipe(view)) {
-        if (!piece->part->shield && piece->part->clearance_m) {
+        if (!piece->part->shield) {
             fold.add(to_what_burns(view, *piece, rule.figure));
         }
     }

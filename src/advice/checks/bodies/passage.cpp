@@ -115,11 +115,22 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
+/// Whether a level or sloped pipe ends in another zone than the part before it stands in, so that
+/// there is a wall between them, whatever the file says of it.
+bool comes_through_wall(const View& view, const Piece& piece) {
+    const RunPart* before = view.resolved.run.part(piece.run_part->index - 1);
+    return !view.heater().pushed_by_fan && !piece.part->passes && piece.run_part->plan_m > 0.0
+           && before != nullptr && before->zone.value == Zone::room
+           && piece.run_part->zone.value == Zone::outdoors;
+}
+
 Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
-    Fold fold{"no single-wall pipe passes a wall in the file"};
+    Fold fold{"no single-wall pipe passes a wall"};
     for (const Piece* piece : single_wall_pipe(view)) {
         if (auto v = way_through(view, *piece)) {
             fold.add(*v);
+        } else if (comes_through_wall(view, *piece)) {
+            fold.add(unknown({piece->key("pass_through")}, std::string{systems_asked}));
         }
     }
     return fold.result();

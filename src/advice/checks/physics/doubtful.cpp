@@ -104,6 +104,23 @@ void goes_down(Subject& s) {
     }
 }
 
+/// Elbows are made for 15, 30, 45, 60 and 90 degrees (common practice, no source); less than half
+/// of the least is more likely a slip.
+void slight_elbow(Subject& s) {
+    constexpr double least_rad = 7.5 * constants::pi / 180.0;
+    for (const Piece& piece : s.view.pieces) {
+        if (piece.section->kind != PartKind::elbow) {
+            continue;
+        }
+        const double turn_rad = piece.run_part->turn_rad;
+        const std::string place = s.view.place_of(piece);
+        odd(s, turn_rad >= least_rad, place, [&] {
+            return "Unusual: " + place + " turns by " + s.show(turn_rad, Kind::angle)
+                   + " only; elbows are made for 15, 30, 45, 60 and 90 degrees.";
+        });
+    }
+}
+
 void shorter_than_tables(Subject& s) {
     constexpr double least_m = 6.0 * constants::foot_m; // where the fuel-gas tables begin
     if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
@@ -216,6 +233,7 @@ void doubtful(Subject& s) {
     cold_room(s);
     opening_and_flue(s);
     goes_down(s);
+    slight_elbow(s);
     shorter_than_tables(s);
     sizes_made(s);
 }

@@ -123,9 +123,7 @@ void cleanout(Subject& s) {
         if (f == nullptr || !s.with_words()) {
             continue;
         }
-        f->message = "The flue turns up at " + f->place
-                     + (fuel == FuelGroup::pellets ? " and has no cleanout there."
-                                                   : " and has no cleanout there.");
+        f->message = "The flue turns up at " + f->place + " and has no cleanout there.";
         if (sections[i].kind == PartKind::tee) {
             f->remedy = "Fit the tee with a removable cap, and set `cleanout` to true.";
         }
