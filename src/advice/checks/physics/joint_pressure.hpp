@@ -1,5 +1,7 @@
 #pragma once
 
+#include "fluewright/model/fields/part_words.hpp"
+
 #include <array>
 #include <cstdint>
 #include <string_view>
