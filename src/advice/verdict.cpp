@@ -173,6 +173,14 @@ std::vector<const Matter*> standing(const Assessment& assessment, bool with_upke
     return matters;
 }
 
+std::string titles_of(const std::vector<const Matter*>& matters) {
+    std::string titles;
+    for (const Matter* matter : matters) {
+        titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
+    }
+    return titles;
+}
+
 Verdict judge_harms(const Assessment& assessment, bool words) {
     Verdict verdict;
     verdict.passes = true;

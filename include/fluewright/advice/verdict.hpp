@@ -77,9 +77,13 @@ struct Verdict {
 [[nodiscard]] Verdict judge_harms(const Assessment& assessment, bool words);
 
 /// The matters of the findings that make something that counts fall short, each once, the
-/// weightiest first. `assessment.verdict` has been judged.
+/// weightiest first. `assessment.verdict` has been judged. With upkeep, what makes upkeep fall
+/// short is among them, whether it counts or not.
 [[nodiscard]] std::vector<const Matter*> standing(const Assessment& assessment,
                                                   bool with_upkeep = false);
+
+/// Their titles, "; " between them.
+[[nodiscard]] std::string titles_of(const std::vector<const Matter*>& matters);
 
 /// The whole in a sentence or two: what falls short, what counts, what is not decided.
 [[nodiscard]] std::string headline(const Verdict& verdict);

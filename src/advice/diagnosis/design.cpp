@@ -26,7 +26,10 @@ std::vector<double> accounted_for(const Installation& written,
     std::copy_if(evidence.begin(),
                  evidence.end(),
                  std::back_inserter(complaints),
-                 [](const Evidence& e) { return e.is_complaint() && e.answer == Answer::yes; });
+                 [](const Evidence& e) { return e.complains(); });
+    if (complaints.empty()) {
+        return {};
+    }
     auto altered = alter(written, resolved, {});
     if (!altered) {
         return std::vector<double>(complaints.size(), 0.0);
@@ -52,24 +55,17 @@ std::vector<double> accounted_for(const Installation& written,
     return shares;
 }
 
-} // namespace
-
-double trouble_of(const Installation& written,
-                  const Case& resolved,
-                  const std::vector<Evidence>& evidence) {
+/// How much of the trouble the run predicts, by the share of each complaint.
+double trouble_of(const std::vector<double>& shares, bool passes) {
     // A run that falls short as it is described is what one would look at first, whatever was
     // complained of; judgement.
     constexpr double short_run = 0.85;
-    const std::vector<double> shares = accounted_for(written, resolved, evidence);
-    const bool passes = score(resolved).passes;
     if (shares.empty()) {
         return passes ? 0.0 : 1.0;
     }
     const double by_complaints = *std::max_element(shares.begin(), shares.end());
     return passes ? by_complaints : std::max(by_complaints, short_run);
 }
-
-namespace {
 
 /// What a cure takes away: of each complaint, and of what the run lacks. Of two that make the run
 /// pass, the one that leaves more to spare has mended more.
@@ -89,13 +85,11 @@ double gain_of(const Trial& better,
     return gain;
 }
 
-} // namespace
-
-std::vector<DesignCause> design_causes(const Installation& written,
-                                       const Case& resolved,
-                                       const std::vector<Evidence>& evidence) {
-    const std::vector<double> before = accounted_for(written, resolved, evidence);
-    const Score scored = score(resolved);
+std::vector<DesignCause> causes_of(const Installation& written,
+                                   const Case& resolved,
+                                   const std::vector<double>& before,
+                                   const Score& scored,
+                                   const std::vector<Evidence>& evidence) {
     std::vector<DesignCause> found;
     double most = 0.0; // of what a flaw of the run itself accounts for
     for (const FoundFlaw& shown : flaws_of(written, resolved)) {
@@ -137,6 +131,17 @@ std::vector<DesignCause> design_causes(const Installation& written,
         return a.share > b.share;
     });
     return found;
+}
+
+} // namespace
+
+Design design_of(const Installation& written,
+                 const Case& resolved,
+                 const std::vector<Evidence>& evidence) {
+    const std::vector<double> before = accounted_for(written, resolved, evidence);
+    const Score scored = score(resolved);
+    return {.trouble = trouble_of(before, scored.passes),
+            .causes = causes_of(written, resolved, before, scored, evidence)};
 }
 
 } // namespace fluewright::diagnosis

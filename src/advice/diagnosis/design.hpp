@@ -12,15 +12,15 @@ struct DesignCause {
     double share{};             ///< of the trouble that this cause accounts for
 };
 
-/// How much of the trouble an installation without hidden causes predicts, 0 to 1: the likeliest
-/// symptom among those seen, or, where only readings were taken, whether it falls short.
-[[nodiscard]] double trouble_of(const Installation& written,
-                                const Case& resolved,
-                                const std::vector<Evidence>& evidence);
+struct Design {
+    /// How much of the trouble the run predicts without hidden causes, 0 to 1: the likeliest
+    /// complaint of those seen, or, where only readings were taken, whether it falls short.
+    double trouble{};
+    /// Its flaws by what curing each of them takes from the trouble; shares sum to 1.
+    std::vector<DesignCause> causes;
+};
 
-/// The flaws of the design by what curing each of them takes from the trouble; shares sum to 1.
-[[nodiscard]] std::vector<DesignCause> design_causes(const Installation& written,
-                                                     const Case& resolved,
-                                                     const std::vector<Evidence>& evidence);
+[[nodiscard]] Design
+design_of(const Installation& written, const Case& resolved, const std::vector<Evidence>& evidence);
 
 } // namespace fluewright::diagnosis

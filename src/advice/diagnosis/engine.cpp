@@ -369,15 +369,14 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
 }
 
 void Engine::weigh(const std::vector<Evidence>& evidence) {
-    const auto complains = [](const Evidence& e) {
-        return e.is_complaint() && e.answer == Answer::yes;
-    };
     const auto denies = [](const Evidence& e) {
         return e.is_complaint() && e.answer == Answer::no;
     };
-    const bool untroubled = evidence.empty()
-                            || (std::any_of(evidence.begin(), evidence.end(), denies)
-                                && std::none_of(evidence.begin(), evidence.end(), complains));
+    const bool untroubled =
+        evidence.empty()
+        || (std::any_of(evidence.begin(), evidence.end(), denies)
+            && std::none_of(
+                evidence.begin(), evidence.end(), [](const Evidence& e) { return e.complains(); }));
     soundness_log_ = untroubled ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});
     for (Hypothesis& hypothesis : hypotheses_) {

@@ -161,10 +161,9 @@ std::optional<std::size_t> OutcomeBuilder::row_of(const Cause& flaw) const {
 void OutcomeBuilder::add_unhidden(Diagnosis& result) {
     constexpr std::size_t row = 0;
     const double all = engine_.posterior().row[row];
-    const double trouble = trouble_of(written_, resolved_, evidence_);
+    auto [trouble, flaws] = design_of(written_, resolved_, evidence_);
     Explanation nothing = explanation_of(cause_of(CauseId::nothing), all * (1.0 - trouble));
     bear(nothing, row);
-    std::vector<DesignCause> flaws = design_causes(written_, resolved_, evidence_);
     for (DesignCause& flaw : flaws) {
         flaw.share *= all * trouble;
     }

@@ -336,8 +336,7 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         return made;
     };
     made.standing = standing(made.present, made.goal == Goal::clear_upkeep);
-    const bool strong = made.goal == Goal::less_draft && made.score.greatest_over > 0.0;
-    if (made.present.works() && !strong && made.standing.empty()) {
+    if (made.present.works() && made.score.greatest_over <= 0.0 && made.standing.empty()) {
         return leave_alone();
     }
     std::vector<Remedy> remedies = remedies_for(written, made, options);

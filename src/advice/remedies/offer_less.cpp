@@ -1,6 +1,7 @@
 #include "fluewright/core/constants.hpp"
 #include "offer.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace fluewright {

@@ -140,10 +140,6 @@ std::string strongest(const Improvement& made) {
 
 /// What no change to the run takes away is done first, by hand.
 std::string stuck_words(const Improvement& made) {
-    std::string titles;
-    for (const Matter* matter : made.stuck) {
-        titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
-    }
     const auto& findings = made.present.findings;
     const auto worst = std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) {
         return finding.matter == made.stuck.front();
@@ -151,7 +147,7 @@ std::string stuck_words(const Improvement& made) {
     const std::string_view remedy = worst == findings.end() || worst->remedy.empty()
                                         ? made.stuck.front()->remedy
                                         : std::string_view{worst->remedy};
-    return "First, these remain with every change that was tried: " + titles + ". "
+    return "First, these remain with every change that was tried: " + titles_of(made.stuck) + ". "
            + std::string{remedy};
 }
 
@@ -161,10 +157,7 @@ std::string beside_that(const Improvement& made) {
         std::min_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
             return a.standing.size() < b.standing.size();
         });
-    std::string titles;
-    for (const Matter* matter : best->cleared) {
-        titles += (titles.empty() ? "" : "; ") + std::string{matter->title};
-    }
+    const std::string titles = titles_of(best->cleared);
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
            + ". The smallest margin is then in " + tightest(made, *best) + ".";
 }
@@ -208,23 +201,16 @@ std::string improvement_sentence(const Improvement& made) {
                    : "Nothing that was tried, up to three changes together, makes this run work.";
     }
     const Plan& best = made.plans.front();
-    std::string left;
-    for (const Matter* matter : best.standing) {
-        left += (left.empty() ? "" : "; ") + std::string{matter->title};
-    }
-    left = left.empty() ? left : " Still left: " + left + '.';
+    const std::string left =
+        best.standing.empty() ? "" : " Still left: " + titles_of(best.standing) + '.';
     const std::string after =
         made.goal == Goal::less_draft
             ? " The draft is then within what the appliance allows, and nothing that counts is "
               "short; the smallest margin is in "
-            : "  Nothing that counts is then short; the smallest margin is in ";
-    std::string upkeep;
-    for (const Matter* matter : made.standing) {
-        upkeep += (upkeep.empty() ? "" : "; ") + std::string{matter->title};
-    }
+            : " Nothing that counts is then short; the smallest margin is in ";
     const std::string before =
-        made.goal == Goal::clear_upkeep
-            ? "What counts passes as it is now; upkeep does not: " + upkeep + ". To mend that: "
+        made.goal == Goal::clear_upkeep ? "What counts passes as it is now; upkeep does not: "
+                                              + titles_of(made.standing) + ". To mend that: "
         : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";

@@ -1,5 +1,6 @@
 #include "remedy_kinds_option.hpp"
 
+#include "fluewright/core/name_list.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -34,18 +35,12 @@ Result<std::vector<RemedyKind>, std::string> read_remedy_kinds(const Context& co
                                                                const OptionInfo& option) {
     std::vector<RemedyKind> kinds;
     for (const std::string& given : context.arguments.values(option)) {
-        std::string_view rest = given;
-        while (true) {
-            const std::string_view word = rest.substr(0, rest.find(','));
+        for (const std::string_view word : names_of_list(given)) {
             const auto kind = kind_named(word, option);
             if (!kind) {
                 return Failure{kind.error()};
             }
             kinds.push_back(*kind);
-            if (word.size() == rest.size()) {
-                break;
-            }
-            rest.remove_prefix(word.size() + 1);
         }
     }
     return kinds;

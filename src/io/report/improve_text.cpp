@@ -88,11 +88,7 @@ private:
                                      style_.units);
         }
         if (plan.score.passes && !plan.cures && !plan.standing.empty()) {
-            std::string left;
-            for (const Matter* matter : plan.standing) {
-                left += (left.empty() ? "" : "; ") + std::string{matter->title};
-            }
-            return "not enough: still stands: " + left;
+            return "not enough: still stands: " + titles_of(plan.standing);
         }
         const std::string spare =
             verdict.kind == Kind::pressure && !has_figures(state)
@@ -100,10 +96,8 @@ private:
             : verdict.kind == Kind::pressure
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
                 : opening_words(c, state);
-        std::string left;
-        for (const Matter* matter : plan.standing) {
-            left += (left.empty() ? "; still left: " : "; ") + std::string{matter->title};
-        }
+        const std::string left =
+            plan.standing.empty() ? "" : "; still left: " + titles_of(plan.standing);
         return fmt::format("{}: {} in {}{}",
                            !plan.cures    ? "not enough"
                            : left.empty() ? "cures"

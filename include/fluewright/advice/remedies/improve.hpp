@@ -96,9 +96,11 @@ struct Improvement {
 /// pair does either, a third change beside the nearest pairs. Faults: those of resolve().
 ///
 /// Ranking  plans that cure before those that do not, among these those that bring no new danger
-/// and
-///          no new over-draft first, then by gain over cost, then by cost, then in the order of the
-///          table. Gain beyond `spare_wanted_share` counts for nothing.
+///          and no new over-draft first, then by cost, then by gain. Those that do not cure, or
+///          better upkeep in part, by gain over cost, then by cost; then in the order of the table.
+///          Gain beyond `spare_wanted_share` counts for nothing.
+/// Amounts  beside a plan that cures stands the same with the least height, inlet or opening that
+///          cures with as much to spare as is wanted, in steps of the trade.
 /// [theory eq. 42]
 [[nodiscard]] Result<Improvement, Faults> improve(const Installation& written,
                                                   const ImproveOptions& options);

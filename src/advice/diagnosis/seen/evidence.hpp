@@ -52,6 +52,8 @@ struct Evidence {
 
     /// Whether it answers the question for a trouble, one way or the other.
     [[nodiscard]] bool is_complaint() const { return seen < Seen::worse; }
+
+    [[nodiscard]] bool complains() const { return is_complaint() && answer == Answer::yes; }
 };
 
 /// The predictions of one hypothesis at one heat of the fire.
