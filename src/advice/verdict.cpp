@@ -1,6 +1,7 @@
 #include "fluewright/advice/verdict.hpp"
 
 #include "fluewright/advice/assessment.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
@@ -119,15 +120,14 @@ private:
         }
     }
 
-    /// Of fire alone: an open check of what kills leaves the answer open. Advice does not, such as
-    /// the thickness of a deposit that a new flue has not yet.
+    /// Of fire alone: an open check of what kills leaves the answer open, trade practice too.
     void take_open_checks(HarmVerdict& v) const {
         if (v.harm != Harm::fire) {
             return;
         }
         for (std::size_t i = 0; i < a_.checks.size(); ++i) {
             const CheckResult& result = a_.checks[i];
-            if (result.outcome == CheckOutcome::undetermined && !result.check->advice
+            if (result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
                 && result.check->severity == Severity::danger) {
                 ++v.open;
                 v.check = v.check.value_or(i); // the table has the weightiest first

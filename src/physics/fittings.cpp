@@ -49,7 +49,7 @@ constexpr std::array<Point, 6> smooth_150{
     {{0, 0}, {15, 0.095}, {30, 0.153}, {45, 0.204}, {60, 0.252}, {90, 0.340}}};
 constexpr std::array<Point, 6> gored{
     {{0, 0}, {15, 0.10}, {30, 0.20}, {45, 0.30}, {60, 0.45}, {90, 0.60}}};
-constexpr std::array<Point, 6> mitred{
+constexpr std::array<Point, 6> mitered{
     {{0, 0}, {15, 0.061}, {30, 0.153}, {45, 0.304}, {60, 0.530}, {90, 1.202}}};
 constexpr std::array<Point, 6> short_over_long{
     {{0, 1.0}, {10, 1.0}, {30, 1.5}, {45, 1.333}, {60, 1.4}, {90, 1.333}}};
@@ -115,8 +115,8 @@ double bend_gored(double angle_rad) {
     return by_angle(gored, angle_rad);
 }
 
-double bend_mitred(double angle_rad) {
-    return by_angle(mitred, angle_rad);
+double bend_mitered(double angle_rad) {
+    return by_angle(mitered, angle_rad);
 }
 
 double bend_spacing_factor(double angle_rad, double spacing_over_diameter) {

@@ -126,7 +126,7 @@ TEST_CASE("every number of the input file is explained by its pointer", "[explai
     }
     CHECK_THAT(run({"explain", "/appliance/outlet/diameter"}).out,
                Contains("50 mm to 1 m") && Contains("in, ft"));
-    CHECK_THAT(run({"explain", "/run/build"}).out, Contains("mitred") && Contains("rain"));
+    CHECK_THAT(run({"explain", "/run/build"}).out, Contains("mitered") && Contains("rain"));
     CHECK_THAT(run({"explain", "/site/room/temperature"}).out, Contains("en13384-1"));
     CHECK_THAT(run({"explain", "/appliance"}).out, Contains("burn_rate") && Contains("outlet"));
     CHECK(run({"explain", "/"}).status == 0);

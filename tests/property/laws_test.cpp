@@ -94,7 +94,7 @@ TEST_CASE("adding an elbow never raises draft at fixed flow and temperature") {
         Part elbow;
         elbow.part = PartKind::elbow;
         elbow.angle_rad = random.between(0.3, 1.57); // a pair leads on in any direction
-        elbow.build = random.chance(0.5) ? Build::gored : Build::mitred;
+        elbow.build = random.chance(0.5) ? Build::gored : Build::mitered;
         const auto place = 1 + random.index(bent.run.size() - (bent.run.size() > 1 ? 1 : 0));
         bent.run.insert(bent.run.begin() + static_cast<std::ptrdiff_t>(place), 2, elbow);
         const Case with_elbow = resolved(bent);

@@ -107,7 +107,7 @@ void RunMaker::straight() {
 }
 
 void RunMaker::elbow() {
-    constexpr std::array builds{Build::smooth, Build::gored, Build::mitred};
+    constexpr std::array builds{Build::smooth, Build::gored, Build::mitered};
     constexpr std::array<double, 5> angles{15.0, 30.0, 45.0, 60.0, 90.0};
     Part part;
     part.part = PartKind::elbow;

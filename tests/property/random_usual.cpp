@@ -124,7 +124,7 @@ void connector_parts(Random& random, Installation& made, bool across) {
     }
     Part elbow = part_of(PartKind::elbow);
     elbow.angle_rad = constants::pi / 2.0;
-    constexpr std::array builds{Build::smooth, Build::gored, Build::mitred};
+    constexpr std::array builds{Build::smooth, Build::gored, Build::mitered};
     elbow.build = random.one_of(builds);
     made.run.push_back(elbow);
     Part level = part_of(PartKind::straight);

@@ -25,7 +25,7 @@ namespace fluewright::fittings {
 ///
 /// Source   Rennels as computed with the fluids library, 15/30/45/60/90 degrees 0.061/0.153/0.304/
 ///          0.530/1.202; a duct table gives 1.2 at 90   [fluids-library]
-[[nodiscard]] double bend_mitred(double angle_rad);
+[[nodiscard]] double bend_mitered(double angle_rad);
 
 /// Factor on a bend that is followed by another turn after `spacing_over_diameter` of straight.
 ///

@@ -20,6 +20,13 @@ struct KindWords {
 };
 
 inline constexpr auto kind_words = std::to_array<KindWords>({
+    {"alarm-has-sounded",
+     burners,
+     {},
+     {},
+     "If it sounds now, get everybody out and call for help. Keep the burner off until a licensed "
+     "technician has examined it and its vent. `fluewright diagnose` asks what can be checked with "
+     "the burner off."},
     {"bend-too-near-heater",
      burners,
      {},

@@ -130,12 +130,13 @@ inline constexpr auto own_matters_a_to_i = std::to_array<Matter>({
      .remedy = "Line the flue to the size of the outlet."},
     {.id = "flue-smaller-than-outlet",
      .harm = Harm::draft,
-     .severity = Severity::warning,
+     .severity = Severity::failure,
      .per_place = false,
      .title = "Flue smaller than the outlet",
      .meaning = "The run is narrower than the flue collar. A narrower pipe costs most draft on a "
                 "high fire and with the door open.",
-     .remedy = "Use pipe of the outlet's size from the collar to the chimney top."},
+     .remedy = "Use pipe of the outlet's size from the collar to the chimney top, unless the "
+               "maker's instructions state a smaller flue."},
     {.id = "fuel-too-wet",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

@@ -6,11 +6,14 @@
 
 namespace fluewright {
 
+bool waits_for_deposit(const CheckResult& result) {
+    return result.outcome == CheckOutcome::undetermined
+           && result.check->id == "trade-creosote-thickness";
+}
+
 bool is_told_to(const CheckResult& result, HeaterKind kind) {
     const std::string_view id = result.check->id;
-    const bool waits_for_tar =
-        result.outcome == CheckOutcome::undetermined && id == "trade-creosote-thickness";
-    if (result.outcome != CheckOutcome::does_not_apply && !waits_for_tar) {
+    if (result.outcome != CheckOutcome::does_not_apply && !waits_for_deposit(result)) {
         return true;
     }
     const auto own = std::find_if(checking::own_checks.begin(),

@@ -86,7 +86,7 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
     if (to == Zone::outdoors) {
         const bool told_wall =
             before.part->passes == Passage::wall || piece.part->passes == Passage::wall;
-        if (before.level()) {
+        if (leads_out_through_wall(*before.run_part, *piece.run_part)) {
             if (!told_wall) {
                 wall(job, before, "between " + job.view.place_of(before) + " and outdoors");
             }

@@ -97,7 +97,7 @@ double centre_to_face_m(const Piece& piece) {
         double ratio = catalog::default_of(DefaultId::elbow_radius_over_diameter_gored).value;
         if (build == Build::smooth) {
             ratio = catalog::default_of(DefaultId::elbow_radius_over_diameter_smooth).value;
-        } else if (build == Build::mitred) {
+        } else if (build == Build::mitered) {
             ratio = 0.5;
         }
         const double radius_m = piece.part->radius_m.value_or(ratio * diameter_m);

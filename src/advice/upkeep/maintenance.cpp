@@ -154,7 +154,7 @@ maintenance(const Installation& written, const Case& resolved, const Solution& s
     m.thickness_source = thickness.source;
     if (makes_tar(resolved.appliance)) {
         m.disagreement =
-            "How the fire is run counts most: a smouldering fire left up to 48 times the "
+            "How the fire is run counts most: a smoldering fire left up to 48 times the "
             "deposit of a bright one [seri-192]. On moisture two studies disagree "
             "[seri-192, creosote-nbs-1981].";
     }

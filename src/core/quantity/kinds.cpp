@@ -58,6 +58,10 @@ std::string accepted_units(Kind kind) {
     return result.empty() ? "a number without a unit" : result;
 }
 
+std::array<std::string_view, 2> usual_units(Kind kind) {
+    return unit_table::facts(kind).help_units;
+}
+
 std::string_view customary_unit(Kind kind, UnitSystem system) {
     const auto& facts = unit_table::facts(kind);
     return system == UnitSystem::us ? facts.shown_us.front().unit : facts.shown_metric.front().unit;

@@ -118,12 +118,16 @@ std::optional<std::string> feet_and_inches(double si) {
     if (size >= 100.0 * metres_per_foot) {
         return std::nullopt;
     }
-    const long eighths = std::lround(exact_eighths);
+    long eighths = std::lround(exact_eighths);
     constexpr double as_typed = 1e-6;
     const bool on_the_mark =
         eighths > 0 && std::abs(exact_eighths - std::round(exact_eighths)) < as_typed;
     if (size < metres_per_inch && !on_the_mark) {
         return std::nullopt;
+    }
+    // Nobody cuts a length like that: what was not typed to the eighth is given to the inch.
+    if (size >= 10.0 * metres_per_foot && !on_the_mark) {
+        eighths = std::lround(size / metres_per_inch) * eighths_per_inch;
     }
     std::string text = si < 0.0 ? "-" : "";
     if (eighths < 2 * eighths_per_foot) {

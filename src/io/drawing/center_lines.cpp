@@ -24,7 +24,7 @@ double length_of(const PointLine& line) {
 /// How many chords a turn is drawn with.
 int chords_of(const RunPart& part) {
     const bool elbow = part.kind == PartKind::elbow;
-    return !elbow || part.build.value == Build::mitred ? 0
+    return !elbow || part.build.value == Build::mitered ? 0
            : part.build.value == Build::gored          ? 4
                                                        : 12;
 }

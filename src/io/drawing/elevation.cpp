@@ -129,14 +129,13 @@ void find_extent(const Installation& written, Elevation& made) {
 } // namespace
 
 Stuff stuff_of(const WallLayer& layer) {
-    constexpr double insulation_most_w_mk = 0.25;
     constexpr double metal_least_w_mk = 5.0;
     if (layer.air_gap) {
         return Stuff::air;
     }
-    return layer.conductivity_w_mk < insulation_most_w_mk ? Stuff::insulation
-           : layer.conductivity_w_mk > metal_least_w_mk   ? Stuff::sheet
-                                                          : Stuff::masonry;
+    return layer.conductivity_w_mk < insulation_conductivity_most_w_mk ? Stuff::insulation
+           : layer.conductivity_w_mk > metal_least_w_mk                ? Stuff::sheet
+                                                                       : Stuff::masonry;
 }
 
 bool is_masonry(const Case& resolved, const RunPart& part) {

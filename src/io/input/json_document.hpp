@@ -51,6 +51,8 @@ public:
 
     [[nodiscard]] const Node& at(std::uint32_t index) const { return nodes_[index]; }
 
+    [[nodiscard]] std::uint32_t size() const { return static_cast<std::uint32_t>(nodes_.size()); }
+
     /// The value as typed.
     [[nodiscard]] std::string_view typed(const Node& node) const {
         return text_.substr(node.begin, node.end - node.begin);

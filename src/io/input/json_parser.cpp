@@ -1,6 +1,9 @@
 #include "json_parser.hpp"
 
+#include "fluewright/core/same_name.hpp"
+
 #include <algorithm>
+#include <cctype>
 #include <fmt/core.h>
 #include <unordered_set>
 
@@ -135,6 +138,20 @@ bool Parser::value(const Start& start, int depth) {
     return good;
 }
 
+std::optional<std::string> Parser::bare_quantity_help() const {
+    const Node& last = parsed_.document.nodes_.back();
+    const std::string_view rest = text_.substr(at_);
+    const std::size_t end = std::min(rest.find_first_of(",]}\"\r\n"), rest.size());
+    constexpr std::size_t longest_unit = 24;
+    const std::string_view unit = without_blanks_around(rest.substr(0, end));
+    if (last.type != Type::number || unit.empty() || unit.size() > longest_unit
+        || std::isalpha(static_cast<unsigned char>(unit.front())) == 0) {
+        return std::nullopt;
+    }
+    const std::string typed{text_.substr(last.begin, last.end - last.begin)};
+    return fmt::format("put a value with its unit in quotes: \"{} {}\"", typed, shown(unit));
+}
+
 bool Parser::separator(char close, std::uint32_t owner, bool& done) {
     if (!skip_space()) {
         return false;
@@ -154,7 +171,8 @@ bool Parser::separator(char close, std::uint32_t owner, bool& done) {
     if (here() != ',') {
         return stop(at_,
                     fmt::format("a comma is missing before {}", seen()),
-                    fmt::format("put a comma between two values, or `{}` after the last", close));
+                    bare_quantity_help().value_or(fmt::format(
+                        "put a comma between two values, or `{}` after the last", close)));
     }
     const auto comma = at_++;
     if (!skip_space()) {

@@ -31,6 +31,8 @@ private:
     bool number(Node& node);
     bool word(Node& node);
     bool skip_space();
+    /// What to write where a unit follows a number without quotes: 4 ft.
+    [[nodiscard]] std::optional<std::string> bare_quantity_help() const;
     bool separator(char close, std::uint32_t owner, bool& done);
     void note_duplicate(std::uint32_t object, std::uint32_t member);
 

@@ -1,14 +1,15 @@
 #include "json_values.hpp"
 
 #include "fluewright/core/nearest_word.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
+#include "likely_unit.hpp"
 #include "trade_words.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/core.h>
-#include <limits>
 
 namespace fluewright::json {
 
@@ -34,81 +35,15 @@ std::string_view in_words(Type type) {
     return "a value";
 }
 
-/// The digits in front of the unit, or nothing where the text is more than digits and a unit.
-std::string_view digits_of(std::string_view text) {
-    const auto end = text.find_first_not_of("+-.0123456789");
-    const auto digits = text.substr(0, end);
-    const auto rest = end == std::string_view::npos ? std::string_view{} : text.substr(end);
-    return rest.find_first_of("0123456789") == std::string_view::npos ? digits : std::string_view{};
-}
-
-/// How far a value lies from that of the example of its row, and the less likely for a unit of the
-/// other system.
-double unlikeness(const Quantity& read, const FieldInfo& field, std::optional<UnitSystem> system) {
-    constexpr double other_system = 1.5;
-    const auto usual = parse_quantity(field.example, field.kind);
-    const bool others = system && (*system == UnitSystem::us ? read.metric_units : read.us_units);
-    const double ratio =
-        usual && usual->value > 0.0 && read.value > 0.0 ? read.value / usual->value : 1.0;
-    return std::abs(std::log(ratio)) + (others ? other_system : 0.0);
-}
-
-/// The digits with the unit that makes the likeliest value within the range, of the units the file
-/// uses where one will do: a slip of the unit is more likely than a slip of the pen.
-std::string spelling_in_range(std::string_view digits,
-                              const FieldInfo& field,
-                              std::optional<UnitSystem> system) {
-    std::string best;
-    double least = std::numeric_limits<double>::infinity();
-    const auto unit_at = std::min(field.example.find(' '), field.example.size() - 1);
-    std::vector<std::string_view> units{field.example.substr(unit_at + 1),
-                                        customary_unit(field.kind, UnitSystem::us),
-                                        customary_unit(field.kind, UnitSystem::metric)};
-    const auto others = unit_symbols(field.kind);
-    units.insert(units.end(), others.begin(), others.end());
-    for (const auto unit : units) {
-        auto spelling = fmt::format("{} {}", digits, unit);
-        const auto read = parse_quantity(spelling, field.kind);
-        if (digits.empty() || !read || !is_in_range(read->value, field)) {
-            continue;
-        }
-        const double unlike = unlikeness(*read, field, system);
-        if (unlike < least) {
-            least = unlike;
-            best = std::move(spelling);
-        }
-    }
-    return best;
-}
-
-/// The same for a number without a unit: a share is a percentage.
-std::string spelling_of_bare(std::string_view digits,
-                             const FieldInfo& field,
-                             std::optional<UnitSystem> system) {
-    const bool share = field.kind == Kind::fraction || field.kind == Kind::moisture;
-    const auto read = parse_quantity(digits, Kind::number);
-    if (share && read && read->value > 0.0 && read->value < 1.0) {
-        constexpr double percent = 100.0;
-        return fmt::format("{} %", format_number(read->value * percent, 12));
-    }
-    return spelling_in_range(digits, field, system);
-}
-
-/// The units of the file so far; neither where it used as many of one as of the other.
-std::optional<UnitSystem> most_used(const UnitCount& units) {
-    return units.us == units.metric  ? std::nullopt
-           : units.us > units.metric ? std::optional{UnitSystem::us}
-                                     : std::optional{UnitSystem::metric};
-}
-
-void out_of_range(const Node& node,
+void out_of_range(const Document& document,
+                  const Node& node,
                   const FieldInfo& field,
                   std::string_view typed,
                   UnitSystem system,
                   Troubles& troubles) {
     std::string help;
     if (field.kind != Kind::number && field.kind != Kind::angle) {
-        const auto spelling = spelling_in_range(digits_of(typed), field, system);
+        const auto spelling = spelling_in_range(digits_of(typed), field, most_used_units(document));
         help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
     }
     troubles.at_value(
@@ -125,15 +60,17 @@ void not_whole(const Node& node, const FieldInfo& field, Troubles& troubles) {
 void unit_missing(const Document& document,
                   const Node& node,
                   const FieldInfo& field,
-                  std::optional<UnitSystem> system,
                   Troubles& troubles) {
-    const auto spelling = spelling_of_bare(document.typed(node), field, system);
+    const auto typed = document.typed(node);
+    const auto spelling = spelling_of_bare(typed, field, most_used_units(document));
+    auto help = trade_value_help(field.key, typed);
     troubles.at_value(node,
                       fmt::format("`{}` is a bare number and lacks its unit", field.key),
                       accepted_units(field.kind),
-                      fmt::format("write \"{}\": \"{}\"",
-                                  field.key,
-                                  spelling.empty() ? field.example : spelling));
+                      !help.empty() ? std::move(help)
+                                    : fmt::format("write \"{}\": \"{}\"",
+                                                  field.key,
+                                                  spelling.empty() ? field.example : spelling));
 }
 
 } // namespace
@@ -197,7 +134,7 @@ std::optional<ReadNumber> read_number(const Document& document,
     const bool plain = field.kind == Kind::number;
     if (node.type == Type::number && plain) {
         if (!is_in_range(node.number, field)) {
-            out_of_range(node, field, document.typed(node), UnitSystem::metric, troubles);
+            out_of_range(document, node, field, document.typed(node), UnitSystem::metric, troubles);
             return std::nullopt;
         }
         if (!is_whole_enough(node.number, field)) {
@@ -207,7 +144,7 @@ std::optional<ReadNumber> read_number(const Document& document,
         return ReadNumber{node.number, 0.0};
     }
     if (node.type == Type::number) {
-        unit_missing(document, node, field, most_used(units), troubles);
+        unit_missing(document, node, field, troubles);
         return std::nullopt;
     }
     if (node.type != Type::string) {
@@ -223,7 +160,7 @@ std::optional<ReadNumber> read_number(const Document& document,
         const auto& error = read.error();
         const bool bare = !node.text.empty() && digits_of(node.text) == node.text;
         const auto spelling =
-            bare ? spelling_of_bare(node.text, field, most_used(units)) : std::string{};
+            bare ? spelling_of_bare(node.text, field, most_used_units(document)) : std::string{};
         auto help = trade_value_help(field.key, node.text);
         if (help.empty()) {
             help = spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling);
@@ -237,8 +174,12 @@ std::optional<ReadNumber> read_number(const Document& document,
     units.us += read->us_units ? 1 : 0;
     units.metric += read->metric_units ? 1 : 0;
     if (!is_in_range(read->value, field)) {
-        out_of_range(
-            node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
+        out_of_range(document,
+                     node,
+                     field,
+                     node.text,
+                     read->us_units ? UnitSystem::us : UnitSystem::metric,
+                     troubles);
         return std::nullopt;
     }
     if (!is_whole_enough(read->value, field) || (field.whole && read->tolerance > 0.0)) {
@@ -287,12 +228,18 @@ read_word(const Document& document, const Node& node, const FieldInfo& field, Tr
     if (field.words == Words::choices
         && std::find(field.choices.begin(), field.choices.end(), node.text)
                == field.choices.end()) {
-        const auto of_trade = trade_word(field.key, node.text);
-        const auto nearest = of_trade ? of_trade : nearest_word(node.text, field.choices);
+        auto meant = trade_word(field.key, node.text);
+        meant = meant ? meant : glossary_word(node.text, field.choices);
+        meant = meant ? meant : nearest_word(node.text, field.choices);
+        // A part named for its wall: "flex" is a straight of flexible liner.
+        const catalog::Wall* wall = field.key == "part" ? catalog::find_wall(node.text) : nullptr;
         troubles.at_value(node,
                           fmt::format("`{}` is not a known {}", shown(node.text), field.key),
                           joined(field.choices),
-                          nearest ? fmt::format("did you mean `{}`?", *nearest) : "");
+                          wall != nullptr ? fmt::format(
+                              "write \"part\": \"straight\", \"wall\": \"{}\"", wall->id)
+                          : meant ? fmt::format("did you mean `{}`?", *meant)
+                                  : "");
         return std::nullopt;
     }
     return node.text;

@@ -23,14 +23,24 @@ constexpr std::array old_keys{OldKey{"mouth_above_roof", "top_above_roof"},
                               OldKey{"storeys", "stories"},
                               OldKey{"sulphur", "sulfur"}};
 
-constexpr std::array old_words{OldWord{"state", "free burn", "air control open"},
-                               OldWord{"state", "door open, high fire", "reloading on a high fire"},
-                               OldWord{"state", "door open, embers", "reloading on embers"},
-                               OldWord{"state", "standing", "idle"},
-                               OldWord{"at", "mouth", "chimney top"},
-                               OldWord{"at", "top", "chimney top"},
-                               OldWord{"floor", "burnable", "combustible"},
-                               OldWord{"material", "aluminium", "aluminum"}};
+constexpr std::array old_words{
+    OldWord{"state", "free burn", "air control open"},
+    OldWord{"state", "door open, high fire", "reloading on a high fire"},
+    OldWord{"state", "door open, embers", "reloading on embers"},
+    OldWord{"state", "standing", "idle"},
+    OldWord{"at", "mouth", "chimney top"},
+    OldWord{"at", "top", "chimney top"},
+    OldWord{"floor", "burnable", "combustible"},
+    OldWord{"material", "aluminium", "aluminum"},
+    OldWord{"material", "enamelled steel", "enameled steel"},
+    OldWord{"material", "ceramic fibre blanket", "ceramic fiber blanket"},
+    OldWord{"build", "mitred", "mitered"},
+    OldWord{"fitting", "elbow mitred 15", "elbow mitered 15"},
+    OldWord{"fitting", "elbow mitred 30", "elbow mitered 30"},
+    OldWord{"fitting", "elbow mitred 45", "elbow mitered 45"},
+    OldWord{"fitting", "elbow mitred 60", "elbow mitered 60"},
+    OldWord{"fitting", "elbow mitred 75", "elbow mitered 75"},
+    OldWord{"fitting", "elbow mitred 90", "elbow mitered 90"}};
 
 } // namespace
 

@@ -2,6 +2,7 @@
 
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/core/same_name.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
 #include <array>
@@ -18,6 +19,13 @@ struct TradeKey {
 constexpr std::string_view lengths = "write `up` (upright) or `across` (horizontal)";
 constexpr std::string_view inside =
     "write `diameter`, the inside diameter; the thickness is that of the `wall`";
+
+constexpr std::string_view power =
+    "write `heat_output` for useful heat, or `heat_input` for heat in the fuel";
+constexpr std::string_view weathers =
+    R"(write "weather": [{"name": "frost", "outdoor_temperature": "-10 degC"}])";
+constexpr std::string_view fans =
+    R"(under `site`, write "house": {"fans": [{"flow": "150 m3/h"}]})";
 
 constexpr std::array trade_keys{
     TradeKey{"length", "up", lengths},
@@ -39,12 +47,38 @@ constexpr std::array trade_keys{
     TradeKey{"pipe", "wall", "write `wall`"},
     TradeKey{"location", "zone", "write `zone`"},
     TradeKey{"clearance", "clearance", "write `clearance`"},
-    TradeKey{"btu", "heat_input", R"(write "heat_input": "40000 Btu/h")"},
+    TradeKey{"clearance_to_combustibles", "clearance", "write `clearance`"},
+    TradeKey{"wall_thickness", "thickness", "write `thickness`, or `gauge` for sheet"},
+    TradeKey{"bore", "diameter", "write `diameter`, the inside diameter"},
+    TradeKey{"dia", "diameter", "write `diameter`, the inside diameter"},
+    TradeKey{"btu", "heat_output", power},
+    TradeKey{"btus", "heat_output", power},
+    TradeKey{"btu_h", "heat_output", power},
+    TradeKey{"kw", "heat_output", power},
+    TradeKey{"power", "heat_output", power},
     TradeKey{"input", "heat_input", "write `heat_input`"},
     TradeKey{"output", "heat_output", "write `heat_output`"},
+    TradeKey{"outdoor_temperature", "weather", weathers},
+    TradeKey{"outside_temperature", "weather", weathers},
+    TradeKey{"temperature", "weather", "write `room` for the room, `weather` for outdoors"},
+    TradeKey{"temperature", "outdoor_temperature", "write `outdoor_temperature`"},
+    TradeKey{"outside_temperature", "outdoor_temperature", "write `outdoor_temperature`"},
+    TradeKey{"elevation", "altitude", "write `altitude`"},
+    TradeKey{"wind_speed", "wind", "write `wind`"},
+    TradeKey{"fan", "house", fans},
+    TradeKey{"fans", "house", fans},
+    TradeKey{"exhaust_fan", "house", fans},
+    TradeKey{"hood", "house", fans},
+    TradeKey{"fan", "site", fans},
+    TradeKey{"fans", "site", fans},
+    TradeKey{"exhaust", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
+    TradeKey{"exhaust_fan", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
+    TradeKey{"hood", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
     TradeKey{"collar", "outlet", "write `outlet`"},
     TradeKey{"flue_collar", "outlet", "write `outlet`"},
     TradeKey{"draught", "draft", "write `draft`"},
+    TradeKey{"draft", "draft_needed", "write `draft_needed`"},
+    TradeKey{"draught", "draft_needed", "write `draft_needed`"},
     TradeKey{"draught_needed", "draft_needed", "write `draft_needed`"},
     TradeKey{"required_draft", "draft_needed", "write `draft_needed`"},
     TradeKey{"parts", "run", "write `run`"},
@@ -80,6 +114,7 @@ constexpr std::array words_of_trade{TradeWord{"part", "pipe", "straight"},
                                     TradeWord{"part", "spark arrestor", "screen"},
                                     TradeWord{"part", "bird guard", "screen"},
                                     TradeWord{"part", "adapter", "increaser"},
+                                    TradeWord{"part", "thimble", "straight"},
                                     TradeWord{"part", "barometric damper", "draft regulator"},
                                     TradeWord{"part", "stabilizer", "draft regulator"},
                                     TradeWord{"part", "draught stabiliser", "draft regulator"},
@@ -89,9 +124,21 @@ constexpr std::array words_of_trade{TradeWord{"part", "pipe", "straight"},
                                     TradeWord{"type", "heater", "stove"},
                                     TradeWord{"type", "log burner", "stove"},
                                     TradeWord{"type", "insert", "stove"},
+                                    TradeWord{"type", "wood burner", "stove"},
+                                    TradeWord{"type", "cookstove", "stove"},
+                                    TradeWord{"type", "cook stove", "stove"},
+                                    TradeWord{"type", "range", "stove"},
                                     TradeWord{"type", "open fire", "fireplace"},
+                                    TradeWord{"build", "adjustable", "gored"},
+
                                     TradeWord{"zone", "indoors", "room"},
                                     TradeWord{"zone", "inside", "room"},
+                                    TradeWord{"zone", "indoor", "room"},
+                                    TradeWord{"zone", "living room", "room"},
+                                    TradeWord{"zone", "exterior", "outdoors"},
+                                    TradeWord{"zone", "outdoor", "outdoors"},
+                                    TradeWord{"zone", "closet", "chase"},
+                                    TradeWord{"zone", "enclosure", "chase"},
                                     TradeWord{"zone", "outside", "outdoors"},
                                     TradeWord{"zone", "loft", "attic"},
                                     TradeWord{"zone", "roof space", "attic"}};
@@ -115,12 +162,33 @@ std::optional<std::string_view> trade_word(std::string_view key, std::string_vie
     return found == words_of_trade.end() ? std::nullopt : std::optional{found->word};
 }
 
+std::optional<std::string_view> glossary_word(std::string_view typed,
+                                              std::span<const std::string_view> choices) {
+    const catalog::Word* word = catalog::find_word(typed);
+    if (word == nullptr) {
+        return std::nullopt;
+    }
+    const auto is_choice = [&](std::string_view each) {
+        return std::find(choices.begin(), choices.end(), each) != choices.end();
+    };
+    const std::string_view last = word->id.substr(word->id.rfind(' ') + 1);
+    return is_choice(word->id) ? std::optional{word->id}
+           : is_choice(last)   ? std::optional{last}
+                               : std::nullopt;
+}
+
 std::string trade_value_help(std::string_view key, std::string_view typed) {
     if (key == "burn_rate" && parse_quantity(typed, Kind::power)) {
         return "write \"heat_input\": \"" + std::string{typed}
                + "\" for heat in the fuel, or `heat_output` for useful heat";
     }
-    if (key == "thickness") {
+    const bool digits = !typed.empty() && typed.find_first_not_of("0123456789") == typed.npos;
+    constexpr std::size_t digits_of_a_gauge = 2;
+    if (key == "thickness" && digits && typed.size() == digits_of_a_gauge && typed.front() < '3') {
+        return "write \"gauge\": " + std::string{typed} + " for sheet of that gauge, or \""
+               + std::string{typed} + " mm\"";
+    }
+    if (key == "thickness" || key == "gauge") {
         const std::size_t end = std::min(typed.find_first_not_of("0123456789"), typed.size());
         const std::string_view unit = without_blanks_around(typed.substr(end));
         if (end > 0 && (unit == "ga" || unit == "gauge" || unit == "gage")) {

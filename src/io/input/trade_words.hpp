@@ -16,6 +16,11 @@ namespace fluewright::json {
 [[nodiscard]] std::optional<std::string_view> trade_word(std::string_view key,
                                                          std::string_view typed);
 
+/// The choice that a word of the glossary, or one of its aliases, stands for: "raincap" is a cap,
+/// "base tee" a tee.
+[[nodiscard]] std::optional<std::string_view>
+glossary_word(std::string_view typed, std::span<const std::string_view> choices);
+
 /// What to write for a value that belongs under another key: "24 ga" of sheet, a burn rate in heat.
 /// Empty where that is not so.
 [[nodiscard]] std::string trade_value_help(std::string_view key, std::string_view typed);

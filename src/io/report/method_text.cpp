@@ -8,6 +8,7 @@
 #include <array>
 #include <cmath>
 #include <fmt/core.h>
+#include <optional>
 
 namespace fluewright {
 namespace {
@@ -31,9 +32,8 @@ std::string verdict(const MethodResult& result, const Style& style) {
     return out;
 }
 
-/// A figure of a method in the units of the answer; in those of the method where it is of no kind
-/// that has others.
-std::string shown(double value, std::string_view unit, const Style& style) {
+/// The kind of figure that a unit of a method stands for; nothing where only the method has it.
+std::optional<Kind> kind_of_unit(std::string_view unit) {
     struct UnitKind {
         std::string_view unit;
         Kind kind;
@@ -43,11 +43,28 @@ std::string shown(double value, std::string_view unit, const Style& style) {
                                UnitKind{"K", Kind::temperature},
                                UnitKind{"m/s", Kind::speed},
                                UnitKind{"kg/s", Kind::gas_flow},
-                               UnitKind{"W", Kind::power}};
+                               UnitKind{"W", Kind::power},
+                               UnitKind{"m", Kind::length},
+                               UnitKind{"m2", Kind::area},
+                               UnitKind{"kg/m3", Kind::density},
+                               UnitKind{"m2K/W", Kind::thermal_resistance},
+                               UnitKind{"W/(m2 K)", Kind::transmittance}};
     const auto* found = std::find_if(
         kinds.begin(), kinds.end(), [&](const UnitKind& each) { return each.unit == unit; });
-    return found == kinds.end() ? fmt::format("{} {}", format_number(value, digits), unit)
-                                : format_quantity(value, found->kind, style.units);
+    return found == kinds.end() ? std::nullopt : std::optional{found->kind};
+}
+
+/// A figure of a method in the units of the answer; in those of the method where it is of no kind
+/// that has others.
+std::string shown(double value, std::string_view unit, const Style& style) {
+    const auto kind = kind_of_unit(unit);
+    return kind ? format_quantity(value, *kind, style.units)
+                : fmt::format("{} {}", format_number(value, digits), unit);
+}
+
+/// Feet and not inches for the lengths of a method, as its own formulas have them.
+std::string_view us_unit(Kind kind) {
+    return kind == Kind::length ? "ft" : customary_unit(kind, UnitSystem::us);
 }
 
 std::string criteria(const MethodFiring& firing, const Style& style) {
@@ -87,10 +104,16 @@ std::string terms(const MethodGroup& group, const Style& style) {
                      {.heading = ""},
                      {.heading = ""}});
     for (const MethodTerm& t : group.terms) {
+        // In metric units a term stays as the document has it, for whoever follows the sums.
+        const auto kind = style.units == UnitSystem::us ? kind_of_unit(t.unit) : std::nullopt;
+        const std::string_view unit = kind ? us_unit(*kind) : t.unit;
+        std::string value =
+            kind ? format_in_unit(t.value, *kind, unit, digits) : format_number(t.value, digits);
+        value = value.substr(0, value.find(' '));
         table.add({{std::string{t.symbol}},
                    {std::string{t.meaning}},
-                   {format_number(t.value, digits)},
-                   {std::string{t.unit}},
+                   {std::move(value)},
+                   {std::string{unit}},
                    {std::string{t.mark}, Ink::quiet}});
     }
     return "  " + inked(group.title, Ink::heading, style) + '\n' + table.text(style, 2 * inset);
@@ -114,7 +137,11 @@ std::string method_text(const MethodResult& result, const MethodReportOptions& o
         out += criteria(firing, style) + '\n' + comparisons(firing, style);
     }
     for (const MethodFiring& firing : result.firings) {
-        out += report::heading(fmt::format("Terms, {}, in the SI units of the method", firing.name),
+        out += report::heading(fmt::format("Terms, {}, in {}",
+                                           firing.name,
+                                           style.units == UnitSystem::us
+                                               ? "US units where they have one"
+                                               : "the SI units of the method"),
                                style);
         for (const MethodGroup& group : firing.groups) {
             out += terms(group, style);

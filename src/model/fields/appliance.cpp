@@ -201,7 +201,7 @@ constexpr std::array outlet_fields{
     Field<Outlet>{
         quantity("height",
                  outlet_height,
-                 {"Centre of the collar above the floor.", "0.75 m", DefaultId::outlet_height_m}),
+                 {"Center of the collar above the floor.", "0.75 m", DefaultId::outlet_height_m}),
         &Outlet::height_m},
 };
 

@@ -130,9 +130,9 @@ constexpr std::array part_fields{
     choice_field<&Part::build>(of_parts(pk::elbow,
                                         text("build",
                                              {"Smooth: one curved piece; gored: adjustable or of "
-                                              "segments; mitred: one sharp corner.",
+                                              "segments; mitered: one sharp corner.",
                                               "gored"})),
-                               words_between(Build::smooth, Build::mitred)),
+                               words_between(Build::smooth, Build::mitered)),
     choice_field<&Part::build>(
         of_parts(pk::cap,
                  text("build",

@@ -118,7 +118,7 @@ double elbow_loss(const RunBuilder& b, const RunPart& part, const Section& s) {
                 : catalog::default_of(DefaultId::elbow_radius_over_diameter_smooth).value;
         return fittings::bend_smooth(part.turn_rad, ratio);
     }
-    return part.build.value == Build::mitred ? fittings::bend_mitred(part.turn_rad)
+    return part.build.value == Build::mitered ? fittings::bend_mitered(part.turn_rad)
                                              : fittings::bend_gored(part.turn_rad);
 }
 

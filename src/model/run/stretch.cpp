@@ -23,6 +23,17 @@ bool is_base_tee(const Run& run, const RunPart& part) {
 
 } // namespace
 
+double WallBuild::insulation_m() const {
+    double thick_m = 0.0;
+    for (std::size_t i = 1; i < layer_count; ++i) { // what has grown inside comes first
+        const WallLayer& layer = layers[i];
+        const bool insulates =
+            !layer.air_gap && layer.conductivity_w_mk < insulation_conductivity_most_w_mk;
+        thick_m += insulates ? layer.thickness_m : 0.0;
+    }
+    return thick_m;
+}
+
 bool WallBuild::may_serve(FuelGroup group) const {
     std::string_view left = fuels;
     while (!left.empty()) {

@@ -52,13 +52,14 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
     for (std::size_t i = 0; i < state.stations.size(); ++i) {
         const Section& section = c.sections[i == 0 ? 0 : i - 1];
         const auto zone = static_cast<std::size_t>(section.zone);
+        Station& s = state.stations[i];
+        s.joint_pressure_pa = pressure_pa - around.pressure_pa(section.zone, height_m);
         if (i > 0) {
             height_m += section.rise_m;
             distance_m += section.length_m;
             pressure_pa += (around.outdoor_density_kg_m3 - around.density_kg_m3[zone])
                            * constants::gravity_m_s2 * section.rise_m;
         }
-        Station& s = state.stations[i];
         s.section = i == 0 ? 0 : i - 1;
         s.distance_m = distance_m;
         s.height_m = height_m;

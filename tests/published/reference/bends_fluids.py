@@ -16,7 +16,7 @@ def smooth(angle, radius, method):
                         roughness=1e-3, method=method)
 
 
-def mitred(angle, method):
+def mitered(angle, method):
     return bend_miter(angle=angle, Di=DIAMETER_M, Re=2e5, roughness=1e-4, L_unimpeded=3.0,
                       method=method)
 
@@ -40,11 +40,11 @@ def table():
                          topic="Loss of smooth bends: single methods")
     for angle in ANGLES:
         inputs = dict(angle_deg=angle)
-        rows.add("bend_mitred", inputs, mitred(angle, "Rennels"), tolerance="0.0006",
+        rows.add("bend_mitered", inputs, mitered(angle, "Rennels"), tolerance="0.0006",
                  reason="printed: the table in the code has three decimals",
                  place="fittings.bend_miter; Rennels", topic="Loss of mitres")
         for method in ("Miller", "Crane", "Blevins"):
-            rows.add("bend_mitred", inputs, mitred(angle, method), tolerance="0.31",
+            rows.add("bend_mitered", inputs, mitered(angle, method), tolerance="0.31",
                      reason="method: sibling of the method taken", topic="Loss of mitres",
                      place="fittings.bend_miter; " + method)
     return rows

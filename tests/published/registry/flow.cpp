@@ -50,8 +50,8 @@ void add_bends_and_tees(Registry& registry) {
     add_loss(registry, "bend_smooth", [](const Inputs& in) {
         return fittings::bend_smooth(angle_of(in), in.number("radius_over_diameter"));
     });
-    add_loss(registry, "bend_mitred", [](const Inputs& in) {
-        return fittings::bend_mitred(angle_of(in));
+    add_loss(registry, "bend_mitered", [](const Inputs& in) {
+        return fittings::bend_mitered(angle_of(in));
     });
     add_loss(registry, "bend_gored", [](const Inputs& in) {
         return fittings::bend_gored(angle_of(in));

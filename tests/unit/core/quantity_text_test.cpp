@@ -62,6 +62,9 @@ TEST_CASE("US values are shown as on a US rule and gauge") {
     const auto us = [](double si, Kind kind) { return format_quantity(si, kind, UnitSystem::us); };
     CHECK(us(0.1524, Kind::length) == "6 in");
     CHECK(us(0.15, Kind::length) == "5 7/8 in");
+    CHECK(us(4.57, Kind::length) == "15 ft");            // 14 ft 11.9 in
+    CHECK(us(3.8227, Kind::length) == "12 ft 6 1/2 in"); // as typed
+    CHECK(us(2.9, Kind::length) == "9 ft 6 1/8 in");
     CHECK(us(0.0127, Kind::length) == "1/2 in");
     CHECK(us(0.0004, Kind::length) == "0.016 in");
     CHECK(us(0.0, Kind::length) == "0 in");

@@ -107,3 +107,84 @@ TEST_CASE("keys and words of earlier versions go on being read", "[reader]") {
     CHECK(before->observed.front().at == now->observed.front().at);
     CHECK(before->observed.front().state.has_value());
 }
+
+TEST_CASE("a bare number gets the unit that makes a usual value of it", "[reader]") {
+    const auto answered = [](std::string_view us_or_metric,
+                             std::string_view key,
+                             std::string_view heater,
+                             std::string_view part,
+                             std::string_view site) {
+        const std::string run = us_or_metric == "us" ? R"("up": "8 ft", "diameter": "6 in")"
+                                                     : R"("up": "2.4 m", "diameter": "150 mm")";
+        const std::string rate =
+            us_or_metric == "us" ? R"("burn_rate": "6 lb/h")" : R"("burn_rate": "2.5 kg/h")";
+        const std::string help =
+            help_of(R"({"site": {)" + std::string{site} + R"(}, "appliance": {"type": "stove", )"
+                    + rate + std::string{heater} + R"(}, "run": [{"part": "straight", )" + run
+                    + R"(, "zone": "outdoors"}, {"part": "straight")"
+                    + (part.empty() ? R"(, "up": "1 m")" : std::string{part}) + "}]}");
+        const std::string prefix = "write \"" + std::string{key} + "\": ";
+        return help.starts_with(prefix) ? help.substr(prefix.size()) : help;
+    };
+    CHECK(answered("us", "altitude", "", "", R"("altitude": 3800)") == "\"3800 ft\"");
+    CHECK(answered("metric", "altitude", "", "", R"("altitude": 3800)") == "\"3800 m\"");
+    const auto outdoors = [](std::string_view value) {
+        return R"("weather": [{"name": "day", "outdoor_temperature": )" + std::string{value} + "}]";
+    };
+    CHECK(answered("metric", "outdoor_temperature", "", "", outdoors("10")) == "\"10 degC\"");
+    CHECK(answered("us", "outdoor_temperature", "", "", outdoors("20")) == "\"20 degF\"");
+    CHECK(answered("us", "temperature", "", "", R"("room": {"temperature": 20})") == "\"20 degC\"");
+    CHECK(answered("us", "temperature", "", "", R"("room": {"temperature": 70})") == "\"70 degF\"");
+    CHECK(answered("metric", "draft_needed", R"(, "draft_needed": 0.05)", "", "")
+          == "\"0.05 inH2O\"");
+    CHECK(answered("metric", "draft_needed", R"(, "draft_needed": 12)", "", "") == "\"12 Pa\"");
+    CHECK(answered("us", "up", "", R"(, "up": 14)", "") == "\"14 ft\"");
+    CHECK(answered("us", "up", "", R"(, "up": 4)", "") == "\"4 ft\"");
+    CHECK(answered("us", "up", "", R"(, "up": 36)", "") == "\"36 in\"");
+    CHECK(answered("metric", "up", "", R"(, "up": 1200)", "") == "\"1200 mm\"");
+    CHECK(answered("us", "across", "", R"(, "across": 0.6)", "") == "\"0.6 ft\"");
+    CHECK(answered("metric", "across", "", R"(, "across": 0.6)", "") == "\"0.6 m\"");
+    CHECK(answered("metric", "diameter", R"(, "outlet": {"diameter": 6})", "", "") == "\"6 in\"");
+    CHECK(answered("us", "wind", "", "", R"("weather": [{"name": "day", "wind": 15}])")
+          == "\"15 mph\"");
+    CHECK(answered("us", "thickness", "", R"(, "up": "2 ft", "thickness": 24)", "")
+          == "write \"gauge\": 24 for sheet of that gauge, or \"24 mm\"");
+    CHECK(answered("metric", "gas_temperature", R"(, "gas_temperature": 300)", "", "")
+          == "\"300 degC\"");
+}
+
+TEST_CASE("keys that strangers write are answered with those of the file", "[reader]") {
+    const auto heater = [](std::string_view more) { return help_of(installation(more, "", "")); };
+    CHECK(heater(R"(, "BTU": 35000)")
+          == "write `heat_output` for useful heat, or `heat_input` for heat in the fuel");
+    CHECK(heater(R"(, "draft": "12 Pa")") == "write `draft_needed`");
+    const auto site = [](std::string_view more) { return help_of(installation("", "", more)); };
+    CHECK(site(R"(, "outdoor_temperature": "-5 degC")")
+          == "write \"weather\": [{\"name\": \"frost\", \"outdoor_temperature\": \"-10 degC\"}]");
+    CHECK(site(R"(, "fan": true)")
+          == "under `site`, write \"house\": {\"fans\": [{\"flow\": \"150 m3/h\"}]}");
+    CHECK(help_of(R"({"site": {"weather": [{"name": "a", "temperature": "1 degC"}]},
+        "appliance": {"type": "stove"}, "run": [{"part": "straight", "up": "5 m"}]})")
+          == "write `outdoor_temperature`");
+    const auto part = [](std::string_view more) { return help_of(installation("", more, "")); };
+    CHECK(part(R"(, "wall_thickness": "24 ga")") == "write `thickness`, or `gauge` for sheet");
+    CHECK(part(R"(, "gauge": "24 ga")") == "write \"gauge\": 24");
+    const auto of_part = [](std::string_view typed) {
+        return help_of(R"({"appliance": {"type": "stove"}, "run": [{"part": ")" + std::string{typed}
+                       + R"("}]})");
+    };
+    CHECK(of_part("raincap") == "did you mean `cap`?");
+    CHECK(of_part("base tee") == "did you mean `tee`?");
+    CHECK(of_part("key damper") == "did you mean `damper`?");
+    CHECK(of_part("flex") == R"(write "part": "straight", "wall": "flexible liner")");
+    CHECK(faults_of(R"({"appliance": {"type": "wood burner"}, "run": [{"part": "straight"}]})")
+              .front()
+              .fault.help
+          == "did you mean `stove`?");
+    CHECK(faults_of(R"({"appliance": {"type": "stove"},
+        "run": [{"part": "straight", "up": 4 ft}]})")
+              .front()
+              .fault.help
+          == "put a value with its unit in quotes: \"4 ft\"");
+    CHECK(faults_of(installation("", R"(, "wall": "twin wall")", "")).empty());
+}

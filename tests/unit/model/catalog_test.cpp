@@ -184,7 +184,7 @@ TEST_CASE("hot insulation meets the remembered figures at heat") {
     REQUIRE(at(wool, 200) == Approx(0.065).epsilon(0.05));
     REQUIRE(at(wool, 300) == Approx(0.085).epsilon(0.05));
     REQUIRE(at(wool, 400) == Approx(0.11).epsilon(0.05));
-    const Material* blanket = find_material("ceramic fibre blanket");
+    const Material* blanket = find_material("ceramic fiber blanket");
     REQUIRE(at(blanket, 200) == Approx(0.06).epsilon(0.05));
     REQUIRE(at(blanket, 400) == Approx(0.10).epsilon(0.05));
     const Material* steel = find_material("carbon steel");
@@ -193,7 +193,7 @@ TEST_CASE("hot insulation meets the remembered figures at heat") {
 }
 
 TEST_CASE("elbows lose more the sharper they turn") {
-    for (const std::string build : {"smooth", "gored", "mitred"}) {
+    for (const std::string build : {"smooth", "gored", "mitered"}) {
         double before = 0.0;
         for (const std::string angle : {"15", "30", "45", "60", "75", "90"}) {
             const std::string id = "elbow " + build + " " + angle;

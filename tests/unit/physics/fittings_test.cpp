@@ -45,7 +45,7 @@ TEST_CASE("bend tables run on without a jump in angle and radius") {
         require_no_jump(smooth(radius), 0.0, 180.0, 0.02);
     }
     require_no_jump([](double a) { return fittings::bend_gored(a * degree); }, 0.0, 180.0, 0.02);
-    require_no_jump([](double a) { return fittings::bend_mitred(a * degree); }, 0.0, 180.0, 0.03);
+    require_no_jump([](double a) { return fittings::bend_mitered(a * degree); }, 0.0, 180.0, 0.03);
     for (const double angle : {10.0, 45.0, 90.0, 120.0}) {
         require_no_jump(
             [angle](double r) { return fittings::bend_smooth(angle * degree, r); }, 0.3, 2.5, 1.2);
@@ -58,13 +58,13 @@ TEST_CASE("bends lose more the sharper they turn, less the wider they sweep") {
         const double b = (angle + 1.0) * degree;
         REQUIRE(fittings::bend_smooth(b, 1.0) > fittings::bend_smooth(a, 1.0));
         REQUIRE(fittings::bend_gored(b) > fittings::bend_gored(a));
-        REQUIRE(fittings::bend_mitred(b) > fittings::bend_mitred(a));
+        REQUIRE(fittings::bend_mitered(b) > fittings::bend_mitered(a));
         REQUIRE(fittings::bend_smooth(a, 0.75) >= fittings::bend_smooth(a, 1.0));
         REQUIRE(fittings::bend_smooth(a, 1.0) >= fittings::bend_smooth(a, 1.5));
     }
     REQUIRE(fittings::bend_smooth(0.0, 1.0) == 0.0);
     REQUIRE(fittings::bend_gored(0.0) == 0.0);
-    REQUIRE(fittings::bend_mitred(0.0) == 0.0);
+    REQUIRE(fittings::bend_mitered(0.0) == 0.0);
 }
 
 TEST_CASE("the bend factor fades out with the straight behind the bend") {

@@ -7,6 +7,10 @@
 /// about tar and hearths.
 namespace fluewright {
 
+/// Whether a check waits for the thickness of a deposit, which a new flue has not yet: nothing of
+/// the plan is open by it.
+[[nodiscard]] bool waits_for_deposit(const CheckResult& result);
+
 /// Whether a result is worth a word to who has this kind of heater. What was met or missed always
 /// is; a check that does not apply, or waits for the thickness of tar, only of the kinds it is
 /// about.

@@ -2,6 +2,7 @@
 
 #include "fluewright/core/result.hpp"
 
+#include <array>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -92,13 +93,18 @@ struct QuantityError {
 /// The same as one line of text: "m, cm, mm, um, in, ft, yd".
 [[nodiscard]] std::string accepted_units(Kind kind);
 
+/// The two units that people give such a value in, one of each system; the second is empty where
+/// both share one.
+[[nodiscard]] std::array<std::string_view, 2> usual_units(Kind kind);
+
 enum class UnitSystem : std::uint8_t { metric, us };
 
 /// The unit a column of such values is headed with; the smaller one where the size decides.
 [[nodiscard]] std::string_view customary_unit(Kind kind, UnitSystem system);
 
 /// A value for people, in the unit the trade uses: "150 mm", "3 ft 4 1/2 in", "0.0482 inH2O".
-/// US lengths from 1 in upwards are given to the nearest 1/8 in, from 100 ft upwards to the foot.
+/// US lengths from 1 in upwards are given to the nearest 1/8 in, from 10 ft upwards to the inch
+/// where they are no eighths, from 100 ft upwards to the foot.
 /// Never "-0"; a value that is not finite gives "not computed".
 [[nodiscard]] std::string
 format_quantity(double si, Kind kind, UnitSystem system, int significant_digits = 3);

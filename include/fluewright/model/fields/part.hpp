@@ -24,7 +24,7 @@ struct Part {
     Choice<Zone> zone;          ///< room, attic, chase or outdoors
     Choice<Stretch> belongs_to; ///< connector or chimney; left out, by what the pipe is
     Given angle_rad;
-    Choice<Build> build;  ///< elbow: smooth, gored, mitred; cap: open, plain, rain
+    Choice<Build> build;  ///< elbow: smooth, gored, mitered; cap: open, plain, rain
     Given radius_m;       ///< centre-line radius of an elbow
     Choice<TeeFlow> flow; ///< tee: "side" (the gas turns in the tee) or "straight"
     Flag cleanout;

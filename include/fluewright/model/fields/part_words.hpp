@@ -49,7 +49,7 @@ enum class PipeEnd : std::uint8_t {
 };
 
 /// How an elbow or a cap is made.
-enum class Build : std::uint8_t { smooth, gored, mitred, open, plain, rain };
+enum class Build : std::uint8_t { smooth, gored, mitered, open, plain, rain };
 
 enum class TeeFlow : std::uint8_t { side, straight };
 
@@ -129,7 +129,7 @@ enum class Shield : std::uint8_t {
 }
 
 [[nodiscard]] constexpr auto words_of(Build) {
-    return std::to_array<std::string_view>({"smooth", "gored", "mitred", "open", "plain", "rain"});
+    return std::to_array<std::string_view>({"smooth", "gored", "mitered", "open", "plain", "rain"});
 }
 
 [[nodiscard]] constexpr auto words_of(TeeFlow) {

@@ -35,7 +35,7 @@ namespace fluewright {
 [[nodiscard]] bool
 is_known_name(std::string_view name, Words words, const Installation& installation);
 
-/// Words joined for a message: "smooth, gored, mitred".
+/// Words joined for a message: "smooth, gored, mitered".
 [[nodiscard]] std::string joined(std::span<const std::string_view> words);
 
 } // namespace fluewright

@@ -31,6 +31,9 @@ struct WallLayer {
 
 inline constexpr std::size_t most_wall_layers = 8;
 
+/// A solid that conducts less than this insulates; mineral wool and loose vermiculite do.
+inline constexpr double insulation_conductivity_most_w_mk = 0.2;
+
 struct WallBuild {
     std::string id;   ///< name and what has grown on the inside: each of its own
     std::string name; ///< in the catalog or the file
@@ -48,6 +51,10 @@ struct WallBuild {
     std::string_view sizes; ///< the system of trade sizes it is made in alone; empty for any
 
     [[nodiscard]] bool may_serve(FuelGroup group) const;
+
+    /// Thickness of its insulation that does not burn; an air gap is none, nor is what has grown
+    /// on the inside.
+    [[nodiscard]] double insulation_m() const;
 };
 
 /// One step of the march: a length of pipe, or a point where pressure is lost. Point losses act on

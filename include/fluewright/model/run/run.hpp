@@ -191,6 +191,13 @@ struct RunPart {
     [[nodiscard]] std::optional<bool> goes_through(Passage passage) const;
 };
 
+/// Whether there is a wall between two pieces of pipe that follow each other: the first leads level
+/// out of the building, whatever the file says that they pass.
+[[nodiscard]] inline bool leads_out_through_wall(const RunPart& before, const RunPart& behind) {
+    return before.level() && before.zone.value != Zone::outdoors
+           && behind.zone.value == Zone::outdoors;
+}
+
 /// "elbow 2"; "the mouth" for a cap: parts are numbered as in the file, from 1.
 [[nodiscard]] std::string label(const RunPart& part);
 

@@ -307,24 +307,12 @@ Verdict shield_width(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
-/// Insulation that does not burn round the pipe; an air gap is none.
-double insulation_m(const WallBuild& wall) {
-    constexpr double insulates_w_mk = 0.2;
-    double thick_m = 0.0;
-    for (std::size_t i = 1; i < wall.layer_count; ++i) { // what has grown inside comes first
-        const WallLayer& layer = wall.layers[i];
-        thick_m +=
-            !layer.air_gap && layer.conductivity_w_mk < insulates_w_mk ? layer.thickness_m : 0.0;
-    }
-    return thick_m;
-}
-
 Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     constexpr double wrapped_m = 0.02;
     Fold fold{"no pipe without a listed distance before the chimney"};
     for (const Piece* piece : view.connector()) {
         if (piece->has_distance() && !piece->part->listed_clearance_m) {
-            const bool wrapped = view.reaches(insulation_m(*piece->wall), wrapped_m, Kind::length);
+            const bool wrapped = view.reaches(piece->wall->insulation_m(), wrapped_m, Kind::length);
             fold.add(wrapped ? to_what_burns(view, *piece, rule.second)
                              : or_else(to_what_burns(view, *piece, rule.figure),
                                        ", or " + view.show(rule.second, Kind::length) + " with "
@@ -335,12 +323,13 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-/// Nearer than any body lets bare pipe stand.
+/// Nearer than any body lets bare pipe stand: some ask for a length, others for diameters.
 Verdict far_too_near(const View& view, const catalog::Rule& rule) {
     Fold fold{"no single-wall pipe of a solid-fuel heater without a shield"};
     for (const Piece* piece : bare_pipe(view)) {
         if (!piece->part->shield) {
-            fold.add(to_what_burns(view, *piece, rule.figure));
+            const double least_m = std::min(rule.figure, rule.second * outside_m(*piece));
+            fold.add(to_what_burns(view, *piece, least_m));
         }
     }
     return fold.result();

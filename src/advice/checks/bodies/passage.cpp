@@ -10,6 +10,21 @@ namespace {
 
 constexpr std::string_view no_pipe_here = "there is no such pipe before the chimney";
 
+/// Whether a piece goes through one of `forbidden`, where its zone or the file tells.
+std::optional<Verdict>
+told_passage(const View& view, const Piece& piece, std::span<const Passage> forbidden) {
+    const Zone zone = piece.section->zone;
+    if (zone == Zone::attic || zone == Zone::chase) {
+        return at(view, piece, decided(false, "it is in the " + std::string{name(zone)}));
+    }
+    if (!piece.part->passes) {
+        return std::nullopt;
+    }
+    const Passage passes = *piece.part->passes;
+    const bool bad = std::find(forbidden.begin(), forbidden.end(), passes) != forbidden.end();
+    return at(view, piece, decided(!bad, "it passes: " + std::string{name(passes)}));
+}
+
 /// Whether `pipes` go through one of `forbidden`; where no part says what it passes, only the zone
 /// can tell.
 Verdict passes_none(const View& view,
@@ -18,20 +33,9 @@ Verdict passes_none(const View& view,
                     std::string_view asked) {
     Fold fold{no_pipe_here};
     for (const Piece* piece : pipes) {
-        if (!piece->has_passage()) {
-            continue;
-        }
-        const Zone zone = piece->section->zone;
-        if (zone == Zone::attic || zone == Zone::chase) {
-            fold.add(at(view, *piece, decided(false, "it is in the " + std::string{name(zone)})));
-        } else if (piece->part->passes) {
-            const bool bad = std::find(forbidden.begin(), forbidden.end(), *piece->part->passes)
-                             != forbidden.end();
-            fold.add(at(view,
-                        *piece,
-                        decided(!bad, "it passes: " + std::string{name(*piece->part->passes)})));
-        } else {
-            fold.add(unknown({piece->key("passes")}, std::string{asked}));
+        if (piece->has_passage()) {
+            const std::optional<Verdict> told = told_passage(view, *piece, forbidden);
+            fold.add(told ? *told : unknown({piece->key("passes")}, std::string{asked}));
         }
     }
     return fold.result();
@@ -63,6 +67,39 @@ Verdict single_passes_no_floor(const View& view, const catalog::Rule& /*rule*/) 
                        single_wall_pipe(view),
                        floors_and_roofs,
                        "through no floor, ceiling, attic, closet or roof; a chimney begins before");
+}
+
+/// Whether single-wall pipe that the file says nothing of goes on beyond the room it is in: upward
+/// into the next piece's zone, or past where ceilings are.
+bool may_leave_room(const View& view, const Piece& piece, const Piece* next) {
+    constexpr double highest_ceiling_m = 3.0; // judgement: a high room
+    const RunPart& part = *piece.run_part;
+    const bool indoors = part.zone.value == Zone::room;
+    const bool goes_on = next != nullptr && next->run_part->zone.value != part.zone.value
+                         && !leads_out_through_wall(part, *next->run_part);
+    const bool high =
+        part.rise_m > 0.0 && view.heater().outlet_height_m + part.top_height_m > highest_ceiling_m;
+    return indoors && (goes_on || high);
+}
+
+/// As the trade asks it: of pipe that may leave the room, not of every length in sight.
+Verdict single_stays_in_sight(const View& view, const catalog::Rule& /*rule*/) {
+    Fold fold{no_pipe_here};
+    const std::vector<const Piece*> pipes = single_wall_pipe(view);
+    for (std::size_t i = 0; i < pipes.size(); ++i) {
+        const Piece& piece = *pipes[i];
+        const Piece* next = i + 1 < pipes.size() ? pipes[i + 1] : nullptr;
+        if (const std::optional<Verdict> told = told_passage(view, piece, floors_and_roofs)) {
+            fold.add(*told);
+        } else if (may_leave_room(view, piece, next)) {
+            fold.add(unknown({piece.key("passes")},
+                             "through no floor, ceiling, attic, closet or roof; a chimney begins "
+                             "before"));
+        } else {
+            fold.add(at(view, piece, decided(true, "nothing in the file leads it out of sight")));
+        }
+    }
+    return fold.result();
 }
 
 Verdict stays_in_room(const View& view, const catalog::Rule& /*rule*/) {
@@ -115,23 +152,18 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
-/// Whether a level or sloped pipe ends in another zone than the part before it stands in, so that
-/// there is a wall between them, whatever the file says of it.
-bool comes_through_wall(const View& view, const Piece& piece) {
-    const RunPart* before = view.resolved.run.part(piece.run_part->index - 1);
-    return !view.heater().pushed_by_fan && !piece.part->passes && piece.run_part->plan_m > 0.0
-           && before != nullptr && before->zone.value == Zone::room
-           && piece.run_part->zone.value == Zone::outdoors;
-}
-
 Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no single-wall pipe passes a wall"};
+    const Piece* before = nullptr;
     for (const Piece* piece : single_wall_pipe(view)) {
         if (auto v = way_through(view, *piece)) {
             fold.add(*v);
-        } else if (comes_through_wall(view, *piece)) {
-            fold.add(unknown({piece->key("pass_through")}, std::string{systems_asked}));
+        } else if (before != nullptr && !view.heater().pushed_by_fan && !before->part->passes
+                   && !piece->part->passes
+                   && leads_out_through_wall(*before->run_part, *piece->run_part)) {
+            fold.add(unknown({before->key("pass_through")}, std::string{systems_asked}));
         }
+        before = piece;
     }
     return fold.result();
 }
@@ -254,7 +286,7 @@ constexpr auto passage_entries = std::to_array<Entry>({
     {"ca-no-floor-ceiling", passes_no_floor},
     {"au-no-floor-ceiling", single_passes_no_floor},
     {"de-no-floor-ceiling", passes_no_floor},
-    {"trade-pipe-passes", single_passes_no_floor},
+    {"trade-pipe-passes", single_stays_in_sight},
     {"trade-wall-pass", single_through_wall},
     {"uk-pipe-stays-in-room", stays_in_room},
     {"connector-wall-pass-through", through_wall},

@@ -1,7 +1,9 @@
+#include "advice/checks/same_trade_size.hpp"
 #include "advice/checks/subject.hpp"
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/tar.hpp"
 #include "fluewright/model/states/cold_wall.hpp"
 #include "fluewright/model/warmup/warmup.hpp"
@@ -15,6 +17,25 @@ namespace {
 
 bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// What is left to do for a wet wall: not what has been done for it already. Empty where the
+/// general words hold.
+std::string for_the_wet_wall(const Subject& s, const Section& section) {
+    const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
+    const bool wide = is_smaller_size(outlet_m2, section.built_area_m2)
+                      && !same_trade_size(outlet_m2, section.built_area_m2);
+    if (s.resolved.walls[section.wall].insulation_m() <= 0.0) {
+        return wide ? std::string{} : "Insulate the flue.";
+    }
+    if (wide) {
+        return "It is insulated already: bring it nearer the outlet's size.";
+    }
+    return is_fed_by_hand(s.resolved.appliance)
+               ? "It is insulated already and of the outlet's size: burn drier fuel in brisker "
+                 "fires."
+               : "It is insulated already and of the outlet's size: use a vent made to run wet, "
+                 "with a drain at its foot.";
 }
 
 /// What settles on the coldest wall. Where water runs down it, acid and tar are the lesser matter.
@@ -38,6 +59,9 @@ void cold_wall(Subject& s, const StateResult& state) {
             f->message = "The inner wall is at " + s.show(coldest->inner_wall_k, Kind::temperature)
                          + " at the end of " + f->place + "; " + std::string{what} + " below "
                          + s.show(limit_k, Kind::temperature) + ".";
+            if (wet) {
+                f->remedy = for_the_wet_wall(s, section);
+            }
         }
     };
     hold(own("wall-below-dew-point"), dew.water_k, "water condenses");

@@ -60,11 +60,23 @@ JointMake make_of(const Piece& piece, const Section& lower_end) {
                                                       : JointMake::slip;
 }
 
+/// Lined masonry goes on over the next part without a joint, unless the file says of a leak there.
+bool is_one_masonry(const View& view, const Piece& piece) {
+    const std::size_t first = piece.run_part->first_section;
+    if (first == 0 || view.resolved.sections[first].joint_leak_m2 > 0.0) {
+        return false;
+    }
+    const WallBuild& below = view.resolved.walls[view.resolved.sections[first - 1].wall];
+    return piece.wall->kind == WallKind::masonry && below.kind == WallKind::masonry
+           && !piece.is_unlined();
+}
+
 /// The joint at the lower end of a part; none where it has none that smoke comes out of unsaid: the
-/// bare end of a pipe, and a hood, which has a check of its own.
+/// bare end of a pipe, masonry that goes on, and a hood, which has a check of its own.
 std::optional<PressedJoint>
 joint_of(const View& view, const Piece& piece, const StateResult& state) {
-    if (piece.run_part->bare_end() || piece.section->kind == PartKind::draft_hood) {
+    if (piece.run_part->bare_end() || piece.section->kind == PartKind::draft_hood
+        || is_one_masonry(view, piece)) {
         return std::nullopt;
     }
     const std::size_t first = piece.run_part->first_section;
