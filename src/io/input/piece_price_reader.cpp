@@ -56,8 +56,8 @@ private:
     }
 
     Word word(const Node& node) {
-        const auto text = read_text(node, "\"...\"");
-        return text ? Word{std::string{*text}} : std::nullopt;
+        // What is none is told already; that there is something counts.
+        return std::string{read_text(node, "\"...\"").value_or("")};
     }
 
     void read_entry(const Node& entry) {
