@@ -6,11 +6,16 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <functional>
 #include <sstream>
 
 using namespace fluewright;
 
 namespace fuzz {
+
+std::size_t pick(std::string_view text, std::size_t count) {
+    return std::hash<std::string_view>{}(text) % count;
+}
 
 void insist(bool holds, std::string_view what, std::string_view text) {
     if (!holds) {

@@ -65,7 +65,11 @@ void take_installation(std::string_view text) {
     const ReadResult reread = read_installation(again);
     insist(reread.has_value(), "what was written does not read back", text);
     insist(write_installation(*reread) == again, "written as another", text);
-    const Result<Assessment, Faults> assessed = assess(*read, {});
+    // The searches take a hundred times as long as the rest.
+    const bool searches = pick(text, 8) == 0;
+    AssessOptions options;
+    options.size_search = searches;
+    const Result<Assessment, Faults> assessed = assess(*read, options);
     if (!assessed) {
         insist(!assessed.error().empty(), "not resolved, without a reason", text);
         return;
@@ -73,8 +77,11 @@ void take_installation(std::string_view text) {
     insist_solved(*assessed, text);
     ReportOptions report;
     report.details = true;
+    report.size_searched = searches;
     insist_visible(report_text(*assessed, report), text);
-    insist_visible(report_json(*assessed, {}), text);
+    JsonReportOptions json;
+    json.size_searched = searches;
+    insist_visible(report_json(*assessed, json), text);
     const PartsList list = parts_list(*read, assessed->installation, assessed->solution, {});
     PartsReportOptions parts{
         .style = {}, .input = {}, .assumptions = assessed->installation.assumptions};
@@ -83,8 +90,12 @@ void take_installation(std::string_view text) {
            text);
     insist_visible(parts_text(list, parts), text);
     insist_visible(parts_json(list, parts), text);
-    take_diagnose(*read, text);
-    take_improve(*read, text);
+    if (pick(text, 4) == 0) {
+        take_diagnose(*read, text);
+    }
+    if (searches) {
+        take_improve(*read, text);
+    }
 }
 
 } // namespace fuzz

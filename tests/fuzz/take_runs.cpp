@@ -11,15 +11,6 @@
 using namespace fluewright;
 
 namespace fuzz {
-namespace {
-
-/// A number below `count` that goes with the text.
-std::size_t pick(std::string_view text, std::size_t count) {
-    return std::hash<std::string_view>{}(text) % count;
-}
-
-} // namespace
-
 void take_check(std::string_view text) {
     const ReadResult read = read_installation(text, "fuzz.json");
     if (!read) {

@@ -2,11 +2,16 @@
 
 #include "fluewright/advice/assessment.hpp"
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace fuzz {
+
+/// A number below `count` that goes with the text: what takes long is done for some of them.
+[[nodiscard]] std::size_t pick(std::string_view text, std::size_t count);
 
 /// Tells what does not hold, with the text, and aborts.
 void insist(bool holds, std::string_view what, std::string_view text);
