@@ -119,7 +119,8 @@ struct Diagnosis {
     bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
     std::string sentence; ///< the outcome, for a person
     std::vector<SeenFact> seen;
-    std::vector<Explanation> explanations; ///< by probability; together 1
+    /// By probability; together 1 with those too unlikely to be shown.
+    std::vector<Explanation> explanations;
     double design_probability{};           ///< that the run as described accounts for the trouble
     bool design_explains{};                ///< which is likelier than not
     bool nothing_explains{};            ///< even the best explanation conflicts with something seen
