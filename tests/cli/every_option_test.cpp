@@ -126,6 +126,8 @@ TEST_CASE("numbers at the limits of an option and just beyond them") {
     limits({"improve", example_file}, "--most", "1", "0", "1001");
     limits({"warmup", "-"}, "--minutes", "1", "0.9", "10081");
     limits({"warmup", "-", "--minutes", "2"}, "--step", "0.5", "0.4", "3601");
+    // A week in the finest steps, and a file with a hundred weeks of fire.
+    check_refused({"warmup", "-"}, {"--minutes", "10080", "--step", "0.5"}, 2);
     limits({"vary", "-", "--over", "moisture=10..20%:2"}, "--samples", "1", "0", "100000001");
 }
 
@@ -140,6 +142,12 @@ TEST_CASE("options that contradict each other are refused, none is passed over i
     check_refused({"diagnose", example_file}, {"--ask", "--json"}, 2);
     check_refused({"diagnose", "-"}, {"--ask"}, 2);
     check_refused({"sweep", "-"}, {}, 2);
+    check_refused({"check", "-"}, {"--requirements", "--json"}, 2);
+    check_refused({"check", "-"}, {"--sizes", "inch", "--no-size-search"}, 2);
+    check_refused({"draw", "-"}, {"--profile", "--show", "pressure"}, 2);
+    check_refused({"parts", "-"}, {"--price-template", "--json"}, 2);
+    check_refused({"parts", "-"}, {"--price-template", "--format", "csv"}, 2);
+    check_refused({"parts", "-"}, {"--from-box"}, 2);
     CHECK_FALSE(std::filesystem::exists("none.csv"));
     // The same twice is no contradiction; of two values the last counts.
     CHECK(run({"check", "-"}, {"--json", "--json"}).status == 0);

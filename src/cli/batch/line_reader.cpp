@@ -5,28 +5,20 @@
 #include <algorithm>
 #include <cerrno>
 #include <istream>
-#include <poll.h>
 #include <unistd.h>
 
 namespace fluewright::cli {
 namespace {
 
 constexpr std::size_t block_bytes = 1U << 16U;
-constexpr int look_again_ms = 100;
 
 } // namespace
 
 LineReader::LineReader(int descriptor, bool (*stop)())
     : read_block_([this, descriptor, stop](std::string& block) {
           for (;;) {
-              if (stop()) {
+              if (!wait_for_input(descriptor, stop)) {
                   return Next::stopped;
-              }
-              // The signal may reach any thread: a read that waits would not be broken off by it.
-              pollfd input{.fd = descriptor, .events = POLLIN, .revents = 0};
-              const int ready = ::poll(&input, 1, look_again_ms);
-              if (ready == 0 || (ready < 0 && errno == EINTR)) {
-                  continue;
               }
               block.resize(block_bytes);
               errno = 0;

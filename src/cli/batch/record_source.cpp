@@ -96,7 +96,7 @@ void RecordSource::open_lines() {
                                               : std::make_unique<LineReader>(*standard_input_);
         return;
     }
-    file_ = Descriptor{::open(name_.c_str(), O_RDONLY | O_CLOEXEC)};
+    file_ = Descriptor{::open(name_.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)};
     if (file_.is_open()) {
         lines_ = std::make_unique<LineReader>(file_.number(), stop_);
     }
@@ -111,12 +111,12 @@ void RecordSource::note_unreadable(std::string_view why) {
 
 BatchRecord RecordSource::whole_file() {
     BatchRecord record{.number = ++number_, .source = name_, .line = 0, .text = {}};
-    Result<Input, std::string> input = read_input(name_, *standard_input_, files_read_);
+    Result<Input, std::string> input = read_input(name_, *standard_input_, files_read_, stop_);
     bytes_done_ += size_of(name_);
     if (input) {
         record.text = std::move(input->text);
     } else if (unreadable_.empty()) {
-        unreadable_ = input.error();
+        unreadable_ = input.error(); // without words when asked to stop
     }
     return record;
 }
@@ -130,7 +130,9 @@ std::optional<BatchRecord> RecordSource::next() {
             name_ = std::move(files_.front());
             files_.pop_front();
             if (name_ != "-" && !is_stream_of_lines(name_)) {
-                return whole_file();
+                BatchRecord record = whole_file();
+                return stop_() && record.text.empty() ? std::nullopt
+                                                      : std::optional{std::move(record)};
             }
             open_lines();
             if (!lines_) {

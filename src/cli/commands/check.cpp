@@ -58,6 +58,12 @@ int run_check(const Context& context) {
         return by_listing ? refuse(context, wrong_input, "--basis has no effect with that --method")
                           : run_method(context);
     }
+    if (context.arguments.has(option::requirements) && context.wants_json()) {
+        return refuse(context, wrong_input, "--requirements is a text; it goes with no json");
+    }
+    if (context.arguments.has(option::sizes) && context.arguments.has(option::no_size_search)) {
+        return refuse(context, wrong_input, "--sizes has no effect with --no-size-search: choose");
+    }
     const std::string& file = context.arguments.words.front();
     auto written = read_written(context, file);
     if (!written) {

@@ -8,6 +8,7 @@
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/page/study_pages.hpp"
 #include "fluewright/io/report/report_compare.hpp"
+#include "io/input/json_document.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,16 +20,23 @@ namespace {
 
 constexpr std::size_t most_layouts = 100;
 
-/// The names of the files without folder and ending, where that tells them apart.
+/// The names of the files without folder and ending, where that tells them apart; made so that they
+/// can be shown, since a system takes any bytes as a name.
 std::vector<std::string> short_names(const std::vector<std::string>& files) {
     std::vector<std::string> names;
     names.reserve(files.size());
     for (const std::string& file : files) {
-        names.push_back(file == "-" ? "stdin" : std::filesystem::path(file).stem().string());
+        names.push_back(file == "-" ? "stdin"
+                                    : json::visible(std::filesystem::path(file).stem().string()));
     }
     std::vector<std::string> sorted = names;
     std::sort(sorted.begin(), sorted.end());
-    return std::adjacent_find(sorted.begin(), sorted.end()) == sorted.end() ? names : files;
+    if (std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end()) {
+        std::transform(files.begin(), files.end(), names.begin(), [](const std::string& file) {
+            return json::visible(file);
+        });
+    }
+    return names;
 }
 
 std::string answer(const Context& context, const Comparison& made, const AnswerInput& input) {

@@ -33,6 +33,9 @@ std::string no_condition(std::string_view typed, const Assessment& assessment) {
 }
 
 int run_draw(const Context& context) {
+    if (context.arguments.has(option::profile) && context.arguments.has(option::show)) {
+        return refuse(context, wrong_input, "--show colors the run, which --profile leaves out");
+    }
     const auto written = read_written(context, context.arguments.words.front());
     if (!written) {
         return written.error();

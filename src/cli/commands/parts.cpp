@@ -61,6 +61,12 @@ Result<PartsWishes, int> read_wishes(const Context& context, const OpenedCase& o
 }
 
 int run_parts(const Context& context) {
+    const bool as_template = context.arguments.has(option::price_template);
+    if (as_template
+        && (context.arguments.has(option::table_format) || context.arguments.has(option::json))) {
+        return refuse(
+            context, wrong_input, "--price-template has a form of its own; leave out --format");
+    }
     const auto opened = open_case(context);
     if (!opened) {
         return opened.error();
@@ -89,8 +95,7 @@ int run_parts(const Context& context) {
     report.style.units = opened->installation.units;
     const std::string_view format = context.arguments.value(option::table_format);
     return write_answer(context,
-                        context.arguments.has(option::price_template)
-                            ? price_template(list, report.style.units)
+                        as_template            ? price_template(list, report.style.units)
                         : context.wants_json() ? parts_json(list, report)
                         : format == "csv"      ? parts_csv(list)
                                                : parts_text(list, report),

@@ -6,6 +6,7 @@
 #include "cli/shell/open_case.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/io/report/report_warmup.hpp"
+#include "fluewright/model/warmup/burn_plan.hpp"
 
 #include <array>
 #include <iostream>
@@ -45,6 +46,19 @@ Result<double, std::string> read_time(const Context& context, const TimeOption& 
     return seconds;
 }
 
+/// Longer courses in finer steps would take minutes and as much memory as they like.
+constexpr double most_steps = 200'000.0;
+
+/// How long the course takes that is looked at.
+double length_of(const Case& resolved, double total_s) {
+    const BurnPlan plan(resolved, total_s, resolved.weathers.front().room_temperature_k);
+    double length_s = 0.0;
+    for (const BurnPhase& phase : plan.phases()) {
+        length_s += phase.duration_s;
+    }
+    return length_s;
+}
+
 int run_warmup(const Context& context) {
     const auto total_s = read_time(context, minutes_option);
     const auto step_s = read_time(context, step_option);
@@ -58,6 +72,17 @@ int run_warmup(const Context& context) {
         return opened.error();
     }
     const Case& c = opened->installation;
+    const double used_step_s = *step_s > 0.0 ? *step_s : WarmupOptions{}.step_s;
+    if (const double length_s = length_of(c, *total_s); length_s > most_steps * used_step_s) {
+        const auto in_words = [](double duration_s) {
+            return format_quantity(duration_s, Kind::duration, UnitSystem::metric);
+        };
+        return refuse(context,
+                      wrong_input,
+                      "a course of " + in_words(length_s) + " in steps of " + in_words(used_step_s)
+                          + " takes more than 200,000 steps; shorten it with --minutes, or "
+                            "lengthen --step");
+    }
     std::vector<WarmupInWeather> courses;
     for (std::size_t weather = 0; weather < c.weathers.size(); ++weather) {
         WarmupOptions options;

@@ -1,6 +1,7 @@
 #include "descriptor.hpp"
 
 #include <cerrno>
+#include <poll.h>
 #include <system_error>
 #include <unistd.h>
 
@@ -28,6 +29,19 @@ bool Descriptor::write(std::string_view text) const {
 
 bool Descriptor::close() {
     return ::close(std::exchange(number_, -1)) == 0;
+}
+
+bool wait_for_input(int descriptor, bool (*stop)()) {
+    constexpr int look_again_ms = 100;
+    constexpr int until_it_comes = -1;
+    while (stop == nullptr || !stop()) {
+        pollfd input{.fd = descriptor, .events = POLLIN, .revents = 0};
+        const int ready = ::poll(&input, 1, stop != nullptr ? look_again_ms : until_it_comes);
+        if (ready > 0 || (ready < 0 && errno != EINTR)) {
+            return true; // what is wrong, reading will tell
+        }
+    }
+    return false;
 }
 
 std::string system_reason() {

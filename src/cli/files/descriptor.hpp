@@ -39,6 +39,11 @@ private:
     int number_{-1};
 };
 
+/// Waits until there is something to read, or the end of it, no longer than a tenth of a second at
+/// a time: a signal may reach any thread, and a read that waits would not be broken off by it.
+/// False when `stop` says so; without `stop` it does not wait.
+[[nodiscard]] bool wait_for_input(int descriptor, bool (*stop)());
+
 /// What the system says went wrong last: "No space left on device".
 [[nodiscard]] std::string system_reason();
 

@@ -10,15 +10,18 @@ namespace fluewright::cli {
 namespace {
 
 /// What can be read of a file, up to a little more than the reader takes.
-Result<std::string, std::string> read_all(int descriptor) {
+Result<std::string, std::string> read_all(int descriptor, bool (*stop)()) {
     std::string text;
     constexpr std::size_t block = 1U << 16U;
     while (text.size() < most_bytes_read) {
+        if (!wait_for_input(descriptor, stop)) {
+            return Failure{std::string{}};
+        }
         const std::size_t before = text.size();
         text.resize(before + block);
         const ssize_t count = ::read(descriptor, text.data() + before, block);
         text.resize(before + static_cast<std::size_t>(count > 0 ? count : 0));
-        if (count < 0 && errno != EINTR) {
+        if (count < 0 && errno != EINTR && errno != EAGAIN) {
             return Failure{system_reason()};
         }
         if (count == 0) {
@@ -63,12 +66,12 @@ int refuse(const Context& context, int status, std::string_view message) {
 }
 
 Result<Input, std::string>
-read_input(std::string_view file, std::istream& in, FilesRead& files_read) {
+read_input(std::string_view file, std::istream& in, FilesRead& files_read, bool (*stop)()) {
     if (file == "-") {
         if (&in != &std::cin) {
             return Input{.name = "<stdin>", .text = read_all(in)};
         }
-        auto text = read_all(STDIN_FILENO);
+        auto text = read_all(STDIN_FILENO, stop);
         if (!text) {
             return Failure{"cannot read standard input: " + text.error()};
         }
@@ -77,9 +80,14 @@ read_input(std::string_view file, std::istream& in, FilesRead& files_read) {
     }
     std::string path{file};
     errno = 0;
-    const Descriptor opened{::open(path.c_str(), O_RDONLY | O_CLOEXEC)};
-    auto text = opened.is_open() ? read_all(opened.number())
+    // A named pipe nobody writes to yet would hold up the opening itself.
+    const int no_wait = stop != nullptr ? O_NONBLOCK : 0;
+    const Descriptor opened{::open(path.c_str(), O_RDONLY | O_CLOEXEC | no_wait)};
+    auto text = opened.is_open() ? read_all(opened.number(), stop)
                                  : Result<std::string, std::string>{Failure{system_reason()}};
+    if (!text && stop != nullptr && stop()) {
+        return Failure{std::string{}};
+    }
     if (!text) {
         return Failure{errno == EISDIR ? fmt::format("cannot read `{}`: it is a folder", file)
                                        : fmt::format("cannot read `{}`: {}", file, text.error())};

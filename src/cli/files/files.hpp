@@ -26,9 +26,12 @@ struct Input {
 [[nodiscard]] int refuse(const Context& context, int status, std::string_view message);
 
 /// The whole of a file, or of standard input for "-". The failure is the sentence to print.
-/// What was read is noted in `files_read`.
-[[nodiscard]] Result<Input, std::string>
-read_input(std::string_view file, std::istream& in, FilesRead& files_read);
+/// What was read is noted in `files_read`. Where `stop` is given and says so, a pipe is waited for
+/// no longer, and the failure has no words.
+[[nodiscard]] Result<Input, std::string> read_input(std::string_view file,
+                                                    std::istream& in,
+                                                    FilesRead& files_read,
+                                                    bool (*stop)() = nullptr);
 
 /// Opens a file for what a command has to say, where `output_place` lets it.
 [[nodiscard]] Result<OutputFile, Refusal> open_output(const Context& context,

@@ -22,6 +22,12 @@ constexpr double least_bits = 0.03;
 /// Whoever is not understood so often is no person, or has gone.
 constexpr int most_tries = 20;
 
+/// No answer is so long; what comes behind it is left out.
+constexpr std::size_t most_answer_bytes = 1000;
+
+/// Where a line goes on so far without an end, nobody sits behind it.
+constexpr std::size_t most_line_bytes = 1U << 20U;
+
 enum class Said { answer, unknown, stop };
 
 struct Answered {
@@ -53,6 +59,48 @@ std::string allowed(const NextCheck& check, const Style& style) {
         list += field == nullptr ? ", " : " (" + range_in_words(*field, style.units) + "), ";
     }
     return list + "\"don't know\", or \"stop\"";
+}
+
+/// The next line, of which no more than an answer is kept. False where there is none.
+bool read_line(std::istream& in, std::string& line) {
+    line.clear();
+    std::size_t bytes = 0;
+    for (char c = 0; in.get(c); ++bytes) {
+        if (c == '\n') {
+            return true;
+        }
+        if (bytes >= most_line_bytes) {
+            return false;
+        }
+        if (line.size() < most_answer_bytes) {
+            line += c;
+        }
+    }
+    return bytes > 0 && in.eof();
+}
+
+std::string sentence(const std::string& message, const std::string& help) {
+    std::string text = message + (help.empty() ? "" : "; " + help);
+    text.front() = text.front() >= 'a' && text.front() <= 'z'
+                       ? static_cast<char>(text.front() - 'a' + 'A')
+                       : text.front();
+    return text.back() == '?' ? text : text + '.';
+}
+
+/// What is wrong with an answer that is none: a sentence.
+std::string fault_of(const NextCheck& check, const std::string& line, const Style& style) {
+    if (check.reply != ReplyKind::quantity) {
+        return "\"" + json::shown(plain(line)) + "\" is no answer to this.";
+    }
+    const auto value = parse_quantity(line, check.kind);
+    if (!value) {
+        return sentence(json::visible(value.error().message), json::visible(value.error().help));
+    }
+    const FieldInfo* const field = field_of(check);
+    return field == nullptr ? "That is no answer to this."
+                            : "A reading of that size cannot be right: "
+                                  + format_quantity(value->value, check.kind, style.units)
+                                  + " is outside " + range_in_words(*field, style.units) + '.';
 }
 
 std::optional<Answered> understood(const NextCheck& check, const std::string& line) {
@@ -89,7 +137,7 @@ Answered put(const Context& context, const Style& style, const NextCheck& check)
         out << paragraph("Your answer (" + may_say + "):", {.first = 0, .rest = 2}, style.width)
             << "> " << std::flush;
         std::string line;
-        if (!std::getline(context.streams.in, line)) {
+        if (!read_line(context.streams.in, line)) {
             out << '\n';
             return {Said::stop, {}};
         }
@@ -99,8 +147,11 @@ Answered put(const Context& context, const Style& style, const NextCheck& check)
         if (const auto answer = understood(check, line)) {
             return *answer;
         }
-        out << paragraph("That was not understood.", {.first = 0, .rest = 0}, style.width);
+        out << paragraph("That was not understood. " + fault_of(check, line, style),
+                         {.first = 0, .rest = 0},
+                         style.width);
     }
+    out << paragraph("The questions end here.", {.first = 0, .rest = 0}, style.width);
     return {Said::stop, {}};
 }
 

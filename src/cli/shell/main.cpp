@@ -1,9 +1,11 @@
 #include "exit_status.hpp"
 #include "run.hpp"
 
+#include <csignal>
 #include <cstdio>
 #include <exception>
 #include <iostream>
+#include <new>
 #include <unistd.h>
 
 namespace {
@@ -26,11 +28,19 @@ fluewright::cli::Environment environment_of_process() {
 } // namespace
 
 int main(int count, char** values) {
+    // Whoever reads the answer may go, and a file may be allowed no more bytes: what cannot be
+    // written is told as such.
+    std::signal(SIGPIPE, SIG_IGN);
+    std::signal(SIGXFSZ, SIG_IGN);
     try {
         std::ios::sync_with_stdio(false);
         const std::vector<std::string> arguments(values + (count > 0 ? 1 : 0), values + count);
         return fluewright::cli::run(
             arguments, environment_of_process(), std::cin, std::cout, std::cerr);
+    } catch (const std::bad_alloc&) {
+        std::fputs("fluewright: the system gave no more memory; there is no whole answer\n",
+                   stderr);
+        return fluewright::cli::program_failed;
     } catch (...) {
         std::fputs("fluewright: the program failed; please report it with the command, the input "
                    "and `fluewright --version`\n",

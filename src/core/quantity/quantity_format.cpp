@@ -84,7 +84,9 @@ std::string in_unit(double si, const Unit& unit, const Shown& shown, int signifi
     if (!std::isfinite(value)) {
         return std::string(not_computed);
     }
-    return with_unit(shown.all_decimals
+    // No reading has so many figures before the point, and no row of digits holds them.
+    constexpr double most_with_decimals = 1e15;
+    return with_unit(shown.all_decimals && std::abs(value) < most_with_decimals
                          ? fixed(value, shown.most_decimals)
                          : shown_number(value, significant_digits, shown.most_decimals),
                      unit.symbol);

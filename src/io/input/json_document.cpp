@@ -198,8 +198,10 @@ std::string shown(std::string_view text, std::size_t longest) {
     if (text.size() <= longest) {
         return visible(text);
     }
+    // A character has no more bytes than this behind its first; where more follow, they are none.
+    constexpr std::size_t most_behind = 3;
     std::size_t end = longest;
-    while (continues_character(text[end])) {
+    while (end > 0 && longest - end < most_behind && continues_character(text[end])) {
         --end;
     }
     return visible(text.substr(0, end)) + " ...";

@@ -36,16 +36,7 @@ private:
         if (node.type == Type::nothing) {
             return std::nullopt;
         }
-        if (node.type != Type::number || node.number < 0.0) {
-            troubles_.at_value(node,
-                               fmt::format("`{}` must be a price, a number from 0 upwards, or "
-                                           "null where there is none",
-                                           node.key),
-                               {},
-                               fmt::format("write \"{}\": 21.5", node.key));
-            return std::nullopt;
-        }
-        return node.number;
+        return read_money(node, ", or null where there is none", "21.5");
     }
 
     Given length(const Node& node) {
@@ -65,11 +56,8 @@ private:
     }
 
     Word word(const Node& node) {
-        if (node.type != Type::string) {
-            json::wrong_type(node, node.key, "a text", "\"...\"", troubles_);
-            return std::nullopt;
-        }
-        return std::string{node.text};
+        // What is none is told already; that there is something counts.
+        return std::string{read_text(node, "\"...\"").value_or("")};
     }
 
     void read_entry(const Node& entry) {

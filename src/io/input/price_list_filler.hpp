@@ -4,11 +4,14 @@
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/result.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
+#include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 #include "json_document.hpp"
 #include "json_values.hpp"
 
+#include <cstddef>
 #include <fmt/core.h>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <type_traits>
@@ -35,6 +38,45 @@ public:
     [[nodiscard]] std::vector<json::Trouble>& troubles() { return troubles_.list(); }
 
 protected:
+    /// More of anything is no price of pipe, and sums of such would have no figures.
+    static constexpr double most_money = 1e9;
+
+    /// As many as a shop's list has.
+    static constexpr std::size_t most_prices = 2000;
+
+    /// A price from 0 upwards. `or_null` completes what it may be.
+    [[nodiscard]] std::optional<double>
+    read_money(const json::Node& node, std::string_view or_null, std::string_view like) {
+        if (node.type == json::Type::number && node.number >= 0.0 && node.number <= most_money) {
+            return node.number;
+        }
+        troubles_.at_value(node,
+                           fmt::format("`{}` must be a price, a number from 0 to {:.0f}{}",
+                                       json::shown(node.key),
+                                       most_money,
+                                       or_null),
+                           {},
+                           fmt::format("write \"{}\": {}", json::shown(node.key), like));
+        return std::nullopt;
+    }
+
+    /// A text of a bounded length; empty where it is none.
+    [[nodiscard]] std::optional<std::string_view> read_text(const json::Node& node,
+                                                            std::string_view like) {
+        if (node.type != json::Type::string) {
+            json::wrong_type(node, node.key, "a text", like, troubles_);
+            return std::nullopt;
+        }
+        if (node.text.size() > longest_text) {
+            troubles_.at_value(node,
+                               fmt::format("`{}` is longer than {} bytes", node.key, longest_text),
+                               {},
+                               "keep it to a line");
+            return std::nullopt;
+        }
+        return node.text;
+    }
+
     /// Goes through the object; `read_entry` gets each price.
     template <class ReadEntry>
     void fill(const PriceListForm& form, std::string& currency, const ReadEntry& read_entry) {
@@ -46,12 +88,18 @@ protected:
         }
         bool has_prices = false;
         for_each(root, [&](const json::Node& node) {
-            if (node.key == "currency" && node.type == json::Type::string) {
-                currency = node.text;
-            } else if (node.key == "currency") {
-                json::wrong_type(node, node.key, "a text", form.currency, troubles_);
+            if (node.key == "currency") {
+                currency = read_text(node, form.currency).value_or("");
             } else if (node.key == "prices" && node.type == form.prices) {
                 has_prices = true;
+                if (const auto count = document_.child_count(node); count > most_prices) {
+                    troubles_.at_value(
+                        node,
+                        fmt::format("`prices` has {} entries, more than {}", count, most_prices),
+                        {},
+                        "leave out what this run has no use for");
+                    return;
+                }
                 for_each(node, read_entry);
             } else if (node.key == "prices") {
                 has_prices = true;

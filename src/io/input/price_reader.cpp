@@ -34,17 +34,7 @@ public:
     [[nodiscard]] PriceList& list() { return list_; }
 
 private:
-    double read_money(const Node& node) {
-        if (node.type != Type::number || node.number < 0.0) {
-            troubles_.at_value(
-                node,
-                fmt::format("`{}` must be a price, a number from 0 upwards", node.key),
-                {},
-                fmt::format("write \"{}\": 90", node.key));
-            return 0.0;
-        }
-        return node.number;
-    }
+    double money(const Node& node) { return read_money(node, "", "90").value_or(0.0); }
 
     void read_entry(const Node& node) {
         const auto rows = catalog::remedy_efforts();
@@ -60,17 +50,17 @@ private:
         if (node.type == Type::object) {
             for_each(node, [&](const Node& child) {
                 if (child.key == "fixed") {
-                    price.fixed = read_money(child);
+                    price.fixed = money(child);
                 } else if (child.key == "per_meter" || child.key == "per_metre") {
-                    price.per_metre = read_money(child);
+                    price.per_metre = money(child);
                 } else if (child.key == "per_foot") {
-                    price.per_metre = read_money(child) / foot_m;
+                    price.per_metre = money(child) / foot_m;
                 } else {
                     unknown(child, "a price", {"fixed", "per_meter", "per_foot"});
                 }
             });
         } else {
-            price.fixed = read_money(node);
+            price.fixed = money(node);
         }
         list_.prices.insert_or_assign(std::string{node.key}, price);
     }

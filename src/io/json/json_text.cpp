@@ -47,6 +47,20 @@ void append_escaped(char c, std::string& out) {
     }
 }
 
+/// A character by its code, of two units where one does not hold it (RFC 8259, 7).
+void append_code(std::string_view character, std::string& out) {
+    const std::string digits = code_of(character, 0).substr(2);
+    unsigned code = 0;
+    std::from_chars(digits.data(), digits.data() + digits.size(), code, 16);
+    constexpr unsigned beyond_one_unit = 0x10000U;
+    if (code < beyond_one_unit) {
+        out += fmt::format("\\u{:04x}", code);
+        return;
+    }
+    const unsigned rest = code - beyond_one_unit;
+    out += fmt::format("\\u{:04x}\\u{:04x}", 0xD800U + (rest >> 10U), 0xDC00U + (rest & 0x3FFU));
+}
+
 void append_quoted(std::string_view text, std::string& out) {
     out += '"';
     while (!text.empty()) {
@@ -56,6 +70,9 @@ void append_quoted(std::string_view text, std::string& out) {
             out += "\xEF\xBF\xBD";
         } else if (length == 1 && (c == '"' || c == '\\' || (c >= 0 && c < ' '))) {
             append_escaped(c, out);
+        } else if ((length > 1 || c == 0x7F) && find_unprintable(text.substr(0, length)) == 0) {
+            // Whoever reads the answer as it stands is not misled.
+            append_code(text.substr(0, length), out);
         } else {
             out += text.substr(0, length);
         }

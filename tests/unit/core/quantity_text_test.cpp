@@ -2,6 +2,7 @@
 #include "core/quantity/unit_table.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -174,6 +175,20 @@ TEST_CASE("A written quantity reads back as the identical double") {
             CAPTURE(si, std::string(name(kind)), write_quantity(si, kind));
             REQUIRE(read.has_value());
             CHECK(read->value == si);
+        }
+    }
+}
+
+TEST_CASE("A quantity of any size is shown in characters that show") {
+    for (const Kind kind : all_kinds()) {
+        for (const double si : {1e30, 1e108, -1e300, 1.7e308, 5e-324}) {
+            for (const UnitSystem system : {UnitSystem::metric, UnitSystem::us}) {
+                const std::string text = format_quantity(si, kind, system);
+                CAPTURE(si, std::string(name(kind)), text);
+                CHECK(!text.empty());
+                CHECK(std::none_of(
+                    text.begin(), text.end(), [](char c) { return c >= 0 && c < ' '; }));
+            }
         }
     }
 }

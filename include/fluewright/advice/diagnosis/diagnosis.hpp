@@ -119,9 +119,10 @@ struct Diagnosis {
     bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
     std::string sentence; ///< the outcome, for a person
     std::vector<SeenFact> seen;
-    std::vector<Explanation> explanations; ///< by probability; together 1
-    double design_probability{};           ///< that the run as described accounts for the trouble
-    bool design_explains{};                ///< which is likelier than not
+    /// By probability; together 1 with those too unlikely to be shown.
+    std::vector<Explanation> explanations;
+    double design_probability{};        ///< that the run as described accounts for the trouble
+    bool design_explains{};             ///< which is likelier than not
     bool nothing_explains{};            ///< even the best explanation conflicts with something seen
     std::vector<NextCheck> checks;      ///< most worthwhile first
     std::optional<BetterDesign> better; ///< from add_better_design()

@@ -2,6 +2,7 @@
 #include "fluewright/io/input/piece_price_reader.hpp"
 #include "fluewright/io/report/price_template.hpp"
 
+#include <fmt/format.h>
 #include <string>
 
 using namespace fluewright;
@@ -51,6 +52,26 @@ TEST_CASE("what is wrong with a price list is placed") {
     CHECK(first_fault(R"({"prices": [{"wall": "x", "telescopes": 1}]})") == "/prices/0/telescopes");
     CHECK(first_fault(R"({"prices": {}})") == "/prices");
     CHECK_FALSE(read_piece_prices(R"({"currency": "x"})", "p").has_value());
+}
+
+TEST_CASE("prices have bounds: how much, how many, how long a name") {
+    const std::string one = R"({"what": "screw", "each": 1})";
+    const auto list = [](std::string_view entries) {
+        return fmt::format(R"({{"prices": [{}]}})", entries);
+    };
+    CHECK(read(list(R"({"what": "screw", "each": 1e9})")).prices.front().each == 1e9);
+    CHECK(first_fault(list(R"({"what": "screw", "each": 1.001e9})")) == "/prices/0/each");
+    CHECK(first_fault(list(R"({"wall": "x", "per_foot": 1e308})")) == "/prices/0/per_foot");
+    CHECK(first_fault(fmt::format(R"({{"currency": "{:x>1001}", "prices": []}})", ""))
+          == "/currency");
+    CHECK(first_fault(list(fmt::format(R"({{"what": "{:x>1001}", "each": 1}})", "")))
+          == "/prices/0/what");
+    std::string many = one;
+    for (int i = 1; i < 2000; ++i) {
+        many += ',' + one;
+    }
+    CHECK(read(list(many)).prices.size() == 2000);
+    CHECK(first_fault(list(many + ',' + one)) == "/prices");
 }
 
 TEST_CASE("the template reads back, with nothing priced") {

@@ -59,6 +59,37 @@ for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP):
     expect(not os.path.exists("signals.ndjson"), "no file before it is whole")
     os.remove("signals.ndjson.partial")
 
+# Also while a named pipe has no writer yet, as a stream and as a whole file, or has one that stalls.
+for name in ("pipe.ndjson", "pipe.json"):
+    os.mkfifo(name)
+    for jobs in ("1", "3"):
+        for stalls in (False, True):
+            process = subprocess.Popen([program, "batch", name, "--jobs", jobs], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+            time.sleep(0.3)
+            if stalls:
+                writer = os.open(name, os.O_WRONLY)
+                os.write(writer, b'{"half')
+            begin_s = time.monotonic()
+            process.send_signal(signal.SIGTERM)
+            try:
+                process.wait(timeout=10)
+            except subprocess.TimeoutExpired:
+                process.kill()
+                process.wait()
+            took = time.monotonic() - begin_s
+            expect(process.returncode == 128 + signal.SIGTERM and took < 2.0, f"{name}, {jobs} jobs: {process.returncode} in {took:.1f} s")
+            process.stdout.close()
+            process.stderr.close()
+            if stalls:
+                os.close(writer)
+    # What comes late is waited for.
+    process = subprocess.Popen([program, "batch", name, "--format", "ndjson"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    time.sleep(0.3)
+    write(name, records[0][:100] + records[0][100:])
+    out, error = process.communicate(timeout=60)
+    expect(process.returncode < 2 and out.count(b"\n") == 1, f"{name}: {process.returncode} {error}")
+    os.remove(name)
+
 # A partial file cut at any byte is taken up to the answer of a run that was never interrupted.
 for form in ("ndjson", "csv", "table"):
     for only in ([], ["--only", "failing"]):
