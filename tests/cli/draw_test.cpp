@@ -113,7 +113,7 @@ TEST_CASE("without arguments it says what it is and three commands to try") {
     const auto outcome = run({});
     CHECK(outcome.status == 0);
     for (const std::string command :
-         {"fluewright template", "fluewright check", "fluewright draw"}) {
+         {"fluewright new", "fluewright check", "fluewright draw"}) {
         CHECK(outcome.out.find("\n  " + command) != std::string::npos);
     }
 }

@@ -43,4 +43,8 @@ read_input(std::string_view file, std::istream& in, FilesRead& files_read);
 [[nodiscard]] int
 write_to_file(const Context& context, std::string_view target, std::string_view text);
 
+/// The same to a file that does not exist yet; one that came to be meanwhile stays as it is.
+[[nodiscard]] int
+write_new_file(const Context& context, const std::string& target, std::string_view text);
+
 } // namespace fluewright::cli
