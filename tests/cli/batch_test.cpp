@@ -266,3 +266,32 @@ TEST_CASE("a record from which nothing can be read is a row like any other fault
         }
     }
 }
+
+TEST_CASE("the table of a batch cuts no id") {
+    const std::string id = "north-wall/two-elbows/height-six-meters/diameter-150";
+    const std::string line =
+        session::run({"vary", "-", "--over", "outdoor=0,5degC"}, session::sound_file()).out;
+    const std::size_t from = line.find("\"id\":\"") + 6;
+    const std::string named =
+        line.substr(0, from) + id
+        + line.substr(line.find('"', from), line.find('\n') - line.find('"', from) + 1);
+    const auto made = session::run({"batch", "-"}, named);
+    CAPTURE(made.out);
+    CHECK(made.out.find('\n' + id + '\n') != std::string::npos);
+}
+
+TEST_CASE("a page of a batch is about all of its records") {
+    const std::string files =
+        session::run({"vary", "-", "--over", "height=6..9m:8"}, session::sound_file()).out;
+    const auto one =
+        session::run({"batch", "-", "--format", "html", "--jobs", "1"}, files + "{}\n");
+    const auto many =
+        session::run({"batch", "-", "--format", "html", "--jobs", "4"}, files + "{}\n");
+    CHECK(one.status == 2);
+    CHECK(one.out == many.out);
+    CHECK(one.out.find("9 installations: ") != std::string::npos);
+    CHECK(one.out.find("1 at fault") != std::string::npos);
+    CHECK(one.out.find("<td class=\"bad\">at fault</td>") != std::string::npos);
+    CHECK(session::run({"batch", "-", "--format", "html", "--only", "passing"}, files).status == 2);
+    CHECK(session::run({"batch", "-", "--format", "html"}, "").status == 0);
+}

@@ -112,8 +112,7 @@ TEST_CASE("report ends as check does") {
 TEST_CASE("without arguments it says what it is and three commands to try") {
     const auto outcome = run({});
     CHECK(outcome.status == 0);
-    for (const std::string command :
-         {"fluewright template", "fluewright check", "fluewright draw"}) {
+    for (const std::string command : {"fluewright new", "fluewright check", "fluewright draw"}) {
         CHECK(outcome.out.find("\n  " + command) != std::string::npos);
     }
 }

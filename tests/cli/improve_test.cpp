@@ -46,6 +46,16 @@ TEST_CASE("the changed file works as promised", "[improve]") {
     CHECK(made.out.find("Line the masonry flue") == 0);
     CHECK(run({"check", toll_house, "--no-size-search"}).status == 1);
     CHECK(run({"check", better, "--no-size-search"}).status == 0);
+    CHECK(made.err.find("change number 1 is written to `" + better + "`") != std::string::npos);
+    // What was not changed stands as it was typed.
+    std::ifstream in(better);
+    std::stringstream text;
+    text << in.rdbuf();
+    for (const std::string_view typed :
+         {R"("130 mm")", R"("15 mm")", R"("260 mm")", R"("4.0 m")"}) {
+        CAPTURE(text.str(), typed);
+        CHECK(text.str().find(typed) != std::string::npos);
+    }
 }
 
 TEST_CASE("the numbers of the options are checked", "[improve]") {

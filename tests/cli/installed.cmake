@@ -14,7 +14,7 @@ file(REMOVE_RECURSE "${SCRATCH}")
 file(MAKE_DIRECTORY "${SCRATCH}/consumer")
 run(${CMAKE_COMMAND} --install "${BUILD}" --prefix "${SCRATCH}/prefix")
 run("${SCRATCH}/prefix/bin/fluewright" check "${SCRATCH}/prefix/share/doc/fluewright/examples/bindery.json")
-foreach(made IN ITEMS man/man1/fluewright.1 bash-completion/completions/fluewright zsh/site-functions/_fluewright
+foreach(made IN ITEMS man/man1/fluewright.1.gz bash-completion/completions/fluewright zsh/site-functions/_fluewright
     fish/vendor_completions.d/fluewright.fish)
   if(NOT EXISTS "${SCRATCH}/prefix/share/${made}")
     message(FATAL_ERROR "${made} was not installed")

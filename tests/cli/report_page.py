@@ -152,6 +152,24 @@ if status != json_status:
     faults.append(f"compare: status {status}, not {json_status}")
 check_page("compare", page, json.loads(answer))
 
+# A batch: what the lines say, summed up on a page of its own.
+batch_files = sorted(str(file) for file in EXAMPLES.glob("*.json"))
+status, page = run("batch", *batch_files, "--format", "html")
+lines_status, lines = run("batch", *batch_files, "--format", "ndjson")
+if status != lines_status:
+    faults.append(f"batch: status {status}, not {lines_status}")
+rows = [json.loads(line) for line in lines.splitlines()]
+check_page("batch", page, {"cautions": [], "result": {}})
+text = words(tree.fromstring(page.split("\n", 1)[1]).find("body"))
+counts = {outcome: sum(row["outcome"] == outcome for row in rows) for outcome in ("pass", "short", "fault")}
+if f"{len(rows)} installations: {counts['pass']} pass, {counts['short']} fall short, {counts['fault']} at fault." not in text:
+    faults.append(f"batch: does not count {counts}")
+for row in rows:
+    if (row["outcome"] != "pass") != (f">{row['id']}<" in page):
+        faults.append(f"batch: {row['id']} {row['outcome']} is not where it belongs")
+if "Carbon monoxide" not in text:
+    faults.append("batch: does not warn")
+
 broken = json.loads(re.sub(r"^\s*//.*$", "", (EXAMPLES / "net-loft.json").read_text(encoding="utf-8"), flags=re.M))
 for title in ("</title><script>alert(1)</script>", "a & b < c > \"d\" 'e'", "\u202eturned\u2066", "\ufffe\uffff", "\u0001<b>\u00022x\u0003\u0002Z", "`code` --- ]]>"):
     broken["title"] = title

@@ -45,6 +45,23 @@ TEST_CASE("every variation is answered by a batch under its id", "[vary]") {
     }
 }
 
+TEST_CASE("values between two others are written as one would type them", "[vary]") {
+    // 4 m less a share of 3.8 m, and 0 degF to 10 degF in fifths: no binary fractions, nor kelvins.
+    const auto made =
+        run({"vary", "-", "--over", "height=6.1..6.9m:9", "--over", "outdoor=0..10degF:6"},
+            sound_file());
+    REQUIRE(made.status == 0);
+    for (const auto& file : answers_in(made.out)) {
+        const std::string id = file["id"];
+        CAPTURE(id);
+        for (std::size_t at = 0; at < id.size();) {
+            const std::size_t end = std::min(id.find_first_not_of("0123456789.", at), id.size());
+            CHECK(end - at < 6);
+            at = end + 1;
+        }
+    }
+}
+
 TEST_CASE("samples are the same for the same seed", "[vary]") {
     const auto samples = [](const char* seed) {
         return run({"vary",

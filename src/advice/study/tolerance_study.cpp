@@ -51,6 +51,7 @@ void solve_runs(const Installation& written,
                 const LatinHypercube& places,
                 std::size_t first,
                 std::size_t step,
+                const std::function<void(std::size_t, std::size_t)>& progress,
                 Outcomes& outcomes) {
     const AssessOptions options{.size_search = false,
                                 .words = false,
@@ -64,6 +65,9 @@ void solve_runs(const Installation& written,
         slots.push_back(find_value(varied, input.pointer));
     }
     for (std::size_t run = first; run < places.points(); run += step) {
+        if (first == 0 && progress) {
+            progress(run, places.points());
+        }
         for (std::size_t i = 0; i < inputs.size(); ++i) {
             const double place = 2.0 * places.at(run, i) - 1.0;
             *slots[i].value = inputs[i].value + place * inputs[i].half_width;
@@ -184,7 +188,8 @@ ToleranceStudy study_tolerances(const Installation& written,
     outcomes.verdicts.resize(options.runs);
     const LatinHypercube places(options.runs, study.inputs.size(), options.seed);
     in_parallel(std::max(1U, options.jobs), [&](std::size_t first, std::size_t step) {
-        solve_runs(written, study.inputs, assessment, places, first, step, outcomes);
+        solve_runs(
+            written, study.inputs, assessment, places, first, step, options.progress, outcomes);
     });
     for (const Faults& faults : outcomes.refusals) {
         if (!faults.empty()) {

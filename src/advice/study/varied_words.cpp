@@ -1,6 +1,7 @@
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/core/name_list.hpp"
 #include "fluewright/core/nearest_word.hpp"
+#include "fluewright/core/quantity/quantity_range.hpp"
 #include "fluewright/model/fields/words_at.hpp"
 #include "fluewright/model/resolve/structure.hpp"
 #include "varied_names.hpp"
@@ -181,6 +182,11 @@ std::string value_words(const VariedKey& key, double value, UnitSystem units, in
     }
     std::string text = digits > 0 ? format_quantity(value, key.kind, units, digits)
                                   : write_quantity(value, key.kind, units);
+    // A name of a record is for people: what no one would type is rounded.
+    constexpr std::size_t longest_typed = 12;
+    if (text.size() > longest_typed) {
+        text = shortest_to_twelve_digits(value, key.kind);
+    }
     text.erase(std::remove(text.begin(), text.end(), ' '), text.end());
     return text;
 }

@@ -13,6 +13,8 @@ std::string_view name(BatchFormat format) {
         return "ndjson";
     case BatchFormat::csv:
         return "csv";
+    case BatchFormat::html:
+        return "html";
     case BatchFormat::table:
         break;
     }

@@ -9,8 +9,8 @@
 
 namespace fluewright::cli {
 
-/// The three forms of a batch.
-enum class BatchFormat { table, ndjson, csv };
+/// The forms of a batch: one line a record, or a page about all of them.
+enum class BatchFormat { table, ndjson, csv, html };
 
 [[nodiscard]] std::string_view name(BatchFormat format);
 

@@ -56,11 +56,13 @@ BatchFormat format_of(const Context& context) {
     const std::string_view output = context.arguments.value(option::output);
     if (format.empty()) {
         format = output.ends_with(".csv")                                    ? "csv"
+                 : output.ends_with(".html")                                 ? "html"
                  : output.ends_with(".ndjson") || output.ends_with(".jsonl") ? "ndjson"
                                                                              : "table";
     }
     return format == "ndjson" ? BatchFormat::ndjson
            : format == "csv"  ? BatchFormat::csv
+           : format == "html" ? BatchFormat::html
                               : BatchFormat::table;
 }
 
@@ -131,6 +133,15 @@ Result<BatchWanted, std::string> batch_wanted_of(const Context& context) {
                                                  : BatchMethod::none;
     if (typed.value(option::fields).empty()) {
         add_asked_columns(wanted);
+    }
+    if (wanted.format == BatchFormat::html) {
+        for (const OptionInfo* option :
+             {&option::fields, &option::values, &option::only, &option::resume}) {
+            if (typed.has(*option)) {
+                return Failure{fmt::format("{} chooses lines; a page is about all, so leave it out",
+                                           option->name)};
+            }
+        }
     }
     if (wanted.format == BatchFormat::table && typed.has(option::values)) {
         return Failure{std::string{"--values goes with --format csv or ndjson, or with an --output "

@@ -2,7 +2,7 @@
 
 #include "cli/batch/batch_output.hpp"
 #include "cli/shell/command.hpp"
-#include "fluewright/io/batch/batch_row.hpp"
+#include "fluewright/io/batch/batch_tally.hpp"
 
 #include <string>
 #include <string_view>
@@ -17,6 +17,11 @@ struct BatchWanted {
     BatchAsked asked;
     bool summary{}; ///< shares and reasons at the end
     unsigned jobs{1};
+
+    /// A page tells of single rows.
+    [[nodiscard]] TallyKeeps keeps() const {
+        return format == BatchFormat::html ? TallyKeeps::rows : TallyKeeps::counts;
+    }
 };
 
 /// Reads the options. The failure is the sentence to print.

@@ -1,5 +1,5 @@
+#include "cli/batch/batch_counts.hpp"
 #include "cli/batch/batch_output.hpp"
-#include "cli/batch/batch_summary.hpp"
 #include "cli/batch/batch_wanted.hpp"
 #include "cli/batch/record_source.hpp"
 #include "cli/batch/stop_signal.hpp"
@@ -10,11 +10,14 @@
 #include "cli/shell/progress.hpp"
 #include "fluewright/core/ordered_pipeline.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
+#include "fluewright/io/batch/batch_tally.hpp"
+#include "fluewright/io/page/batch_page.hpp"
 
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
 #include <iostream>
+#include <sstream>
 
 namespace fluewright::cli {
 namespace {
@@ -40,6 +43,7 @@ struct PackDone {
 
 PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
     PackDone done;
+    done.tally = BatchTally{wanted.keeps()};
     done.share_done = pack.share_done;
     done.gain.input_sum = pack.input_sum;
     for (const BatchRecord& record : pack.records) {
@@ -53,7 +57,7 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
-        if (wanted.summary) {
+        if (wanted.summary || wanted.format == BatchFormat::html) {
             done.tally.add(row);
         }
         if (!is_wanted(row, wanted.only)) {
@@ -68,6 +72,8 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
             break;
         case BatchFormat::table:
             append_table_row(row, done.lines);
+            break;
+        case BatchFormat::html:
             break;
         }
     }
@@ -118,8 +124,22 @@ private:
     bool differs_{};
 };
 
-Result<BatchOutput, Refusal>
-output_of(const Context& context, const BatchWanted& wanted, const FilesRead& files_read) {
+Result<BatchOutput, Refusal> output_of(const Context& context,
+                                       const BatchWanted& wanted,
+                                       const FilesRead& files_read,
+                                       std::ostream& nowhere) {
+    if (wanted.format == BatchFormat::html) {
+        // A page comes at the end; that it may be written is better known before.
+        if (context.arguments.has(option::output)) {
+            const auto place = output_place(std::string{context.arguments.value(option::output)},
+                                            files_read,
+                                            context.arguments.has(option::force));
+            if (!place) {
+                return Failure{place.error()};
+            }
+        }
+        return BatchOutput{nowhere, wanted.format};
+    }
     const bool resume = context.arguments.has(option::resume);
     if (!context.arguments.has(option::output)) {
         if (resume) {
@@ -151,6 +171,41 @@ output_of(const Context& context, const BatchWanted& wanted, const FilesRead& fi
     return BatchOutput{std::move(place).value(), std::move(partial).value(), wanted.format};
 }
 
+std::string page_of(const Context& context,
+                    const BatchWanted& wanted,
+                    const BatchTally& tally,
+                    std::string sentence) {
+    sentence.back() = '.'; // in place of the end of its line
+    return batch_page(tally,
+                      {.version = version_number(),
+                       .sentence = sentence,
+                       .from = fmt::format("{}", fmt::join(context.arguments.words, ", ")),
+                       .rules = wanted.asked.rules});
+}
+
+/// Returns why the page could not be written, or nothing.
+std::optional<Refusal>
+write_page(const Context& context, const FilesRead& files_read, std::string_view page) {
+    if (!context.arguments.has(option::output)) {
+        context.streams.out << page;
+        return std::nullopt;
+    }
+    const std::string typed{context.arguments.value(option::output)};
+    const auto place = output_place(typed, files_read, context.arguments.has(option::force));
+    if (!place) {
+        return place.error();
+    }
+    auto file = OutputFile::open(*place);
+    if (!file) {
+        return file.error();
+    }
+    (void)file->write(page); // finish() tells
+    const std::string why = file->finish();
+    return why.empty() ? std::nullopt
+                       : std::optional{
+                           Refusal{no_access, fmt::format("cannot write `{}`: {}", typed, why)}};
+}
+
 int cannot_write(const Context& context) {
     return refuse(context, no_access, "cannot write the answer: " + system_reason());
 }
@@ -168,7 +223,9 @@ int run_batch(const Context& context) {
     if (!source) {
         return refuse(context, no_access, source.error());
     }
-    Result<BatchOutput, Refusal> output = output_of(context, *wanted, source->files_read());
+    std::ostringstream no_lines;
+    Result<BatchOutput, Refusal> output =
+        output_of(context, *wanted, source->files_read(), no_lines);
     if (!output) {
         return refuse(context, output.error().status, output.error().message);
     }
@@ -181,7 +238,7 @@ int run_batch(const Context& context) {
         return cannot_write(context);
     }
     bool written = true;
-    BatchTally tally;
+    BatchTally tally{wanted->keeps()};
     PackReader packs(*source, before, context.arguments.has(option::output));
     const unsigned workers = run_ordered<Pack>(
         {.workers = wanted->jobs, .most_in_flight = packs_in_flight_per_worker * wanted->jobs},
@@ -223,7 +280,11 @@ int run_batch(const Context& context) {
                             << counted(all, before, progress.seconds());
         return status_of_signal + signal;
     }
-    if (const auto refused = output->finish()) {
+    if (const auto refused = wanted->format == BatchFormat::html ? write_page(
+                                 context,
+                                 source->files_read(),
+                                 page_of(context, *wanted, tally, counted(all, before, 0.0)))
+                                                                 : output->finish()) {
         return refuse(context, refused->status, refused->message);
     }
     context.streams.err << counted(all, before, progress.seconds());
@@ -262,7 +323,8 @@ const Command batch_command{
         "Checks every installation of the files, folders and patterns given, or of standard input "
         "with one installation a line, on all cores, in the order given. A record at fault "
         "becomes a line that says so, and the rest goes on. With --method the physics is "
-        "computed all the same, and the columns of the method stand beside it. Ends with status 1 "
+        "computed all the same, and the columns of the method stand beside it. --format html sums "
+        "all up on one page. Ends with status 1 "
         "when one falls short, 2 when one is at fault and 4 when the solver gave one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",

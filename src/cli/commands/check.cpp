@@ -3,6 +3,7 @@
 #include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -78,7 +79,7 @@ int run_check(const Context& context) {
         }
         written->installation = std::move(*listed);
     }
-    const auto study_options = tolerance_options(context);
+    auto study_options = tolerance_options(context);
     if (!study_options) {
         return refuse(context, wrong_input, study_options.error());
     }
@@ -96,7 +97,10 @@ int run_check(const Context& context) {
     const TradeAdvice trade = trade_advice(written->installation, *assessment);
     std::optional<ToleranceStudy> study;
     if (has_tolerances(written->installation)) {
+        Progress progress(context.streams.terminal, context.environment.error_is_terminal);
+        study_options->progress = progress.teller();
         study = study_tolerances(written->installation, *assessment, *study_options);
+        progress.clear();
     }
     const ToleranceStudy* const tolerances = study ? &*study : nullptr;
     if (context.wants_json()) {

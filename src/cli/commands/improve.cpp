@@ -23,7 +23,10 @@ namespace {
 constexpr std::size_t most_shown = 1000;
 
 /// Writes the installation with one of the changes made; returns the exit status.
-int write_plan(const Context& context, const Improvement& improvement, std::size_t number) {
+int write_plan(const Context& context,
+               const Improvement& improvement,
+               const Written& written,
+               std::size_t number) {
     const auto plan = std::find_if(improvement.plans.begin(),
                                    improvement.plans.end(),
                                    [number](const Plan& p) { return p.rank == number; });
@@ -32,9 +35,17 @@ int write_plan(const Context& context, const Improvement& improvement, std::size
                             << improvement.plans.size() << " are shown, --most shows more\n";
         return wrong_input;
     }
-    return write_to_file(context,
-                         context.arguments.values(option::write_plan).back(),
-                         write_installation(plan->changed));
+    const std::string& file = context.arguments.values(option::write_plan).back();
+    const int status =
+        write_to_file(context, file, write_installation_like(plan->changed, written.text));
+    if (status == all_pass) {
+        context.streams.err << "fluewright: change number " << number << " is written to `" << file
+                            << "`, without comments"
+                            << (written.installation.observed.size() > plan->changed.observed.size()
+                                    ? " and without what was observed on the run as it was\n"
+                                    : "\n");
+    }
+    return status;
 }
 
 std::string
@@ -123,16 +134,14 @@ int run_improve(const Context& context) {
         return written.error();
     }
     Progress progress(context.streams.terminal, context.environment.error_is_terminal);
-    wanted->search.progress = [&progress](std::size_t done, std::size_t all) {
-        progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
-    };
+    wanted->search.progress = progress.teller();
     const auto improvement = improve(written->installation, wanted->search);
     progress.clear();
     if (!improvement) {
         return tell_faults(context, improvement.error(), *written);
     }
     if (wanted->write > 0) {
-        const int status = write_plan(context, *improvement, wanted->write);
+        const int status = write_plan(context, *improvement, *written, wanted->write);
         if (status != all_pass) {
             return status;
         }

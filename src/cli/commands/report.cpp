@@ -2,6 +2,7 @@
 #include "cli/shell/command.hpp"
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
+#include "cli/shell/progress.hpp"
 #include "cli/values/count_option.hpp"
 #include "cli/values/require_option.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -40,7 +41,10 @@ int run_report(const Context& context) {
         parts_list(written->installation, assessment->installation, assessment->solution);
     std::optional<ToleranceStudy> study;
     if (has_tolerances(written->installation)) {
-        study = study_tolerances(written->installation, *assessment, {.jobs = *jobs});
+        Progress progress(context.streams.terminal, context.environment.error_is_terminal);
+        study = study_tolerances(
+            written->installation, *assessment, {.jobs = *jobs, .progress = progress.teller()});
+        progress.clear();
     }
     const std::string page = report_page(written->installation,
                                          *assessment,

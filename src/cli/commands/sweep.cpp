@@ -86,9 +86,7 @@ int run_sweep(const Context& context) {
         return over.error();
     }
     Progress progress(context.streams.terminal, context.environment.error_is_terminal);
-    options.progress = [&progress](std::size_t done, std::size_t all) {
-        progress.tell(done, static_cast<double>(done) / static_cast<double>(all));
-    };
+    options.progress = progress.teller();
     const auto made = sweep(written->installation, std::move(over).value(), options);
     progress.clear();
     if (!made) {

@@ -1,15 +1,28 @@
 #include "cli/files/files.hpp"
+#include "cli/first_plan/plan_answers.hpp"
 #include "cli/shell/command.hpp"
+#include "fluewright/io/reference/first_plan.hpp"
 #include "fluewright/io/reference/starting_file.hpp"
 
 #include <array>
+#include <fmt/core.h>
 
 namespace fluewright::cli {
 namespace {
 
 int run_template(const Context& context) {
-    return write_answer(
-        context, starting_file(context.units().value_or(UnitSystem::metric)), all_pass);
+    const UnitSystem units = context.units().value_or(UnitSystem::metric);
+    if (!context.arguments.words.empty()) {
+        const std::string& kind = context.arguments.words.front();
+        std::size_t place = 0;
+        if (const auto why = take_word(kind, plan_heater_words, place)) {
+            return refuse(
+                context, wrong_input, fmt::format("`{}` is no kind of heater: {}", kind, *why));
+        }
+        return write_answer(
+            context, plan_file(usual_plan(static_cast<PlanHeater>(place), units)), all_pass);
+    }
+    return write_answer(context, starting_file(units), all_pass);
 }
 
 constexpr std::array<const OptionInfo*, 2> template_options{&option::units, &option::output};
@@ -20,9 +33,14 @@ extern const Command template_command;
 const Command template_command{
     .name = "template",
     .summary = "a commented file to start from",
-    .about = "Prints an installation with a comment on every key. Put your own figures in, leave "
-             "out what you do not know, and give it to `fluewright check`.",
-    .word = {},
+    .about =
+        "Prints an installation with a comment on every key. With a kind of heater it is a usual "
+        "run of that kind. Put your own figures in, leave out what you do not know, and give "
+        "it to `fluewright check`.",
+    .word = {.name = "KIND",
+             .text = "stove, fireplace, masonry-heater, pellet-stove, coal-stove, wood-boiler, "
+                     "oil-boiler or gas-hood",
+             .required = false},
     .options = template_options,
     .example = "fluewright template --units us --output run.json",
     .run = run_template};

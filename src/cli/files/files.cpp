@@ -46,13 +46,14 @@ std::string read_all(std::istream& in) {
 int write_file(const Context& context,
                const std::string& typed,
                std::string_view text,
-               int status) {
+               int status,
+               bool only_new = false) {
     auto file = open_output(context, typed);
     if (!file) {
         return refuse(context, file.error().status, file.error().message);
     }
     (void)file->write(text); // finish() tells
-    const std::string why = file->finish();
+    const std::string why = only_new ? file->finish_as_new() : file->finish();
     return why.empty()
                ? status
                : refuse(context, no_access, fmt::format("cannot write `{}`: {}", typed, why));
@@ -113,6 +114,10 @@ int write_answer(const Context& context, std::string_view text, int status) {
 
 int write_to_file(const Context& context, std::string_view target, std::string_view text) {
     return write_file(context, std::string{target}, text, all_pass);
+}
+
+int write_new_file(const Context& context, const std::string& target, std::string_view text) {
+    return write_file(context, target, text, all_pass, true);
 }
 
 } // namespace fluewright::cli

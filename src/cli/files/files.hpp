@@ -46,4 +46,8 @@ struct Input {
 [[nodiscard]] int
 write_to_file(const Context& context, std::string_view target, std::string_view text);
 
+/// The same to a file that does not exist yet; one that came to be meanwhile stays as it is.
+[[nodiscard]] int
+write_new_file(const Context& context, const std::string& target, std::string_view text);
+
 } // namespace fluewright::cli

@@ -154,4 +154,21 @@ std::string OutputFile::finish() {
     return why_;
 }
 
+std::string OutputFile::finish_as_new() {
+    if (!file_.close() && why_.empty()) {
+        why_ = system_reason();
+    }
+    // A second name is refused where the name is taken; the first one goes with this object. Where
+    // the disk knows no second names, looking before must do.
+    if (why_.empty() && ::link(aside_.c_str(), name_.c_str()) != 0) {
+        if (errno == EEXIST || ::access(name_.c_str(), F_OK) == 0) {
+            errno = EEXIST;
+            why_ = system_reason();
+        } else {
+            return finish();
+        }
+    }
+    return why_;
+}
+
 } // namespace fluewright::cli

@@ -47,6 +47,9 @@ public:
     /// Gives the file its name; nothing on success.
     [[nodiscard]] std::string finish();
 
+    /// The same, unless there is a file of that name by now.
+    [[nodiscard]] std::string finish_as_new();
+
 private:
     OutputFile() = default;
 

@@ -58,7 +58,7 @@ std::string option_item(const OptionInfo& option) {
     }
     out += '\n' + sentences(option.text);
     if (!option.choices.empty()) {
-        out += fmt::format("One of {}.\n", fmt::join(option.choices, ", "));
+        out += sentences(fmt::format("One of {}.", fmt::join(option.choices, ", ")));
     }
     return out;
 }

@@ -18,6 +18,7 @@ extern const Command draw_command;
 extern const Command explain_command;
 extern const Command catalog_command;
 extern const Command report_command;
+extern const Command new_command;
 extern const Command template_command;
 extern const Command schema_command;
 extern const Command completions_command;
@@ -40,6 +41,7 @@ std::span<const Command* const> commands() {
                                      &report_command,
                                      &explain_command,
                                      &catalog_command,
+                                     &new_command,
                                      &template_command,
                                      &schema_command,
                                      &manual_command,

@@ -133,7 +133,7 @@ std::string version_text() {
 std::string short_help() {
     std::string out = paragraph(about_program, flush_left, help_width);
     out += "\nStart with:\n"
-           "  fluewright template > run.json         then put your own figures in\n"
+           "  fluewright new run.json                asks, and writes the first file\n"
            "  fluewright check run.json              will it draw?\n"
            "  fluewright draw run.json -o run.svg    the same as a picture\n"
            "\nCommands:\n";

@@ -8,7 +8,7 @@ namespace fluewright::cli {
 namespace {
 
 constexpr std::array<std::string_view, 3> colors{"auto", "always", "never"};
-constexpr std::array<std::string_view, 3> batch_formats{"table", "ndjson", "csv"};
+constexpr std::array<std::string_view, 4> batch_formats{"table", "ndjson", "csv", "html"};
 constexpr std::array<std::string_view, 4> chart_formats{"text", "json", "csv", "svg"};
 constexpr std::array<std::string_view, 2> formats{"text", "json"};
 constexpr std::array<std::string_view, 4> picture_formats{"text", "json", "svg", "html"};
@@ -34,11 +34,13 @@ constexpr OptionInfo basis{"--basis",
                            "as-built is the default; listing judges a gas appliance by the "
                            "appliance, air and fittings behind the fuel-gas tables",
                            bases};
-constexpr OptionInfo batch_format{"--format",
-                                  "",
-                                  "FORMAT",
-                                  "one line a record: table (the default), ndjson or csv",
-                                  batch_formats};
+constexpr OptionInfo batch_format{
+    "--format",
+    "",
+    "FORMAT",
+    "one line a record: table (the default), ndjson or csv; or html, a page "
+    "about all",
+    batch_formats};
 constexpr OptionInfo budget{
     "--budget", "", "COST", "the most a plan may cost, in effort or in your prices", {}};
 constexpr OptionInfo chart_format{
@@ -281,6 +283,20 @@ std::span<const OptionInfo* const> all_options() {
         &option::pairs,
         &option::picture_format,
         &option::piece_prices,
+        &option::plan_ceiling,
+        &option::plan_collar,
+        &option::plan_collar_height,
+        &option::plan_distance,
+        &option::plan_entry,
+        &option::plan_fire,
+        &option::plan_flue,
+        &option::plan_front,
+        &option::plan_heater,
+        &option::plan_pitch,
+        &option::plan_ridge,
+        &option::plan_roof,
+        &option::plan_top,
+        &option::plan_way,
         &option::price_template,
         &option::prices,
         &option::profile,

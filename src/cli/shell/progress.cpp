@@ -54,6 +54,12 @@ void Progress::tell(std::size_t count, std::optional<double> share) {
     *terminal_ << line << std::flush;
 }
 
+std::function<void(std::size_t, std::size_t)> Progress::teller() {
+    return [this](std::size_t done, std::size_t all) {
+        tell(done, static_cast<double>(done) / static_cast<double>(all));
+    };
+}
+
 void Progress::clear() {
     if (drawn_) {
         *terminal_ << "\r\x1b[K" << std::flush;

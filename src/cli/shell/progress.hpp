@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <cstddef>
+#include <functional>
 #include <iosfwd>
 #include <optional>
 
@@ -15,6 +16,10 @@ public:
 
     /// Tells the count, and the share of all when it is known; draws at most five times a second.
     void tell(std::size_t count, std::optional<double> share);
+
+    /// The same as a function of what is done and of all there is, for a search to call. This
+    /// object must outlive it.
+    [[nodiscard]] std::function<void(std::size_t, std::size_t)> teller();
 
     /// Takes the line away.
     void clear();

@@ -3,6 +3,7 @@
 #include "number_text.hpp"
 
 #include <charconv>
+#include <cmath>
 
 namespace fluewright {
 namespace {
@@ -37,7 +38,33 @@ Result<double, std::string> value_of(std::string_view text, std::string_view uni
     return quantity->value;
 }
 
+/// A value between two others as somebody would have typed it: 1.465 m, not 1.4649999999999999 m.
+double as_typed(double value, Kind kind) {
+    const auto read = parse_quantity(shortest_to_twelve_digits(value, kind), kind);
+    return read ? read->value : value;
+}
+
 } // namespace
+
+std::string shortest_to_twelve_digits(double si, Kind kind) {
+    constexpr int digits = 12;
+    constexpr double same_share = 1e-11;
+    std::string shortest = write_quantity(si, kind);
+    const auto offer = [&](const std::string& text) {
+        const auto read = parse_quantity(text, kind);
+        if (read && std::abs(read->value - si) <= same_share * std::abs(si)
+            && text.size() < shortest.size()) {
+            shortest = text;
+        }
+    };
+    for (const std::string_view unit : unit_symbols(kind)) {
+        offer(format_in_unit(si, kind, unit, digits));
+    }
+    if (kind == Kind::number) {
+        offer(format_number(si, digits));
+    }
+    return shortest;
+}
 
 Result<std::vector<double>, std::string> parse_range(std::string_view text, Kind kind) {
     std::size_t count = usual_count;
@@ -79,7 +106,9 @@ Result<std::vector<double>, std::string> parse_range(std::string_view text, Kind
     }
     for (std::size_t i = 0; i < count; ++i) {
         const double share = static_cast<double>(i) / static_cast<double>(count - 1);
-        values.push_back(i + 1 == count ? *to : *from + share * (*to - *from));
+        values.push_back(i == 0           ? *from
+                         : i + 1 == count ? *to
+                                          : as_typed(*from + share * (*to - *from), kind));
     }
     return values;
 }

@@ -1,4 +1,5 @@
 #include "fluewright/io/batch/batch_row.hpp"
+#include "fluewright/io/text/text_layout.hpp"
 #include "io/results/csv_rows.hpp"
 #include "io/results/finding_rows.hpp"
 #include "io/results/results.hpp"
@@ -337,10 +338,11 @@ void append_table_header(std::string& text) {
 }
 
 void append_table_row(const BatchRow& row, std::string& text) {
-    // The end of a path tells more than its beginning.
+    // An id is never cut, or it would name nothing: a long one has a line of its own.
     std::string id = row.id;
-    if (id.size() > id_width) {
-        id = ".." + id.substr(id.size() - id_width + 2);
+    if (shown_width(id) > id_width) {
+        text += id + '\n';
+        id.clear();
     }
     if (row.outcome == Outcome::fault || row.outcome == Outcome::failed) {
         fmt::format_to(std::back_inserter(text),

@@ -41,13 +41,6 @@ void arrow(chart::Picture& picture, Point tip_from, Point out, bool filled) {
                   {.color = filled ? ink : smoke, .width = filled ? 0.8 : 1.3});
 }
 
-/// Whether smoke from the joint at the lower end of a section is in the house: where the parts on
-/// both sides stand outdoors, as at a cap, it is where the flue brings it anyway.
-bool is_indoors(const Case& resolved, std::size_t section) {
-    const Zone below = resolved.sections[section - std::min<std::size_t>(section, 1)].zone;
-    return resolved.sections[section].zone != Zone::outdoors || below != Zone::outdoors;
-}
-
 /// With a fire and the door shut; an open front stands open.
 bool presses_on_joints(const Case& resolved, const StateResult& state) {
     return report::has_working_point(state)
@@ -84,7 +77,7 @@ void paint_joints(const Assessment& a,
                               {place.at.x - half * left.x, place.at.y - half * left.y},
                               {.color = ink, .width = 1.1});
         painting.signs.insert(Sign::joint);
-        if (!is_indoors(a.installation, part.part->first_section)) {
+        if (!report::leaks_indoors(a.installation, part.part->first_section)) {
             continue;
         }
         const auto burns_and_leaks = [&](const StateResult& state) {

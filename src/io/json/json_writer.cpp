@@ -1,9 +1,13 @@
 #include "fluewright/io/json/json_writer.hpp"
 
 #include "fluewright/model/fields/fields.hpp"
+#include "io/input/json_document.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <nlohmann/json.hpp>
+#include <utility>
+#include <vector>
 
 namespace fluewright {
 namespace {
@@ -13,10 +17,44 @@ using Json = nlohmann::ordered_json;
 constexpr std::size_t line_width = 96;
 constexpr std::size_t indent_step = 2;
 
+/// The texts of a file that may be quantities, by where they stand.
+class TypedTexts {
+public:
+    TypedTexts() = default;
+
+    explicit TypedTexts(std::string_view file) : parsed_(json::parse(file)) {
+        for (const json::Node& node : parsed_.document.nodes()) {
+            if (node.type == json::Type::string) {
+                texts_.emplace_back(parsed_.document.pointer_to(node), node.text);
+            }
+        }
+    }
+
+    /// What the file has for exactly this value; empty for nothing.
+    [[nodiscard]] std::string_view
+    of(double value, double half_width, Kind kind, std::string_view pointer) const {
+        std::string_view found;
+        for (const auto& [place, text] : texts_) {
+            const auto read = parse_quantity(text, kind);
+            const bool same = read && std::equal_to<>{}(read->value, value)
+                              && std::equal_to<>{}(read->tolerance, half_width);
+            if (same && (found.empty() || place == pointer)) {
+                found = text;
+            }
+        }
+        return found;
+    }
+
+private:
+    json::Parsed parsed_;
+    std::vector<std::pair<std::string, std::string_view>> texts_;
+};
+
 /// Turns an installation into JSON by the field tables; what is not set is left out.
 class Writer {
 public:
-    explicit Writer(const Installation& installation) : installation_{installation} {
+    explicit Writer(const Installation& installation, const TypedTexts* typed = nullptr)
+        : installation_{installation}, typed_{typed} {
         units_ = units_of(installation);
     }
 
@@ -84,6 +122,12 @@ private:
         if (field.kind == Kind::number && half_width <= 0.0) {
             return *given;
         }
+        if (typed_ != nullptr) {
+            const std::string_view typed = typed_->of(*given, half_width, field.kind, pointer);
+            if (!typed.empty()) {
+                return typed;
+            }
+        }
         std::string text = write_quantity(*given, field.kind, units_);
         if (half_width > 0.0) {
             text += " ± " + write_quantity(half_width, tolerance_kind(field.kind), units_);
@@ -131,6 +175,7 @@ private:
     }
 
     const Installation& installation_;
+    const TypedTexts* typed_;
     UnitSystem units_{UnitSystem::metric};
 };
 
@@ -185,6 +230,12 @@ std::string write_installation(const Installation& installation) {
     // The visitor of the tables hands out members that may be written to, so it walks over a copy.
     Installation copy = installation;
     return laid_out(Writer{installation}.object(copy, ""), 0, 0) + '\n';
+}
+
+std::string write_installation_like(const Installation& installation, std::string_view text) {
+    Installation copy = installation;
+    const TypedTexts typed{text};
+    return laid_out(Writer{installation, &typed}.object(copy, ""), 0, 0) + '\n';
 }
 
 std::string write_installation_line(const Installation& installation) {

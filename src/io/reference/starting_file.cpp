@@ -1,9 +1,6 @@
 #include "fluewright/io/reference/starting_file.hpp"
 
-#include "fluewright/io/reference/explain.hpp"
-#include "fluewright/io/text/text_layout.hpp"
-
-#include <fmt/core.h>
+#include "commented_file.hpp"
 
 namespace fluewright {
 namespace {
@@ -109,25 +106,7 @@ std::string in_units(std::string_view line, UnitSystem units) {
 } // namespace
 
 std::string starting_file(UnitSystem units) {
-    constexpr std::size_t width = 80;
-    constexpr std::string_view slashes = "// ";
-    std::string out;
-    std::string_view left = skeleton;
-    while (!left.empty()) {
-        const std::size_t end = left.find('\n');
-        std::string_view line = left.substr(0, end);
-        left.remove_prefix(end + 1);
-        if (const std::size_t at = line.find(" @/"); at != std::string_view::npos) {
-            const std::size_t indent = line.find_first_not_of(' ');
-            const std::string_view meaning = meaning_of_key(line.substr(at + 2));
-            for (const std::string& words : wrap(meaning, width - indent - slashes.size())) {
-                out += fmt::format("{:{}}{}{}\n", "", indent, slashes, words);
-            }
-            line = line.substr(0, at);
-        }
-        out += in_units(line, units) + '\n';
-    }
-    return out;
+    return with_meanings(in_units(skeleton, units));
 }
 
 } // namespace fluewright

@@ -234,7 +234,8 @@ const Record<JointRow>& record_of<JointRow>() {
                           [](const JointRow& j) { return j.joint.leak_kg_s; }}
              .with_sign(),
          {{"leak_words", "a leak here"}, leak_meaning, [](const JointRow& j) {
-              return report::leak_words(j.joint.pressure_pa, j.of.state.kind);
+              return report::leak_words(
+                  j.of.installation, j.joint.section, j.joint.pressure_pa, j.of.state.kind);
           }}}};
     return record;
 }
@@ -301,7 +302,10 @@ const Record<StationRow>& record_of<StationRow>() {
               if (s.at + 1 == s.of.state.stations.size()) {
                   return {};
               }
-              return report::leak_words(s.station().pressure_in_zone_pa, s.of.state.kind);
+              return report::leak_words(s.of.installation,
+                                        s.station().section,
+                                        s.station().pressure_in_zone_pa,
+                                        s.of.state.kind);
           }}}};
     return record;
 }

@@ -147,6 +147,24 @@ std::string page_html(std::string_view text) {
     return out;
 }
 
+namespace {
+
+/// A number stays with its unit: "150 mm", "3 ft 4 1/2 in".
+std::string with_units_kept(std::string_view text) {
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    std::string out;
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const bool kept =
+            text[i] == ' ' && i > 0 && i + 1 < text.size() && is_digit(text[i - 1])
+            && (is_letter(text[i + 1]) || is_digit(text[i + 1]) || text[i + 1] == '%');
+        out += kept ? std::string_view{"\u00a0"} : text.substr(i, 1);
+    }
+    return out;
+}
+
+} // namespace
+
 std::string TextTable::page_table() const {
     const auto cell = [this](std::size_t column, std::string_view tag, const TableCell& of) {
         std::string classes{columns_[column].align == Align::left ? "" : "number"};
@@ -155,7 +173,7 @@ std::string TextTable::page_table() const {
         return fmt::format("<{}{}>{}</{}>",
                            tag,
                            classes.empty() ? "" : fmt::format(" class=\"{}\"", classes),
-                           escaped(of.text),
+                           escaped(with_units_kept(of.text)),
                            tag.substr(0, tag.find(' ')));
     };
     std::string html =

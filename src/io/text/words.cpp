@@ -52,9 +52,18 @@ std::vector<Joint> joints_of(const Case& resolved, const StateResult& state) {
     return joints;
 }
 
-std::string_view leak_words(double pressure_in_zone_pa, StateKind state) {
+bool leaks_indoors(const Case& resolved, std::size_t section) {
+    const Zone below = resolved.sections[section - std::min<std::size_t>(section, 1)].zone;
+    return resolved.sections[section].zone != Zone::outdoors || below != Zone::outdoors;
+}
+
+std::string_view
+leak_words(const Case& resolved, std::size_t section, double pressure_in_zone_pa, StateKind state) {
     if (pressure_in_zone_pa <= 0.0) {
         return "draws air in";
+    }
+    if (!leaks_indoors(resolved, section)) {
+        return "lets gas out into the open";
     }
     return state == StateKind::standing ? "lets air out" : "lets smoke out";
 }

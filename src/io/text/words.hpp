@@ -28,8 +28,13 @@ struct Joint {
 /// Every joint of the run from the outlet up; empty where the state has no profile.
 [[nodiscard]] std::vector<Joint> joints_of(const Case& resolved, const StateResult& state);
 
-/// What a joint does at a pressure against the air round it.
-[[nodiscard]] std::string_view leak_words(double pressure_in_zone_pa, StateKind state);
+/// Whether what leaks from the lower end of a section is in the house: where the parts on both
+/// sides stand outdoors, as at a cap, it is where the flue brings it anyway.
+[[nodiscard]] bool leaks_indoors(const Case& resolved, std::size_t section);
+
+/// What the joint at the lower end of a section does at a pressure against the air round it.
+[[nodiscard]] std::string_view
+leak_words(const Case& resolved, std::size_t section, double pressure_in_zone_pa, StateKind state);
 
 /// Whether the figures of a state mean anything; without a working point only the verdict does.
 [[nodiscard]] bool has_working_point(const StateResult& state);

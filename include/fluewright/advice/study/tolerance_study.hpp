@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -51,6 +52,8 @@ struct ToleranceOptions {
     std::size_t runs{2000};
     std::uint64_t seed{1};
     unsigned jobs{1};
+    /// Called now and then with the runs computed and those to compute; may be empty.
+    std::function<void(std::size_t, std::size_t)> progress{};
 };
 
 /// Whether the file gives a spread to anything that decides a state (a reading under `observed` is

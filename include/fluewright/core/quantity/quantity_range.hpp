@@ -20,4 +20,8 @@ namespace fluewright {
 [[nodiscard]] Result<std::vector<double>, std::string> parse_range(std::string_view text,
                                                                    Kind kind);
 
+/// A value in whichever accepted unit takes the shortest text, rounded to twelve digits; what
+/// write_quantity() gives where nothing is shorter. The value must be finite.
+[[nodiscard]] std::string shortest_to_twelve_digits(double si, Kind kind);
+
 } // namespace fluewright

@@ -4,6 +4,7 @@
 #include "fluewright/model/fields/installation.hpp"
 
 #include <string>
+#include <string_view>
 
 namespace fluewright {
 
@@ -12,6 +13,12 @@ namespace fluewright {
 /// object or list stands on one line where it fits. Quantities are in US units where the
 /// installation asks for them or its file used them most, and a short text exists.
 [[nodiscard]] std::string write_installation(const Installation& installation);
+
+/// The same, with every quantity that stands in `text`, the file it was made from, written as it is
+/// written there: "150 mm" stays "150 mm". Of two texts for one value that at the same place
+/// counts.
+[[nodiscard]] std::string write_installation_like(const Installation& installation,
+                                                  std::string_view text);
 
 /// The same on a single line, for a stream of one installation a line.
 [[nodiscard]] std::string write_installation_line(const Installation& installation);

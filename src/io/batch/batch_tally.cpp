@@ -1,36 +1,29 @@
-#include "cli/batch/batch_summary.hpp"
+#include "fluewright/io/batch/batch_tally.hpp"
 
 #include "fluewright/advice/checks/check.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
-#include <utility>
-#include <vector>
 
-namespace fluewright::cli {
-
-std::string counted(const BatchProgress& all, const BatchProgress& before, double seconds) {
-    std::string text = fmt::format("{} installations: {} pass, {} fall short, {} at fault",
-                                   all.records,
-                                   all.pass,
-                                   all.short_of_draft,
-                                   all.fault);
-    if (all.failed > 0) {
-        text += fmt::format(", {} without an answer of the solver", all.failed);
-    }
-    if (before.records > 0) {
-        text += fmt::format("; {} of them were done before", before.records);
-    }
-    if (seconds > 1.0) {
-        text += fmt::format("; {:.0f} a second",
-                            static_cast<double>(all.records - before.records) / seconds);
-    }
-    return text + '\n';
-}
+namespace fluewright {
 
 void BatchTally::add(const BatchRow& row) {
+    ++records_;
+    if (row.outcome != Outcome::pass) {
+        ++failing_count_;
+        if (keeps_ == TallyKeeps::rows && failing_.size() < most_failing) {
+            failing_.push_back(row);
+        }
+    }
     if (row.outcome == Outcome::fault) {
         return;
+    }
+    if (keeps_ == TallyKeeps::rows && std::isfinite(row.margin_pa)) {
+        margins_pa_.push_back(row.margin_pa);
+    }
+    if (keeps_ == TallyKeeps::rows && std::isfinite(row.opening_share)) {
+        opening_shares_.push_back(row.opening_share);
     }
     ++computed_;
     for (std::size_t harm = 0; harm < harm_count; ++harm) {
@@ -42,6 +35,14 @@ void BatchTally::add(const BatchRow& row) {
 }
 
 void BatchTally::add(const BatchTally& other) {
+    records_ += other.records_;
+    failing_count_ += other.failing_count_;
+    margins_pa_.insert(margins_pa_.end(), other.margins_pa_.begin(), other.margins_pa_.end());
+    opening_shares_.insert(
+        opening_shares_.end(), other.opening_shares_.begin(), other.opening_shares_.end());
+    const auto room = static_cast<std::ptrdiff_t>(
+        std::min(other.failing_.size(), most_failing - failing_.size()));
+    failing_.insert(failing_.end(), other.failing_.begin(), other.failing_.begin() + room);
     computed_ += other.computed_;
     for (std::size_t harm = 0; harm < harm_count; ++harm) {
         for (std::size_t i = 0; i < harm_outcome_count; ++i) {
@@ -51,6 +52,14 @@ void BatchTally::add(const BatchTally& other) {
     for (const auto& [id, count] : other.found_) {
         found_[id] += count;
     }
+}
+
+std::vector<std::pair<std::string_view, std::size_t>> BatchTally::found() const {
+    std::vector<std::pair<std::string_view, std::size_t>> found(found_.begin(), found_.end());
+    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
+        return a.second > b.second;
+    });
+    return found;
 }
 
 std::string BatchTally::text() const {
@@ -75,10 +84,7 @@ std::string BatchTally::text() const {
         }
         text += '\n';
     }
-    std::vector<std::pair<std::string_view, std::size_t>> found(found_.begin(), found_.end());
-    std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) {
-        return a.second > b.second;
-    });
+    const auto found = this->found();
     text += found.empty() ? "" : "found most often:\n";
     for (std::size_t i = 0; i < std::min(most_found, found.size()); ++i) {
         const Matter* matter = find_matter(found[i].first);
@@ -90,4 +96,4 @@ std::string BatchTally::text() const {
     return text;
 }
 
-} // namespace fluewright::cli
+} // namespace fluewright
