@@ -18,3 +18,10 @@ string(SUBSTRING "${said}" 0 ${length} said)
 if(NOT shown STREQUAL said OR NOT status EQUAL 0)
   message(FATAL_ERROR "README.md shows\n${shown}\nthe program says\n${said}")
 endif()
+
+# A README is read to its end where it is short.
+string(REGEX MATCHALL "\n" ends "${readme}")
+list(LENGTH ends length)
+if(length GREATER 150)
+  message(FATAL_ERROR "README.md has ${length} lines; at most 150")
+endif()

@@ -1,5 +1,6 @@
 #include "box.hpp"
 
+#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/same_name.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -61,7 +62,6 @@ Faults box_faults(const std::vector<StockPiece>& stock,
 namespace parts {
 namespace {
 
-constexpr double same_size_m = 1e-3;
 constexpr double same_angle_rad = std::numbers::pi / 180.0;
 
 bool near(const Given& given, double value, double tolerance) {
@@ -95,9 +95,9 @@ bool ends_fit(const StockPiece& piece, const WantedFitting& wanted) {
 bool serves(const StockPiece& piece, const WantedFitting& wanted) {
     return piece.kind() == wanted.kind && piece.count && *piece.count >= 0.5
            && (wanted.wall.empty() || same_wall(piece, wanted.wall))
-           && near(piece.diameter_m, wanted.diameter_m, same_size_m)
+           && near(piece.diameter_m, wanted.diameter_m, same_bore_m)
            && (!wanted.to_diameter_m
-               || near(piece.to_diameter_m, *wanted.to_diameter_m, same_size_m))
+               || near(piece.to_diameter_m, *wanted.to_diameter_m, same_bore_m))
            && (!wanted.angle_rad || near(piece.angle_rad, *wanted.angle_rad, same_angle_rad))
            && ends_fit(piece, wanted);
 }
@@ -168,7 +168,7 @@ why_not(const StockPiece& piece, const PipeStretch& stretch, bool socketed, Unit
     // What is at hand is round pipe of its diameter.
     const bool round = stretch.size.find(" x ") == std::string::npos;
     if (!round
-        || (piece.diameter_m && std::abs(*piece.diameter_m - stretch.diameter_m) >= same_size_m)) {
+        || (piece.diameter_m && std::abs(*piece.diameter_m - stretch.diameter_m) >= same_bore_m)) {
         return "its size is " + size_words(piece, units) + ", that of the run " + stretch.size;
     }
     if (stretch.kind == WallKind::single) {

@@ -8,8 +8,6 @@
 namespace fluewright {
 namespace {
 
-/// Makers' tolerances: within this, two bores are one size.
-constexpr double same_bore_m = 0.001;
 /// The sizes of the two systems that look alike, such as 6 in and 150 mm, differ by up to this.
 constexpr double look_alike_m = 0.004;
 

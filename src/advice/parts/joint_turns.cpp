@@ -15,7 +15,7 @@ constexpr int points_up_cost = 1200;
 
 bool turnable(const PartEnds& ends) {
     return !ends.heater.assumed && !ends.chimney.assumed && ends.heater.end != ends.chimney.end
-           && std::abs(ends.heater.diameter_m - ends.chimney.diameter_m) < 1e-4;
+           && std::abs(ends.heater.diameter_m - ends.chimney.diameter_m) < same_bore_m;
 }
 
 int cost_of(Mating mating) {

@@ -1,5 +1,6 @@
 #include "fluewright/advice/parts/piece_prices.hpp"
 
+#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/core/same_name.hpp"
 
 #include <cmath>
@@ -7,10 +8,10 @@
 namespace fluewright {
 namespace {
 
-constexpr double same_m = 1e-3;
+constexpr double same_length_m = 1e-3;
 
 bool is_of_size(const PiecePrice& price, double diameter_m) {
-    return !price.diameter_m || std::abs(*price.diameter_m - diameter_m) < same_m;
+    return !price.diameter_m || std::abs(*price.diameter_m - diameter_m) < same_bore_m;
 }
 
 } // namespace
@@ -25,7 +26,7 @@ std::optional<double> PiecePrices::of_length(std::string_view wall,
             continue;
         }
         if (price.each && price.length_m && price.telescopes == telescopes
-            && std::abs(*price.length_m - length_m) < same_m) {
+            && std::abs(*price.length_m - length_m) < same_length_m) {
             return price.each;
         }
         if (price.per_metre && !price.length_m && !telescopes) {

@@ -126,6 +126,7 @@ Result<BatchWanted, std::string> batch_wanted_of(const Context& context) {
     wanted.jobs = *jobs;
     wanted.asked.required = *required;
     wanted.asked.rules = typed.value(option::rules);
+    wanted.asked.units = context.units();
     wanted.asked.size_search = typed.has(option::size);
     const std::string_view method = typed.value(option::method);
     wanted.asked.method = method == "en13384"    ? BatchMethod::en13384
@@ -193,6 +194,9 @@ std::string command_of(const BatchWanted& wanted) {
             asked.method == BatchMethod::handbook ? " --method handbook" : " --method en13384";
     }
     command += asked.size_search ? " --size" : "";
+    if (asked.units) {
+        command += *asked.units == UnitSystem::us ? " --units us" : " --units metric";
+    }
     for (std::size_t i = 0; i < asked.values.size(); ++i) {
         command += (i == 0 ? " --values " : ",") + asked.values[i].name;
     }

@@ -300,7 +300,7 @@ int run_batch(const Context& context) {
     return all.fault > 0 ? wrong_input : all.short_of_draft > 0 ? falls_short : all_pass;
 }
 
-constexpr std::array<const OptionInfo*, 12> batch_options{&option::batch_format,
+constexpr std::array<const OptionInfo*, 13> batch_options{&option::batch_format,
                                                           &option::fields,
                                                           &option::values,
                                                           &option::only,
@@ -309,6 +309,7 @@ constexpr std::array<const OptionInfo*, 12> batch_options{&option::batch_format,
                                                           &option::method,
                                                           &option::size,
                                                           &option::summary,
+                                                          &option::units,
                                                           &option::jobs,
                                                           &option::output,
                                                           &option::resume};

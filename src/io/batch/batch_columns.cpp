@@ -337,6 +337,14 @@ void append_table_header(std::string& text) {
                    "to spare");
 }
 
+std::string margin_text(const BatchRow& row) {
+    if (!std::isfinite(row.margin_pa)) {
+        return {};
+    }
+    return (row.margin_pa >= 0.0 ? "+" : "")
+           + format_quantity(row.margin_pa, Kind::pressure, row.units);
+}
+
 void append_table_row(const BatchRow& row, std::string& text) {
     // An id is never cut, or it would name nothing: a long one has a line of its own.
     std::string id = row.id;
@@ -355,10 +363,11 @@ void append_table_row(const BatchRow& row, std::string& text) {
     }
     const std::string state = row.limiting_state + ", " + row.limiting_weather;
     // A door that is the tightest has no draft to spare but a share that it may be opened.
-    const bool by_door = row.limiting_state.starts_with("door");
+    const bool by_door = row.limiting_state == name(StateKind::door_open_high)
+                         || row.limiting_state == name(StateKind::door_open_embers);
     const std::string spare =
         by_door ? fmt::format("{:.0f} % open", 100.0 * std::fmin(row.opening_share, 1.0))
-        : std::isfinite(row.margin_pa) ? fmt::format("{:+.1f} Pa", row.margin_pa)
+        : std::isfinite(row.margin_pa) ? margin_text(row)
                                        : std::string{name(row.margin_status)};
     fmt::format_to(std::back_inserter(text),
                    "{:<{}} {:<7} {:<{}} {:>11}\n",

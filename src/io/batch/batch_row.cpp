@@ -230,6 +230,7 @@ BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {
         return row;
     }
     const Assessment& a = *assessed;
+    row.units = asked.units.value_or(a.installation.units);
     row.outcome = a.works() ? Outcome::pass : Outcome::short_of_draft;
     const auto given_up =
         std::find_if(a.solution.states.begin(),

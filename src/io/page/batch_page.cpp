@@ -165,14 +165,13 @@ private:
                          {.heading = "in", .wraps = true},
                          {.heading = "found", .wraps = true}});
         for (const BatchRow& row : tally_.failing()) {
-            table.add(
-                {{row.id},
-                 {short_of(row), Ink::bad},
-                 {std::isfinite(row.margin_pa) ? fmt::format("{:+.1f} Pa", row.margin_pa) : ""},
-                 {row.margin_state.empty()
-                      ? ""
-                      : fmt::format("{}, {}", row.margin_state, row.margin_weather)},
-                 {reasons(row)}});
+            table.add({{row.id},
+                       {short_of(row), Ink::bad},
+                       {margin_text(row)},
+                       {row.margin_state.empty()
+                            ? ""
+                            : fmt::format("{}, {}", row.margin_state, row.margin_weather)},
+                       {reasons(row)}});
         }
         const std::size_t more = tally_.failing_count() - tally_.failing().size();
         return table.text(style_, 0)

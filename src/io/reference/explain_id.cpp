@@ -75,6 +75,8 @@ constexpr std::array kinds{
     PageKind{"a change", [] { return all_ids(catalog::remedy_efforts()); }, remedy_page},
     PageKind{"a body of rules", [] { return all_ids(catalog::rule_bodies()); }, body_page},
     PageKind{"a question of the trade", trade_names, trade_page},
+    PageKind{"a wall", [] { return all_ids(catalog::walls()); }, wall_page},
+    PageKind{"a fuel", [] { return all_ids(catalog::fuels()); }, fuel_page},
     PageKind{"a source", [] { return all_ids(catalog::sources()); }, source_page}};
 
 /// Capitals, blanks, commas and underscores do not matter: "door open, embers" is door-open-embers.
@@ -167,8 +169,17 @@ std::vector<std::string> askable_words() {
 Result<std::string, UnknownKey> explain_id(std::string_view typed, const Style& style) {
     const std::string wanted = typed_form(typed);
     std::string pages = pages_of(wanted, style);
-    if (const std::string_view word = preferred_word(wanted); pages.empty() && !word.empty()) {
-        pages = pages_of(typed_form(word), style);
+    // A word that is short for another comes first: `damper` is a key damper, and a look at one.
+    if (const std::string_view word = preferred_word(wanted);
+        !word.empty() && typed_form(word) != wanted) {
+        const std::string also = pages.empty() ? "" : '\n' + pages;
+        pages = pages_of(typed_form(word), style) + also;
+    }
+    if (const catalog::Wall* wall = catalog::find_wall(typed); pages.empty() && wall != nullptr) {
+        pages = explaining::wall_page(wall->id, style);
+    }
+    if (const catalog::Fuel* fuel = catalog::find_fuel(typed); pages.empty() && fuel != nullptr) {
+        pages = explaining::fuel_page(fuel->id, style);
     }
     if (!pages.empty()) {
         return pages;

@@ -95,11 +95,11 @@ void add_resting(std::string_view title,
     }
 }
 
-std::string in_letters_of(const Style& style, const std::string& out) {
-    return style.unicode ? out : in_plain_letters(out);
-}
-
 } // namespace
+
+std::string in_letters_of(const Style& style, const std::string& page) {
+    return style.unicode ? page : in_plain_letters(page);
+}
 
 std::string section(std::string_view title, std::string_view text, const Style& style) {
     return '\n' + inked(title, Ink::heading, style) + '\n'

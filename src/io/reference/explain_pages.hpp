@@ -28,6 +28,9 @@ section(std::string_view title, std::string_view text, const Style& style);
 /// The first line of a page.
 [[nodiscard]] std::string title_line(std::string_view text, const Style& style);
 
+/// A page in the letters that the style may show.
+[[nodiscard]] std::string in_letters_of(const Style& style, const std::string& page);
+
 /// The document behind a figure, and how it is known.
 [[nodiscard]] std::string source_words(std::string_view key, std::string_view mark);
 
@@ -38,6 +41,8 @@ section(std::string_view title, std::string_view text, const Style& style);
 [[nodiscard]] std::string remedy_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string look_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string body_page(std::string_view id, const Style& style);
+[[nodiscard]] std::string wall_page(std::string_view id, const Style& style);
+[[nodiscard]] std::string fuel_page(std::string_view id, const Style& style);
 [[nodiscard]] std::string source_page(std::string_view id, const Style& style);
 [[nodiscard]] std::vector<std::string_view> trade_names();
 [[nodiscard]] std::string trade_page(std::string_view id, const Style& style);

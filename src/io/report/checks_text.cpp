@@ -12,6 +12,16 @@ namespace {
 
 constexpr Indent listed{.first = 2, .rest = 4};
 
+/// "at least", "at most": on which side of the limit the figure should lie where it does not
+/// lie on it.
+std::string_view side_of(const CheckResult& result) {
+    const bool met = result.outcome == CheckOutcome::met;
+    if (*result.figure == *result.limit) {
+        return "limit";
+    }
+    return (*result.figure > *result.limit) == met ? "at least" : "at most";
+}
+
 /// Figure and limit of a result that has no words of its own.
 std::string figures_of(const CheckResult& result, const Style& style) {
     if (!result.figure) {
@@ -19,7 +29,8 @@ std::string figures_of(const CheckResult& result, const Style& style) {
     }
     std::string words = format_quantity(*result.figure, result.kind, style.units);
     if (result.limit) {
-        words += ", limit " + format_quantity(*result.limit, result.kind, style.units);
+        words += fmt::format(
+            ", {} {}", side_of(result), format_quantity(*result.limit, result.kind, style.units));
     }
     return words;
 }

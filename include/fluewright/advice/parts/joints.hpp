@@ -11,6 +11,9 @@
 /// Do the ends of the parts go together, and does liquid that runs down stay inside?
 namespace fluewright {
 
+/// Makers' tolerances: within this, two bores are one size.
+inline constexpr double same_bore_m = 0.001;
+
 /// What one side brings to a joint.
 struct EndFacts {
     PipeEnd end{};

@@ -44,6 +44,7 @@ struct BatchRow {
     std::string source;
     std::size_t line{};
     std::string title;
+    UnitSystem units{}; ///< of text about it: those asked for, else those the file uses most
     Outcome outcome{};
     std::array<HarmOutcome, harm_count> harms{}; ///< meaningless for a fault
     std::string limiting_state;
@@ -96,6 +97,7 @@ struct BatchAsked {
     bool size_search{};
     BatchMethod method{};
     std::vector<BatchValue> values{};
+    std::optional<UnitSystem> units{}; ///< of text; empty: those of each file
 };
 
 /// Reads and assesses one record. Never fails: a fault becomes a row.
@@ -103,6 +105,9 @@ struct BatchAsked {
 
 /// The columns a line can have; see results::batch_record().
 [[nodiscard]] std::span<const results::ColumnInfo> batch_columns();
+
+/// "+4.2 Pa": the draft over its need, in the units of the row; empty where there is none.
+[[nodiscard]] std::string margin_text(const BatchRow& row);
 
 /// What is written of a row.
 struct BatchColumns {

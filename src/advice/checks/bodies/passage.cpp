@@ -152,18 +152,24 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
+/// Whether the wall between a level piece and the next stretch of the run outdoors is passed
+/// without a word of it in the file.
+bool passes_wall_unsaid(const View& view, const Piece& piece) {
+    const auto next = std::find_if(view.pieces.begin(), view.pieces.end(), [&](const Piece& each) {
+        return each.index > piece.index && each.has_length();
+    });
+    return !view.heater().pushed_by_fan && !piece.part->passes && next != view.pieces.end()
+           && !next->part->passes && leads_out_through_wall(*piece.run_part, *next->run_part);
+}
+
 Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no single-wall pipe passes a wall"};
-    const Piece* before = nullptr;
     for (const Piece* piece : single_wall_pipe(view)) {
         if (auto v = way_through(view, *piece)) {
             fold.add(*v);
-        } else if (before != nullptr && !view.heater().pushed_by_fan && !before->part->passes
-                   && !piece->part->passes
-                   && leads_out_through_wall(*before->run_part, *piece->run_part)) {
-            fold.add(unknown({before->key("pass_through")}, std::string{systems_asked}));
+        } else if (piece->has_length() && passes_wall_unsaid(view, *piece)) {
+            fold.add(unknown({piece->key("pass_through")}, std::string{systems_asked}));
         }
-        before = piece;
     }
     return fold.result();
 }

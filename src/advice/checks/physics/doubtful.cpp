@@ -121,6 +121,33 @@ void slight_elbow(Subject& s) {
     }
 }
 
+/// The thickest pipe that is sold, of cast iron, has half an inch.
+void thick_sheet(Subject& s) {
+    constexpr double most_m = 0.0127;
+    for (const Piece& piece : s.view.pieces) {
+        if (!piece.is_single() || !piece.run_part->thickness_given) {
+            continue;
+        }
+        const double thick_m = piece.run_part->thickness_m;
+        const std::string place = s.view.place_of(piece);
+        odd(s, thick_m <= most_m, place, [&] {
+            return "Unusual: the sheet of " + place + " is " + s.show(thick_m, Kind::length)
+                   + " thick; a gauge is given by the key `gauge`.";
+        });
+    }
+}
+
+/// More wind than anybody lights a fire in: a slip of the unit.
+void storm(Subject& s) {
+    constexpr double most_m_s = 33.0; // hurricane force, 12 Beaufort
+    for (const WeatherCase& weather : s.resolved.weathers) {
+        odd(s, weather.wind_m_s <= most_m_s, "the wind", [&] {
+            return "Unusual: wind of " + s.show(weather.wind_m_s, Kind::speed) + " (" + weather.name
+                   + ") is of hurricane force.";
+        });
+    }
+}
+
 void shorter_than_tables(Subject& s) {
     constexpr double least_m = 6.0 * constants::foot_m; // where the fuel-gas tables begin
     if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
@@ -170,7 +197,7 @@ void doubtful(Subject& s) {
     const bool closed_stove = a.type == ApplianceType::stove;
     const double outlet_flux =
         a.high.gas_flow_kg_s / a.outlet_area_m2; // kg/(m2 s), about the velocity of the cold gas
-    const std::array<Usual, 6> checks{{
+    const std::array<Usual, 8> checks{{
         {a.moisture,
          Kind::moisture,
          burns_wood ? 0.04 : 0.0,
@@ -207,6 +234,18 @@ void doubtful(Subject& s) {
          25.0,
          "the height of the chimney top above the outlet",
          "the height"},
+        {a.outlet_height_m,
+         Kind::length,
+         0.05,
+         3.0,
+         "the height of the outlet above the floor",
+         "the outlet"},
+        {s.view.written.appliance.door.height_m.value_or(0.0),
+         Kind::length,
+         0.0,
+         has_open_front(a) ? 2.5 : 1.2,
+         "the height of the door opening",
+         "the door"},
     }};
     for (const Usual& check : checks) {
         // Gas flow and draft of an open front follow from its opening, which has a doubt of its
@@ -234,6 +273,8 @@ void doubtful(Subject& s) {
     opening_and_flue(s);
     goes_down(s);
     slight_elbow(s);
+    thick_sheet(s);
+    storm(s);
     shorter_than_tables(s);
     sizes_made(s);
 }
