@@ -363,6 +363,7 @@ std::vector<Plan> tamed(PlanSearch& searching,
     std::vector<Plan> found;
     for (const Plan* plan : strong) {
         std::vector<std::vector<Remedy>> steps;
+        steps.reserve(tamers.size());
         for (const Remedy& tamer : tamers) {
             steps.push_back(with_tamer(*plan, tamer));
         }

@@ -131,7 +131,7 @@ Result<CommonGround, UnreadLayout> common_ground(std::span<const NamedInstallati
             }
             list.push_back(std::move(entry));
         }
-        if (all.size() > has[i].size() || made.installations[i].site.weather.size() > 0) {
+        if (all.size() > has[i].size() || !made.installations[i].site.weather.empty()) {
             made.installations[i].site.weather = std::move(list);
         }
         if (!added.empty()) {
