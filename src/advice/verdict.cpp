@@ -18,10 +18,6 @@ namespace {
 constexpr std::array<std::string_view, 3> in_the_states{
     "draft-short", "house-starves-the-fire", "smoke-at-door"};
 
-bool is_in_the_states(const Matter& matter) {
-    return std::find(in_the_states.begin(), in_the_states.end(), matter.id) != in_the_states.end();
-}
-
 /// Whether a finding says what the worst state of a kind of harm does.
 bool says_the_same(const Finding& finding, const HarmVerdict& v) {
     const std::string_view of_the_state = v.kind != Kind::fraction    ? "draft-short"
@@ -144,6 +140,10 @@ std::string_view name(HarmOutcome outcome) {
     constexpr std::array<std::string_view, 4> names{
         "passes", "falls short", "cannot tell", "does not apply"};
     return names[static_cast<std::size_t>(outcome)];
+}
+
+bool is_in_the_states(const Matter& matter) {
+    return std::find(in_the_states.begin(), in_the_states.end(), matter.id) != in_the_states.end();
 }
 
 bool falls_short(const Finding& finding) {

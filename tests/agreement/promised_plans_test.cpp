@@ -50,11 +50,12 @@ TEST_CASE("a plan that improve promises, written and checked, shows what was pro
             found.under("findings");
             const bool tame = made->goal != Goal::less_draft || plan.score.greatest_over <= 0.0;
             found.number("cures", plan.cures ? 1 : 0, then.works() && tame ? 1 : 0);
-            found.word("standing", ids_of(plan.standing), ids_of(standing(then)));
+            found.word("standing",
+                       ids_of(plan.standing),
+                       ids_of(standing(then, made->goal == Goal::clear_upkeep)));
             found.word(
                 "cleared", ids_of(plan.cleared), ids_of(gone(present.findings, then.findings)));
-            found.word(
-                "raised", ids_of(plan.raised), ids_of(gone(then.findings, present.findings)));
+            found.word("raised", ids_of(plan.raised), ids_of(raised_by(present, then)));
             found.word("rules", made->present.body->id, then.body->id);
             if (!found.none()) {
                 fail_law(seed,

@@ -65,6 +65,9 @@ struct Verdict {
 /// far the door may be opened is judged.
 [[nodiscard]] bool falls_short(const Finding& finding);
 
+/// Whether a matter says what the figures of a condition say already.
+[[nodiscard]] bool is_in_the_states(const Matter& matter);
+
 /// Judges what an assessment has solved and found. `assessment.verdict` is not looked at; sentences
 /// are written where `words` is set.
 ///

@@ -1,62 +1,64 @@
 #include "fluewright/advice/remedies/improve.hpp"
 
-#include "fluewright/model/catalog/catalog.hpp"
-#include "fluewright/model/resolve/resolve.hpp"
 #include "plan_details.hpp"
 #include "plan_judging.hpp"
 #include "plan_least.hpp"
 #include "plan_search.hpp"
+#include "plan_sets.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <iterator>
-#include <limits>
 #include <map>
 #include <tuple>
 
 namespace fluewright {
 namespace {
 
-bool has_new_danger(const Plan& plan) {
-    return std::any_of(plan.raised.begin(), plan.raised.end(), [](const Matter* matter) {
-        return matter->severity == Severity::danger;
-    });
-}
-
-/// Chooses what is shown: the best by rank and the whole front.
+/// Chooses what is shown: the best by rank.
 void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most) {
-    // A new danger shows only with the profile along the run, which is worked out for some more
-    // plans than are shown.
+    // What a plan leaves and brings is worked out for some more than are shown.
     constexpr std::size_t looked_at_per_shown = 4;
-    std::vector<Plan> looked_at;
-    for (std::size_t i = 0; i < ranked.size(); ++i) {
-        if (i < looked_at_per_shown * most || ranked[i].on_front) {
-            add_details(made, ranked[i]);
-            looked_at.push_back(std::move(ranked[i]));
-        }
+    ranked.resize(std::min(ranked.size(), looked_at_per_shown * most));
+    for (Plan& plan : ranked) {
+        add_details(made, plan);
     }
-    std::stable_sort(looked_at.begin(), looked_at.end(), [](const Plan& a, const Plan& b) {
-        const auto order = [](const Plan& plan) {
-            return std::max(class_of(plan), plan.cures && has_new_danger(plan) ? 1 : 0);
-        };
-        return order(a) < order(b);
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Plan& a, const Plan& b) {
+        return class_of(a) < class_of(b);
     });
-    std::size_t chosen = 0;
     std::map<std::vector<RemedyKind>, std::size_t> of_these_kinds;
-    for (Plan& plan : looked_at) {
+    for (Plan& plan : ranked) {
         std::vector<RemedyKind> kinds;
         for (const Remedy& remedy : plan.steps) {
             kinds.push_back(remedy.kind);
         }
-        // Three sizes of the same liner tell a fitter no more than two.
-        constexpr std::size_t most_alike = 2;
-        const bool wanted = chosen < most && of_these_kinds[kinds]++ < most_alike;
-        chosen += wanted ? 1U : 0U;
-        if (wanted || plan.on_front) {
+        if (made.plans.size() < most && of_these_kinds[kinds]++ < most_alike) {
             made.plans.push_back(std::move(plan));
             made.plans.back().rank = made.plans.size();
         }
     }
+}
+
+bool is_of_strong_draft(const Matter* matter) {
+    return matter->id == "draft-too-strong";
+}
+
+bool holds_the_draft(const Remedy& remedy) {
+    return remedy.kind == RemedyKind::fit_damper || remedy.kind == RemedyKind::fit_regulator;
+}
+
+/// What holds the draft is no cure where there is not too much of it.
+std::vector<Remedy> take_tamers(const Improvement& made, std::vector<Remedy>& remedies) {
+    const bool too_strong_stands =
+        std::any_of(made.standing.begin(), made.standing.end(), is_of_strong_draft);
+    if (made.goal == Goal::less_draft || too_strong_stands) {
+        return {};
+    }
+    const auto first = std::stable_partition(
+        remedies.begin(), remedies.end(), [](const auto& each) { return !holds_the_draft(each); });
+    std::vector<Remedy> tamers(std::make_move_iterator(first),
+                               std::make_move_iterator(remedies.end()));
+    remedies.erase(first, remedies.end());
+    return tamers;
 }
 
 std::vector<Remedy>
@@ -68,15 +70,6 @@ remedies_for(const Installation& written, const Improvement& made, const Improve
     std::erase_if(remedies, [&](const Remedy& remedy) {
         return in(options.without, remedy) || (!options.only.empty() && !in(options.only, remedy));
     });
-    if (made.goal == Goal::more_to_spare) {
-        remedies.erase(std::remove_if(remedies.begin(),
-                                      remedies.end(),
-                                      [](const Remedy& remedy) {
-                                          return remedy.kind == RemedyKind::fit_damper
-                                                 || remedy.kind == RemedyKind::fit_regulator;
-                                      }),
-                       remedies.end());
-    }
     return remedies;
 }
 
@@ -138,40 +131,6 @@ bool helps(const Improvement& made, const Plan& plan) {
            > made.score.least_spare + noise;
 }
 
-bool any_cures(const std::vector<Plan>& plans) {
-    return std::any_of(plans.begin(), plans.end(), [](const Plan& plan) { return plan.cures; });
-}
-
-/// A third change beside the pairs that come nearest; kept where it cures.
-std::vector<Plan> triples(PlanSearch& searching,
-                          const Improvement& made,
-                          const std::vector<Plan>& pairs,
-                          const std::vector<Plan>& singles) {
-    constexpr std::size_t most_pairs = 12;
-    std::vector<Plan> nearest = pairs;
-    std::stable_sort(nearest.begin(), nearest.end(), [&made](const Plan& a, const Plan& b) {
-        return left_to_spare(a, made.goal) > left_to_spare(b, made.goal);
-    });
-    nearest.erase(nearest.begin()
-                      + static_cast<std::ptrdiff_t>(std::min(most_pairs, nearest.size())),
-                  nearest.end());
-    std::vector<Plan> found = searching.with_one_more(nearest, singles);
-    if (clears(made.goal)) {
-        found.erase(std::remove_if(found.begin(),
-                                   found.end(),
-                                   [](const Plan& plan) { return !plan.score.passes; }),
-                    found.end());
-        searching.find_standing(found, made);
-    }
-    for (Plan& plan : found) {
-        judge_plan(made, plan);
-    }
-    found.erase(
-        std::remove_if(found.begin(), found.end(), [](const Plan& plan) { return !plan.cures; }),
-        found.end());
-    return found;
-}
-
 /// Of the matters those that every plan leaves standing.
 std::vector<const Matter*> left_standing(const std::vector<const Matter*>& matters,
                                          const std::vector<Plan>& plans) {
@@ -209,52 +168,76 @@ void keep_promising(const std::vector<Plan>& singles, PlanSearch::Pairs& pairs) 
     pairs = std::move(kept);
 }
 
+/// All pairs, whatever they cost.
+std::vector<Plan>
+all_pairs(PlanSearch& searching, const std::vector<Plan>& singles, Improvement& made) {
+    std::vector<double> alone;
+    std::vector<bool> help;
+    for (const Plan& plan : singles) {
+        alone.push_back(left_to_spare(plan, made.goal));
+        help.push_back(helps(made, plan));
+    }
+    PlanSearch::Pairs pairs = searching.pairs(singles, help);
+    if (clears(made.goal)) {
+        keep_promising(singles, pairs);
+        judge_wholly(searching, made, pairs.plans, PlanSearch::Ask::all);
+        made.stuck = left_standing(made.stuck, pairs.plans);
+        drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
+    } else {
+        drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
+        judge_wholly(searching, made, pairs.plans);
+    }
+    return std::move(pairs.plans);
+}
+
+void append(std::vector<Plan>& plans, std::vector<Plan> more) {
+    plans.insert(
+        plans.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+/// What no single change makes less bad.
+void find_unmoved(const std::vector<Plan>& singles, Improvement& made) {
+    std::copy_if(made.standing.begin(),
+                 made.standing.end(),
+                 std::back_inserter(made.unmoved),
+                 [&](const Matter* matter) {
+                     return std::none_of(singles.begin(), singles.end(), [&](const Plan& plan) {
+                         return plan.eased(matter);
+                     });
+                 });
+}
+
 std::vector<Plan> search(PlanSearch& searching,
                          const std::vector<Remedy>& remedies,
-                         bool pairs_wanted,
+                         const std::vector<Remedy>& tamers,
+                         const ImproveOptions& options,
                          Improvement& made) {
-    const bool clearing = clears(made.goal);
+    const auto ask = clears(made.goal) ? PlanSearch::Ask::all : PlanSearch::Ask::passing;
     std::vector<Plan> singles = searching.singles(remedies);
-    if (clearing) {
-        searching.find_standing(singles, made);
-    }
+    searching.find_standing(singles, made, ask);
+    find_unmoved(singles, made);
     for (Plan& plan : singles) {
         judge_plan(made, plan);
     }
-    std::vector<Plan> all;
     made.stuck = left_standing(made.standing, singles);
-    if (pairs_wanted || !any_cures(singles)) {
-        std::vector<double> alone;
-        std::vector<bool> help;
-        for (const Plan& plan : singles) {
-            alone.push_back(left_to_spare(plan, made.goal));
-            help.push_back(helps(made, plan));
-        }
-        PlanSearch::Pairs pairs = searching.pairs(singles, help);
-        if (clearing) {
-            keep_promising(singles, pairs);
-            searching.find_standing(pairs.plans, made);
-            made.stuck = left_standing(made.stuck, pairs.plans);
-        }
-        drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
-        for (Plan& plan : pairs.plans) {
-            judge_plan(made, plan);
-        }
-        all = std::move(pairs.plans);
-        // Draft that is too strong is a matter of one device; three together are not worth it.
-        // So is upkeep.
-        if (made.goal != Goal::less_draft && made.goal != Goal::clear_upkeep && made.stuck.empty()
-            && !any_cures(singles) && !any_cures(all)) {
-            std::vector<Plan> further = triples(searching, made, all, singles);
-            all.insert(all.end(),
-                       std::make_move_iterator(further.begin()),
-                       std::make_move_iterator(further.end()));
-        }
+    std::vector<Plan> all;
+    if (options.pairs) {
+        all = all_pairs(searching, singles, made);
     }
+    FoundSets found = cheapest_sets(searching, made, options, singles);
+    made.proven = found.proven;
+    made.tried_below = found.tried_below;
+    if (clears(made.goal)) {
+        keep_nearest(searching, made, options.most, singles, found.plans);
+        made.stuck = left_standing(made.stuck, found.plans);
+    }
+    append(all, std::move(found.plans));
     all.insert(all.begin(),
                std::make_move_iterator(singles.begin()),
                std::make_move_iterator(singles.end()));
+    append(all, tamed(searching, made, all, tamers));
     drop_useless(all);
+    drop_idle_steps(made, all);
     made.tried = searching.tried();
     return all;
 }
@@ -264,9 +247,23 @@ Goal goal_of(const Improvement& made) {
     if (made.present.works()) {
         // Who asks for the draft alone asks for no upkeep.
         const bool whole = made.present.verdict.of(Harm::fire).counts;
-        return made.score.greatest_over > 0.0 || !whole ? Goal::less_draft : Goal::clear_upkeep;
+        const std::vector<const Matter*> upkeep = standing(made.present, true);
+        const bool more_than_draft = !std::all_of(upkeep.begin(), upkeep.end(), is_of_strong_draft);
+        return !whole || (made.score.greatest_over > 0.0 && !more_than_draft) ? Goal::less_draft
+                                                                              : Goal::clear_upkeep;
     }
     return made.standing.empty() ? Goal::more_to_spare : Goal::clear_findings;
+}
+
+/// What a change is to reach. Where the door is what falls short, no strip that brings it past the
+/// least it may be opened is a cure: it has to open as far as is wanted.
+Required asked_of(const Assessment& present) {
+    Required asked = present.required;
+    const HarmVerdict& reloading = present.verdict.of(Harm::reloading);
+    if (reloading.counts && reloading.outcome == HarmOutcome::falls_short) {
+        asked.asked[static_cast<std::size_t>(Harm::reloading)] = true;
+    }
+    return asked;
 }
 
 bool is_cured(const Improvement& made) {
@@ -280,7 +277,7 @@ void add_least(PlanSearch& searching,
                const ImproveOptions& options,
                const Installation& written,
                std::vector<Plan>& plans) {
-    constexpr std::size_t set_per_shown = 3;
+    constexpr std::size_t set_per_shown = 2;
     const std::size_t count = std::min(set_per_shown * options.most, plans.size());
     for (std::size_t i = 0; i < count; ++i) {
         std::optional<Plan> least =
@@ -294,20 +291,54 @@ void add_least(PlanSearch& searching,
     }
 }
 
+/// The cheapest that cures, of plans in the order of their rank.
+const Plan* cheapest_cure(const std::vector<Plan>& plans) {
+    const Plan* least = nullptr;
+    for (const Plan& plan : plans) {
+        const bool better = least == nullptr || class_of(plan) < class_of(*least)
+                            || (class_of(plan) == class_of(*least) && plan.cost < least->cost);
+        least = plan.cures && better ? &plan : least;
+    }
+    return least;
+}
+
+/// Nobody pays many times as much for what a plan with nothing against it does.
+void drop_far_dearer(std::vector<Plan>& ranked) {
+    constexpr double far_dearer = 5.0;
+    if (ranked.empty() || !ranked.front().cures || !ranked.front().standing.empty()
+        || !is_clean(ranked.front())) {
+        return;
+    }
+    const double most = far_dearer * ranked.front().cost;
+    std::erase_if(ranked, [most](const Plan& plan) {
+        return plan.cost > most || (plan.steps.size() > 1 && !is_clean(plan));
+    });
+}
+
 void search_and_choose(const Installation& written,
                        const ImproveOptions& options,
-                       const std::vector<Remedy>& remedies,
-                       bool pairs_wanted,
+                       std::vector<Remedy> remedies,
                        Improvement& made) {
     PlanSearch searching(written, options.required, options.threads, options.progress);
-    std::vector<Plan> plans = search(searching, remedies, pairs_wanted, made);
-    if (options.budget) {
-        std::erase_if(plans, [&](const Plan& plan) { return plan.cost > *options.budget; });
-    }
+    const std::vector<Remedy> tamers = take_tamers(made, remedies);
+    std::vector<Plan> plans = search(searching, remedies, tamers, options, made);
     std::stable_sort(plans.begin(), plans.end(), ranks_before);
     add_least(searching, made, options, written, plans);
+    if (options.budget) {
+        const auto too_dear = [&](const Plan& plan) { return plan.cost > *options.budget; };
+        const bool any = std::any_of(plans.begin(), plans.end(), [&](const Plan& plan) {
+            return plan.cures && !too_dear(plan);
+        });
+        if (const Plan* least = cheapest_cure(plans); !any && least != nullptr) {
+            made.over_budget = *least;
+        }
+        std::erase_if(plans, too_dear);
+    }
     mark_front(plans, made.goal);
     std::stable_sort(plans.begin(), plans.end(), ranks_before);
+    if (!options.pairs) {
+        drop_far_dearer(plans);
+    }
     made.plans.clear();
     choose_shown(made, std::move(plans), options.most);
 }
@@ -336,6 +367,8 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         return made;
     };
     made.standing = standing(made.present, made.goal == Goal::clear_upkeep);
+    made.asked = asked_of(made.present);
+    made.budget = options.budget;
     if (made.present.works() && made.score.greatest_over <= 0.0 && made.standing.empty()) {
         return leave_alone();
     }
@@ -344,11 +377,9 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         made.currency = options.prices->currency;
         remedies = priced(std::move(remedies), *options.prices, made.unpriced);
     }
-    search_and_choose(written, options, remedies, options.pairs, made);
-    if (!options.pairs && !is_cured(made)) {
-        // What cured by the states alone may have raised a danger.
-        search_and_choose(written, options, remedies, true, made);
-    }
+    made.limited = options.budget || !options.without.empty() || !options.only.empty()
+                   || !made.unpriced.empty();
+    search_and_choose(written, options, std::move(remedies), made);
     if (made.goal == Goal::clear_upkeep && !is_cured(made)) {
         return leave_alone();
     }

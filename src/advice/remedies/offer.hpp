@@ -44,8 +44,12 @@ private:
     void inlet_of(double area_m2, double target_pa);
     void open_up_to(double height_m);
     void house();
+    void room_at(double pressure_pa);
+    void no_more_than(double share);
+    void regulator_at(double setting_pa);
     void hearth();
     void liners();
+    void insulated(std::string_view wall);
     void caps();
 
     Installation before_;    ///< spelled out

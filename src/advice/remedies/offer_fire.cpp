@@ -17,12 +17,7 @@ void Offer::fire() {
     if (!case_.room_pressure_burning_pa) {
         house();
     } else if (*case_.room_pressure_burning_pa < near_outdoors_pa - 0.05) {
-        add({.kind = RemedyKind::air_inlet,
-             .amount = near_outdoors_pa,
-             .place = "the room",
-             .what =
-                 "Let air in near the heater, or run fewer fans, until the room is no more than "
-                 + show(-near_outdoors_pa, Kind::pressure) + " below outdoors"});
+        room_at(near_outdoors_pa);
     }
     const double wet = catalog::default_of(DefaultId::moisture_limit_wet).value;
     constexpr double dry_moisture = 0.16;
@@ -45,13 +40,7 @@ void Offer::fire() {
          .place = "the fire",
          .what = "Do not turn down below " + show(low_kg_s, Kind::mass_rate)
                  + ": smaller loads, burned briskly"});
-    const double high_kg_s = a.high.burn_rate_kg_s * smaller;
-    add({.kind = RemedyKind::smaller_fire,
-         .amount = high_kg_s,
-         .other = std::min(a.low.burn_rate_kg_s, high_kg_s),
-         .place = "the fire",
-         .what = "Burn no more than " + show(high_kg_s, Kind::mass_rate)
-                 + ": smaller loads, or bricks that make the firebox smaller"});
+    no_more_than(smaller);
     if (a.has_door) {
         for (const double share : {0.85, 0.7}) {
             open_up_to(share * a.door.height_m);
@@ -60,6 +49,25 @@ void Offer::fire() {
     if (has_open_front(a)) {
         hearth();
     }
+}
+
+void Offer::room_at(double pressure_pa) {
+    add({.kind = RemedyKind::air_inlet,
+         .amount = pressure_pa,
+         .place = "the room",
+         .what = "Let air in near the heater, or run fewer fans, until the room is no more than "
+                 + show(-pressure_pa, Kind::pressure) + " below outdoors"});
+}
+
+void Offer::no_more_than(double share) {
+    const ApplianceCase& a = case_.appliance;
+    const double high_kg_s = a.high.burn_rate_kg_s * share;
+    add({.kind = RemedyKind::smaller_fire,
+         .amount = high_kg_s,
+         .other = std::min(a.low.burn_rate_kg_s, high_kg_s),
+         .place = "the fire",
+         .what = "Burn no more than " + show(high_kg_s, Kind::mass_rate)
+                 + ": smaller loads, or bricks that make the firebox smaller"});
 }
 
 /// A listed heater is not altered: its listing would be void.
@@ -74,7 +82,11 @@ void Offer::open_up_to(double height_m) {
          .what = front ? "Lower the lintel to " + show(height_m, Kind::length)
                              + " over the hearth with a smoke guard or a hood"
                        : "Lower the opening to " + show(height_m, Kind::length)
-                             + " with a fixed strip at its top"});
+                             + " with a fixed strip at its top",
+         .caution = front || before_.appliance.listed
+                        ? ""
+                        : "the file does not say whether the heater is listed: a strip on a listed "
+                          "heater voids its listing, so ask its maker first"});
 }
 
 /// What masons do to an opening that is too large for its flue.

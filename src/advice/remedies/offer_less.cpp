@@ -37,6 +37,26 @@ void Offer::less_than(const Remedy& remedy) {
         each_step(us() ? 0.5 * inch_m : metric_m, now_m - remedy.amount, [&](double lower_m) {
             open_up_to(now_m - lower_m);
         });
+    } else if (remedy.kind == RemedyKind::air_inlet && case_.room_pressure_burning_pa) {
+        // The nearer the room stays to what it was, the less air is let in.
+        const double now_pa = *case_.room_pressure_burning_pa;
+        constexpr double step_pa = 1.0;
+        each_step(step_pa, remedy.amount - now_pa, [&](double pa) {
+            room_at(std::ceil(now_pa) + pa - step_pa);
+        });
+    } else if (remedy.kind == RemedyKind::insulate_outside && remedy.word == "insulated 50 mm") {
+        insulated("insulated 25 mm");
+    } else if (remedy.kind == RemedyKind::smaller_fire) {
+        const double least_share = remedy.amount / case_.appliance.high.burn_rate_kg_s;
+        constexpr double step = 0.05;
+        each_step(step, 1.0 - least_share, [&](double less) { no_more_than(1.0 - less); });
+    } else if (remedy.kind == RemedyKind::fit_regulator) {
+        // The higher it is set, the less it takes from the draft.
+        const double most_pa = std::floor(case_.appliance.draft_greatest_pa);
+        constexpr double step_pa = 1.0;
+        each_step(step_pa, most_pa - remedy.amount, [&](double less_pa) {
+            regulator_at(most_pa - less_pa);
+        });
     }
 }
 

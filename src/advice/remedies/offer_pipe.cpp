@@ -81,16 +81,21 @@ void Offer::liners() {
     }
 }
 
+void Offer::insulated(std::string_view wall) {
+    constexpr std::string_view kind = "insulated ";
+    add({.kind = RemedyKind::insulate_outside,
+         .word = std::string{wall},
+         .what = "Use insulated pipe (" + std::string{wall.substr(kind.size())}
+                 + ") where the flue leaves the warm room"});
+}
+
 void Offer::pipe() {
     if (case_.appliance.fuel_group != FuelGroup::gas) {
         add({.kind = RemedyKind::double_wall_connector,
              .word = "double-wall connector",
              .what = "Use double-wall pipe for the connector"});
         for (const std::string_view wall : {"insulated 25 mm", "insulated 50 mm"}) {
-            add({.kind = RemedyKind::insulate_outside,
-                 .word = std::string{wall},
-                 .what = "Use insulated pipe (" + std::string{wall.substr(10)}
-                         + ") where the flue leaves the warm room"});
+            insulated(wall);
         }
     }
     add({.kind = RemedyKind::enclose_outside,

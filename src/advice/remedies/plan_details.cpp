@@ -9,6 +9,7 @@
 #include "plan_judging.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright {
 namespace {
@@ -162,6 +163,33 @@ std::string beside_that(const Improvement& made) {
            + ". The smallest margin is then in " + tightest(made, *best) + ".";
 }
 
+/// "effort 5", "EUR 20"
+std::string cost_words(const Improvement& made, double cost) {
+    return (made.currency.empty() ? "effort" : made.currency) + ' ' + format_number(cost, 4);
+}
+
+/// After the best plan: what holds the draft where it has become too strong.
+std::string held_by(const Improvement& made, const Plan& best) {
+    if (!best.too_strong) {
+        return {};
+    }
+    const Case& c = best.resolved;
+    const double greatest_pa = c.appliance.draft_greatest_pa;
+    const auto holding = std::find_if(made.plans.begin(), made.plans.end(), [](const Plan& plan) {
+        return plan.cures && !plan.too_strong
+               && std::any_of(plan.steps.begin(), plan.steps.end(), [](const Remedy& step) {
+                      return step.kind == RemedyKind::fit_damper
+                             || step.kind == RemedyKind::fit_regulator;
+                  });
+    });
+    return " The draft is then up to "
+           + shown(c, (1.0 + best.score.greatest_over) * greatest_pa, Kind::pressure)
+           + " where the appliance allows " + shown(c, greatest_pa, Kind::pressure)
+           + (holding == made.plans.end()
+                  ? "."
+                  : ": change " + std::to_string(holding->rank) + " holds it, too.");
+}
+
 } // namespace
 
 void add_details(const Improvement& made, Plan& plan) {
@@ -174,11 +202,25 @@ void add_details(const Improvement& made, Plan& plan) {
                                     .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
-    plan.standing = standing(then, made.goal == Goal::clear_upkeep);
-    plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan.standing))
+    note_standing(made, then, plan);
+    plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
                  && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
-    plan.raised = gone(then.findings, present.findings);
+    plan.raised = raised_by(present, then);
     plan.cleared = gone(present.findings, then.findings);
+    for (const Finding& finding : present.findings) {
+        constexpr double worth_telling = 0.1;
+        const double before = finding.weight;
+        const std::optional<double> now = weight_of(then.findings, finding.matter);
+        if (!now || std::abs(*now - before) < worth_telling * std::max(before, worth_telling)
+            || weight_of(present.findings, finding.matter) != before) {
+            continue;
+        }
+        std::vector<const Matter*>& list = *now > before ? plan.worse : plan.better;
+        if (finding.severity <= Severity::warning && !is_in_the_states(*finding.matter)
+            && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
+            list.push_back(finding.matter);
+        }
+    }
     const Difference change = difference(present, then);
     over_draft(plan);
     less_to_spare(present, then, change, plan);
@@ -192,6 +234,16 @@ std::string improvement_sentence(const Improvement& made) {
         return "Leave it alone: nothing that counts is short; the smallest margin is in "
                + tightest(c, made.score) + ".";
     }
+    if (made.over_budget) {
+        const Plan& least = *made.over_budget;
+        return "Nothing within the budget of " + cost_words(made, *made.budget)
+               + " makes this run work. The cheapest that does: " + steps_words(least)
+               + "; it costs " + cost_words(made, least.cost) + ".";
+    }
+    if (made.outcome == Outcome::hopeless && made.budget && made.stuck.empty()) {
+        return "Nothing makes this run work, neither within the budget of "
+               + cost_words(made, *made.budget) + " nor beyond it, up to three changes together.";
+    }
     if (made.outcome == Outcome::hopeless && !made.stuck.empty()) {
         return stuck_words(made);
     }
@@ -204,7 +256,8 @@ std::string improvement_sentence(const Improvement& made) {
     const std::string left =
         best.standing.empty() ? "" : " Still left: " + titles_of(best.standing) + '.';
     const std::string after =
-        made.goal == Goal::less_draft
+        best.short_of_wanted ? " That is not all of it: the smallest margin is then in "
+        : made.goal == Goal::less_draft
             ? " The draft is then within what the appliance allows, and nothing that counts is "
               "short; the smallest margin is in "
             : " Nothing that counts is then short; the smallest margin is in ";
@@ -214,7 +267,8 @@ std::string improvement_sentence(const Improvement& made) {
         : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
-    return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left;
+    return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left
+           + held_by(made, best);
 }
 
 std::string nothing_tames_it(const Improvement& made) {
@@ -238,6 +292,9 @@ std::string hopeless_reason(const Improvement& made) {
     if (made.goal == Goal::less_draft) {
         return nothing_tames_it(made);
     }
+    if (made.over_budget) {
+        return {};
+    }
     if (!made.stuck.empty()) {
         return made.plans.empty() ? std::string{} : beside_that(made);
     }
@@ -245,9 +302,8 @@ std::string hopeless_reason(const Improvement& made) {
     std::string reason;
     const auto nearest =
         std::max_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
-            return a.standing.size() != b.standing.size()
-                       ? a.standing.size() > b.standing.size()
-                       : a.score.least_spare < b.score.least_spare;
+            return a.trouble != b.trouble ? a.trouble > b.trouble
+                                          : a.score.least_spare < b.score.least_spare;
         });
     if (nearest == made.plans.end()) {
         reason =
@@ -258,7 +314,8 @@ std::string hopeless_reason(const Improvement& made) {
     }
     const double over_floor_m = c.total_rise_m() + c.appliance.outlet_height_m;
     const double usual_m = catalog::default_of(DefaultId::usual_chimney_height_m).value;
-    if (over_floor_m < usual_m && is_fed_by_hand(c.appliance)) {
+    // Where changes were left out, another chimney may not be needed.
+    if (made.proven && !made.limited && over_floor_m < usual_m && is_fed_by_hand(c.appliance)) {
         reason += " The chimney top is only " + shown(c, c.total_rise_m(), Kind::length)
                   + " above the outlet and " + shown(c, over_floor_m, Kind::length)
                   + " above the floor, where " + shown(c, usual_m, Kind::length)

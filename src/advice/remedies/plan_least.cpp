@@ -38,15 +38,13 @@ least_of(PlanSearch& searching, const Improvement& made, const Costs& costs, con
             std::vector<Remedy> steps = least ? least->steps : plan.steps;
             steps[i] = step;
             std::optional<Plan> tried = searching.with_steps(steps);
-            if (tried && clears(made.goal)) {
-                searching.find_standing({&*tried, 1}, made);
-            }
             if (tried) {
+                searching.find_standing({&*tried, 1}, made, PlanSearch::Ask::passing);
                 judge_plan(made, *tried);
             }
             if (tried && tried->cures && tried->score.least_spare >= spare
                 && tried->standing.size() <= plan.standing.size()
-                && (plan.too_strong || !tried->too_strong)) {
+                && class_of(*tried) <= class_of(plan) && (plan.too_strong || !tried->too_strong)) {
                 least = std::move(tried);
                 high = middle;
             } else {

@@ -2,6 +2,7 @@
 
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields/fields.hpp"
+#include "plan_judging.hpp"
 
 #include <algorithm>
 #include <functional>
@@ -108,7 +109,7 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
     tried_ += plans.size();
 }
 
-void PlanSearch::find_standing(std::span<Plan> plans, const Improvement& made) const {
+void PlanSearch::find_standing(std::span<Plan> plans, const Improvement& made, Ask ask) const {
     const AssessOptions options{.size_search = false,
                                 .words = false,
                                 .spread = false,
@@ -116,8 +117,9 @@ void PlanSearch::find_standing(std::span<Plan> plans, const Improvement& made) c
                                 .rules = std::string{made.present.body->id}};
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            plans[i].standing =
-                standing(assess(plans[i], options), made.goal == Goal::clear_upkeep);
+            if (ask == Ask::all || plans[i].score.passes) {
+                note_standing(made, assess(plans[i], options), plans[i]);
+            }
         }
     });
 }
@@ -194,32 +196,34 @@ PlanSearch::Pairs PlanSearch::pairs(const std::vector<Plan>& singles,
     return made;
 }
 
-std::vector<Plan> PlanSearch::with_one_more(const std::vector<Plan>& plans,
-                                            const std::vector<Plan>& singles) {
+std::vector<Plan> PlanSearch::sets(const std::vector<std::vector<Remedy>>& sets,
+                                   std::vector<std::size_t>& from) {
     std::vector<Plan> made;
-    for (const Plan& plan : plans) {
-        for (const Plan& single : singles) {
-            const Remedy& more = single.steps.front();
-            const bool fits =
-                std::all_of(plan.steps.begin(), plan.steps.end(), [&more](const Remedy& step) {
-                    return go_together(step, more);
-                });
-            std::optional<Installation> changed = fits ? apply(more, plan.changed) : std::nullopt;
-            if (!changed || !is_new(*changed)) {
-                continue;
-            }
-            Plan& further = made.emplace_back();
-            further.steps = plan.steps;
-            further.steps.push_back(more);
-            further.cost = plan.cost + more.effort;
-            further.changed = std::move(*changed);
+    std::vector<std::size_t> of;
+    for (std::size_t n = 0; n < sets.size(); ++n) {
+        std::optional<Installation> changed = start_;
+        Plan plan;
+        for (const Remedy& step : sets[n]) {
+            changed = changed ? apply(step, *changed) : std::nullopt;
+            plan.cost += step.effort;
         }
+        if (!changed || !is_new(*changed)) {
+            continue;
+        }
+        plan.steps = sets[n];
+        plan.changed = std::move(*changed);
+        made.push_back(std::move(plan));
+        of.push_back(n);
     }
     solve(made);
-    made.erase(
-        std::remove_if(made.begin(), made.end(), [](const Plan& plan) { return !is_built(plan); }),
-        made.end());
-    return made;
+    std::vector<Plan> built;
+    for (std::size_t n = 0; n < made.size(); ++n) {
+        if (is_built(made[n])) {
+            built.push_back(std::move(made[n]));
+            from.push_back(of[n]);
+        }
+    }
+    return built;
 }
 
 } // namespace fluewright

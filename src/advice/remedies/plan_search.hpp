@@ -28,16 +28,18 @@ public:
     /// Pairs of changes of which one at least helps by itself.
     [[nodiscard]] Pairs pairs(const std::vector<Plan>& singles, const std::vector<bool>& helps);
 
-    /// Each of the plans with one more of the changes beside it.
-    [[nodiscard]] std::vector<Plan> with_one_more(const std::vector<Plan>& plans,
-                                                  const std::vector<Plan>& singles);
+    /// Those of the sets of changes that can be built and did not come up before; `from` tells of
+    /// each plan which set it is.
+    [[nodiscard]] std::vector<Plan> sets(const std::vector<std::vector<Remedy>>& sets,
+                                         std::vector<std::size_t>& from);
 
     /// These changes together; nothing where they cannot be built.
     [[nodiscard]] std::optional<Plan> with_steps(const std::vector<Remedy>& steps);
 
-    /// Asks of each plan what stands against it for that goal, by the rules of the present run.
-    /// Takes some ten times as long as solving it.
-    void find_standing(std::span<Plan> plans, const Improvement& made) const;
+    /// Asks of each plan what stands against it for that goal, by the rules of the present run; but
+    /// for `Ask::all` of those only whose states pass. Takes some ten times as long as solving it.
+    enum class Ask : std::uint8_t { all, passing };
+    void find_standing(std::span<Plan> plans, const Improvement& made, Ask ask) const;
 
     [[nodiscard]] std::size_t tried() const { return tried_; }
 

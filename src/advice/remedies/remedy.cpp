@@ -156,11 +156,20 @@ std::optional<Installation> apply(const Remedy& remedy, const Installation& inst
     return run_edit::shortened(std::move(after));
 }
 
-bool go_together(const Remedy& first, const Remedy& second) {
-    // A damper is turned as the weather asks; it is judged by itself.
-    if (first.kind == RemedyKind::fit_damper || second.kind == RemedyKind::fit_damper) {
+bool undoes_a_fault(RemedyKind kind) {
+    switch (kind) {
+    case RemedyKind::open_damper:
+    case RemedyKind::sweep:
+    case RemedyKind::seal_joints:
+    case RemedyKind::clean_screen:
+    case RemedyKind::stop_fans:
+        return true;
+    default:
         return false;
     }
+}
+
+bool go_together(const Remedy& first, const Remedy& second) {
     return first.kind != second.kind && (families(first.kind) & families(second.kind)) == 0U;
 }
 

@@ -170,14 +170,18 @@ void Offer::damper() {
     if (before_.appliance.damper_allowed == Flag{false}) {
         return;
     }
+    const bool has_one = std::any_of(before_.run.begin(), before_.run.end(), [](const Part& part) {
+        return is_a(part, PartKind::damper);
+    });
     constexpr double degree = constants::pi / 180.0;
     for (const double angle_deg : {30.0, 45.0, 60.0, 75.0}) {
+        const std::string angle = format_quantity(angle_deg * degree, Kind::angle, case_.units)
+                                  + " when the draft is strong";
         add({.kind = RemedyKind::fit_damper,
              .amount = angle_deg * degree,
-             .place = "the connector",
-             .what = "Fit a damper and turn it to "
-                     + format_quantity(angle_deg * degree, Kind::angle, case_.units)
-                     + " when the draft is strong"});
+             .place = has_one ? "" : "the connector",
+             .what = has_one ? "Keep the damper open, and turn it to " + angle
+                             : "Fit a damper and turn it to " + angle});
     }
     const double greatest_pa = case_.appliance.draft_greatest_pa;
     const double needed_pa =
@@ -187,12 +191,16 @@ void Offer::damper() {
         const double setting_pa = std::floor(needed_pa + share * (greatest_pa - needed_pa));
         if (setting_pa > needed_pa && setting_pa != last_pa) {
             last_pa = setting_pa;
-            add({.kind = RemedyKind::fit_regulator,
-                 .amount = setting_pa,
-                 .place = "the connector",
-                 .what = "Fit a draft regulator, set to " + show(setting_pa, Kind::pressure)});
+            regulator_at(setting_pa);
         }
     }
+}
+
+void Offer::regulator_at(double setting_pa) {
+    add({.kind = RemedyKind::fit_regulator,
+         .amount = setting_pa,
+         .place = "the connector",
+         .what = "Fit a draft regulator, set to " + show(setting_pa, Kind::pressure)});
 }
 
 std::vector<Remedy> possible_remedies(const Installation& written, const Case& present) {

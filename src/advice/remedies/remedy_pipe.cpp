@@ -25,7 +25,7 @@ void resize(Installation& in, Reach reach, double diameter_m) {
     const std::size_t end = reach == Reach::connector ? chimney : in.run.size();
     for (std::size_t i = begin; i < end; ++i) {
         if (run->parts[i].has_choice_of_size()) {
-            set_diameter(in.run[i], diameter_m);
+            set_new_pipe(in.run[i], diameter_m);
         }
     }
 }

@@ -178,10 +178,7 @@ void remove_level(Installation& in) {
 }
 
 void raise_top(Installation& in, double height_m) {
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), goes_up);
-    if (last != in.run.rend()) {
-        last->up_m = *last->up_m + height_m;
-    }
+    (void)move_top(in, height_m, 0.0);
 }
 
 } // namespace fluewright::changes

@@ -184,6 +184,25 @@ std::optional<Run> run_of(const Installation& installation) {
     return resolved ? std::optional{std::move(resolved->run)} : std::nullopt;
 }
 
+bool move_top(Installation& in, double more_m, double least_left_m) {
+    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), goes_up);
+    if (last == in.run.rend() || *last->up_m + more_m < least_left_m) {
+        return false;
+    }
+    last->up_m = *last->up_m + more_m;
+    Roof& roof = in.site.roof;
+    if (roof.mouth_above_roof_m) {
+        // A top below the roof is not over it at all.
+        roof.mouth_above_roof_m = std::max(0.0, *roof.mouth_above_roof_m + more_m);
+    }
+    for (NearThing& thing : roof.near) {
+        if (thing.below_mouth_m) {
+            thing.below_mouth_m = *thing.below_mouth_m + more_m;
+        }
+    }
+    return true;
+}
+
 Part like_pipe(const Part& pipe) {
     Part part;
     copy_section(pipe, part);
@@ -201,7 +220,20 @@ void set_diameter(Part& part, double diameter_m) {
     part.liner.reset();
 }
 
+void set_new_pipe(Part& part, double diameter_m) {
+    if (part.diameter_m == diameter_m) {
+        return;
+    }
+    set_diameter(part, diameter_m);
+    part.deposit_m.reset();
+    part.deposit.reset();
+}
+
 void set_clay_liner(Part& part, const std::string& liner) {
+    if (part.liner != liner) {
+        part.deposit_m.reset();
+        part.deposit.reset();
+    }
     part.diameter_m.reset();
     part.width_m.reset();
     part.depth_m.reset();

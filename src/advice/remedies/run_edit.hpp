@@ -31,6 +31,11 @@ void settle_size_changes(Installation& spelled);
 /// is comes from here.
 [[nodiscard]] std::optional<Run> run_of(const Installation& installation);
 
+/// Makes the topmost upright longer, or shorter where `more_m` is negative, and with the chimney
+/// top what the file tells of it: its height over the roof and over what stands near. False, and
+/// nothing is changed, where there is no such upright or less than `least_left_m` would be left.
+[[nodiscard]] bool move_top(Installation& in, double more_m, double least_left_m);
+
 /// A part of the section, wall, zone and joints of a pipe, to be set beside it.
 [[nodiscard]] Part like_pipe(const Part& pipe);
 
@@ -40,7 +45,10 @@ void settle_size_changes(Installation& spelled);
 /// A round pipe in place of whatever section the part had.
 void set_diameter(Part& part, double diameter_m);
 
-/// A clay liner in place of whatever section the part had.
+/// New round pipe in place of a part that is spelled out: it is clean. A part of that size stays.
+void set_new_pipe(Part& part, double diameter_m);
+
+/// A new clay liner, which is clean, in place of whatever section the part had.
 void set_clay_liner(Part& part, const std::string& liner);
 
 } // namespace fluewright::run_edit

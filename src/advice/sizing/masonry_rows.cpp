@@ -36,6 +36,10 @@ bool has_masonry_flue(const Case& resolved) {
     return flue_of(resolved) != nullptr;
 }
 
+double masonry_over_outlet(const Case& resolved) {
+    return flue_of(resolved)->bore.area_m2 / resolved.appliance.outlet_area_m2;
+}
+
 std::string masonry_words(const Case& resolved) {
     const FlueBore& bore = flue_of(resolved)->bore;
     const auto length = [&](double m) { return format_quantity(m, Kind::length, resolved.units); };

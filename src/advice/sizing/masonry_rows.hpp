@@ -12,6 +12,9 @@ namespace fluewright::sizing {
 /// Whether the run has a masonry flue that could be of another size.
 [[nodiscard]] bool has_masonry_flue(const Case& resolved);
 
+/// Its area over the outlet's; has_masonry_flue() holds.
+[[nodiscard]] double masonry_over_outlet(const Case& resolved);
+
 /// "masonry flue of 260 mm by 260 mm"
 [[nodiscard]] std::string masonry_words(const Case& resolved);
 

@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <tuple>
 
 namespace fluewright::sizing {
 namespace {
@@ -158,6 +157,28 @@ public:
         }
     }
 
+    /// Whether the present pipe falls short for what grew in it alone.
+    [[nodiscard]] bool sweeping_cures() const {
+        const SizeRow* present = present_row(table_);
+        if (present == nullptr || present->works) {
+            return false;
+        }
+        const auto swept = try_out(Change{Remedy{.kind = RemedyKind::sweep}}, written_, required_);
+        return swept && passing(*swept, required_, rules_).works;
+    }
+
+    /// Beside pipe that can be chosen: round liners for the masonry it leads into.
+    void fill_liners() {
+        for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
+            if (row.lines_masonry) {
+                row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
+                row.against_rule = !row.ruled_out_by.empty();
+                solve(row);
+                table_.rows.push_back(std::move(row));
+            }
+        }
+    }
+
 private:
     [[nodiscard]] std::string rule_of(const catalog::TradeSize& size) const {
         return rule_against(table_.present, size.inside_diameter_m);
@@ -201,7 +222,7 @@ private:
 
     /// The present row is the run as it stands, which may differ from the size by a hair.
     [[nodiscard]] Change change_of(const SizeRow& row) const {
-        if (table_.varies_masonry) {
+        if (table_.varies_masonry || row.lines_masonry) {
             return masonry_change(row);
         }
         if (row.present) {
@@ -302,10 +323,10 @@ std::string rule_against(const Case& resolved) {
     for (const Section& section : resolved.sections) {
         const RunPart* part = resolved.run.part(section.part);
         if (part != nullptr && part->has_choice_of_size()
-            && !catalog::are_trade_equivalents(circle_diameter_m(section.area_m2),
+            && !catalog::are_trade_equivalents(circle_diameter_m(section.built_area_m2),
                                                resolved.appliance.outlet_diameter_m)) {
             std::string words =
-                rule_words(section.area_m2 / resolved.appliance.outlet_area_m2, resolved);
+                rule_words(section.built_area_m2 / resolved.appliance.outlet_area_m2, resolved);
             if (!words.empty()) {
                 return words;
             }
@@ -346,50 +367,15 @@ SizeTable rows_of(const Installation& written,
     for (const double height_m : options.heights_m) {
         tabulation.fill(height_m);
     }
+    table.sweeping_cures = tabulation.sweeping_cures();
+    if (depth == Depth::every_size && !table.separate && !table.several_heights
+        && has_masonry_flue(table.present) && !has_open_front(table.present.appliance)) {
+        tabulation.fill_liners();
+        table.masonry_over_outlet = masonry_over_outlet(table.present);
+        table.masonry_too_wide =
+            is_smaller_size(greatest_area_ratio(table.present), table.masonry_over_outlet);
+    }
     return table;
-}
-
-const SizeRow* best_row(const SizeTable& table) {
-    const auto order = [&](const SizeRow& row) {
-        return std::tuple{!row.works,
-                          !row.present,
-                          std::abs(row.height_m - table.present_height_m),
-                          row.connector != row.chimney,
-                          row.chimney_m,
-                          row.connector_m};
-    };
-    const SizeRow* best = nullptr;
-    for (const SizeRow& row : table.rows) {
-        if (row.score && row.ruled_out_by.empty()
-            && (best == nullptr || order(row) < order(*best))) {
-            best = &row;
-        }
-    }
-    return best;
-}
-
-const SizeRow* nearest_row(const SizeTable& table) {
-    const SizeRow* nearest = nullptr;
-    for (const SizeRow& row : table.rows) {
-        if (row.score && !row.against_rule
-            && (nearest == nullptr || row.score->least_spare > nearest->score->least_spare)) {
-            nearest = &row;
-        }
-    }
-    return nearest;
-}
-
-const SizeRow* present_row(const SizeTable& table) {
-    const auto row = std::find_if(
-        table.rows.begin(), table.rows.end(), [](const SizeRow& r) { return r.present; });
-    return row == table.rows.end() ? nullptr : &*row;
-}
-
-std::string stands_anyway(const SizeTable& table, const SizeRow& row) {
-    if (row.works || table.standing.empty()) {
-        return {};
-    }
-    return " No size clears these: " + std::string{table.standing.front()->title} + '.';
 }
 
 } // namespace fluewright::sizing

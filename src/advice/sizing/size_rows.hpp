@@ -22,8 +22,8 @@ namespace fluewright::sizing {
 /// flue-far-larger-than-outlet; an open front may be as wide as it likes.
 [[nodiscard]] std::string rule_against(const Case& resolved, double diameter_m);
 
-/// The same of an installation as it is resolved, deposits and all, for the parts of its run that
-/// can be chosen by size.
+/// The same of an installation as it is resolved, by the sizes that were bought, for the parts of
+/// its run that can be chosen by size. A deposit does not make a pipe another size.
 [[nodiscard]] std::string rule_against(const Case& resolved);
 
 /// What the search shall solve.

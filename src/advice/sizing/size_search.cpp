@@ -104,7 +104,10 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
         best->present ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
     advice.suggested = best->connector;
     advice.suggested_diameter_m = best->connector_m;
-    advice.reason = reason_for(table, *best) + sizing::stands_anyway(table, *best);
+    advice.reason = best->present && table.sweeping_cures
+                        ? "The present size, " + best->connector
+                              + ", passes in every condition once it is swept."
+                        : reason_for(table, *best) + sizing::stands_anyway(table, *best);
     return advice;
 }
 

@@ -63,6 +63,23 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
            + " `fluewright improve` looks for other changes.";
 }
 
+/// What the pipe leads into meets no rule of size where it is far wider than the outlet.
+std::string for_masonry(const SizeTable& table) {
+    if (!table.masonry_too_wide) {
+        return {};
+    }
+    const std::string words = " The masonry flue it leads into is too wide: it has "
+                              + format_number(table.masonry_over_outlet, 2)
+                              + " times the outlet's area.";
+    const auto liner = std::find_if(table.rows.begin(), table.rows.end(), [](const SizeRow& row) {
+        return row.lines_masonry && row.score && row.ruled_out_by.empty();
+    });
+    return liner == table.rows.end()
+               ? words + " No round liner passes in every condition."
+               : words + " Line it with a " + liner->connector + ": the smallest margin is then in "
+                     + tightest_words(table, *liner) + ".";
+}
+
 void suggest(SizeTable& table) {
     const SizeRow* best = sizing::best_row(table);
     const bool stands = !table.standing.empty() && table.standing.front()->harm == Harm::fire;
@@ -79,17 +96,26 @@ void suggest(SizeTable& table) {
     table.suggested = index;
     table.rows[index].suggested = true;
     const std::string tightest = " The smallest margin is in " + tightest_words(table, *best) + ".";
-    const bool danger = !best->works && stands;
+    const bool swept = best->present && table.sweeping_cures;
+    const bool danger = !best->works && stands && !swept;
+    if (swept) {
+        table.sentence = "Keep the present pipe, " + pipe_words(table, *best)
+                         + ", and sweep it: swept, it passes in every condition."
+                         + for_masonry(table);
+        return;
+    }
     table.sentence =
         (danger ? first("No size clears the danger in this run. Clear it first: ") : "")
         + (best->present
                ? (table.varies_masonry ? "Keep the " + table.present_pipe
                                        : "Keep the present pipe, " + pipe_words(table, *best))
-                     + ": it passes in every condition and meets the size rules." + tightest
+                     + std::string{": it passes in every condition"}
+                     + (table.masonry_too_wide ? "." : " and meets the size rules.") + tightest
+                     + for_masonry(table)
                : "Take " + pipe_words(table, *best)
                      + ": the smallest that passes in every condition and is not smaller than the "
                        "outlet."
-                     + tightest + against_present(table))
+                     + tightest + against_present(table) + for_masonry(table))
         + (danger ? std::string{} : sizing::stands_anyway(table, *best));
 }
 
@@ -115,6 +141,11 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
         return table;
     }
     suggest(table);
+    if (table.varies_masonry && !options.heights_m.empty()) {
+        table.sentence +=
+            " Masonry is tried at the height it has; `fluewright sweep --over height=` "
+            "varies that.";
+    }
     if (table.varies_masonry) {
         table.sentence +=
             " A clay liner of another size is for a chimney still to be built; a round "

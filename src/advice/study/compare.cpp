@@ -166,6 +166,39 @@ const Layout& next_best(const Comparison& made) {
     return made.layouts[next];
 }
 
+/// What the next best has that the best has not, with the figures; empty where nothing.
+std::string for_the_next(const Layout& best, const Layout& next) {
+    const UnitSystem units = best.assessment.installation.units;
+    const auto against = [&](double a, double b, Kind kind) {
+        return format_quantity(a, kind, units) + " against " + format_quantity(b, kind, units);
+    };
+    if (next.failures < best.failures) {
+        return "fewer dangers and faults count for more, "
+               + counts(next.failures, best.failures, "of " + best.name);
+    }
+    if (next.score.least_spare > best.score.least_spare + same_spare) {
+        return "a greater margin counts for more, in " + tightest_words(next);
+    }
+    if (next.warnings < best.warnings) {
+        return "fewer warnings count for more, "
+               + counts(next.warnings, best.warnings, "of " + best.name);
+    }
+    if (next.pipe_m < best.pipe_m - same_length_m) {
+        return "less pipe counts for more, " + against(next.pipe_m, best.pipe_m, Kind::length);
+    }
+    if (next.turns_rad < best.turns_rad - 0.01) {
+        return "fewer turns count for more, "
+               + against(next.turns_rad, best.turns_rad, Kind::angle);
+    }
+    return {};
+}
+
+/// Of two that pass: what would speak for the other one.
+std::string unless_words(const Layout& best, const Layout& next) {
+    const std::string other = next.assessment.works() ? for_the_next(best, next) : std::string{};
+    return other.empty() ? "" : " Take " + next.name + " only where " + other + ".";
+}
+
 std::string sentence_of(const Comparison& made) {
     const Layout& best = made.layouts[made.best];
     if (made.alike) {
@@ -184,7 +217,8 @@ std::string sentence_of(const Comparison& made) {
                + ": it alone is short of nothing that counts; the smallest margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
-    return "Take " + best.name + ": " + why(best, next, reason) + others_fall_short(made);
+    return "Take " + best.name + ": " + why(best, next, reason) + unless_words(best, next)
+           + others_fall_short(made);
 }
 
 } // namespace

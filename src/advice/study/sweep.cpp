@@ -4,6 +4,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/run/open_front.hpp"
 #include "sweep_words.hpp"
 
 #include <algorithm>
@@ -46,6 +47,22 @@ std::string short_of(const Trial& trial, const Passing& found) {
         return state_name(trial.resolved, trial.score.states[trial.score.limiting]);
     }
     return found.standing.empty() ? std::string{} : std::string{found.standing.front()->title};
+}
+
+/// The same with what it means.
+std::string short_in_words(const Trial& trial, const Passing& found) {
+    if (!trial.score.passes) {
+        const StateVerdict& verdict = trial.score.verdicts[trial.score.limiting];
+        const std::string where =
+            " in " + state_name(trial.resolved, trial.score.states[trial.score.limiting]);
+        return verdict.kind == Kind::pressure ? "the draft is short" + where
+               : has_open_front(trial.resolved.appliance)
+                   ? "the open front smokes" + where
+                   : "the door opens less far than required" + where;
+    }
+    return found.standing.empty()
+               ? std::string{}
+               : "this stands against it: " + std::string{found.standing.front()->title};
 }
 
 void take(const Trial& trial, const Required& required, SweepPoint& point) {
@@ -93,8 +110,14 @@ SweepTurn turn_between(const Installation& written,
     const SweepPoint& short_one = a.passes() ? b : a;
     SweepTurn turn;
     turn.state = short_one.score ? short_one.short_of : short_one.fault;
+    turn.words = "it cannot be built: " + short_one.fault;
     for (int i = 0; i < halvings; ++i) {
         const double middle = 0.5 * (passing + failing);
+        if (i == 0 && short_one.score) {
+            const auto there = trial_at(written, made.over, {failing}, required);
+            turn.words =
+                there ? short_in_words(*there, fluewright::passing(*there, required)) : turn.words;
+        }
         const Result<Trial, std::string> trial = trial_at(written, made.over, {middle}, required);
         SweepPoint between;
         if (trial) {
@@ -105,6 +128,8 @@ SweepTurn turn_between(const Installation& written,
         } else {
             failing = middle;
             turn.state = trial ? between.short_of : turn.state;
+            turn.words =
+                trial ? short_in_words(*trial, fluewright::passing(*trial, required)) : turn.words;
         }
     }
     turn.at = passing;
@@ -147,6 +172,7 @@ sweep(const Installation& written, std::vector<Varied> over, const SweepOptions&
     if (made.over.size() == 1) {
         find_turns(written, options.required, made);
     }
+    made.blanks = blanks_of(made);
     made.sentence = sweep_sentence(made);
     return made;
 }

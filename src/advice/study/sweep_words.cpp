@@ -95,8 +95,14 @@ std::string where_it_turns(const Sweep& made) {
     std::string words = "Nothing that counts is short with the " + made.over[0].key.label + ' '
                         + intervals(made) + ".";
     for (const SweepTurn& turn : made.turns) {
-        words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at)
-                 + " it is " + turn.state + " that falls short.";
+        words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at) + ' '
+                 + turn.words + '.';
+    }
+    for (const SweepBlank& blank : made.blanks) {
+        const bool told = std::any_of(made.turns.begin(), made.turns.end(), [&](const auto& turn) {
+            return turn.words.find(blank.reason) != std::string::npos;
+        });
+        words += told ? "" : " At " + blank.words + " it cannot be built: " + blank.reason + '.';
     }
     return words;
 }
@@ -109,6 +115,46 @@ std::string how_many(const Sweep& made, std::size_t passing) {
 }
 
 } // namespace
+
+std::vector<SweepBlank> blanks_of(const Sweep& made) {
+    // A whole row or column is named by its one value.
+    std::vector<SweepBlank> blanks;
+    std::vector<std::vector<std::vector<double>>> values;
+    for (const SweepPoint& point : made.points) {
+        if (point.score) {
+            continue;
+        }
+        auto at = std::find_if(blanks.begin(), blanks.end(), [&](const SweepBlank& blank) {
+            return blank.reason == point.fault;
+        });
+        if (at == blanks.end()) {
+            at = blanks.insert(blanks.end(), {std::string{}, point.fault, 0});
+            values.emplace_back(made.over.size());
+        }
+        ++at->count;
+        auto& of_this = values[static_cast<std::size_t>(at - blanks.begin())];
+        for (std::size_t which = 0; which < made.over.size(); ++which) {
+            auto& seen = of_this[which];
+            if (std::find(seen.begin(), seen.end(), point.at[which]) == seen.end()) {
+                seen.push_back(point.at[which]);
+            }
+        }
+    }
+    for (std::size_t i = 0; i < blanks.size(); ++i) {
+        for (std::size_t which = 0; which < made.over.size(); ++which) {
+            const auto& seen = values[i][which];
+            if (seen.size() == made.over[which].values.size() && made.over.size() > 1) {
+                continue;
+            }
+            const auto [least, most] = std::minmax_element(seen.begin(), seen.end());
+            blanks[i].words += (blanks[i].words.empty() ? "" : ", ")
+                               + value_words(made, which, *least)
+                               + (*least == *most ? "" : " to " + value_words(made, which, *most));
+        }
+        blanks[i].words = blanks[i].words.empty() ? "every value" : blanks[i].words;
+    }
+    return blanks;
+}
 
 std::string sweep_sentence(const Sweep& made) {
     const auto passing = static_cast<std::size_t>(

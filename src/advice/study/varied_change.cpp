@@ -40,15 +40,12 @@ void set_outdoor(Installation& in, double temperature_k) {
 /// The topmost upright takes what the mouth rises or sinks.
 Changed set_height(Installation in, double height_m) {
     constexpr double least_upright_m = 0.1;
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::goes_up);
-    if (last == in.run.rend()) {
+    if (std::none_of(in.run.begin(), in.run.end(), run_edit::goes_up)) {
         return Failure{std::string{"the run has no upright straight to make longer or shorter"}};
     }
-    const double upright_m = *last->up_m + height_m - rise_of(in.run);
-    if (upright_m < least_upright_m) {
+    if (!run_edit::move_top(in, height_m - rise_of(in.run), least_upright_m)) {
         return Failure{std::string{"too little would be left of the topmost straight"}};
     }
-    last->up_m = upright_m;
     return in;
 }
 
@@ -61,7 +58,7 @@ Changed set_diameter(const Installation& in, double diameter_m) {
     bool any = false;
     for (std::size_t i = 0; i < spelled.run.size(); ++i) {
         if (run->parts[i].has_choice_of_size()) {
-            run_edit::set_diameter(spelled.run[i], diameter_m);
+            run_edit::set_new_pipe(spelled.run[i], diameter_m);
             any = true;
         }
     }

@@ -97,4 +97,30 @@ std::vector<const Matter*> gone(const Findings& before, const Findings& after) {
     return list;
 }
 
+std::vector<const Matter*> raised_by(const Assessment& before, const Assessment& after) {
+    std::vector<const Matter*> raised = gone(after.findings, before.findings);
+    Difference made;
+    compare_states(before, after, made);
+    constexpr double noise = 1e-6;
+    const bool any_worse =
+        made.states.size() < before.solution.states.size()
+        || std::any_of(made.states.begin(), made.states.end(), [](const StateChange& change) {
+               return change.spare_after < change.spare_before - noise;
+           });
+    if (!any_worse) {
+        std::erase_if(raised, [](const Matter* matter) { return is_in_the_states(*matter); });
+    }
+    return raised;
+}
+
+std::optional<double> weight_of(const Findings& findings, const Matter* matter) {
+    std::optional<double> weight;
+    for (const Finding& finding : findings) {
+        if (finding.matter == matter) {
+            weight = std::max(weight.value_or(finding.weight), finding.weight);
+        }
+    }
+    return weight;
+}
+
 } // namespace fluewright

@@ -19,12 +19,7 @@ bool reach_height(Installation& in, double height_m) {
     if (std::abs(more_m) < same_height_m) {
         return true;
     }
-    const auto last = std::find_if(in.run.rbegin(), in.run.rend(), run_edit::goes_up);
-    if (last == in.run.rend() || *last->up_m + more_m < least_left_m) {
-        return false;
-    }
-    last->up_m = *last->up_m + more_m;
-    return true;
+    return run_edit::move_top(in, more_m, least_left_m);
 }
 
 } // namespace
@@ -42,7 +37,7 @@ Result<Installation, std::string> with_other_pipe(const Installation& written,
     const std::size_t chimney = run->chimney_start();
     for (std::size_t i = 0; i < spelled.run.size(); ++i) {
         if (run->parts[i].has_choice_of_size()) {
-            run_edit::set_diameter(spelled.run[i], i < chimney ? pipe.connector_m : pipe.chimney_m);
+            run_edit::set_new_pipe(spelled.run[i], i < chimney ? pipe.connector_m : pipe.chimney_m);
         }
     }
     return run_edit::shortened(std::move(spelled));

@@ -5,6 +5,7 @@
 #include "cli/shell/help.hpp"
 #include "cli/shell/open_case.hpp"
 #include "cli/values/require_option.hpp"
+#include "fluewright/advice/study/common_ground.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/page/study_pages.hpp"
 #include "fluewright/io/report/report_compare.hpp"
@@ -66,30 +67,45 @@ int run_compare(const Context& context) {
         return wrong_input;
     }
     const std::vector<std::string> names = short_names(files);
-    std::vector<Layout> layouts;
-    std::vector<AnswerFile> inputs;
-    std::optional<UnitSystem> units = context.units();
     const auto required = required_of(context);
     if (!required) {
         return refuse(context, wrong_input, required.error());
     }
+    std::vector<Written> written;
+    std::vector<NamedInstallation> named;
+    std::vector<AnswerFile> inputs;
     for (std::size_t i = 0; i < files.size(); ++i) {
-        const auto written = read_written(context, files[i]);
-        if (!written) {
-            return written.error();
+        auto read = read_written(context, files[i]);
+        if (!read) {
+            return read.error();
         }
-        auto assessed =
-            assess(written->installation,
-                   {.size_search = false, .spread = false, .units = units, .required = *required});
+        inputs.push_back(answer_file(read->name, read->installation));
+        named.push_back({names[i], read->installation});
+        written.push_back(std::move(read).value());
+    }
+    auto ground =
+        common_ground(named, std::string{context.arguments.value(option::rules)}, context.units());
+    if (!ground) {
+        return tell_faults(context, ground.error().faults, written[ground.error().index]);
+    }
+    std::vector<Layout> layouts;
+    std::optional<UnitSystem> units = context.units();
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        auto assessed = assess(ground->installations[i],
+                               {.size_search = false,
+                                .spread = false,
+                                .units = units,
+                                .required = *required,
+                                .rules = ground->rules});
         if (!assessed) {
-            return tell_faults(context, assessed.error(), *written);
+            return tell_faults(context, assessed.error(), written[i]);
         }
         // All stand in the units of the first.
         units = assessed->installation.units;
-        inputs.push_back(answer_file(written->name, written->installation));
-        layouts.push_back(layout_of(names[i], written->installation, std::move(assessed).value()));
+        layouts.push_back(layout_of(names[i], named[i].written, std::move(assessed).value()));
     }
-    const Comparison made = compare(std::move(layouts));
+    Comparison made = compare(std::move(layouts));
+    made.added = std::move(ground->added);
     const bool no_answer =
         std::any_of(made.layouts.begin(), made.layouts.end(), [](const Layout& layout) {
             return gave_up(layout.assessment.solution.states);
@@ -99,8 +115,12 @@ int run_compare(const Context& context) {
     return write_answer(context, answer(context, made, answer_input(inputs)), status);
 }
 
-constexpr std::array compare_options{
-    &option::study_format, &option::require, &option::json, &option::units, &option::output};
+constexpr std::array compare_options{&option::study_format,
+                                     &option::rules,
+                                     &option::require,
+                                     &option::json,
+                                     &option::units,
+                                     &option::output};
 
 } // namespace
 
@@ -109,7 +129,9 @@ const Command compare_command{
     .name = "compare",
     .summary = "which of these layouts? side by side, differences marked",
     .about =
-        "Checks several layouts and sets them side by side, one column each: margins, door, gas at "
+        "Checks several layouts in the weathers of all their files and by one set of rules, and "
+        "sets "
+        "them side by side, one column each: margins, door, gas at "
         "the chimney top, height, pipe, findings they do not share, and what the files say "
         "differently. Says which to take and why. Ends with status 1 when none passes what counts.",
     .word = {.name = "FILE",

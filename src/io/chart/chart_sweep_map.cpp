@@ -284,6 +284,17 @@ private:
         picture.text({x + 38.0, y + 18.5}, "every state passes", Anchor::start, 12.0);
         picture.text({x + 10.0, y + 38.5}, "x", Anchor::start, 14.0);
         picture.text({x + 38.0, y + 38.5}, "some state falls short", Anchor::start, 12.0);
+        y += 62.0;
+        for (const SweepBlank& blank : sweep_.blanks) {
+            constexpr double line_px = 15.0;
+            for (const std::string& line :
+                 wrap_to("no color: at " + blank.words + " it cannot be built, " + blank.reason,
+                         width_px - x - 8.0,
+                         12.0)) {
+                picture.text({x, y}, line, Anchor::start, 12.0);
+                y += line_px;
+            }
+        }
     }
 
     const Sweep& sweep_;

@@ -29,6 +29,9 @@ public:
 
     std::string text() {
         out_ = paragraph(comparison_.sentence, flush, style_.width);
+        for (const std::string& words : comparison_.added) {
+            out_ += paragraph(words, flush, style_.width);
+        }
         const std::size_t count = comparison_.layouts.size();
         for (begin_ = 0; begin_ < count; begin_ = end_) {
             end_ = std::min(begin_ + most_columns, count);
@@ -91,9 +94,9 @@ private:
                 return report::outcome_cell(layout.assessment.verdict.of(harm));
             });
         }
-        run(table);
-        states(table);
         counts(table);
+        states(table);
+        run(table);
         out_ += table.text(style_, 2);
     }
 
@@ -217,35 +220,50 @@ private:
         out_ += paragraph(words, inset, style_.width);
     }
 
-    /// Findings that some layouts have and others do not.
-    void findings() {
-        std::vector<const Matter*> seen;
+    /// A matter as the layouts have it: the worst of it, by harm and by what it is there.
+    struct Shared {
+        const Matter* matter{};
+        Severity severity{};
+        Harm harm{};
+        std::string holders;
+        std::size_t count{};
+    };
+
+    [[nodiscard]] std::vector<Shared> shared_findings() const {
+        std::vector<Shared> seen;
         for (const Layout& layout : comparison_.layouts) {
+            std::vector<const Matter*> of_this;
             for (const Finding& finding : layout.assessment.findings) {
-                if (std::find(seen.begin(), seen.end(), finding.matter) == seen.end()) {
-                    seen.push_back(finding.matter);
+                auto at = std::find_if(seen.begin(), seen.end(), [&](const Shared& each) {
+                    return each.matter == finding.matter;
+                });
+                if (at == seen.end()) {
+                    at = seen.insert(
+                        seen.end(),
+                        {finding.matter, finding.severity, finding.harm, std::string{}, 0});
+                }
+                at->severity = std::min(at->severity, finding.severity);
+                at->harm = std::min(at->harm, finding.harm);
+                if (std::find(of_this.begin(), of_this.end(), finding.matter) == of_this.end()) {
+                    of_this.push_back(finding.matter);
+                    at->holders += (at->count++ == 0 ? "" : ", ") + layout.name;
                 }
             }
         }
-        std::stable_sort(seen.begin(), seen.end(), [](const auto* a, const auto* b) {
-            return a->severity < b->severity;
+        std::stable_sort(seen.begin(), seen.end(), [](const Shared& a, const Shared& b) {
+            return a.harm != b.harm ? a.harm < b.harm : a.severity < b.severity;
         });
+        return seen;
+    }
+
+    /// Findings that some layouts have and others do not, by harm.
+    void findings() {
         TextTable table({{}, {}, {.wraps = true}});
-        for (const Matter* matter : seen) {
-            std::string holders;
-            std::size_t count = 0;
-            for (const Layout& layout : comparison_.layouts) {
-                const auto& all = layout.assessment.findings;
-                const bool has = std::any_of(all.begin(), all.end(), [matter](const Finding& f) {
-                    return f.matter == matter;
-                });
-                holders += has ? (count == 0 ? "" : ", ") + layout.name : "";
-                count += has ? 1U : 0U;
-            }
-            if (count < comparison_.layouts.size()) {
-                table.add({{std::string{name(matter->severity)}},
-                           {std::string{matter->title}},
-                           {"only " + holders}});
+        for (const Shared& each : shared_findings()) {
+            if (each.count < comparison_.layouts.size()) {
+                table.add({{std::string{name(each.severity)}},
+                           {std::string{each.matter->title}},
+                           {"only " + each.holders}});
             }
         }
         if (!table.empty()) {

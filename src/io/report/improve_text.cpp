@@ -70,10 +70,10 @@ private:
         }
     }
 
-    [[nodiscard]] std::string cost_words(const Plan& plan) const {
+    [[nodiscard]] std::string cost_words(double cost) const {
         return made_.currency.empty()
-                   ? "effort " + format_number(plan.cost, 3)
-                   : fmt::format("{} {}", made_.currency, format_number(plan.cost, 4));
+                   ? "effort " + format_number(cost, 3)
+                   : fmt::format("{} {}", made_.currency, format_number(cost, 4));
     }
 
     [[nodiscard]] std::string outcome_words(const Plan& plan) const {
@@ -99,9 +99,10 @@ private:
         const std::string left =
             plan.standing.empty() ? "" : "; still left: " + titles_of(plan.standing);
         return fmt::format("{}: {} in {}{}",
-                           !plan.cures    ? "not enough"
-                           : left.empty() ? "cures"
-                                          : "betters",
+                           !plan.cures            ? "not enough"
+                           : plan.short_of_wanted ? "not all of it"
+                           : left.empty()         ? "cures"
+                                                  : "betters",
                            spare,
                            state_name(c, state),
                            plan.cures ? left : "");
@@ -122,14 +123,38 @@ private:
                                     remedy.what,
                                     remedy.place.empty() ? "" : " (" + remedy.place + ")");
             }
-            line(fmt::format("{}. {}.", plan.rank, what), {.first = 2, .rest = 5});
+            line(fmt::format("{}. {}{}.", plan.rank, harm_words(plan), what),
+                 {.first = 2, .rest = 5});
             const std::string facts = fmt::format(
-                "{}{}; {}", cost_words(plan), plan.on_front ? " *" : "", outcome_words(plan));
+                "{}{}; {}", cost_words(plan.cost), plan.on_front ? " *" : "", outcome_words(plan));
             line(facts, deeper);
             look_at(plan);
         }
         line("* No other change that was tried costs less and leaves a greater margin.",
              under_plan);
+        line(
+            made_.proven
+                ? "Of up to three changes together, none that costs less than these was left "
+                  "out, but for sets whose changes gain too little by themselves."
+                : "The search stopped at its bound of runs. Of up to three changes together, those "
+                  "that cost less than "
+                      + cost_words(made_.tried_below) + " were tried.",
+            under_plan);
+    }
+
+    /// What a plan brings that harms stands in its first line.
+    [[nodiscard]] static std::string harm_words(const Plan& plan) {
+        const bool danger =
+            std::any_of(plan.raised.begin(), plan.raised.end(), [](const Matter* matter) {
+                return matter->severity == Severity::danger;
+            });
+        return !plan.new_harm ? "" : danger ? "Brings a new danger: " : "Brings a new fault: ";
+    }
+
+    void titles(std::string_view before, const std::vector<const Matter*>& matters) {
+        if (!matters.empty()) {
+            line(std::string{before} + titles_of(matters), deeper);
+        }
     }
 
     void look_at(const Plan& plan) {
@@ -144,8 +169,11 @@ private:
         std::string look;
         for (const Remedy& remedy : plan.steps) {
             const std::string_view words = effort_of(remedy.kind).may_worsen;
-            if (words != "none known") {
-                look += (look.empty() ? "look at: " : "; ") + std::string{words};
+            for (const std::string_view each :
+                 {std::string_view{remedy.caution}, words == "none known" ? "" : words}) {
+                if (!each.empty()) {
+                    look += (look.empty() ? "look at: " : "; ") + std::string{each};
+                }
             }
         }
         if (!look.empty()) {
@@ -158,6 +186,8 @@ private:
         if (!cleared.empty()) {
             line("clears: " + cleared, deeper);
         }
+        titles("less bad than now: ", plan.better);
+        titles("worse than now: ", plan.worse);
     }
 
     [[nodiscard]] TableCell cell(const StateResult& state, const StateVerdict& verdict) const {

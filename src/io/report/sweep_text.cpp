@@ -98,6 +98,11 @@ private:
                       + " is required.";
         }
         out_ += paragraph(legend, inset, style_.width);
+        for (const SweepBlank& blank : sweep_.blanks) {
+            out_ += paragraph("- at " + blank.words + ": it cannot be built, " + blank.reason + ".",
+                              inset,
+                              style_.width);
+        }
     }
 
     template <class Figure>

@@ -1,8 +1,10 @@
 // Layouts side by side: which one is taken and why, and what the files say differently.
 #include "catch.hpp"
 #include "examples.hpp"
+#include "fluewright/advice/study/common_ground.hpp"
 #include "fluewright/advice/study/compare.hpp"
 #include "fluewright/io/report/report_compare.hpp"
+#include "unit/plain_stove.hpp"
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
@@ -113,4 +115,104 @@ TEST_CASE("JSON and CSV of a comparison tell the same layouts", "[compare]") {
     CHECK(std::count(csv.begin(), csv.end(), '\n')
           == static_cast<std::ptrdiff_t>(1 + made.layouts[0].score.states.size()
                                          + made.layouts[1].score.states.size()));
+}
+
+namespace {
+
+Comparison compared(const std::vector<NamedInstallation>& files, const std::string& rules = "") {
+    const auto ground = common_ground(files, rules, std::nullopt);
+    REQUIRE(ground);
+    std::vector<Layout> layouts;
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        auto assessed = assess(ground->installations[i],
+                               {.size_search = false, .spread = false, .rules = ground->rules});
+        REQUIRE(assessed);
+        layouts.push_back(layout_of(files[i].name, files[i].written, std::move(assessed).value()));
+    }
+    Comparison made = compare(std::move(layouts));
+    made.added = ground->added;
+    return made;
+}
+
+} // namespace
+
+TEST_CASE("a layout is no better for the weather its file leaves out", "[compare]") {
+    Installation hidden = stove_with(pipe_in_room + chimney_of("0.9 m"));
+    Installation whole = stove_with(pipe_in_room + chimney_of("1 m"));
+    hidden.site.weather.resize(1);
+    hidden.site.weather[0].name = "cold";
+    hidden.site.weather[0].outdoor_temperature_k = 253.15;
+    whole.site.weather[0] = hidden.site.weather[0];
+    whole.site.weather[1].name = "warm";
+    whole.site.weather[1].outdoor_temperature_k = 297.15;
+    for (const auto& files :
+         {std::vector<NamedInstallation>{{"hidden", hidden}, {"whole", whole}},
+          std::vector<NamedInstallation>{{"whole", whole}, {"hidden", hidden}}}) {
+        const Comparison made = compared(files);
+        CAPTURE(made.sentence);
+        for (const Layout& layout : made.layouts) {
+            CHECK(layout.assessment.installation.weathers.size() == 2);
+        }
+        CHECK(made.layouts[made.best].name == "whole");
+        REQUIRE(made.added.size() == 1);
+        CHECK(made.added.front() == "hidden is checked in the weather of the others, too: warm.");
+        CHECK(holds(comparison_text(made, Style{}), "hidden is checked in the weather"));
+    }
+}
+
+TEST_CASE("of two weathers of one name the second is called by its file", "[compare]") {
+    Installation one = stove_with(pipe_in_room + chimney_of("3 m"));
+    Installation other = one;
+    other.site.weather[0].outdoor_temperature_k = 258.15;
+    const Comparison made = compared({{"one", one}, {"other", other}});
+    CHECK(made.alike); // by the same three weathers
+    for (const Layout& layout : made.layouts) {
+        const auto& weathers = layout.assessment.installation.weathers;
+        REQUIRE(weathers.size() == 3);
+        CHECK(weathers[2].name == "frost of other");
+        CHECK(weathers[2].outdoor_temperature_k == 258.15);
+    }
+}
+
+TEST_CASE("a layout is no better for the rules its file does not name", "[compare]") {
+    const auto with_roof = [](const std::string& more, const std::string& above) {
+        return stove_with(pipe_in_room + chimney_of("3.4 m"),
+                          more + R"("roof": {"top_above_roof": ")" + above
+                              + R"(", "distance_to_ridge": "2 m", "pitch": "35 deg"},)");
+    };
+    const Installation us = with_roof(R"("rules": "us",)", "0.4 m");
+    const Installation none = with_roof("", "0.2 m");
+    const Comparison made = compared({{"us", us}, {"none", none}});
+    CAPTURE(made.sentence);
+    for (const Layout& layout : made.layouts) {
+        CHECK(layout.assessment.body->id == "us");
+    }
+    CHECK((made.alike || made.layouts[made.best].name == "us"));
+    REQUIRE(made.added.size() == 1);
+    CHECK(made.added.front() == "none is held against the rules of United States, as all are.");
+    CHECK(compared({{"us", us}, {"none", none}}, "uk").layouts[0].assessment.body->id == "uk");
+}
+
+TEST_CASE("a finding is told by what it is there, and the next best by what speaks for it",
+          "[compare]") {
+    const Installation near = stove_with(pipe_in_room + chimney_of("3.4 m"),
+                                         R"("rules": "us", "roof": {"top_above_roof": "0.4 m",
+                       "distance_to_ridge": "2 m", "pitch": "35 deg"},)");
+    Installation far = near;
+    far.site.roof.mouth_above_roof_m = 3.0;
+    far.run[1].up_m = 3.9;
+    const Comparison made = compared({{"near", near}, {"far", far}});
+    const std::string text = comparison_text(made, Style{});
+    for (const Layout& layout : made.layouts) {
+        for (const Finding& finding : layout.assessment.findings) {
+            if (finding.severity != finding.matter->severity) {
+                CHECK_FALSE(holds(text,
+                                  std::string{name(finding.matter->severity)} + "  "
+                                      + std::string{finding.matter->title}));
+            }
+        }
+    }
+    CAPTURE(made.sentence);
+    CHECK(made.layouts[made.best].name == "far");
+    CHECK(holds(made.sentence, "Take near only where less pipe counts for more, 4.6 m against"));
 }

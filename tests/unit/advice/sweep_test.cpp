@@ -6,6 +6,7 @@
 #include "fluewright/advice/study/sweep.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
+#include "unit/plain_stove.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -85,7 +86,7 @@ TEST_CASE("the turn is where the verdict turns", "[sweep]") {
     CHECK(passes(turn.at));
     CHECK_FALSE(passes(turn.at - 0.002));
     CHECK(holds(made.sentence, "Nothing that counts is short"));
-    CHECK(holds(made.sentence, "that falls short"));
+    CHECK(holds(made.sentence, "the draft is short in"));
 }
 
 TEST_CASE("values may come in any order and twice", "[sweep]") {
@@ -176,4 +177,19 @@ TEST_CASE("text, CSV and JSON tell the same points", "[sweep]") {
     const std::string text = sweep_text(made, style);
     CHECK(holds(text, "degF"));
     CHECK_FALSE(holds(text, "degC"));
+}
+
+TEST_CASE("values at which a run cannot be built are named with the reason", "[sweep]") {
+    const Installation in = stove_with(pipe_in_room + chimney_of("1 m"));
+    const Sweep one = swept(in, {"height=1..5m:9"});
+    CAPTURE(one.sentence);
+    CHECK(holds(one.sentence, "the draft is short in "));
+    CHECK(holds(one.sentence, "At 1 m it cannot be built: too little would be left"));
+    const Sweep two = swept(in, {"height=1..5m:5", "diameter=150..200mm:3"});
+    REQUIRE(two.blanks.size() == 1);
+    CHECK(two.blanks[0].words == "1 m");
+    CHECK(two.blanks[0].count == 3);
+    const std::string reason = "1 m: it cannot be built, too little would be left";
+    CHECK(holds(sweep_text(two, Style{}), "at " + reason));
+    CHECK(holds(sweep_svg(two), "no color: at 1 m"));
 }

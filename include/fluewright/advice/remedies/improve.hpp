@@ -32,26 +32,50 @@ enum class Goal : std::uint8_t {
     clear_upkeep,   ///< what is required passes; a matter of upkeep stands
 };
 
+/// How much of a matter that stood is left: 1 as bad as it was, 0 gone.
+struct MatterLeft {
+    const Matter* matter{};
+    double share{};
+};
+
 /// One change or several together, tried, with what comes of it.
 struct Plan : Trial {
     std::vector<Remedy> steps;
     double cost{}; ///< effort, or the user's price
     double gain{}; ///< of what the goal asks for; more than enough counts as enough
     bool cures{};  ///< what is required passes, and the goal is met
-    /// standing() with the change made: of every plan where findings are to be cleared, else of
-    /// those shown.
+
+    bool judged{}; ///< what stands against it was asked for; the next six are known then
+    /// standing() with the change made.
     std::vector<const Matter*> standing;
+    std::vector<MatterLeft> left; ///< of each matter that stood
+    double trouble{};             ///< of these together; a matter that is new makes 1
+    double warnings{};            ///< half of each warning of draft that is new, less those gone
+    bool works{};                 ///< what `check` says of it
+    bool new_harm{};              ///< brings a danger or a fault that the present run has not
+
     bool too_strong{}; ///< more draft than the appliance holds, and not so before
-    bool on_front{};   ///< no other plan costs no more and leaves more to spare
+    bool undoes{};     ///< only takes away what was wrong: opens, sweeps, closes, cleans, stops
+    bool short_of_wanted{}; ///< the door was short, and opens less far than wanted even so
+    bool cautioned{};       ///< a step may void the listing of the heater
+    bool on_front{};        ///< no other plan costs no more and leaves more to spare
     std::size_t rank{};
 
     // Of the plans shown only:
-    std::vector<const Matter*> raised;  ///< findings of which there was none before
+    std::vector<const Matter*> raised;  ///< raised_by()
     std::vector<const Matter*> cleared; ///< findings of which none is left
+    std::vector<const Matter*> worse;   ///< findings past their limit by more than before
+    std::vector<const Matter*> better;  ///< findings past their limit by less
     std::vector<std::string> worsens;   ///< in words, with figures
 
     /// What ranks plans of one class: gain over cost.
     [[nodiscard]] double merit() const { return gain / cost; }
+
+    /// How much is left of a matter that stood; 1 where it was not asked for.
+    [[nodiscard]] double share_left(const Matter* matter) const;
+
+    /// Whether less is left of a matter that stood.
+    [[nodiscard]] bool eased(const Matter* matter) const;
 };
 
 struct ImproveOptions {
@@ -83,24 +107,39 @@ struct Improvement {
     Assessment present;
     Score score;                         ///< of the present installation
     std::vector<const Matter*> standing; ///< against the present installation
-    std::vector<const Matter*> stuck;    ///< of these, what no change that was tried clears
-    std::string sentence;                ///< the answer, for a person
-    std::string reason;                  ///< why nothing helps; empty else
-    std::vector<Plan> plans;             ///< the best by rank, then the rest of the front, by rank
-    std::size_t tried{};                 ///< runs solved; no two of them are the same
-    std::vector<std::string> unpriced;   ///< titles left out for want of a price
-    std::string currency;                ///< empty: cost is effort
+    Required asked; ///< what a change is to reach: reloading too, where it is what falls short
+    std::vector<const Matter*> unmoved; ///< of these, what no single change eases
+    std::vector<const Matter*> stuck;   ///< of these, what no change that was tried clears
+    std::string sentence;               ///< the answer, for a person
+    std::string reason;                 ///< why nothing helps; empty else
+    std::vector<Plan> plans;            ///< the best by rank, no more than asked for
+    bool proven{};        ///< no set that could do it costs less than those shown and was not tried
+    double tried_below{}; ///< else: the cost below which all such sets were tried
+    bool limited{};       ///< kinds, budget or prices left changes out
+    std::optional<double> budget;
+    std::optional<Plan> over_budget; ///< the cheapest that cures, where none does within the budget
+    std::size_t tried{};             ///< runs solved; no two of them are the same
+    std::vector<std::string> unpriced; ///< titles left out for want of a price
+    std::string currency;              ///< empty: cost is effort
 };
 
-/// Searches single changes, pairs where asked for or where no single change cures, and where no
-/// pair does either, a third change beside the nearest pairs. Faults: those of resolve().
+/// Searches single changes, then pairs and triples in the order of their cost, until the best
+/// `most` are found or a count of runs is reached; where asked for, all pairs. Of a set of changes
+/// no part does as much. Faults: those of resolve().
 ///
-/// Ranking  plans that cure before those that do not, among these those that bring no new danger
-///          and no new over-draft first, then by cost, then by gain. Those that do not cure, or
-///          better upkeep in part, by gain over cost, then by cost; then in the order of the table.
-///          Gain beyond `spare_wanted_share` counts for nothing.
-/// Amounts  beside a plan that cures stands the same with the least height, inlet or opening that
-///          cures with as much to spare as is wanted, in steps of the trade.
+/// Ranking  plans that cure before those that do not. Of these last those that bring a new danger
+/// or
+///          fault, before them those after which the door opens less far than wanted, before them
+///          those that bring more draft than the appliance holds or may void a listing; what only
+///          undoes a fault ranks with the first, however strong the draft is then. Of one class,
+///          where findings are to be cleared, what leaves fewer goes first, to a half of one;
+///          then less cost, then more gain; where no finding is, those that do not cure by gain
+///          over cost. Then in the order of the table. Gain beyond `spare_wanted_share` counts for
+///          nothing; a matter that is left, but is less bad, counts for its share. Left out is what
+///          costs five times the best, unless all pairs are asked for.
+/// Amounts  beside a plan that cures stands the same with the least height, inlet, opening, smaller
+///          fire or hold on the draft that cures with as much to spare as is wanted, in steps of
+///          the trade.
 /// [theory eq. 42]
 [[nodiscard]] Result<Improvement, Faults> improve(const Installation& written,
                                                   const ImproveOptions& options);

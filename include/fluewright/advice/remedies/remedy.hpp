@@ -18,13 +18,14 @@ namespace fluewright {
 
 struct Remedy {
     RemedyKind kind{};
-    double amount{};     ///< of what changes, SI: a diameter, a height, a share, a pressure
-    double other{};      ///< a second amount, where the change has two
-    std::string word{};  ///< a wall or a build, where the change is one of words
-    std::string place{}; ///< in words: "straight 3 and 5", "the fuel"
-    std::string what{};  ///< an order for the fitter, without a final stop
-    double length_m{};   ///< of the pipe or wall it touches; for the effort and the price
-    double effort{};     ///< by the table
+    double amount{};       ///< of what changes, SI: a diameter, a height, a share, a pressure
+    double other{};        ///< a second amount, where the change has two
+    std::string word{};    ///< a wall or a build, where the change is one of words
+    std::string place{};   ///< in words: "straight 3 and 5", "the fuel"
+    std::string what{};    ///< an order for the fitter, without a final stop
+    std::string caution{}; ///< what stands against doing it here; empty else
+    double length_m{};     ///< of the pipe or wall it touches; for the effort and the price
+    double effort{};       ///< by the table
 };
 
 /// The changes that mean something for this installation, in the order of the kinds. `present` is
@@ -37,6 +38,10 @@ struct Remedy {
 /// what is written or on the outcome of another remedy.
 [[nodiscard]] std::optional<Installation> apply(const Remedy& remedy,
                                                 const Installation& installation);
+
+/// Whether a change only takes away what is wrong with a run: it opens, sweeps, closes, cleans or
+/// stops.
+[[nodiscard]] bool undoes_a_fault(RemedyKind kind);
 
 /// Whether two changes can be made together and mean more than one of them.
 [[nodiscard]] bool go_together(const Remedy& first, const Remedy& second);

@@ -42,6 +42,9 @@ struct SizeTable {
     double present_height_m{};
     bool separate{};
     bool several_heights{};
+    double masonry_over_outlet{}; ///< area of the masonry that pipe leads into, over the outlet's
+    bool masonry_too_wide{};      ///< that is more than the trade allows, whatever the pipe
+    bool sweeping_cures{};        ///< the present run falls short, and passes once it is swept
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
     bool
         varies_masonry{}; ///< there is no pipe to choose: the rows are clay liners and round liners

@@ -11,8 +11,8 @@ namespace fluewright {
 
 /// One layout, checked.
 struct Layout {
-    std::string name; ///< as the file is called
-    Installation written;
+    std::string name;     ///< as the file is called
+    Installation written; ///< as the file has it
     Assessment assessment;
     Score score;
 
@@ -23,15 +23,16 @@ struct Layout {
     double turns_rad{};     ///< of all elbows and tees together
     double least_area_m2{}; ///< narrowest pipe
     std::string sizes;      ///< inside diameters of the straights, in order
-    std::size_t failures{}; ///< findings that are a danger or a failure
+    std::size_t failures{}; ///< findings that are a danger or a failure, by their own severity
     std::size_t warnings{};
 };
 
 struct Comparison {
-    std::vector<Layout> layouts; ///< in the order given
-    std::size_t best{};          ///< index of the one to build, or of the nearest
-    bool alike{};                ///< all of them come to the same
-    std::string sentence;        ///< which and why
+    std::vector<Layout> layouts;    ///< in the order given
+    std::size_t best{};             ///< index of the one to build, or of the nearest
+    bool alike{};                   ///< all of them come to the same
+    std::string sentence;           ///< which and why, and what would speak for the next
+    std::vector<std::string> added; ///< what was added to which file, so that all are held alike
 };
 
 /// A checked installation as a layout; the assessment needs no size search.

@@ -28,6 +28,14 @@ struct SweepTurn {
     double at{};         ///< SI
     bool passes_above{}; ///< the run works at greater values
     std::string state;   ///< what falls short on the other side: a state, or what was found
+    std::string words; ///< the same as part of a sentence: "the draft is short in high fire, mild"
+};
+
+/// Values at which the run cannot be built or computed.
+struct SweepBlank {
+    std::string words;   ///< which values, in the unit they are shown in
+    std::string reason;  ///< a sentence without its full stop
+    std::size_t count{}; ///< points
 };
 
 struct Sweep {
@@ -36,6 +44,7 @@ struct Sweep {
     std::vector<Varied> over;
     std::vector<SweepPoint> points; ///< the last quantity turns fastest
     std::vector<SweepTurn> turns;   ///< of one quantity
+    std::vector<SweepBlank> blanks; ///< where there is no figure, one for each reason
     std::string sentence;           ///< what it comes to, for a person
 
     [[nodiscard]] const SweepPoint& point(std::size_t first, std::size_t second) const {

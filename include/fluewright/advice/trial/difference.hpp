@@ -36,4 +36,12 @@ struct Difference {
 /// The findings of `before` of which `after` has none at any place, each once, in their order.
 [[nodiscard]] std::vector<const Matter*> gone(const Findings& before, const Findings& after);
 
+/// The findings of `after` of which `before` has none, but for those that only say in other words of
+/// a condition that is short what it says itself: where no condition is worse, they are not new.
+[[nodiscard]] std::vector<const Matter*> raised_by(const Assessment& before,
+                                                   const Assessment& after);
+
+/// How far past its limit the weightiest finding of a matter is; nothing where there is none.
+[[nodiscard]] std::optional<double> weight_of(const Findings& findings, const Matter* matter);
+
 } // namespace fluewright

@@ -54,9 +54,10 @@ const Record<Remedy>& record_of<Remedy>() {
          {"place", "in words", &Remedy::place},
          {"length", Kind::length, "of the pipe or wall it touches", &Remedy::length_m},
          {"cost", "in the unit of the answer", &Remedy::effort},
-         {"look_at", "what it may worsen", [](const Remedy& r) {
-              return effort_of(r.kind).may_worsen;
-          }}}};
+         {"look_at",
+          "what it may worsen",
+          [](const Remedy& r) { return effort_of(r.kind).may_worsen; }},
+         {"caution", "what stands against doing it here; empty else", &Remedy::caution}}};
     return record;
 }
 
@@ -88,6 +89,12 @@ const Record<PlanRow>& record_of<PlanRow>() {
          {"too_strong",
           "more draft than the appliance holds, and not so before",
           [](const PlanRow& p) { return p.of.too_strong; }},
+         {"new_harm",
+          "brings a danger or a fault that the present run has not",
+          [](const PlanRow& p) { return p.of.new_harm; }},
+         {"short_of_wanted",
+          "the door was short, and opens less far than is wanted even so",
+          [](const PlanRow& p) { return p.of.short_of_wanted; }},
          {"on_front",
           "no other plan costs no more and leaves more to spare",
           [](const PlanRow& p) { return p.of.on_front; }},
@@ -109,6 +116,12 @@ const Record<PlanRow>& record_of<PlanRow>() {
          {"findings_cleared",
           "ids of findings of which none is left",
           [](const PlanRow& p) { return ids_of(p.of.cleared); }},
+         {"findings_worse",
+          "ids of findings farther past their limit than before",
+          [](const PlanRow& p) { return ids_of(p.of.worse); }},
+         {"findings_better",
+          "ids of findings less far past their limit than before",
+          [](const PlanRow& p) { return ids_of(p.of.better); }},
          Column<PlanRow>{"may_worsen",
                          "in words, with figures",
                          [](const PlanRow& p) -> decltype(auto) { return (p.of.worsens); }}
@@ -167,6 +180,14 @@ const Record<Improvement>& record_of<Improvement>() {
           [](const Improvement& i) -> std::string_view {
               return i.currency.empty() ? std::string_view{"effort"} : std::string_view{i.currency};
           }},
+         {"proven",
+          "of sets that could do it by what their changes gain alone, none that costs less was "
+          "left "
+          "untried",
+          &Improvement::proven},
+         {"tried_below",
+          "where that is not so: the cost below which such sets were tried",
+          &Improvement::tried_below},
          {"runs_solved", "no two of them are the same", &Improvement::tried},
          {"unpriced", "changes left out for want of a price", &Improvement::unpriced},
          {"plans", "by rank", [](const Improvement& i) { return plans_of(i); }}}};

@@ -143,7 +143,7 @@ TEST_CASE("a change that breaks a rule of installation says so", "[improve]") {
     }
     in.run.back().build = Build::plain;
     in.run.back().cap_gap_m = 0.15;
-    const Improvement asked = improved(in, {.most = 100, .rules = "us"});
+    const Improvement asked = improved(in, {.pairs = true, .most = 1000, .rules = "us"});
     const bool any = std::any_of(asked.plans.begin(), asked.plans.end(), [&](const Plan& plan) {
         return std::any_of(plan.raised.begin(), plan.raised.end(), only_bodies_speak_of);
     });

@@ -1,0 +1,228 @@
+// What harms most is undone first, and a plan says what it brings.
+#include "catch.hpp"
+#include "fluewright/advice/study/varied.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
+#include "improved.hpp"
+#include "unit/plain_stove.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace fluewright;
+using Outcome = Improvement::Outcome;
+
+namespace {
+
+bool has_step(const Plan& plan, RemedyKind kind) {
+    return std::any_of(plan.steps.begin(), plan.steps.end(), [kind](const Remedy& step) {
+        return step.kind == kind;
+    });
+}
+
+bool any_has(const Improvement& made, RemedyKind kind) {
+    return std::any_of(made.plans.begin(), made.plans.end(), [kind](const Plan& plan) {
+        return has_step(plan, kind);
+    });
+}
+
+/// A cleanout that does not shut leaks into a run that draws well without it.
+Installation leaky() {
+    return stove_with(R"({"part": "straight", "up": "0.6 m", "diameter": "150 mm",
+            "wall": "single-wall steel", "zone": "room", "clearance": "900 mm"},
+        {"part": "elbow", "angle": "90 deg", "build": "gored"},
+        {"part": "straight", "across": "0.8 m", "rise": "16 mm"},
+        {"part": "tee", "flow": "side", "angle": "90 deg", "cleanout": true,
+            "wall": "insulated 25 mm", "zone": "outdoors", "leakage_area": "64 cm2"},
+        {"part": "straight", "up": "4.5 m"}, {"part": "cap", "build": "plain"})");
+}
+
+/// A wide clay-lined chimney outdoors: 4.1 times the collar's area.
+Installation wide_masonry() {
+    return stove_with(R"({"part": "straight", "up": "0.8 m", "diameter": "150 mm",
+            "wall": "single-wall steel", "zone": "room", "clearance": "900 mm"},
+        {"part": "elbow", "angle": "90 deg", "build": "gored"},
+        {"part": "straight", "across": "0.5 m", "rise": "10 mm"},
+        {"part": "elbow", "angle": "90 deg", "build": "gored", "cleanout": true},
+        {"part": "straight", "up": "8 m", "width": "270 mm", "depth": "270 mm",
+            "shape": "rectangular", "wall": "clay-lined masonry", "zone": "outdoors",
+            "clearance": "50 mm"},
+        {"part": "cap", "build": "plain"})");
+}
+
+Installation low_over_roof() {
+    return stove_with(pipe_in_room + chimney_of("1.2 m"),
+                      R"("rules": "us", "roof": {"top_above_roof": "0.5 m",
+                          "distance_to_ridge": "0.8 m", "pitch": "20 deg",
+                          "near": [{"what": "building", "distance": "2 m",
+                                    "below_top": "0.4 m"}]},)",
+                      R"("draft_needed": "14 Pa",)");
+}
+
+} // namespace
+
+TEST_CASE("a leak is closed before a top is raised, though the draft is strong then", "[improve]") {
+    const Improvement made = improved(leaky());
+    CAPTURE(made.sentence);
+    REQUIRE_FALSE(made.plans.empty());
+    CHECK(best(made) == "seal-joints");
+    CHECK(made.plans.front().too_strong);
+    CHECK(made.sentence.find("where the appliance allows") != std::string::npos);
+    // What holds the draft is a second step.
+    const bool held = std::any_of(made.plans.begin(), made.plans.end(), [](const Plan& plan) {
+        return plan.cures && !plan.too_strong && has_step(plan, RemedyKind::seal_joints)
+               && (has_step(plan, RemedyKind::fit_damper)
+                   || has_step(plan, RemedyKind::fit_regulator));
+    });
+    CHECK(held);
+    const PriceList prices{.currency = "EUR",
+                           .prices = {{"seal-joints", {20.0, 0.0}},
+                                      {"raise-top", {400.0, 200.0}},
+                                      {"air-inlet", {40.0, 0.0}}}};
+    const Improvement priced = improved(leaky(), {.prices = prices});
+    CHECK(best(priced) == "seal-joints");
+}
+
+TEST_CASE("a damper left shut is opened, and none is fitted for want of draft", "[improve]") {
+    const Improvement made =
+        improved(stove_with(pipe_in_room + R"(, {"part": "damper", "blade_angle": "85 deg",
+                                        "free_area": "10 %"})"
+                            + chimney_of("1.5 m")));
+    CAPTURE(made.sentence);
+    CHECK(best(made) == "open-damper");
+    CHECK_FALSE(any_has(made, RemedyKind::fit_damper));
+}
+
+TEST_CASE("a damper left shut in a strong flue is opened first, then held", "[improve]") {
+    const Improvement made = improved(stove_with(
+        pipe_in_room + R"(, {"part": "damper", "blade_angle": "70 deg", "free_area": "15 %"},
+                {"part": "straight", "up": "6 m", "wall": "clay-lined masonry",
+                 "zone": "outdoors", "clearance": "300 mm", "width": "200 mm",
+                 "depth": "200 mm", "shape": "rectangular"},
+                {"part": "cap", "build": "plain", "zone": "outdoors", "screen": "6 mm",
+                 "blocked": "30 %"})",
+        R"("room": {"temperature": "20 degC", "pressure": "-8 Pa"}, "rules": "uk",)"));
+    CAPTURE(made.sentence);
+    CHECK(best(made) == "open-damper");
+    for (const Plan& plan : made.plans) {
+        for (const Remedy& step : plan.steps) {
+            CHECK((step.kind != RemedyKind::fit_damper
+                   || step.what.find("Keep the damper open") == 0));
+        }
+    }
+}
+
+TEST_CASE("wet masonry four times too wide is lined before a damper is fitted", "[improve]") {
+    const Improvement made = improved(wide_masonry());
+    CAPTURE(made.sentence);
+    CHECK(made.goal == Goal::clear_upkeep);
+    REQUIRE_FALSE(made.plans.empty());
+    CHECK(has_step(made.plans.front(), RemedyKind::line_flue));
+    const auto asked = read_required("fire,draft,upkeep");
+    REQUIRE(asked);
+    const Improvement all = improved(wide_masonry(), {.required = *asked});
+    CAPTURE(all.sentence, all.reason);
+    CHECK(any_has(all, RemedyKind::line_flue));
+}
+
+TEST_CASE("a bare stack outdoors is insulated", "[improve]") {
+    const Improvement made = improved(stove_with(
+        pipe_in_room + R"(, {"part": "straight", "up": "5 m", "wall": "single-wall steel",
+                "zone": "outdoors", "clearance": "900 mm"}, {"part": "cap", "build": "plain"})"));
+    CAPTURE(made.sentence);
+    CHECK(any_has(made, RemedyKind::insulate_outside));
+}
+
+TEST_CASE("a top that is raised stands as much higher over the roof and what is near",
+          "[improve]") {
+    const Installation in = low_over_roof();
+    const Remedy raise{.kind = RemedyKind::raise_top, .amount = 1.0};
+    const auto raised = apply(raise, in);
+    REQUIRE(raised);
+    CHECK(std::abs(*raised->site.roof.mouth_above_roof_m - 1.5) < 1e-9);
+    CHECK(std::abs(*raised->site.roof.near.front().below_mouth_m - 1.4) < 1e-9);
+    // So do other heights of a sweep and of sizes.
+    const auto key = read_varied("height=4..5m:2", in);
+    REQUIRE(key);
+    const auto varied = with_value(in, key->key, 4.0);
+    REQUIRE(varied);
+    CHECK(std::abs(*varied->site.roof.mouth_above_roof_m - 2.1) < 1e-6);
+}
+
+TEST_CASE("an alteration that may void a listing says so, and is no cure before the door opens",
+          "[improve]") {
+    const Installation in =
+        stove_with(pipe_in_room + chimney_of("1.4 m"),
+                   "",
+                   R"("draft_needed": "6 Pa", "door": {"width": "700 mm", "height": "600 mm"},)");
+    const Improvement made = improved(in, {.most = 20});
+    CAPTURE(made.sentence);
+    for (const Plan& plan : made.plans) {
+        double least = 1.0;
+        for (const StateResult& state : plan.score.states) {
+            if (state.kind == StateKind::door_open_embers) {
+                least = std::min(least, state.door.opening_share);
+            }
+        }
+        CHECK(plan.short_of_wanted == (least < 0.5));
+        CHECK(plan.cautioned == has_step(plan, RemedyKind::lower_door_opening));
+    }
+    if (made.plans.front().short_of_wanted) {
+        CHECK(made.sentence.find("not all of it") != std::string::npos);
+    }
+    Installation listed = in;
+    listed.appliance.listed = true;
+    CHECK_FALSE(any_has(improved(listed, {.most = 20}), RemedyKind::lower_door_opening));
+}
+
+TEST_CASE("a budget that is too small names the cheapest that cures", "[improve]") {
+    const Installation in = example("village-hall");
+    const Improvement free = improved(in);
+    REQUIRE(free.plans.front().cures);
+    const Improvement made = improved(in, {.budget = 1.0});
+    CAPTURE(made.sentence);
+    CHECK(made.outcome == Outcome::hopeless);
+    CHECK(made.sentence.find("Nothing within the budget of effort 1") == 0);
+    CHECK(made.sentence.find("effort " + format_number(made.over_budget->cost, 4))
+          != std::string::npos);
+    CHECK(made.over_budget->cost <= free.plans.front().cost);
+}
+
+TEST_CASE("no more plans are shown than asked for", "[improve]") {
+    for (const std::string name : {"village-hall", "toll-house", "boat-shed"}) {
+        for (const std::size_t most : {1U, 2U, 5U}) {
+            CHECK(improved(example(name), {.most = most}).plans.size() <= most);
+        }
+    }
+    CHECK(improved(example("village-hall"), {.most = 2, .without = {RemedyKind::remove_level}})
+              .plans.size()
+          <= 2);
+}
+
+TEST_CASE("every step of a plan that cures is needed", "[improve]") {
+    for (const Installation& in : {leaky(),
+                                   low_over_roof(),
+                                   example("weigh-house"),
+                                   example("village-hall"),
+                                   example("ferry-office")}) {
+        const Improvement made = improved(in);
+        for (const Plan& plan : made.plans) {
+            for (std::size_t left_out = 0;
+                 plan.cures && plan.steps.size() > 1 && left_out < plan.steps.size();
+                 ++left_out) {
+                Installation less = in;
+                for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+                    if (i != left_out) {
+                        const auto next = apply(plan.steps[i], less);
+                        less = next ? *next : less;
+                    }
+                }
+                const auto assessed = assess(less, {.size_search = false, .spread = false});
+                REQUIRE(assessed);
+                const bool held = plan.steps[left_out].kind == RemedyKind::fit_damper
+                                  || plan.steps[left_out].kind == RemedyKind::fit_regulator;
+                CAPTURE(made.sentence, plan.steps[left_out].what);
+                CHECK((held || made.goal == Goal::clear_upkeep || !assessed->works()));
+            }
+        }
+    }
+}
