@@ -346,7 +346,7 @@ TEST_CASE("layouts and plans have the figures of JSON in CSV") {
                     {"too_strong", false},
                     {"on_front", false},
                     {"limiting_state", 0},
-                    {"left_standing", answer["present"]["standing"]},
+                    {"left_short", answer["present"]["falling_short"]},
                     {"findings_raised", json::array()},
                     {"findings_cleared", json::array()},
                     {"may_worsen", json::array()}});

@@ -26,7 +26,7 @@ for table in ("causes", "checks", "remedy_effort", "rule_bodies", "rules", "sour
 
 # Keys under which an answer prints an id, and lists whose entries have one under "id".
 ID_KEYS = {"check", "finding", "harm", "matter", "source", "sweep_source", "deposit_source", "confirm", "state", "remedy", "body"}
-ID_LISTS = {"left_standing", "remedies", "standing", "stuck", "what_counts", "findings_raised", "findings_cleared"}
+ID_LISTS = {"left_short", "remedies", "falling_short", "stuck", "what_counts", "findings_raised", "findings_cleared"}
 LISTS_OF_ROWS = {"findings", "causes", "checks"}
 
 

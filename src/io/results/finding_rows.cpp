@@ -91,7 +91,7 @@ const Record<CheckResult>& record_of<CheckResult>() {
 template <>
 const Record<StandingDanger>& record_of<StandingDanger>() {
     static const Record<StandingDanger> record{
-        "standing_danger",
+        "shown_danger",
         "a danger that stands in the run as it is drawn, whatever the answer is about",
         {{"id", "of the finding", &StandingDanger::id},
          {"part",

@@ -107,7 +107,7 @@ const Record<PlanRow>& record_of<PlanRow>() {
          {"states",
           "those that decide about a kind of harm",
           [](const PlanRow& p) { return state_rows(p.of.resolved, p.of.score); }},
-         {"left_standing",
+         {"left_short",
           "ids of findings that count and make it fall short then",
           [](const PlanRow& p) { return ids_of(p.of.standing); }},
          {"findings_raised",
@@ -143,7 +143,7 @@ const Record<PresentRow>& record_of<PresentRow>() {
          {"least_relative_spare",
           spare_meaning,
           [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
-         {"standing",
+         {"falling_short",
           "ids of findings that count and make it fall short",
           [](const PresentRow& p) { return ids_of(p.of.standing); }},
          {"states", "those that decide about a kind of harm", [](const PresentRow& p) {
