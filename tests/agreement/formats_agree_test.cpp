@@ -344,6 +344,8 @@ TEST_CASE("layouts and plans have the figures of JSON in CSV") {
                     {"gain", 0.0},
                     {"cures", false},
                     {"too_strong", false},
+                    {"new_harm", false},
+                    {"short_of_wanted", false},
                     {"on_front", false},
                     {"limiting_state", 0},
                     {"left_short", answer["present"]["falling_short"]},

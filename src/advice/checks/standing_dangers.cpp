@@ -1,6 +1,7 @@
 #include "fluewright/advice/checks/standing_dangers.hpp"
 
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/advice/checks/told.hpp"
 
 namespace fluewright {
 
@@ -22,6 +23,21 @@ standing_dangers(const Installation& written, const Case& resolved, const Soluti
         }
     }
     return dangers;
+}
+
+std::vector<std::string>
+open_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
+    std::vector<std::string> open;
+    CheckOptions options;
+    options.body = rule_set_of(written, resolved.units);
+    const Checked checked = check_all(written, resolved, solution, options);
+    for (const CheckResult& result : checked.results) {
+        if (result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
+            && result.check->severity == Severity::danger) {
+            open.emplace_back(result.check->rule);
+        }
+    }
+    return open;
 }
 
 } // namespace fluewright

@@ -38,6 +38,11 @@ PartsList parts_list(const Installation& written,
     for (const PartsLine& line : list.lines) {
         list.weight_kg += line.weight_kg;
     }
+    if (const auto open = open_dangers(written, resolved, solution); !open.empty()) {
+        list.assumed.push_back("the file does not tell all that fire hangs on; run `check` before "
+                               "buying. First: "
+                               + open.front());
+    }
     list.assumed.emplace_back("elbows and tees of usual build: hold a real one against the figures "
                               "before cutting");
     const auto shown = [&](double length_m) { return view.show(length_m, Kind::length); };

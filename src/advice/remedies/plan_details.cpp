@@ -113,6 +113,14 @@ std::string tightest(const Case& c, const Score& scored) {
 }
 
 /// The same of a plan, in the units of the present run.
+/// No change of pipe decides what the file does not tell.
+std::string undecided(const Improvement& made) {
+    const HarmVerdict& fire = made.present.verdict.of(Harm::fire);
+    return fire.outcome == HarmOutcome::cannot_tell
+               ? " Fire is not decided: `check` says what the file must tell."
+               : "";
+}
+
 std::string tightest(const Improvement& made, const Plan& plan) {
     Case then = plan.resolved;
     then.units = made.present.installation.units;
@@ -262,13 +270,13 @@ std::string improvement_sentence(const Improvement& made) {
               "short; the smallest margin is in "
             : " Nothing that counts is then short; the smallest margin is in ";
     const std::string before =
-        made.goal == Goal::clear_upkeep ? "What counts passes as it is now; upkeep does not: "
+        made.goal == Goal::clear_upkeep ? "Nothing that counts is short as it is now; upkeep is: "
                                               + titles_of(made.standing) + ". To mend that: "
         : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left
-           + held_by(made, best);
+           + held_by(made, best) + undecided(made);
 }
 
 std::string nothing_tames_it(const Improvement& made) {

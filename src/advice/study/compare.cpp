@@ -14,7 +14,7 @@ namespace fluewright {
 namespace {
 
 constexpr double same_spare = 0.005;
-constexpr double same_length_m = 0.01;
+constexpr double same_length_m = 0.03; // an inch: nobody chooses by less
 
 void measure_run(Layout& layout) {
     const Case& c = layout.assessment.installation;
@@ -57,8 +57,14 @@ std::size_t dangers(const Layout& layout) {
     return fire.counts ? fire.short_of : 0U;
 }
 
+/// Whether the file leaves open what fire and carbon monoxide hang on.
+bool is_open(const Layout& layout) {
+    const HarmVerdict& fire = layout.assessment.verdict.of(Harm::fire);
+    return fire.counts && fire.outcome == HarmOutcome::cannot_tell;
+}
+
 /// What decided between two layouts, in the order of the rules.
-enum class Reason : std::uint8_t { works, failures, spare, warnings, pipe, none };
+enum class Reason : std::uint8_t { works, decided, failures, spare, warnings, pipe, none };
 
 /// Whether `a` is better than `b`, and by what.
 bool is_better(const Layout& a, const Layout& b, Reason& reason) {
@@ -69,6 +75,11 @@ bool is_better(const Layout& a, const Layout& b, Reason& reason) {
     reason = Reason::failures;
     if (dangers(a) != dangers(b)) {
         return dangers(a) < dangers(b);
+    }
+    // Who leaves a distance out must not win by it.
+    if (a.assessment.works() && is_open(a) != is_open(b)) {
+        reason = Reason::decided;
+        return !is_open(a);
     }
     if (a.assessment.works() && a.failures != b.failures) {
         return a.failures < b.failures;
@@ -137,6 +148,9 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::spare:
         return "it has most to spare; the smallest margin is in " + tightest_words(best) + ", of "
                + next.name + ' ' + tightest_words(next) + ".";
+    case Reason::decided:
+        return "its fire is decided, and that of " + next.name
+               + " is not: `check` says what its file must tell.";
     case Reason::failures:
         return "others draw as well, but it has fewer dangers and faults, "
                + counts(best.failures, next.failures, "of " + next.name) + ".";
@@ -195,6 +209,9 @@ std::string for_the_next(const Layout& best, const Layout& next) {
 
 /// Of two that pass: what would speak for the other one.
 std::string unless_words(const Layout& best, const Layout& next) {
+    if (is_open(next) && !is_open(best)) {
+        return {};
+    }
     const std::string other = next.assessment.works() ? for_the_next(best, next) : std::string{};
     return other.empty() ? "" : " Take " + next.name + " only where " + other + ".";
 }
@@ -217,7 +234,9 @@ std::string sentence_of(const Comparison& made) {
                + ": it alone is short of nothing that counts; the smallest margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
-    return "Take " + best.name + ": " + why(best, next, reason) + unless_words(best, next)
+    const std::string open =
+        is_open(best) ? " But its fire is not decided: `check` says what the file must tell." : "";
+    return "Take " + best.name + ": " + why(best, next, reason) + open + unless_words(best, next)
            + others_fall_short(made);
 }
 

@@ -10,6 +10,9 @@ std::string counted(const BatchProgress& all, const BatchProgress& before, doubl
                                    all.pass,
                                    all.short_of_draft,
                                    all.fault);
+    if (all.undecided > 0) {
+        text += fmt::format("; of those that pass {} leave fire undecided", all.undecided);
+    }
     if (all.failed > 0) {
         text += fmt::format(", {} without an answer of the solver", all.failed);
     }

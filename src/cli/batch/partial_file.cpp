@@ -24,16 +24,18 @@ constexpr std::size_t most_bytes_of_piece = 1U << 28U;
 std::string text_of(const BatchProgress& progress, std::string_view piece) {
     TextSum sum;
     sum.add(piece);
-    return fmt::format("records={} pass={} short={} fault={} failed={} input={:016x} bytes={} "
-                       "sum={:016x}",
-                       progress.records,
-                       progress.pass,
-                       progress.short_of_draft,
-                       progress.fault,
-                       progress.failed,
-                       progress.input_sum,
-                       piece.size(),
-                       sum.value());
+    return fmt::format(
+        "records={} pass={} open={} short={} fault={} failed={} input={:016x} bytes={} "
+        "sum={:016x}",
+        progress.records,
+        progress.pass,
+        progress.undecided,
+        progress.short_of_draft,
+        progress.fault,
+        progress.failed,
+        progress.input_sum,
+        piece.size(),
+        sum.value());
 }
 
 /// The number behind "name=".
@@ -55,6 +57,7 @@ std::optional<BatchProgress> progress_in(std::string_view text, std::string_view
     for (const auto& [name, base, member] :
          {std::tuple{"records", decimal, &BatchProgress::records},
           std::tuple{"pass", decimal, &BatchProgress::pass},
+          std::tuple{"open", decimal, &BatchProgress::undecided},
           std::tuple{"short", decimal, &BatchProgress::short_of_draft},
           std::tuple{"fault", decimal, &BatchProgress::fault},
           std::tuple{"failed", decimal, &BatchProgress::failed},

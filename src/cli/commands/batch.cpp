@@ -54,6 +54,8 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
         const BatchRow row = assess_record(record, wanted.asked);
         done.gain.records += 1;
         done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
+        done.gain.undecided +=
+            row.outcome == Outcome::pass && row.harms.front() == HarmOutcome::cannot_tell ? 1U : 0U;
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
@@ -250,6 +252,7 @@ int run_batch(const Context& context) {
             }
             all.records += done.gain.records;
             all.pass += done.gain.pass;
+            all.undecided += done.gain.undecided;
             all.short_of_draft += done.gain.short_of_draft;
             all.fault += done.gain.fault;
             all.failed += done.gain.failed;

@@ -157,7 +157,11 @@ private:
 
     [[nodiscard]] std::string failing() const {
         if (tally_.failing_count() == 0) {
-            return "Nothing falls short.\n";
+            const std::size_t open = tally_.count(Harm::fire, HarmOutcome::cannot_tell);
+            return open == 0 ? "Nothing falls short.\n"
+                             : fmt::format("Nothing falls short, but fire is not decided in {}: "
+                                           "the files do not tell enough.\n",
+                                           open);
         }
         TextTable table({{.heading = "installation", .wraps = true},
                          {.heading = "short", .wraps = true},

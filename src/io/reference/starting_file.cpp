@@ -56,7 +56,8 @@ constexpr std::string_view skeleton =
       "up": "<1.2 m|4 ft>", @/run/up
       "diameter": "<150 mm|6 in>", @/run/diameter
       "wall": "single-wall steel", @/run/wall
-      "zone": "room" @/run/zone
+      "zone": "room", @/run/zone
+      "clearance": "<500 mm|20 in>" @/run/clearance
     },
     {
       "part": "elbow",
@@ -67,7 +68,8 @@ constexpr std::string_view skeleton =
     {
       "part": "straight",
       "across": "<0.5 m|20 in>", @/run/across
-      "slope": "<20 mm/m|1/4 in/ft>" @/run/slope
+      "slope": "<20 mm/m|1/4 in/ft>", @/run/slope
+      "clearance": "<500 mm|20 in>"
     },
     {
       "part": "tee",

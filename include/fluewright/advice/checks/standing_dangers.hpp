@@ -23,4 +23,9 @@ struct StandingDanger {
 [[nodiscard]] std::vector<StandingDanger>
 standing_dangers(const Installation& written, const Case& resolved, const Solution& solution);
 
+/// What checks of dangers ask for that the file does not tell, in words of the rule; the weightiest
+/// first.
+[[nodiscard]] std::vector<std::string>
+open_dangers(const Installation& written, const Case& resolved, const Solution& solution);
+
 } // namespace fluewright
