@@ -25,8 +25,8 @@ double length_of(const PointLine& line) {
 int chords_of(const RunPart& part) {
     const bool elbow = part.kind == PartKind::elbow;
     return !elbow || part.build.value == Build::mitered ? 0
-           : part.build.value == Build::gored          ? 4
-                                                       : 12;
+           : part.build.value == Build::gored           ? 4
+                                                        : 12;
 }
 
 /// The turn between two straights: takes its room from both.

@@ -119,7 +119,7 @@ double elbow_loss(const RunBuilder& b, const RunPart& part, const Section& s) {
         return fittings::bend_smooth(part.turn_rad, ratio);
     }
     return part.build.value == Build::mitered ? fittings::bend_mitered(part.turn_rad)
-                                             : fittings::bend_gored(part.turn_rad);
+                                              : fittings::bend_gored(part.turn_rad);
 }
 
 double tee_loss(const RunPart& part) {

@@ -36,8 +36,8 @@ struct Difference {
 /// The findings of `before` of which `after` has none at any place, each once, in their order.
 [[nodiscard]] std::vector<const Matter*> gone(const Findings& before, const Findings& after);
 
-/// The findings of `after` of which `before` has none, but for those that only say in other words of
-/// a condition that is short what it says itself: where no condition is worse, they are not new.
+/// The findings of `after` of which `before` has none, but for those that only say in other words
+/// of a condition that is short what it says itself: where no condition is worse, they are not new.
 [[nodiscard]] std::vector<const Matter*> raised_by(const Assessment& before,
                                                    const Assessment& after);
 
