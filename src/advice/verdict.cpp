@@ -123,8 +123,7 @@ private:
         }
         for (std::size_t i = 0; i < a_.checks.size(); ++i) {
             const CheckResult& result = a_.checks[i];
-            if (result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
-                && result.check->severity == Severity::danger) {
+            if (is_open_danger(result)) {
                 ++v.open;
                 v.check = v.check.value_or(i); // the table has the weightiest first
             }

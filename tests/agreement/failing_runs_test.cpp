@@ -19,10 +19,6 @@ constexpr std::uint64_t by_twos = 16;
 constexpr std::uint64_t by_threes = 3;
 constexpr std::size_t most_sets = 1500;
 
-bool holds_the_draft(const Remedy& step) {
-    return step.kind == RemedyKind::fit_damper || step.kind == RemedyKind::fit_regulator;
-}
-
 std::string steps_of(const std::vector<Remedy>& steps) {
     std::string text;
     for (const Remedy& step : steps) {

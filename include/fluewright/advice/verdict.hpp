@@ -58,6 +58,11 @@ struct Verdict {
     [[nodiscard]] const HarmVerdict& of(Harm harm) const {
         return harms[static_cast<std::size_t>(harm)];
     }
+
+    /// Whether the file does not tell enough to decide fire and carbon monoxide.
+    [[nodiscard]] bool leaves_fire_open() const {
+        return of(Harm::fire).outcome == HarmOutcome::cannot_tell;
+    }
 };
 
 /// Whether the finding makes its kind fall short: of fire a danger, of draft a fault that the

@@ -1,5 +1,6 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/core/sentence.hpp"
 #include "subject.hpp"
 
 #include <algorithm>
@@ -56,20 +57,6 @@ CheckResults own_results(const View& view) {
                               }),
                   results.end());
     return results;
-}
-
-/// "level run 1.2 m, at most 1 m is asked" as a sentence.
-std::string sentence_of(std::string words) {
-    if (words.empty()) {
-        return words;
-    }
-    if (words.front() >= 'a' && words.front() <= 'z') {
-        words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    }
-    if (words.back() != '.') {
-        words += '.';
-    }
-    return words;
 }
 
 double weight_of(const checking::Verdict& v) {

@@ -1,16 +1,24 @@
 #include "fluewright/advice/checks/standing_dangers.hpp"
 
-#include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/advice/checks/told.hpp"
 
 namespace fluewright {
 
-std::vector<StandingDanger>
-standing_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
-    std::vector<StandingDanger> dangers;
+Checked
+checks_of_file(const Installation& written, const Case& resolved, const Solution& solution) {
     CheckOptions options;
     options.body = rule_set_of(written, resolved.units);
-    for (const Finding& finding : check_all(written, resolved, solution, options).findings) {
+    return check_all(written, resolved, solution, options);
+}
+
+std::vector<StandingDanger>
+standing_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
+    return standing_dangers(checks_of_file(written, resolved, solution));
+}
+
+std::vector<StandingDanger> standing_dangers(const Checked& checked) {
+    std::vector<StandingDanger> dangers;
+    for (const Finding& finding : checked.findings) {
         if (finding.severity == Severity::danger) {
             dangers.push_back({.id = std::string{finding.matter->id},
                                .part = finding.part,
@@ -25,15 +33,10 @@ standing_dangers(const Installation& written, const Case& resolved, const Soluti
     return dangers;
 }
 
-std::vector<std::string>
-open_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
+std::vector<std::string> open_dangers(const Checked& checked) {
     std::vector<std::string> open;
-    CheckOptions options;
-    options.body = rule_set_of(written, resolved.units);
-    const Checked checked = check_all(written, resolved, solution, options);
     for (const CheckResult& result : checked.results) {
-        if (result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
-            && result.check->severity == Severity::danger) {
+        if (is_open_danger(result)) {
             open.emplace_back(result.check->rule);
         }
     }

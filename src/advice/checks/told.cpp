@@ -11,6 +11,11 @@ bool waits_for_deposit(const CheckResult& result) {
            && result.check->id == "trade-creosote-thickness";
 }
 
+bool is_open_danger(const CheckResult& result) {
+    return result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
+           && result.check->severity == Severity::danger;
+}
+
 bool is_told_to(const CheckResult& result, HeaterKind kind) {
     const std::string_view id = result.check->id;
     if (result.outcome != CheckOutcome::does_not_apply && !waits_for_deposit(result)) {

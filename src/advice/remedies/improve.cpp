@@ -42,10 +42,6 @@ bool is_of_strong_draft(const Matter* matter) {
     return matter->id == "draft-too-strong";
 }
 
-bool holds_the_draft(const Remedy& remedy) {
-    return remedy.kind == RemedyKind::fit_damper || remedy.kind == RemedyKind::fit_regulator;
-}
-
 /// What holds the draft is no cure where there is not too much of it.
 std::vector<Remedy> take_tamers(const Improvement& made, std::vector<Remedy>& remedies) {
     const bool too_strong_stands =

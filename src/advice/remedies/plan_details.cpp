@@ -115,8 +115,7 @@ std::string tightest(const Case& c, const Score& scored) {
 /// The same of a plan, in the units of the present run.
 /// No change of pipe decides what the file does not tell.
 std::string undecided(const Improvement& made) {
-    const HarmVerdict& fire = made.present.verdict.of(Harm::fire);
-    return fire.outcome == HarmOutcome::cannot_tell
+    return made.present.verdict.leaves_fire_open()
                ? " Fire is not decided: `check` says what the file must tell."
                : "";
 }
@@ -185,10 +184,7 @@ std::string held_by(const Improvement& made, const Plan& best) {
     const double greatest_pa = c.appliance.draft_greatest_pa;
     const auto holding = std::find_if(made.plans.begin(), made.plans.end(), [](const Plan& plan) {
         return plan.cures && !plan.too_strong
-               && std::any_of(plan.steps.begin(), plan.steps.end(), [](const Remedy& step) {
-                      return step.kind == RemedyKind::fit_damper
-                             || step.kind == RemedyKind::fit_regulator;
-                  });
+               && std::any_of(plan.steps.begin(), plan.steps.end(), holds_the_draft);
     });
     return " The draft is then up to "
            + shown(c, (1.0 + best.score.greatest_over) * greatest_pa, Kind::pressure)

@@ -169,6 +169,10 @@ bool undoes_a_fault(RemedyKind kind) {
     }
 }
 
+bool holds_the_draft(const Remedy& remedy) {
+    return remedy.kind == RemedyKind::fit_damper || remedy.kind == RemedyKind::fit_regulator;
+}
+
 bool go_together(const Remedy& first, const Remedy& second) {
     return first.kind != second.kind && (families(first.kind) & families(second.kind)) == 0U;
 }

@@ -1,6 +1,7 @@
 #include "fluewright/advice/study/common_ground.hpp"
 
 #include "fluewright/model/resolve/resolve.hpp"
+#include "fluewright/model/resolve/structure.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -51,14 +52,6 @@ void call_weather(Installation& in, const std::string& from, const std::string& 
     }
 }
 
-std::string listed(const std::vector<std::string>& names) {
-    std::string words;
-    for (const std::string& name : names) {
-        words += (words.empty() ? "" : ", ") + name;
-    }
-    return words;
-}
-
 /// The rules a file asks for with a word of its own, else those of its units.
 std::string rules_for_all(std::span<const NamedInstallation> files,
                           const std::vector<Case>& resolved) {
@@ -94,8 +87,10 @@ Result<CommonGround, UnreadLayout> common_ground(std::span<const NamedInstallati
     }
     std::vector<SharedWeather> all;
     std::vector<std::vector<std::size_t>> has(files.size());
+    std::vector<std::vector<Weather>> of_file;
     for (std::size_t i = 0; i < files.size(); ++i) {
-        const std::vector<Weather> mine = weathers_of(files[i].written, resolved[i]);
+        const std::vector<Weather>& mine =
+            of_file.emplace_back(weathers_of(files[i].written, resolved[i]));
         for (std::size_t w = 0; w < mine.size(); ++w) {
             WeatherCase told = resolved[i].weathers[w];
             const auto same = std::find_if(all.begin(), all.end(), [&](const SharedWeather& each) {
@@ -115,9 +110,9 @@ Result<CommonGround, UnreadLayout> common_ground(std::span<const NamedInstallati
         }
     }
     for (std::size_t i = 0; i < files.size(); ++i) {
-        const std::vector<Weather> mine = weathers_of(files[i].written, resolved[i]);
+        const std::vector<Weather>& mine = of_file[i];
         std::vector<Weather> list;
-        std::vector<std::string> added;
+        std::vector<std::string_view> added;
         for (std::size_t w = 0; w < all.size(); ++w) {
             const auto own = std::find(has[i].begin(), has[i].end(), w);
             Weather entry = own == has[i].end()
@@ -127,7 +122,7 @@ Result<CommonGround, UnreadLayout> common_ground(std::span<const NamedInstallati
             if (own == has[i].end()) {
                 // Air of the room is the house's own; in the open it is the weather's.
                 entry.room_temperature_k.reset();
-                added.push_back(*entry.name);
+                added.push_back(*all[w].written.name);
             }
             list.push_back(std::move(entry));
         }
@@ -136,7 +131,7 @@ Result<CommonGround, UnreadLayout> common_ground(std::span<const NamedInstallati
         }
         if (!added.empty()) {
             made.added.push_back(files[i].name + " is checked in the weather of the others, too: "
-                                 + listed(added) + ".");
+                                 + joined(added) + ".");
         }
     }
     made.rules = rules.empty() ? rules_for_all(files, resolved) : rules;

@@ -59,8 +59,8 @@ std::size_t dangers(const Layout& layout) {
 
 /// Whether the file leaves open what fire and carbon monoxide hang on.
 bool is_open(const Layout& layout) {
-    const HarmVerdict& fire = layout.assessment.verdict.of(Harm::fire);
-    return fire.counts && fire.outcome == HarmOutcome::cannot_tell;
+    const Verdict& verdict = layout.assessment.verdict;
+    return verdict.of(Harm::fire).counts && verdict.leaves_fire_open();
 }
 
 /// What decided between two layouts, in the order of the rules.

@@ -55,15 +55,16 @@ double size_of(const std::string& file) {
 
 Result<RecordSource, std::string> RecordSource::open(const std::vector<std::string>& paths,
                                                      std::istream& standard_input,
+                                                     FilesRead& files_read,
                                                      bool (*stop)()) {
-    RecordSource source(standard_input, stop);
+    RecordSource source(standard_input, files_read, stop);
     for (const std::string& path : paths) {
         std::error_code error;
         if (path == "-") {
             source.files_.push_back(path);
             source.endless_ = true;
             if (&standard_input == &std::cin) {
-                source.files_read_.add(STDIN_FILENO);
+                files_read.add(STDIN_FILENO);
             }
             continue;
         }
@@ -81,7 +82,7 @@ Result<RecordSource, std::string> RecordSource::open(const std::vector<std::stri
         }
         for (std::string& file : files) {
             source.bytes_total_ += size_of(file);
-            source.files_read_.add(file);
+            files_read.add(file);
             source.files_.push_back(std::move(file));
         }
     }
@@ -111,7 +112,7 @@ void RecordSource::note_unreadable(std::string_view why) {
 
 BatchRecord RecordSource::whole_file() {
     BatchRecord record{.number = ++number_, .source = name_, .line = 0, .text = {}};
-    Result<Input, std::string> input = read_input(name_, *standard_input_, files_read_, stop_);
+    Result<Input, std::string> input = read_input(name_, *standard_input_, *files_read_, stop_);
     bytes_done_ += size_of(name_);
     if (input) {
         record.text = std::move(input->text);

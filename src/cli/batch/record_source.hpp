@@ -24,11 +24,12 @@ class RecordSource {
 public:
     /// The failure is the sentence to print: a path that matches nothing. `stop` is asked while
     /// there is nothing to read.
-    static Result<RecordSource, std::string>
-    open(const std::vector<std::string>& paths, std::istream& standard_input, bool (*stop)());
-
-    /// Every file that will be read, so that the output does not fall on one of them.
-    [[nodiscard]] const FilesRead& files_read() const { return files_read_; }
+    /// Every file that will be read is noted in `files_read`, which must outlive the source, so
+    /// that the output does not fall on one of them.
+    static Result<RecordSource, std::string> open(const std::vector<std::string>& paths,
+                                                  std::istream& standard_input,
+                                                  FilesRead& files_read,
+                                                  bool (*stop)());
 
     /// The next record; nothing at the end, or when asked to stop. A file that cannot be read gives
     /// a record without a text, and a stream that fails gives one and ends; both set unreadable().
@@ -41,16 +42,16 @@ public:
     [[nodiscard]] std::optional<double> share_done() const;
 
 private:
-    RecordSource(std::istream& standard_input, bool (*stop)())
-        : standard_input_(&standard_input), stop_(stop) {}
+    RecordSource(std::istream& standard_input, FilesRead& files_read, bool (*stop)())
+        : standard_input_(&standard_input), files_read_(&files_read), stop_(stop) {}
 
     void open_lines();
     [[nodiscard]] BatchRecord whole_file();
     void note_unreadable(std::string_view why);
 
     std::istream* standard_input_;
+    FilesRead* files_read_;
     bool (*stop_)();
-    FilesRead files_read_;
     std::deque<std::string> files_;
     Descriptor file_;
     std::unique_ptr<LineReader> lines_; ///< of the stream being read, when there is one

@@ -54,8 +54,7 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
         const BatchRow row = assess_record(record, wanted.asked);
         done.gain.records += 1;
         done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
-        done.gain.undecided +=
-            row.outcome == Outcome::pass && row.harms.front() == HarmOutcome::cannot_tell ? 1U : 0U;
+        done.gain.undecided += row.passes_undecided() ? 1U : 0U;
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
@@ -126,15 +125,13 @@ private:
     bool differs_{};
 };
 
-Result<BatchOutput, Refusal> output_of(const Context& context,
-                                       const BatchWanted& wanted,
-                                       const FilesRead& files_read,
-                                       std::ostream& nowhere) {
+Result<BatchOutput, Refusal>
+output_of(const Context& context, const BatchWanted& wanted, std::ostream& nowhere) {
     if (wanted.format == BatchFormat::html) {
         // A page comes at the end; that it may be written is better known before.
         if (context.arguments.has(option::output)) {
             const auto place = output_place(std::string{context.arguments.value(option::output)},
-                                            files_read,
+                                            context.files_read,
                                             context.arguments.has(option::force));
             if (!place) {
                 return Failure{place.error()};
@@ -159,8 +156,8 @@ Result<BatchOutput, Refusal> output_of(const Context& context,
         return Failure{Refusal{wrong_input,
                                "--summary counts the reasons of a whole run; leave out --resume"}};
     }
-    auto place =
-        output_place(std::string{context.arguments.value(option::output)}, files_read, force);
+    auto place = output_place(
+        std::string{context.arguments.value(option::output)}, context.files_read, force);
     if (!place) {
         return Failure{place.error()};
     }
@@ -185,29 +182,6 @@ std::string page_of(const Context& context,
                        .rules = wanted.asked.rules});
 }
 
-/// Returns why the page could not be written, or nothing.
-std::optional<Refusal>
-write_page(const Context& context, const FilesRead& files_read, std::string_view page) {
-    if (!context.arguments.has(option::output)) {
-        context.streams.out << page;
-        return std::nullopt;
-    }
-    const std::string typed{context.arguments.value(option::output)};
-    const auto place = output_place(typed, files_read, context.arguments.has(option::force));
-    if (!place) {
-        return place.error();
-    }
-    auto file = OutputFile::open(*place);
-    if (!file) {
-        return file.error();
-    }
-    (void)file->write(page); // finish() tells
-    const std::string why = file->finish();
-    return why.empty() ? std::nullopt
-                       : std::optional{
-                           Refusal{no_access, fmt::format("cannot write `{}`: {}", typed, why)}};
-}
-
 int cannot_write(const Context& context) {
     return refuse(context, no_access, "cannot write the answer: " + system_reason());
 }
@@ -220,14 +194,13 @@ int run_batch(const Context& context) {
     if (!wanted) {
         return refuse(context, wrong_input, wanted.error());
     }
-    Result<RecordSource, std::string> source =
-        RecordSource::open(context.arguments.words, context.streams.in, asked_to_stop);
+    Result<RecordSource, std::string> source = RecordSource::open(
+        context.arguments.words, context.streams.in, context.files_read, asked_to_stop);
     if (!source) {
         return refuse(context, no_access, source.error());
     }
     std::ostringstream no_lines;
-    Result<BatchOutput, Refusal> output =
-        output_of(context, *wanted, source->files_read(), no_lines);
+    Result<BatchOutput, Refusal> output = output_of(context, *wanted, no_lines);
     if (!output) {
         return refuse(context, output.error().status, output.error().message);
     }
@@ -283,11 +256,12 @@ int run_batch(const Context& context) {
                             << counted(all, before, progress.seconds());
         return status_of_signal + signal;
     }
-    if (const auto refused = wanted->format == BatchFormat::html ? write_page(
-                                 context,
-                                 source->files_read(),
-                                 page_of(context, *wanted, tally, counted(all, before, 0.0)))
-                                                                 : output->finish()) {
+    if (wanted->format == BatchFormat::html) {
+        const std::string page = page_of(context, *wanted, tally, counted(all, before, 0.0));
+        if (const int status = write_answer(context, page, all_pass); status != all_pass) {
+            return status;
+        }
+    } else if (const auto refused = output->finish()) {
         return refuse(context, refused->status, refused->message);
     }
     context.streams.err << counted(all, before, progress.seconds());

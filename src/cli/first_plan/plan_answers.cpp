@@ -2,6 +2,7 @@
 
 #include "cli/shell/asking.hpp"
 #include "fluewright/core/nearest_word.hpp"
+#include "fluewright/core/same_name.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/range.hpp"
 
@@ -18,12 +19,10 @@ constexpr int bound_digits = 4;
 
 /// Without the blanks around it, and with plain blanks within.
 std::string tidy(std::string_view typed) {
-    std::string text{typed};
+    std::string text{without_blanks_around(typed)};
     std::replace_if(
         text.begin(), text.end(), [](char c) { return c == '\t' || c == '\r'; }, ' ');
-    const std::size_t first = text.find_first_not_of(' ');
-    return first == std::string::npos ? std::string{}
-                                      : text.substr(first, text.find_last_not_of(' ') - first + 1);
+    return text;
 }
 
 /// Where "200 mm x 300 mm" parts; nothing for one side.

@@ -2,6 +2,7 @@
 
 #include "asking.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/core/sentence.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "io/input/json_document.hpp"
@@ -41,14 +42,6 @@ std::string allowed(const NextCheck& check, const Style& style) {
     return list + "\"don't know\", or \"stop\"";
 }
 
-std::string sentence(const std::string& message, const std::string& help) {
-    std::string text = message + (help.empty() ? "" : "; " + help);
-    text.front() = text.front() >= 'a' && text.front() <= 'z'
-                       ? static_cast<char>(text.front() - 'a' + 'A')
-                       : text.front();
-    return text.back() == '?' ? text : text + '.';
-}
-
 /// What is wrong with an answer that is none: a sentence.
 std::string fault_of(const NextCheck& check, const std::string& line, const Style& style) {
     if (check.reply != ReplyKind::quantity) {
@@ -56,7 +49,9 @@ std::string fault_of(const NextCheck& check, const std::string& line, const Styl
     }
     const auto value = parse_quantity(line, check.kind);
     if (!value) {
-        return sentence(json::visible(value.error().message), json::visible(value.error().help));
+        const auto& error = value.error();
+        return sentence_of(json::visible(error.message)
+                           + (error.help.empty() ? "" : "; " + json::visible(error.help)));
     }
     const FieldInfo* const field = field_of(check);
     return field == nullptr ? "That is no answer to this."

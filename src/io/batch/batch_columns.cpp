@@ -373,10 +373,10 @@ void append_table_row(const BatchRow& row, std::string& text) {
                    "{:<{}} {:<7} {:<{}} {:>11}\n",
                    id,
                    id_width,
-                   row.harms.front() == HarmOutcome::falls_short   ? "DANGER"
-                   : row.outcome != Outcome::pass                  ? "SHORT"
-                   : row.harms.front() == HarmOutcome::cannot_tell ? "open"
-                                                                   : "ok",
+                   row.harms.front() == HarmOutcome::falls_short ? "DANGER"
+                   : row.outcome != Outcome::pass                ? "SHORT"
+                   : row.passes_undecided()                      ? "open"
+                                                                 : "ok",
                    state.substr(0, state_width),
                    state_width,
                    spare);

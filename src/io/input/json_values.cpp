@@ -35,15 +35,14 @@ std::string_view in_words(Type type) {
     return "a value";
 }
 
-void out_of_range(const Document& document,
-                  const Node& node,
+void out_of_range(const Node& node,
                   const FieldInfo& field,
                   std::string_view typed,
                   UnitSystem system,
                   Troubles& troubles) {
     std::string help;
     if (field.kind != Kind::number && field.kind != Kind::angle) {
-        const auto spelling = spelling_in_range(digits_of(typed), field, most_used_units(document));
+        const auto spelling = spelling_in_range(digits_of(typed), field, troubles.units_of_file());
         help = spelling.empty() ? "" : fmt::format("did you mean \"{}\"?", spelling);
     }
     troubles.at_value(
@@ -62,7 +61,7 @@ void unit_missing(const Document& document,
                   const FieldInfo& field,
                   Troubles& troubles) {
     const auto typed = document.typed(node);
-    const auto spelling = spelling_of_bare(typed, field, most_used_units(document));
+    const auto spelling = spelling_of_bare(typed, field, troubles.units_of_file());
     auto help = trade_value_help(field.key, typed);
     troubles.at_value(node,
                       fmt::format("`{}` is a bare number and lacks its unit", field.key),
@@ -79,6 +78,13 @@ void Troubles::add(std::size_t offset, Fault fault) {
     if (!is_full()) {
         list_.push_back({offset, std::move(fault)});
     }
+}
+
+std::optional<UnitSystem> Troubles::units_of_file() {
+    if (!units_) {
+        units_ = most_used_units(document_);
+    }
+    return *units_;
 }
 
 bool Troubles::is_full() const {
@@ -134,7 +140,7 @@ std::optional<ReadNumber> read_number(const Document& document,
     const bool plain = field.kind == Kind::number;
     if (node.type == Type::number && plain) {
         if (!is_in_range(node.number, field)) {
-            out_of_range(document, node, field, document.typed(node), UnitSystem::metric, troubles);
+            out_of_range(node, field, document.typed(node), UnitSystem::metric, troubles);
             return std::nullopt;
         }
         if (!is_whole_enough(node.number, field)) {
@@ -160,7 +166,7 @@ std::optional<ReadNumber> read_number(const Document& document,
         const auto& error = read.error();
         const bool bare = !node.text.empty() && digits_of(node.text) == node.text;
         const auto spelling =
-            bare ? spelling_of_bare(node.text, field, most_used_units(document)) : std::string{};
+            bare ? spelling_of_bare(node.text, field, troubles.units_of_file()) : std::string{};
         auto help = trade_value_help(field.key, node.text);
         if (help.empty()) {
             help = spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling);
@@ -174,12 +180,8 @@ std::optional<ReadNumber> read_number(const Document& document,
     units.us += read->us_units ? 1 : 0;
     units.metric += read->metric_units ? 1 : 0;
     if (!is_in_range(read->value, field)) {
-        out_of_range(document,
-                     node,
-                     field,
-                     node.text,
-                     read->us_units ? UnitSystem::us : UnitSystem::metric,
-                     troubles);
+        out_of_range(
+            node, field, node.text, read->us_units ? UnitSystem::us : UnitSystem::metric, troubles);
         return std::nullopt;
     }
     if (!is_whole_enough(read->value, field) || (field.whole && read->tolerance > 0.0)) {

@@ -23,6 +23,10 @@ public:
 
     [[nodiscard]] std::vector<Trouble>& list() { return list_; }
 
+    /// The units that most of the file has, counted when first asked for: a file may hold as many
+    /// faults as values.
+    [[nodiscard]] std::optional<UnitSystem> units_of_file();
+
     /// Whether there are so many that reading on would help nobody.
     [[nodiscard]] bool is_full() const;
 
@@ -31,6 +35,7 @@ private:
 
     const Document& document_;
     std::vector<Trouble> list_;
+    std::optional<std::optional<UnitSystem>> units_;
 };
 
 /// What the file mixes: counted to choose the units of the output.

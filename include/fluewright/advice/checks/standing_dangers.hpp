@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/model/fields/installation.hpp"
 #include "fluewright/model/states/states.hpp"
 
@@ -23,9 +24,15 @@ struct StandingDanger {
 [[nodiscard]] std::vector<StandingDanger>
 standing_dangers(const Installation& written, const Case& resolved, const Solution& solution);
 
+/// The same of checks that have been made: those of checks_of_file().
+[[nodiscard]] std::vector<StandingDanger> standing_dangers(const Checked& checked);
+
+/// Every check, by the rules that the file asks for.
+[[nodiscard]] Checked
+checks_of_file(const Installation& written, const Case& resolved, const Solution& solution);
+
 /// What checks of dangers ask for that the file does not tell, in words of the rule; the weightiest
 /// first.
-[[nodiscard]] std::vector<std::string>
-open_dangers(const Installation& written, const Case& resolved, const Solution& solution);
+[[nodiscard]] std::vector<std::string> open_dangers(const Checked& checked);
 
 } // namespace fluewright

@@ -11,6 +11,9 @@ namespace fluewright {
 /// the plan is open by it.
 [[nodiscard]] bool waits_for_deposit(const CheckResult& result);
 
+/// Whether a check of something that kills could not be decided, so that fire is not.
+[[nodiscard]] bool is_open_danger(const CheckResult& result);
+
 /// Whether a result is worth a word to who has this kind of heater. What was met or missed always
 /// is; a check that does not apply, or waits for the thickness of tar, only of the kinds it is
 /// about.

@@ -43,6 +43,9 @@ struct Remedy {
 /// stops.
 [[nodiscard]] bool undoes_a_fault(RemedyKind kind);
 
+/// Whether a change holds a draft that is too strong: a damper or a regulator.
+[[nodiscard]] bool holds_the_draft(const Remedy& remedy);
+
 /// Whether two changes can be made together and mean more than one of them.
 [[nodiscard]] bool go_together(const Remedy& first, const Remedy& second);
 

@@ -47,6 +47,12 @@ struct BatchRow {
     UnitSystem units{}; ///< of text about it: those asked for, else those the file uses most
     Outcome outcome{};
     std::array<HarmOutcome, harm_count> harms{}; ///< meaningless for a fault
+
+    /// Whether it passes, but the file does not tell enough to decide fire.
+    [[nodiscard]] bool passes_undecided() const {
+        return outcome == Outcome::pass && harms.front() == HarmOutcome::cannot_tell;
+    }
+
     std::string limiting_state;
     std::string limiting_weather;
     std::string margin_state; ///< of high and low fire that with least to spare over its need

@@ -44,6 +44,9 @@ Verdict passes_none(const View& view,
 constexpr std::array floors_and_roofs{
     Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
 
+constexpr std::string_view begins_before =
+    "through no floor, ceiling, attic, closet or roof; a chimney begins before";
+
 /// The single-wall pipe of a solid-fuel heater before the chimney.
 std::vector<const Piece*> single_wall_pipe(const View& view) {
     std::vector<const Piece*> list;
@@ -56,17 +59,11 @@ std::vector<const Piece*> single_wall_pipe(const View& view) {
 }
 
 Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
-    return passes_none(view,
-                       view.connector(),
-                       floors_and_roofs,
-                       "through no floor, ceiling, attic, closet or roof; a chimney begins before");
+    return passes_none(view, view.connector(), floors_and_roofs, begins_before);
 }
 
 Verdict single_passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
-    return passes_none(view,
-                       single_wall_pipe(view),
-                       floors_and_roofs,
-                       "through no floor, ceiling, attic, closet or roof; a chimney begins before");
+    return passes_none(view, single_wall_pipe(view), floors_and_roofs, begins_before);
 }
 
 /// Whether single-wall pipe that the file says nothing of goes on beyond the room it is in: upward
@@ -92,9 +89,7 @@ Verdict single_stays_in_sight(const View& view, const catalog::Rule& /*rule*/) {
         if (const std::optional<Verdict> told = told_passage(view, piece, floors_and_roofs)) {
             fold.add(*told);
         } else if (may_leave_room(view, piece, next)) {
-            fold.add(unknown({piece.key("passes")},
-                             "through no floor, ceiling, attic, closet or roof; a chimney begins "
-                             "before"));
+            fold.add(unknown({piece.key("passes")}, std::string{begins_before}));
         } else {
             fold.add(at(view, piece, decided(true, "nothing in the file leads it out of sight")));
         }

@@ -22,9 +22,7 @@ bool sets_flow(const StateResult& state) {
 /// What is left to do for a wet wall: not what has been done for it already. Empty where the
 /// general words hold.
 std::string for_the_wet_wall(const Subject& s, const Section& section) {
-    const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
-    const bool wide = is_smaller_size(outlet_m2, section.built_area_m2)
-                      && !same_trade_size(outlet_m2, section.built_area_m2);
+    const bool wide = is_narrower(s.resolved.appliance.outlet_area_m2, section.built_area_m2);
     if (s.resolved.walls[section.wall].insulation_m() <= 0.0) {
         return wide ? std::string{} : "Insulate the flue.";
     }

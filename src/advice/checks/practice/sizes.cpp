@@ -9,11 +9,6 @@
 namespace fluewright::checking {
 namespace {
 
-/// Narrower by more than makers' tolerances, and not the other market's name for the same size.
-bool is_narrower(double area_m2, double other_m2) {
-    return is_smaller_size(area_m2, other_m2) && !same_trade_size(area_m2, other_m2);
-}
-
 void smaller_than_outlet(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
     const Section* least = nullptr;
