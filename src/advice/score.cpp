@@ -28,7 +28,7 @@ StateVerdict judge(const Case& resolved, const StateResult& state) {
         v.spare = state.margin_pa();
         v.passes = state.capacity_kg_s >= resolved.appliance.high.burn_rate_kg_s;
         return v;
-    case StateKind::standing:
+    case StateKind::idle:
     case StateKind::cold_start:
         v.spare = state.draft_pa;
         break;

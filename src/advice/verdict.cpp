@@ -159,7 +159,7 @@ bool falls_short(const Finding& finding) {
     return finding.severity <= Severity::warning;
 }
 
-std::vector<const Matter*> standing(const Assessment& assessment, bool with_upkeep) {
+std::vector<const Matter*> matters_against(const Assessment& assessment, bool with_upkeep) {
     std::vector<const Matter*> matters;
     for (const Finding& finding : assessment.findings) {
         const bool counts = assessment.verdict.of(finding.harm).counts

@@ -50,9 +50,9 @@ TEST_CASE("a plan that improve promises, written and checked, shows what was pro
             found.under("findings");
             const bool tame = made->goal != Goal::less_draft || plan.score.greatest_over <= 0.0;
             found.number("cures", plan.cures ? 1 : 0, then.works() && tame ? 1 : 0);
-            found.word("standing",
-                       ids_of(plan.standing),
-                       ids_of(standing(then, made->goal == Goal::clear_upkeep)));
+            found.word("against",
+                       ids_of(plan.against),
+                       ids_of(matters_against(then, made->goal == Goal::clear_upkeep)));
             found.word(
                 "cleared", ids_of(plan.cleared), ids_of(gone(present.findings, then.findings)));
             found.word("raised", ids_of(plan.raised), ids_of(raised_by(present, then)));

@@ -43,8 +43,8 @@ std::string Differences::text() const {
 namespace {
 
 void compare_flow(const MarchResult& a, const MarchResult& b, Differences& found) {
-    found.number("top_temperature_k", a.mouth_temperature_k, b.mouth_temperature_k);
-    found.number("top_velocity_m_s", a.mouth_velocity_m_s, b.mouth_velocity_m_s);
+    found.number("top_temperature_k", a.top_temperature_k, b.top_temperature_k);
+    found.number("top_velocity_m_s", a.top_velocity_m_s, b.top_velocity_m_s);
 }
 
 void compare_state(const StateResult& a, const StateResult& b, Differences& found) {
@@ -61,7 +61,7 @@ void compare_state(const StateResult& a, const StateResult& b, Differences& foun
     found.number("room.pressure_pa", a.room.pressure_pa, b.room.pressure_pa);
     found.number("room.taken_kg_s", a.room.taken_kg_s, b.room.taken_kg_s);
     found.number("room.idle_pressure_pa", a.room.idle_pressure_pa, b.room.idle_pressure_pa);
-    found.number("cold.idle_draft_pa", a.cold.standing_draft_pa, b.cold.standing_draft_pa);
+    found.number("cold.idle_draft_pa", a.cold.idle_draft_pa, b.cold.idle_draft_pa);
     found.number("cold.duration_s", a.cold.duration_s, b.cold.duration_s);
     compare_flow(a.flow, b.flow, found);
     found.number(

@@ -34,8 +34,8 @@ void compare_end(const WarmupMoment& end, const StateResult& state, Differences&
     if (std::abs(end.draft_pa - state.draft_pa) > 0.01 * lift_pa + 0.05) {
         found.number("draft_pa", end.draft_pa, state.draft_pa);
     }
-    if (std::abs(end.mouth_k - state.flow.mouth_temperature_k) > 3.0) {
-        found.number("chimney top_k", end.mouth_k, state.flow.mouth_temperature_k);
+    if (std::abs(end.top_k - state.flow.top_temperature_k) > 3.0) {
+        found.number("chimney top_k", end.top_k, state.flow.top_temperature_k);
     }
 }
 
@@ -43,7 +43,7 @@ void compare_end(const WarmupMoment& end, const StateResult& state, Differences&
 bool idle_draws(const Assessment& shown, std::size_t weather, double least_pa) {
     const auto& states = shown.solution.states;
     return std::all_of(states.begin(), states.end(), [&](const StateResult& state) {
-        const bool cold = state.kind == StateKind::standing || state.kind == StateKind::cold_start;
+        const bool cold = state.kind == StateKind::idle || state.kind == StateKind::cold_start;
         return !cold || state.weather != weather || state.draft_pa > least_pa;
     });
 }

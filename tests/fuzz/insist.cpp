@@ -45,7 +45,7 @@ void insist_solved(const Assessment& assessed, std::string_view text) {
     for (const StateResult& state : assessed.solution.states) {
         insist(state.status != Status::no_answer, "the solver gave up", text);
         insist(std::isfinite(state.draft_pa) && std::isfinite(state.gas_flow_kg_s)
-                   && std::isfinite(state.flow.mouth_temperature_k),
+                   && std::isfinite(state.flow.top_temperature_k),
                "a figure is not finite",
                text);
         for (const Station& station : state.stations) {

@@ -22,9 +22,8 @@ void require_closed(const Trial& t, const FlueModel& model, const GasStream& str
     std::vector<Station> stations(model.station_count());
     const MarchResult m = model.solve(stream, stations);
 
-    const double mass_miss =
-        stream.flow_kg_s + m.leak_in_kg_s - m.leak_out_kg_s - m.mouth_flow_kg_s;
-    if (std::abs(mass_miss) > closed * m.mouth_flow_kg_s) {
+    const double mass_miss = stream.flow_kg_s + m.leak_in_kg_s - m.leak_out_kg_s - m.top_flow_kg_s;
+    if (std::abs(mass_miss) > closed * m.top_flow_kg_s) {
         fail(t, fmt::format("mass {} kg/s", mass_miss));
     }
     for (std::size_t i = 1; i < stations.size(); ++i) {
@@ -44,18 +43,18 @@ void require_closed(const Trial& t, const FlueModel& model, const GasStream& str
     }
 
     const double pressure_miss = m.outlet_pressure_pa + m.buoyancy_pa - m.friction_pa
-                                 - m.fittings_pa - m.acceleration_pa - m.mouth_pressure_pa;
+                                 - m.fittings_pa - m.acceleration_pa - m.top_pressure_pa;
     const double pressure = std::abs(m.buoyancy_pa) + m.friction_pa + std::abs(m.fittings_pa)
                             + std::abs(m.acceleration_pa);
     if (std::abs(pressure_miss) > closed * pressure) {
         fail(t, fmt::format("pressure {} Pa of {}", pressure_miss, pressure));
     }
-    const double loop_miss = m.mouth_pressure_pa - model.surroundings().mouth_pressure_pa;
+    const double loop_miss = m.top_pressure_pa - model.surroundings().top_pressure_pa;
     if (std::abs(loop_miss) > closed * pressure) {
         fail(t, fmt::format("loop {} Pa of {}", loop_miss, pressure));
     }
     if (std::abs(stations.front().pressure_pa - m.outlet_pressure_pa) > closed * pressure
-        || std::abs(stations.back().pressure_pa - m.mouth_pressure_pa) > closed * pressure) {
+        || std::abs(stations.back().pressure_pa - m.top_pressure_pa) > closed * pressure) {
         fail(t, "the profile does not end where the sums do");
     }
 }

@@ -17,7 +17,7 @@ bool finite(const Station& s) {
 }
 
 bool finite(const MarchResult& m) {
-    return std::isfinite(m.outlet_pressure_pa + m.mouth_pressure_pa + m.buoyancy_pa + m.friction_pa
+    return std::isfinite(m.outlet_pressure_pa + m.top_pressure_pa + m.buoyancy_pa + m.friction_pa
                          + m.fittings_pa + m.acceleration_pa + m.heat_loss_w + m.enthalpy_out_w);
 }
 
@@ -51,7 +51,7 @@ std::string fault_of(const Case& resolved, const StateResult& state) {
                                                  resolved.appliance.high.gas_temperature_k,
                                                  resolved.appliance.low.gas_temperature_k})
                                      : state.gas_temperature_k;
-        if (state.kind != StateKind::standing
+        if (state.kind != StateKind::idle
             && (station.gas_temperature_k > hottest_k + 60.0 + slack_k
                 || station.gas_temperature_k < 200.0)) {
             return "a gas temperature nothing can bring about";

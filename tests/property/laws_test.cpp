@@ -32,7 +32,7 @@ bool cools_everywhere(const std::vector<Station>& stations) {
 
 double gas_density_kg_m3(const Case& resolved, const MarchResult& m) {
     return resolved.air_pressure_pa
-           / (resolved.gas_high().products().gas_constant_j_kgk * m.mouth_temperature_k);
+           / (resolved.gas_high().products().gas_constant_j_kgk * m.top_temperature_k);
 }
 
 } // namespace
@@ -147,14 +147,14 @@ TEST_CASE("splitting a straight in two changes nothing") {
         // Both are within 0.1 % and 0.5 K of the same exact answer; see the convergence test.
         const double scale = std::max(std::abs(whole_model.draft_pa(a)), std::abs(a.buoyancy_pa));
         const double miss = std::abs(whole_model.draft_pa(a) - split_model.draft_pa(b));
-        if (miss > 1e-3 * scale || std::abs(a.mouth_temperature_k - b.mouth_temperature_k) > 0.5) {
+        if (miss > 1e-3 * scale || std::abs(a.top_temperature_k - b.top_temperature_k) > 0.5) {
             fail(t,
                  fmt::format("part {}: draft {} -> {}, chimney top {} -> {} K",
                              which,
                              whole_model.draft_pa(a),
                              split_model.draft_pa(b),
-                             a.mouth_temperature_k,
-                             b.mouth_temperature_k));
+                             a.top_temperature_k,
+                             b.top_temperature_k));
         }
     }
     SUCCEED();
@@ -198,7 +198,7 @@ TEST_CASE("capacity grows with diameter where losses rule") {
         const MarchResult at_capacity = sized_model.solve(stream);
         const double outdoor_k = sized.weathers[0].outdoor_temperature_k;
         if (at_capacity.friction_pa + at_capacity.fittings_pa < 0.5 * at_capacity.buoyancy_pa
-            || at_capacity.mouth_temperature_k - outdoor_k
+            || at_capacity.top_temperature_k - outdoor_k
                    < 0.7 * (stream.temperature_k - outdoor_k)) {
             continue;
         }

@@ -65,14 +65,14 @@ void roof(Random& random, Site& site) {
     Roof& roof = site.roof;
     maybe(random, 0.7, roof.pitch_rad, 0.0, 1.0);
     maybe(random, 0.7, roof.distance_to_ridge_m, 0.0, 6.0);
-    maybe(random, 0.7, roof.mouth_above_roof_m, 0.3, 2.5);
+    maybe(random, 0.7, roof.top_above_roof_m, 0.3, 2.5);
     maybe_word(random, 0.5, roof.covering, any_of(random, RoofCovering::shingles));
     maybe_word(random, 0.3, roof.braced, random.chance(0.5));
     for (std::size_t i = random.index(3); i > 0; --i) {
         NearThing thing;
         thing.what = any_of(random, NearThingKind::tree);
         thing.distance_m = random.between(0.5, 12.0);
-        thing.below_mouth_m = random.between(-3.0, 3.0);
+        thing.below_top_m = random.between(-3.0, 3.0);
         roof.near.push_back(thing);
     }
 }
@@ -93,7 +93,7 @@ void site_details(Random& random, Site& site) {
     maybe_word(random, 0.3, site.flue_shared_by, 1.0 + static_cast<double>(random.index(2)));
     maybe_word(random, 0.4, site.tight_house, random.chance(0.5));
     maybe_word(random, 0.7, site.rules, any_of(random, RuleSet::none));
-    maybe_word(random, 0.6, site.mouth_position, any_of(random, ChimneyTopPosition::adverse));
+    maybe_word(random, 0.6, site.top_position, any_of(random, ChimneyTopPosition::adverse));
     maybe(random, 0.3, site.room.volume_m3, 15.0, 120.0);
     maybe_word(random, 0.5, site.alarms.carbon_monoxide, random.chance(0.5));
     maybe_word(random, 0.5, site.alarms.smoke, random.chance(0.5));

@@ -26,8 +26,8 @@ struct StateVerdict {
 
 /// Judges one state. High and low fire pass with draft to spare; the reload passes when the door
 /// may be opened at least as far as `door_opening_wanted` (a fireplace: wholly, on a high fire and
-/// on embers); free burn, the standing flue and a door opened on a stove's high fire inform only.
-/// [theory eq. 41]
+/// on embers); air control open, the idle flue and a door opened on a stove's high fire inform
+/// only. [theory eq. 41]
 [[nodiscard]] StateVerdict judge(const Case& resolved, const StateResult& state);
 
 /// Share of the opening over which the smoke has to stay in: all of an open front.

@@ -22,7 +22,7 @@ namespace fluewright {
 [[nodiscard]] std::string_view in_place_of_figures(const StateResult& state);
 
 /// The same of a fire that cannot be vented, as a sentence with the burn rate and the most there
-/// is. `states` are those of one solution, among which the free burn tells it.
+/// is. `states` are those of one solution, among which the air control open tells it.
 [[nodiscard]] std::string cannot_vent_words(const Case& resolved,
                                             std::span<const StateResult> states,
                                             const StateResult& state);

@@ -87,8 +87,8 @@ struct Verdict {
 /// The matters of the findings that make something that counts fall short, each once, the
 /// weightiest first. `assessment.verdict` has been judged. With upkeep, what makes upkeep fall
 /// short is among them, whether it counts or not.
-[[nodiscard]] std::vector<const Matter*> standing(const Assessment& assessment,
-                                                  bool with_upkeep = false);
+[[nodiscard]] std::vector<const Matter*> matters_against(const Assessment& assessment,
+                                                         bool with_upkeep = false);
 
 /// Their titles, "; " between them.
 [[nodiscard]] std::string titles_of(const std::vector<const Matter*>& matters);

@@ -94,7 +94,7 @@ struct Cooling {
 /// Mean gas temperature: Tm = Tu + (Te - Tu) (1 - exp(-K))/K [K]; Te where K is 0.
 [[nodiscard]] double mean_temperature_k(const Cooling& cooling);
 
-/// Inner wall at the mouth: Tiob = Tob - (kob/alpha_i)(Tob - Tuo) [K].
+/// Inner wall at the chimney top: Tiob = Tob - (kob/alpha_i)(Tob - Tuo) [K].
 ///
 /// Source   EN 13384-1   [en13384-1, from memory]
 [[nodiscard]] double

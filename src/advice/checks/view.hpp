@@ -104,7 +104,7 @@ public:
 
     [[nodiscard]] double outlet_area_m2() const { return heater().outlet_area_m2; }
 
-    /// Height of the mouth over the outlet.
+    /// Height of the chimney top over the outlet.
     [[nodiscard]] double rise_m() const { return resolved.total_rise_m(); }
 
     /// Useful output at high fire, kW.

@@ -232,7 +232,7 @@ alter(const Installation& written, const Case& resolved, const std::vector<Cause
             altered.deposit_m.push_back(part.deposit_m.value_or(0.0));
         }
     }
-    altered.made.mouth_tolerance_pa = near_enough_pa;
+    altered.made.top_tolerance_pa = near_enough_pa;
     for (const CauseAt& change : causes) {
         change_solved(written, change, altered);
     }

@@ -284,9 +284,9 @@ Diagnosis OutcomeBuilder::build() {
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
     result.alarm_has_sounded = alarm_has_sounded(written_.observed);
-    result.dangers = standing_dangers(written_, resolved_, solve(resolved_, Detail::stations));
+    result.dangers = present_dangers(written_, resolved_, solve(resolved_, Detail::stations));
     // Of that one the first words tell already.
-    std::erase_if(result.dangers, [&](const StandingDanger& danger) {
+    std::erase_if(result.dangers, [&](const PresentDanger& danger) {
         return result.alarm_has_sounded && danger.id == "alarm-has-sounded";
     });
     result.no_fire = result.alarm_has_sounded || !result.dangers.empty();

@@ -17,7 +17,7 @@ bool smoke_was_seen(const std::vector<Evidence>& evidence) {
            || was_seen(evidence, Seen::smoke_fan)
            || std::any_of(evidence.begin(), evidence.end(), [](const Evidence& e) {
                   return e.seen == Seen::stick && e.answer == Answer::out
-                         && e.situation.doing != Doing::standing;
+                         && e.situation.doing != Doing::idle;
               });
 }
 

@@ -20,8 +20,8 @@ bool holds_screen(const RunPart& part) {
     return has_screen(part.written);
 }
 
-/// Soot and nests gather at turns, on the flat and at the mouth; a straight counts where it is not
-/// upright or the last upright one.
+/// Soot and nests gather at turns, on the flat and at the chimney top; a straight counts where it
+/// is not upright or the last upright one.
 std::vector<Place> where_blocked(const Run& run) {
     std::vector<Place> places = at_parts(run, [](const RunPart& part) {
         return part.kind == PartKind::elbow || part.kind == PartKind::tee

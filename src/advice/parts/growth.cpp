@@ -50,10 +50,10 @@ std::string gives(const Job& job, const PipeStretch& stretch) {
             return "in its joints, by what the file allows";
         }
     }
-    if (stretch.kind == WallKind::liner && stretch.to_mouth) {
+    if (stretch.kind == WallKind::liner && stretch.to_top) {
         return "downwards at its foot, since it hangs from the top plate";
     }
-    if (stretch.to_mouth) {
+    if (stretch.to_top) {
         return "upwards at the chimney top; leave it free in its bands and flashing";
     }
     std::vector<const Piece*> before;

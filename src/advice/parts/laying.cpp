@@ -39,7 +39,7 @@ CutPlan out_of_box(const Job& job,
     for (const std::size_t i : owners) {
         const PipeStretch& s = job.list.stretches[i];
         task.straights.push_back(
-            {s.between_m, s.lap_m, s.to_mouth && sawn == nullptr ? taller_is_fine_m : 0.0});
+            {s.between_m, s.lap_m, s.to_top && sawn == nullptr ? taller_is_fine_m : 0.0});
     }
     constexpr double sawn_met_m = 0.0005;
     const double near_m = sawn != nullptr ? sawn_met_m : met_m;

@@ -2,7 +2,7 @@
 
 #include "box.hpp"
 #include "fluewright/advice/checks/checks.hpp"
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "stretches.hpp"
 
@@ -26,7 +26,7 @@ PartsList parts_list(const Installation& written,
         view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
     const Checked checked = checks_of_file(written, resolved, solution);
-    list.dangers = standing_dangers(checked);
+    list.dangers = present_dangers(checked);
     list.from_box = wishes.from_box;
     parts::stretches(job);
     parts::growth(job);
@@ -66,7 +66,7 @@ PartsList parts_list(const Installation& written,
                                   + shown(parts::stub_m) + " (judgement)");
     }
     if (std::any_of(list.stretches.begin(), list.stretches.end(), [](const PipeStretch& s) {
-            return s.to_mouth && (s.kind == WallKind::insulated || s.kind == WallKind::double_wall);
+            return s.to_top && (s.kind == WallKind::insulated || s.kind == WallKind::double_wall);
         })) {
         list.assumed.emplace_back("what cannot be cut may end up to "
                                   + shown(parts::taller_is_fine_m)

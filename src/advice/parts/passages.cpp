@@ -110,7 +110,7 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
 /// Whether a part must not pass where it passes: no firestop or flashing makes that good.
 bool must_not_pass(const Job& job, const Piece& piece) {
     return std::any_of(
-        job.list.dangers.begin(), job.list.dangers.end(), [&](const StandingDanger& danger) {
+        job.list.dangers.begin(), job.list.dangers.end(), [&](const PresentDanger& danger) {
             return danger.id == "pipe-passes-where-it-must-not" && danger.part == piece.index;
         });
 }

@@ -214,7 +214,7 @@ void stretches(const Job& job) {
     }
     if (!all.empty()) {
         const Piece& last = job.view.pieces.back();
-        all.back().to_mouth = last.has_length() || last.section->kind == PartKind::cap;
+        all.back().to_top = last.has_length() || last.section->kind == PartKind::cap;
     }
     make_room_for_adapters(job);
     for (PipeStretch& s : all) {

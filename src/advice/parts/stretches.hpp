@@ -25,7 +25,7 @@ inline constexpr double adapter_lays_m = 0.1;
 /// Least that one of several pieces lays. Judgement: less is hard to hold, crimp and screw.
 inline constexpr double stub_m = 0.1;
 
-/// What a chimney may stand higher at its mouth so that nothing must be cut or telescope: a foot.
+/// What a chimney may stand higher at its top so that nothing must be cut or telescope: a foot.
 /// Judgement.
 inline constexpr double taller_is_fine_m = 0.31;
 

@@ -130,7 +130,7 @@ bool goes_out_sideways(const Job& job, const std::vector<const Piece*>& chimney)
 /// How far a metal chimney stands over the roof: as the file says, else all of it outdoors where
 /// the chimney goes up in the house; 0 where nobody can tell.
 double above_roof_m(const Job& job) {
-    if (const Given& told = job.view.written.site.roof.mouth_above_roof_m) {
+    if (const Given& told = job.view.written.site.roof.top_above_roof_m) {
         return *told;
     }
     double outdoors_m = 0.0;
@@ -233,7 +233,7 @@ void chimney_supports(const Job& job) {
         beside_wall_m += beside ? piece->section->length_m : 0.0;
     }
     // What stands over the roof has no wall to be held by.
-    if (const Given& over = job.view.written.site.roof.mouth_above_roof_m) {
+    if (const Given& over = job.view.written.site.roof.top_above_roof_m) {
         beside_wall_m = std::max(0.0, beside_wall_m - *over);
     }
     const double bands = std::floor(beside_wall_m / apart_m);
@@ -253,7 +253,7 @@ void liner_extras(const Job& job) {
             continue;
         }
         const Piece& first = *piece_of(job, stretch.parts.front());
-        if (stretch.to_mouth) {
+        if (stretch.to_top) {
             PartsLine plate{.what = "top plate with clamp for the liner",
                             .where = "the top of the old chimney",
                             .why = "carries the liner and closes the gap around it",

@@ -45,7 +45,7 @@ bool is_of_strong_draft(const Matter* matter) {
 /// What holds the draft is no cure where there is not too much of it.
 std::vector<Remedy> take_tamers(const Improvement& made, std::vector<Remedy>& remedies) {
     const bool too_strong_stands =
-        std::any_of(made.standing.begin(), made.standing.end(), is_of_strong_draft);
+        std::any_of(made.against.begin(), made.against.end(), is_of_strong_draft);
     if (made.goal == Goal::less_draft || too_strong_stands) {
         return {};
     }
@@ -119,7 +119,7 @@ bool helps(const Improvement& made, const Plan& plan) {
     if (made.goal == Goal::less_draft) {
         return plan.score.greatest_over < made.score.greatest_over - noise;
     }
-    if (clears(made.goal) && plan.standing.size() < made.standing.size()) {
+    if (clears(made.goal) && plan.against.size() < made.against.size()) {
         return true;
     }
     const std::size_t limiting = made.score.limiting;
@@ -127,15 +127,15 @@ bool helps(const Improvement& made, const Plan& plan) {
            > made.score.least_spare + noise;
 }
 
-/// Of the matters those that every plan leaves standing.
-std::vector<const Matter*> left_standing(const std::vector<const Matter*>& matters,
-                                         const std::vector<Plan>& plans) {
+/// Of the matters those that every plan leaves.
+std::vector<const Matter*> left_by_all(const std::vector<const Matter*>& matters,
+                                       const std::vector<Plan>& plans) {
     std::vector<const Matter*> left;
     std::copy_if(
         matters.begin(), matters.end(), std::back_inserter(left), [&](const Matter* matter) {
             return std::all_of(plans.begin(), plans.end(), [&](const Plan& plan) {
-                return std::find(plan.standing.begin(), plan.standing.end(), matter)
-                       != plan.standing.end();
+                return std::find(plan.against.begin(), plan.against.end(), matter)
+                       != plan.against.end();
             });
         });
     return left;
@@ -147,7 +147,7 @@ void keep_promising(const std::vector<Plan>& singles, PlanSearch::Pairs& pairs) 
     constexpr std::size_t most_pairs = 200;
     const auto left = [&](std::size_t i) {
         const auto& [first, second] = pairs.parents[i];
-        return left_standing(singles[first].standing, {singles[second]}).size();
+        return left_by_all(singles[first].against, {singles[second]}).size();
     };
     std::vector<std::tuple<std::size_t, bool, double, std::size_t>> order;
     for (std::size_t i = 0; i < pairs.plans.size(); ++i) {
@@ -177,7 +177,7 @@ all_pairs(PlanSearch& searching, const std::vector<Plan>& singles, Improvement& 
     if (clears(made.goal)) {
         keep_promising(singles, pairs);
         judge_wholly(searching, made, pairs.plans, PlanSearch::Ask::all);
-        made.stuck = left_standing(made.stuck, pairs.plans);
+        made.stuck = left_by_all(made.stuck, pairs.plans);
         drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
     } else {
         drop_idle_pairs(made, alone, pairs.parents, pairs.plans);
@@ -193,8 +193,8 @@ void append(std::vector<Plan>& plans, std::vector<Plan> more) {
 
 /// What no single change makes less bad.
 void find_unmoved(const std::vector<Plan>& singles, Improvement& made) {
-    std::copy_if(made.standing.begin(),
-                 made.standing.end(),
+    std::copy_if(made.against.begin(),
+                 made.against.end(),
                  std::back_inserter(made.unmoved),
                  [&](const Matter* matter) {
                      return std::none_of(singles.begin(), singles.end(), [&](const Plan& plan) {
@@ -210,12 +210,12 @@ std::vector<Plan> search(PlanSearch& searching,
                          Improvement& made) {
     const auto ask = clears(made.goal) ? PlanSearch::Ask::all : PlanSearch::Ask::passing;
     std::vector<Plan> singles = searching.singles(remedies);
-    searching.find_standing(singles, made, ask);
+    searching.find_idle(singles, made, ask);
     find_unmoved(singles, made);
     for (Plan& plan : singles) {
         judge_plan(made, plan);
     }
-    made.stuck = left_standing(made.standing, singles);
+    made.stuck = left_by_all(made.against, singles);
     std::vector<Plan> all;
     if (options.pairs) {
         all = all_pairs(searching, singles, made);
@@ -225,7 +225,7 @@ std::vector<Plan> search(PlanSearch& searching,
     made.tried_below = found.tried_below;
     if (clears(made.goal)) {
         keep_nearest(searching, made, options.most, singles, found.plans);
-        made.stuck = left_standing(made.stuck, found.plans);
+        made.stuck = left_by_all(made.stuck, found.plans);
     }
     append(all, std::move(found.plans));
     all.insert(all.begin(),
@@ -243,12 +243,12 @@ Goal goal_of(const Improvement& made) {
     if (made.present.works()) {
         // Who asks for the draft alone asks for no upkeep.
         const bool whole = made.present.verdict.of(Harm::fire).counts;
-        const std::vector<const Matter*> upkeep = standing(made.present, true);
+        const std::vector<const Matter*> upkeep = matters_against(made.present, true);
         const bool more_than_draft = !std::all_of(upkeep.begin(), upkeep.end(), is_of_strong_draft);
         return !whole || (made.score.greatest_over > 0.0 && !more_than_draft) ? Goal::less_draft
                                                                               : Goal::clear_upkeep;
     }
-    return made.standing.empty() ? Goal::more_to_spare : Goal::clear_findings;
+    return made.against.empty() ? Goal::more_to_spare : Goal::clear_findings;
 }
 
 /// What a change is to reach. Where the door is what falls short, no strip that brings it past the
@@ -301,7 +301,7 @@ const Plan* cheapest_cure(const std::vector<Plan>& plans) {
 /// Nobody pays many times as much for what a plan with nothing against it does.
 void drop_far_dearer(std::vector<Plan>& ranked) {
     constexpr double far_dearer = 5.0;
-    if (ranked.empty() || !ranked.front().cures || !ranked.front().standing.empty()
+    if (ranked.empty() || !ranked.front().cures || !ranked.front().against.empty()
         || !is_clean(ranked.front())) {
         return;
     }
@@ -354,7 +354,7 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     Improvement made;
     made.present = std::move(assessed).value();
     made.score = score_of(made.present);
-    made.standing = standing(made.present);
+    made.against = matters_against(made.present);
     made.goal = goal_of(made);
     const auto leave_alone = [&made] {
         made.plans.clear();
@@ -362,10 +362,10 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
         made.sentence = improvement_sentence(made);
         return made;
     };
-    made.standing = standing(made.present, made.goal == Goal::clear_upkeep);
+    made.against = matters_against(made.present, made.goal == Goal::clear_upkeep);
     made.asked = asked_of(made.present);
     made.budget = options.budget;
-    if (made.present.works() && made.score.greatest_over <= 0.0 && made.standing.empty()) {
+    if (made.present.works() && made.score.greatest_over <= 0.0 && made.against.empty()) {
         return leave_alone();
     }
     std::vector<Remedy> remedies = remedies_for(written, made, options);

@@ -29,8 +29,8 @@ void cooler_gas(const Assessment& present,
     for (const StateChange& change : made.states) {
         const StateResult& state = then.solution.states[change.after];
         const bool fire = state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-        const double now_k = present.solution.states[change.before].flow.mouth_temperature_k;
-        const double drop_k = now_k - state.flow.mouth_temperature_k;
+        const double now_k = present.solution.states[change.before].flow.top_temperature_k;
+        const double drop_k = now_k - state.flow.top_temperature_k;
         if (fire && drop_k > most_k) {
             most_k = drop_k;
             before_k = now_k;
@@ -40,7 +40,7 @@ void cooler_gas(const Assessment& present,
     if (worst != nullptr) {
         const Case& c = present.installation;
         plan.worsens.push_back("cooler gas at the chimney top, "
-                               + shown(c, worst->flow.mouth_temperature_k, Kind::temperature)
+                               + shown(c, worst->flow.top_temperature_k, Kind::temperature)
                                + " instead of " + shown(c, before_k, Kind::temperature) + " ("
                                + state_name(c, *worst) + ")");
     }
@@ -163,7 +163,7 @@ std::string stuck_words(const Improvement& made) {
 std::string beside_that(const Improvement& made) {
     const auto best =
         std::min_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
-            return a.standing.size() < b.standing.size();
+            return a.against.size() < b.against.size();
         });
     const std::string titles = titles_of(best->cleared);
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
@@ -206,7 +206,7 @@ void add_details(const Improvement& made, Plan& plan) {
                                     .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
-    note_standing(made, then, plan);
+    note_idle(made, then, plan);
     plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
                  && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
     plan.raised = raised_by(present, then);
@@ -258,7 +258,7 @@ std::string improvement_sentence(const Improvement& made) {
     }
     const Plan& best = made.plans.front();
     const std::string left =
-        best.standing.empty() ? "" : " Still left: " + titles_of(best.standing) + '.';
+        best.against.empty() ? "" : " Still left: " + titles_of(best.against) + '.';
     const std::string after =
         best.short_of_wanted ? " That is not all of it: the smallest margin is then in "
         : made.goal == Goal::less_draft
@@ -267,7 +267,7 @@ std::string improvement_sentence(const Improvement& made) {
             : " Nothing that counts is then short; the smallest margin is in ";
     const std::string before =
         made.goal == Goal::clear_upkeep ? "Nothing that counts is short as it is now; upkeep is: "
-                                              + titles_of(made.standing) + ". To mend that: "
+                                              + titles_of(made.against) + ". To mend that: "
         : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";

@@ -74,15 +74,15 @@ bool Plan::eased(const Matter* matter) const {
     return share_left(matter) < as_bad;
 }
 
-void note_standing(const Improvement& made, const Assessment& then, Plan& plan) {
+void note_idle(const Improvement& made, const Assessment& then, Plan& plan) {
     plan.judged = true;
     plan.works = then.works();
-    plan.standing = standing(then, made.goal == Goal::clear_upkeep);
+    plan.against = matters_against(then, made.goal == Goal::clear_upkeep);
     plan.left.clear();
     plan.trouble = 0.0;
-    for (const Matter* matter : made.standing) {
+    for (const Matter* matter : made.against) {
         MatterLeft left{matter, 0.0};
-        if (holds(plan.standing, matter)) {
+        if (holds(plan.against, matter)) {
             // A weight tells the order of findings, not the size of the harm: less bad is not
             // gone, and worse is no further finding.
             constexpr double at_limit = 0.05;
@@ -96,8 +96,8 @@ void note_standing(const Improvement& made, const Assessment& then, Plan& plan) 
         plan.trouble += left.share;
         plan.left.push_back(left);
     }
-    for (const Matter* matter : plan.standing) {
-        plan.trouble += holds(made.standing, matter) ? 0.0 : 1.0;
+    for (const Matter* matter : plan.against) {
+        plan.trouble += holds(made.against, matter) ? 0.0 : 1.0;
     }
     // Warnings that make nothing fall short speak for a plan that clears them, too.
     constexpr double of_a_warning = 0.5;
@@ -115,7 +115,7 @@ bool does_all(const Improvement& made, const Plan& plan) {
         return plan.cures && !plan.short_of_wanted;
     }
     return plan.judged && plan.score.passes && !plan.short_of_wanted
-           && std::all_of(plan.standing.begin(), plan.standing.end(), [&](const Matter* matter) {
+           && std::all_of(plan.against.begin(), plan.against.end(), [&](const Matter* matter) {
                   return holds(made.unmoved, matter);
               });
 }
@@ -124,7 +124,7 @@ void judge_wholly(const PlanSearch& searching,
                   const Improvement& made,
                   std::vector<Plan>& plans,
                   PlanSearch::Ask ask) {
-    searching.find_standing(plans, made, ask);
+    searching.find_idle(plans, made, ask);
     for (Plan& plan : plans) {
         judge_plan(made, plan);
     }
@@ -157,22 +157,22 @@ double left_to_spare(const Plan& plan, Goal goal) {
 
 bool does_it(const Improvement& made, const Plan& plan) {
     if (made.goal != Goal::clear_upkeep) {
-        return plan.standing.empty();
+        return plan.against.empty();
     }
     // Of upkeep anything less is a gain, as long as nothing takes its place.
     // One matter may become worse if others become better by more.
     constexpr double worth_it = 0.75; // one matter gone, or two much less bad
-    return (plan.standing.size() < made.standing.size()
-            || plan.trouble <= static_cast<double>(made.standing.size()) - worth_it)
-           && std::all_of(plan.standing.begin(), plan.standing.end(), [&](const Matter* matter) {
-                  return holds(made.standing, matter);
+    return (plan.against.size() < made.against.size()
+            || plan.trouble <= static_cast<double>(made.against.size()) - worth_it)
+           && std::all_of(plan.against.begin(), plan.against.end(), [&](const Matter* matter) {
+                  return holds(made.against, matter);
               });
 }
 
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
     constexpr double noise = 0.02;
-    const double stood = static_cast<double>(made.standing.size());
+    const double stood = static_cast<double>(made.against.size());
     if (clears(made.goal) && !plan.judged) {
         plan.trouble = stood;
     }
@@ -208,13 +208,13 @@ bool ranks_before(const Plan& a, const Plan& b) {
         return class_of(a) < class_of(b);
     }
     const bool of_findings = !a.left.empty() && !b.left.empty();
-    if (of_findings && a.standing.empty() != b.standing.empty()) {
-        return a.standing.empty();
+    if (of_findings && a.against.empty() != b.against.empty()) {
+        return a.against.empty();
     }
     // Of findings what leaves less goes first, whatever it costs: to a half of one finding.
     const double more_left =
         std::round(2.0 * (a.trouble + a.warnings)) - std::round(2.0 * (b.trouble + b.warnings));
-    if (of_findings && !a.standing.empty() && more_left != 0.0) {
+    if (of_findings && !a.against.empty() && more_left != 0.0) {
         return more_left < 0.0;
     }
     if (class_of(a) >= not_cured && !of_findings) {
@@ -235,7 +235,7 @@ void drop_idle_steps(const Improvement& made, std::vector<Plan>& plans) {
             const bool no_worse = class_of(plans[j]) <= class_of(plans[i])
                                   && (plans[i].too_strong || !plans[j].too_strong);
             const bool same_done =
-                plans[i].cures && plans[j].standing.size() <= plans[i].standing.size();
+                plans[i].cures && plans[j].against.size() <= plans[i].against.size();
             idle[i] = no_worse
                       && (same_done
                           || left_to_spare(plans[i], made.goal)

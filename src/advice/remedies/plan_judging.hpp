@@ -31,12 +31,12 @@ inline constexpr std::size_t most_alike = 2;
 /// Whether a plan does all that any change can do.
 [[nodiscard]] bool does_all(const Improvement& made, const Plan& plan);
 
-/// Whether what a plan leaves standing is what is wanted: nothing, or of upkeep less than before.
+/// Whether what a plan leaves is what is wanted: nothing, or of upkeep less than before.
 /// `plan` is judged.
 [[nodiscard]] bool does_it(const Improvement& made, const Plan& plan);
 
 /// Fills what an assessment of a plan tells of what stands against it.
-void note_standing(const Improvement& made, const Assessment& then, Plan& plan);
+void note_idle(const Improvement& made, const Assessment& then, Plan& plan);
 
 /// Fills gain, cures and what speaks against the plan, from the score and from what stands.
 void judge_plan(const Improvement& made, Plan& plan);

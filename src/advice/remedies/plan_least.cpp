@@ -39,11 +39,11 @@ least_of(PlanSearch& searching, const Improvement& made, const Costs& costs, con
             steps[i] = step;
             std::optional<Plan> tried = searching.with_steps(steps);
             if (tried) {
-                searching.find_standing({&*tried, 1}, made, PlanSearch::Ask::passing);
+                searching.find_idle({&*tried, 1}, made, PlanSearch::Ask::passing);
                 judge_plan(made, *tried);
             }
             if (tried && tried->cures && tried->score.least_spare >= spare
-                && tried->standing.size() <= plan.standing.size()
+                && tried->against.size() <= plan.against.size()
                 && class_of(*tried) <= class_of(plan) && (plan.too_strong || !tried->too_strong)) {
                 least = std::move(tried);
                 high = middle;

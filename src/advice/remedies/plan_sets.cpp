@@ -50,7 +50,7 @@ public:
                 spare_.push_back(*spare);
             }
         }
-        for (const Matter* matter : made.standing) {
+        for (const Matter* matter : made.against) {
             const bool any = std::any_of(singles.begin(), singles.end(), [&](const Plan& plan) {
                 return plan.eased(matter);
             });

@@ -25,8 +25,8 @@ bool is_square_elbow(const RunPart& part) {
     return part.kind == PartKind::elbow && part.turn_rad > least_rad;
 }
 
-/// Takes height from the uprights nearest to part `at`, those above it first, so that the mouth
-/// stays where it is; negative: adds to it. Returns whether there was enough.
+/// Takes height from the uprights nearest to part `at`, those above it first, so that the chimney
+/// top stays where it is; negative: adds to it. Returns whether there was enough.
 bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
     const auto take = [&](Part& part) {
         if (!goes_up(part)) {

@@ -191,13 +191,13 @@ bool move_top(Installation& in, double more_m, double least_left_m) {
     }
     last->up_m = *last->up_m + more_m;
     Roof& roof = in.site.roof;
-    if (roof.mouth_above_roof_m) {
+    if (roof.top_above_roof_m) {
         // A top below the roof is not over it at all.
-        roof.mouth_above_roof_m = std::max(0.0, *roof.mouth_above_roof_m + more_m);
+        roof.top_above_roof_m = std::max(0.0, *roof.top_above_roof_m + more_m);
     }
     for (NearThing& thing : roof.near) {
-        if (thing.below_mouth_m) {
-            thing.below_mouth_m = *thing.below_mouth_m + more_m;
+        if (thing.below_top_m) {
+            thing.below_top_m = *thing.below_top_m + more_m;
         }
     }
     return true;

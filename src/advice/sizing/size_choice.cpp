@@ -45,10 +45,10 @@ const SizeRow* present_row(const SizeTable& table) {
 }
 
 std::string stands_anyway(const SizeTable& table, const SizeRow& row) {
-    if (row.works || table.standing.empty()) {
+    if (row.works || table.against.empty()) {
         return {};
     }
-    return " No size clears these: " + std::string{table.standing.front()->title} + '.';
+    return " No size clears these: " + std::string{table.against.front()->title} + '.';
 }
 
 } // namespace fluewright::sizing

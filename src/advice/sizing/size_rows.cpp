@@ -263,11 +263,11 @@ private:
             return;
         }
         const auto raised =
-            std::find_if(found.standing.begin(), found.standing.end(), [&](const Matter* matter) {
-                return std::find(table_.standing.begin(), table_.standing.end(), matter)
-                       == table_.standing.end();
+            std::find_if(found.against.begin(), found.against.end(), [&](const Matter* matter) {
+                return std::find(table_.against.begin(), table_.against.end(), matter)
+                       == table_.against.end();
             });
-        if (raised != found.standing.end()) {
+        if (raised != found.against.end()) {
             row.ruled_out_by =
                 std::string{name((*raised)->harm)} + ": " + std::string{(*raised)->title};
         }
@@ -341,7 +341,7 @@ SizeTable rows_of(const Installation& written,
                   Depth depth) {
     SizeTable table;
     table.present = present.installation;
-    table.standing = standing(present);
+    table.against = matters_against(present);
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
     table.keeps_masonry =

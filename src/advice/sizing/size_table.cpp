@@ -82,9 +82,9 @@ std::string for_masonry(const SizeTable& table) {
 
 void suggest(SizeTable& table) {
     const SizeRow* best = sizing::best_row(table);
-    const bool stands = !table.standing.empty() && table.standing.front()->harm == Harm::fire;
+    const bool stands = !table.against.empty() && table.against.front()->harm == Harm::fire;
     const auto first = [&](std::string_view words) {
-        return std::string{words} + std::string{table.standing.front()->title} + ". ";
+        return std::string{words} + std::string{table.against.front()->title} + ". ";
     };
     if (best == nullptr) {
         table.sentence =

@@ -122,7 +122,7 @@ std::string short_words(const Layout& layout) {
     if (!layout.score.passes && dangers(layout) == 0) {
         return tightest_words(layout);
     }
-    const std::vector<const Matter*> found = standing(a);
+    const std::vector<const Matter*> found = matters_against(a);
     return found.empty() ? tightest_words(layout) : std::string{found.front()->title};
 }
 

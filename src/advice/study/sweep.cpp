@@ -46,7 +46,7 @@ std::string short_of(const Trial& trial, const Passing& found) {
     if (!trial.score.passes) {
         return state_name(trial.resolved, trial.score.states[trial.score.limiting]);
     }
-    return found.standing.empty() ? std::string{} : std::string{found.standing.front()->title};
+    return found.against.empty() ? std::string{} : std::string{found.against.front()->title};
 }
 
 /// The same with what it means.
@@ -60,9 +60,9 @@ std::string short_in_words(const Trial& trial, const Passing& found) {
                    ? "the open front smokes" + where
                    : "the door opens less far than required" + where;
     }
-    return found.standing.empty()
+    return found.against.empty()
                ? std::string{}
-               : "this stands against it: " + std::string{found.standing.front()->title};
+               : "this stands against it: " + std::string{found.against.front()->title};
 }
 
 void take(const Trial& trial, const Required& required, SweepPoint& point) {

@@ -37,7 +37,7 @@ void set_outdoor(Installation& in, double temperature_k) {
     }
 }
 
-/// The topmost upright takes what the mouth rises or sinks.
+/// The topmost upright takes what the chimney top rises or sinks.
 Changed set_height(Installation in, double height_m) {
     constexpr double least_upright_m = 0.1;
     if (std::none_of(in.run.begin(), in.run.end(), run_edit::goes_up)) {

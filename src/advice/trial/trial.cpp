@@ -46,7 +46,7 @@ Passing passing(const Trial& trial, const Required& required, const std::string&
                                     .spread = false,
                                     .required = required,
                                     .rules = rules});
-    return {.works = then.works(), .standing = standing(then)};
+    return {.works = then.works(), .against = matters_against(then)};
 }
 
 Assessment assess(const Trial& trial, const AssessOptions& options) {

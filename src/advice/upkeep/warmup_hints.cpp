@@ -45,7 +45,7 @@ struct Hints {
 
     void add_idle(std::size_t weather) {
         const FlueModel model(c, surroundings_of(c, weather, Fire::out));
-        const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
+        const double idle_pa = solve_state(model, StateKind::idle, Detail::totals).draft_pa;
         if (idle_pa < 0.0) {
             list.push_back(
                 {.what = is_fed_by_hand(c.appliance) ? Quicker::preheat : Quicker::room_air,

@@ -96,7 +96,7 @@ int run_warmup(const Context& context) {
     WarmupReportOptions report{
         .style = context.style, .dangers = {}, .input = answer_input(*opened)};
     report.style.units = c.units;
-    report.dangers = standing_dangers(opened->written, c, solve(c, Detail::stations));
+    report.dangers = present_dangers(opened->written, c, solve(c, Detail::stations));
     const int status = draws_in_time(courses) && report.dangers.empty() ? all_pass : falls_short;
     if (context.wants_json()) {
         return write_answer(context, warmup_json(c, courses, report), status);

@@ -124,7 +124,7 @@ const Record<BatchRow>& record_of<BatchRow>() {
          {"top_temperature",
           Kind::temperature,
           "coldest gas at the chimney top",
-          known(&BatchRow::mouth_temperature_k),
+          known(&BatchRow::top_temperature_k),
           any_word,
           false},
          {"coldest_wall",

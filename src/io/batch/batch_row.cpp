@@ -154,7 +154,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
         if (!has_figures(state)) {
             break;
         }
-        row.mouth_temperature_k = least(row.mouth_temperature_k, state.flow.mouth_temperature_k);
+        row.top_temperature_k = least(row.top_temperature_k, state.flow.top_temperature_k);
         take_walls(a, state, row);
         break;
     case StateKind::free_burn:
@@ -169,7 +169,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
             row.opening_share = least(row.opening_share, state.door.opening_share);
         }
         break;
-    case StateKind::standing:
+    case StateKind::idle:
     case StateKind::cold_start:
         break;
     }
@@ -205,9 +205,9 @@ BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {
     row.line = record.line;
     row.id = record.line > 0 ? record.source + ":" + std::to_string(record.line) : record.source;
     row.margin_pa = row.draft_pa = row.draft_needed_pa = row.opening_share = row.capacity_kg_s =
-        row.gas_temperature_k = row.mouth_temperature_k = row.coldest_wall_k =
-            row.over_dew_point_k = row.over_creosote_k = row.height_m = row.size_suggested_m =
-                row.method_spare_pa = no_figure;
+        row.gas_temperature_k = row.top_temperature_k = row.coldest_wall_k = row.over_dew_point_k =
+            row.over_creosote_k = row.height_m = row.size_suggested_m = row.method_spare_pa =
+                no_figure;
     const ReadResult read = read_installation(record.text, record.source);
     if (!read) {
         take_id_of_faulty(record.text, row);

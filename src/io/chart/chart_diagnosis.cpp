@@ -28,7 +28,7 @@ public:
             chart::fitted(title, bars_right_px - bars_left_px, 14.0, chart::Weight::bold));
         lines("#a3150c", d_.urgent);
         std::vector<std::string> dangers;
-        for (const StandingDanger& danger : d_.dangers) {
+        for (const PresentDanger& danger : d_.dangers) {
             const std::string place = danger.place.empty() ? "" : ", " + danger.place;
             dangers.push_back(fmt::format("DANGER: {}{}. {}", danger.title, place, danger.message));
         }

@@ -48,7 +48,7 @@ public:
                 }));
         };
         add("gas at the outlet", 1, "", &WarmupMoment::outlet_k);
-        add("gas at the chimney top", 1, "7 4", &WarmupMoment::mouth_k);
+        add("gas at the chimney top", 1, "7 4", &WarmupMoment::top_k);
         add("hottest outside of the pipe", 2, "", &WarmupMoment::hottest_surface_k);
         add("coldest inner wall", 0, "", &WarmupMoment::coldest_wall_k);
         add("dew point of the gas", 3, "2 4", &WarmupMoment::dew_point_k);
@@ -64,7 +64,7 @@ public:
     /// The dangers first, in a sentence.
     [[nodiscard]] std::string sentence() const {
         std::string words;
-        for (const StandingDanger& danger : options_.dangers) {
+        for (const PresentDanger& danger : options_.dangers) {
             words += (words.empty() ? "DANGER, put right before a fire: " : "; ")
                      + std::string{danger.title};
         }

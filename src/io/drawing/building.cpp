@@ -130,13 +130,13 @@ private:
     /// The file may tell how far the chimney stands over the roof: that is where it is.
     void add_roof() {
         const Roof& roof = written_.site.roof;
-        if (roof.mouth_above_roof_m && resolved_.shelter == Shelter::house
-            && *roof.mouth_above_roof_m < made_.top.y_m) {
+        if (roof.top_above_roof_m && resolved_.shelter == Shelter::house
+            && *roof.top_above_roof_m < made_.top.y_m) {
             std::erase_if(made_.barriers,
                           [](const Barrier& b) { return b.kind == BarrierKind::roof; });
             const double outside_m = made_.parts.empty() ? 0.0 : made_.parts.back().outside_m;
             made_.barriers.push_back({.kind = BarrierKind::roof,
-                                      .at_m = made_.top.y_m - *roof.mouth_above_roof_m,
+                                      .at_m = made_.top.y_m - *roof.top_above_roof_m,
                                       .axis_m = made_.top.x_m,
                                       .half_opening_m = 0.5 * outside_m,
                                       .stated = true});

@@ -311,6 +311,8 @@ private:
                 help = fmt::format("write `{}`; a unit goes into the value", bare);
             } else if (const auto homes = homes_of_key(node.key); homes.size() == 1) {
                 help = fmt::format("it is a key of `{}`", homes.front());
+            } else if (const auto meant = json::glossary_key(node.key, keys)) {
+                help = fmt::format("write `{}`", *meant);
             } else if (const auto nearest = nearest_word(node.key, keys)) {
                 help = fmt::format("did you mean `{}`?", *nearest);
             }

@@ -29,9 +29,7 @@ constexpr std::string_view fans =
 
 constexpr std::array trade_keys{
     TradeKey{"length", "up", lengths},
-    TradeKey{"horizontal", "across", "write `across`"},
     TradeKey{"run", "across", "write `across`"},
-    TradeKey{"lateral", "across", "write `across`"},
     TradeKey{"offset", "across", "write `across`"},
     TradeKey{"vertical", "up", "write `up`"},
     TradeKey{"height", "up", "write `up`"},
@@ -46,8 +44,6 @@ constexpr std::array trade_keys{
     TradeKey{"material", "wall", "write `wall`"},
     TradeKey{"pipe", "wall", "write `wall`"},
     TradeKey{"location", "zone", "write `zone`"},
-    TradeKey{"clearance", "clearance", "write `clearance`"},
-    TradeKey{"clearance_to_combustibles", "clearance", "write `clearance`"},
     TradeKey{"wall_thickness", "thickness", "write `thickness`, or `gauge` for sheet"},
     TradeKey{"bore", "diameter", "write `diameter`, the inside diameter"},
     TradeKey{"dia", "diameter", "write `diameter`, the inside diameter"},
@@ -74,76 +70,36 @@ constexpr std::array trade_keys{
     TradeKey{"exhaust", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
     TradeKey{"exhaust_fan", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
     TradeKey{"hood", "fans", R"(write "fans": [{"flow": "150 m3/h"}])"},
-    TradeKey{"collar", "outlet", "write `outlet`"},
-    TradeKey{"flue_collar", "outlet", "write `outlet`"},
-    TradeKey{"draught", "draft", "write `draft`"},
     TradeKey{"draft", "draft_needed", "write `draft_needed`"},
     TradeKey{"draught", "draft_needed", "write `draft_needed`"},
     TradeKey{"draught_needed", "draft_needed", "write `draft_needed`"},
-    TradeKey{"required_draft", "draft_needed", "write `draft_needed`"},
     TradeKey{"parts", "run", "write `run`"},
     TradeKey{"flue", "run", "write `run`"},
     TradeKey{"chimney", "run", "write `run`, all parts in order from the collar to the top"},
-    TradeKey{"heater", "appliance", "write `appliance`"},
     TradeKey{"stove", "appliance", "write `appliance`"}};
 
-struct TradeWord {
-    std::string_view key;
-    std::string_view typed;
-    std::string_view word;
-};
-
-constexpr std::array words_of_trade{TradeWord{"part", "pipe", "straight"},
-                                    TradeWord{"part", "stovepipe", "straight"},
-                                    TradeWord{"part", "flue pipe", "straight"},
-                                    TradeWord{"part", "length", "straight"},
-                                    TradeWord{"part", "liner", "straight"},
-                                    TradeWord{"part", "flex", "straight"},
-                                    TradeWord{"part", "horizontal", "straight"},
-                                    TradeWord{"part", "vertical", "straight"},
-                                    TradeWord{"part", "chimney", "straight"},
-                                    TradeWord{"part", "bend", "elbow"},
-                                    TradeWord{"part", "ell", "elbow"},
-                                    TradeWord{"part", "offset", "elbow"},
-                                    TradeWord{"part", "branch", "tee"},
-                                    TradeWord{"part", "cleanout", "tee"},
-                                    TradeWord{"part", "rain cap", "cap"},
-                                    TradeWord{"part", "cowl", "cap"},
-                                    TradeWord{"part", "terminal", "cap"},
-                                    TradeWord{"part", "pot", "cap"},
-                                    TradeWord{"part", "spark arrestor", "screen"},
-                                    TradeWord{"part", "bird guard", "screen"},
-                                    TradeWord{"part", "adapter", "increaser"},
-                                    TradeWord{"part", "thimble", "straight"},
-                                    TradeWord{"part", "barometric damper", "draft regulator"},
-                                    TradeWord{"part", "stabilizer", "draft regulator"},
-                                    TradeWord{"part", "draught stabiliser", "draft regulator"},
-                                    TradeWord{"part", "draught diverter", "draft hood"},
-                                    TradeWord{"type", "woodstove", "stove"},
-                                    TradeWord{"type", "wood stove", "stove"},
-                                    TradeWord{"type", "heater", "stove"},
-                                    TradeWord{"type", "log burner", "stove"},
-                                    TradeWord{"type", "insert", "stove"},
-                                    TradeWord{"type", "wood burner", "stove"},
-                                    TradeWord{"type", "cookstove", "stove"},
-                                    TradeWord{"type", "cook stove", "stove"},
-                                    TradeWord{"type", "range", "stove"},
-                                    TradeWord{"type", "open fire", "fireplace"},
-                                    TradeWord{"build", "adjustable", "gored"},
-
-                                    TradeWord{"zone", "indoors", "room"},
-                                    TradeWord{"zone", "inside", "room"},
-                                    TradeWord{"zone", "indoor", "room"},
-                                    TradeWord{"zone", "living room", "room"},
-                                    TradeWord{"zone", "exterior", "outdoors"},
-                                    TradeWord{"zone", "outdoor", "outdoors"},
-                                    TradeWord{"zone", "closet", "chase"},
-                                    TradeWord{"zone", "enclosure", "chase"},
-                                    TradeWord{"zone", "outside", "outdoors"},
-                                    TradeWord{"zone", "loft", "attic"},
-                                    TradeWord{"zone", "roof space", "attic"}};
+constexpr std::array words_of_trade{
+    TradeWord{"part", "pipe", "straight"},      TradeWord{"part", "stovepipe", "straight"},
+    TradeWord{"part", "flue pipe", "straight"}, TradeWord{"part", "liner", "straight"},
+    TradeWord{"part", "flex", "straight"},      TradeWord{"part", "horizontal", "straight"},
+    TradeWord{"part", "vertical", "straight"},  TradeWord{"part", "chimney", "straight"},
+    TradeWord{"part", "offset", "elbow"},       TradeWord{"part", "cleanout", "tee"},
+    TradeWord{"part", "terminal", "cap"},       TradeWord{"part", "pot", "cap"},
+    TradeWord{"part", "adapter", "increaser"},  TradeWord{"part", "thimble", "straight"},
+    TradeWord{"type", "woodstove", "stove"},    TradeWord{"type", "wood stove", "stove"},
+    TradeWord{"type", "heater", "stove"},       TradeWord{"type", "log burner", "stove"},
+    TradeWord{"type", "insert", "stove"},       TradeWord{"type", "wood burner", "stove"},
+    TradeWord{"type", "cookstove", "stove"},    TradeWord{"type", "cook stove", "stove"},
+    TradeWord{"type", "range", "stove"},        TradeWord{"type", "open fire", "fireplace"},
+    TradeWord{"build", "adjustable", "gored"},  TradeWord{"zone", "inside", "room"},
+    TradeWord{"zone", "indoor", "room"},        TradeWord{"zone", "living room", "room"},
+    TradeWord{"zone", "outdoor", "outdoors"},   TradeWord{"zone", "closet", "chase"}};
 
 } // namespace
+
+std::span<const TradeWord> trade_words() {
+    return words_of_trade;
+}
 
 std::string trade_key_help(std::string_view typed, std::span<const std::string_view> keys) {
     const auto* found =
@@ -175,6 +131,20 @@ std::optional<std::string_view> glossary_word(std::string_view typed,
     return is_choice(word->id) ? std::optional{word->id}
            : is_choice(last)   ? std::optional{last}
                                : std::nullopt;
+}
+
+std::optional<std::string_view> glossary_key(std::string_view typed,
+                                             std::span<const std::string_view> keys) {
+    const auto word_of = [](std::string_view key) {
+        std::string words{key};
+        std::replace(words.begin(), words.end(), '_', ' ');
+        return catalog::find_word(words);
+    };
+    const catalog::Word* meant = word_of(typed);
+    const auto found = std::find_if(keys.begin(), keys.end(), [&](std::string_view key) {
+        return meant != nullptr && word_of(key) == meant;
+    });
+    return found == keys.end() ? std::nullopt : std::optional{*found};
 }
 
 std::string trade_value_help(std::string_view key, std::string_view typed) {

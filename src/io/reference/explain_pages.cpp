@@ -50,7 +50,7 @@ constexpr std::array conditions{
               "The door must open as far as a reload needs without smoke coming out. It counts "
               "towards the verdict."},
     Condition{
-        StateKind::standing,
+        StateKind::idle,
         "No fire. The flue is as warm as its surroundings. The air in it goes up or down by that "
         "warmth, by the wind at the chimney top and by the room pressure.",
         "Nothing; for information. A flue with a downdraft must be warmed before a fire is lit."},

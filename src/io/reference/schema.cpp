@@ -3,11 +3,11 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/structure.hpp"
+#include "io/json/json_text.hpp"
 #include "schema_text.hpp"
 
 #include <charconv>
 #include <fmt/core.h>
-#include <nlohmann/json.hpp>
 
 namespace fluewright {
 
@@ -24,35 +24,41 @@ std::string default_in_words(const FieldInfo& field) {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
+using json::Value;
 
-Json quantity_schema(const FieldInfo& field) {
+/// A list of these entries.
+template <class... Entries>
+Value list_of(const Entries&... entries) {
+    Value list = Value::array();
+    (list.push_back(Value(entries)), ...);
+    return list;
+}
+
+Value quantity_schema(const FieldInfo& field) {
     const auto description = fmt::format("{} Allowed: {}.", field.meaning, range_in_words(field));
     if (field.kind == Kind::number) {
-        return {{"description", description},
-                {"anyOf",
-                 {{{"type", field.whole ? "integer" : "number"},
-                   {"minimum", field.lowest},
-                   {"maximum", field.highest}},
-                  {{"type", "string"}, {"pattern", "[0-9]"}}}}};
+        const Value number{{"type", field.whole ? "integer" : "number"},
+                           {"minimum", field.lowest},
+                           {"maximum", field.highest}};
+        const Value text{{"type", "string"}, {"pattern", "[0-9]"}};
+        return {{"description", description}, {"anyOf", list_of(number, text)}};
     }
     return {{"description", description},
             {"type", "string"},
             {"pattern", "[0-9\u00BC-\u00BE]"},
-            {"examples", Json::array({field.example})}};
+            {"examples", list_of(field.example)}};
 }
 
-Json word_schema(const FieldInfo& field) {
-    Json schema{{"description", field.meaning}};
-    schema["type"] =
-        field.may_be_whole_number ? Json::array({"string", "integer"}) : Json("string");
+Value word_schema(const FieldInfo& field) {
+    Value schema{{"description", field.meaning}};
+    schema["type"] = field.may_be_whole_number ? list_of("string", "integer") : Value("string");
     if (field.words != Words::choices) {
         schema["maxLength"] = longest_text;
     }
     if (field.words == Words::choices) {
         schema["enum"] = field.choices;
     } else if (field.words == Words::any_text) {
-        schema["examples"] = Json::array({field.example});
+        schema["examples"] = list_of(field.example);
     } else {
         schema["examples"] = known_names(field.words, Installation{});
     }
@@ -60,7 +66,7 @@ Json word_schema(const FieldInfo& field) {
 }
 
 template <class T>
-Json field_schema(const Field<T>& field) {
+Value field_schema(const Field<T>& field) {
     const auto& info = field.info;
     if (std::holds_alternative<Flag T::*>(field.member)) {
         return {{"description", info.meaning}, {"type", "boolean"}};
@@ -72,34 +78,34 @@ Json field_schema(const Field<T>& field) {
         return quantity_schema(info);
     }
     const auto one = quantity_schema(info);
-    Json pair{{"type", "object"}, {"additionalProperties", false}, {"minProperties", 1}};
-    pair["properties"] = Json{{"low", one}, {"high", one}};
-    return {{"description", info.meaning}, {"anyOf", Json::array({one, pair})}};
+    Value pair{{"type", "object"}, {"additionalProperties", false}, {"minProperties", 1}};
+    pair["properties"] = Value{{"low", one}, {"high", one}};
+    return {{"description", info.meaning}, {"anyOf", list_of(one, pair)}};
 }
 
 template <class T>
-Json object_schema(unsigned kinds = part_kind::any);
+Value object_schema(unsigned kinds = part_kind::any);
 
 /// An object, or the bare text that may stand for it.
 template <class T>
-Json entry_schema(const ChildInfo& child) {
-    Json schema = object_schema<T>();
+Value entry_schema(const ChildInfo& child) {
+    Value schema = object_schema<T>();
     if (const auto* field = find_field<T>(child.bare_key)) {
-        schema = Json{{"anyOf", Json::array({field_schema(*field), schema})}};
+        schema = Value{{"anyOf", list_of(field_schema(*field), schema)}};
     }
     return schema;
 }
 
 template <class T>
-Json member_schema(const ChildInfo& child, const T& /*object*/) {
-    Json schema = entry_schema<T>(child);
+Value member_schema(const ChildInfo& child, const T& /*object*/) {
+    Value schema = entry_schema<T>(child);
     schema["description"] = child.meaning;
     return schema;
 }
 
 template <class T>
-Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
-    Json schema{{"description", child.meaning}};
+Value member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
+    Value schema{{"description", child.meaning}};
     if constexpr (Named<T>) {
         schema["type"] = "object";
         schema["maxProperties"] = child.most;
@@ -108,13 +114,13 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
         schema["type"] = "array";
         schema["minItems"] = 1;
         schema["maxItems"] = child.most;
-        Json kinds = Json::array();
+        Value kinds = Value::array();
         for (const auto name : part_kind::names()) {
-            Json kind = object_schema<Part>(part_kind::bit(*from_word<PartKind>(name)));
-            kind["properties"]["part"] = Json{{"const", name}};
+            Value kind = object_schema<Part>(part_kind::bit(*from_word<PartKind>(name)));
+            kind["properties"]["part"] = Value{{"const", name}};
             kinds.push_back(std::move(kind));
         }
-        schema["items"] = Json{{"oneOf", std::move(kinds)}};
+        schema["items"] = Value{{"oneOf", std::move(kinds)}};
     } else {
         schema["type"] = "array";
         schema["maxItems"] = child.most;
@@ -124,9 +130,9 @@ Json member_schema(const ChildInfo& child, const std::vector<T>& /*list*/) {
 }
 
 template <class T>
-Json object_schema(unsigned kinds) {
-    Json properties = Json::object();
-    Json required = Json::array();
+Value object_schema(unsigned kinds) {
+    Value properties = Value::object();
+    Value required = Value::array();
     for (const auto& field : fields<T>()) {
         if ((field.info.parts & kinds) == 0U) {
             continue;
@@ -143,9 +149,9 @@ Json object_schema(unsigned kinds) {
             required.push_back(child.key);
         }
     });
-    Json schema{{"type", "object"}, {"additionalProperties", false}};
+    Value schema{{"type", "object"}, {"additionalProperties", false}};
     schema["properties"] = std::move(properties);
-    if (!required.empty()) {
+    if (!required.list().empty()) {
         schema["required"] = std::move(required);
     }
     return schema;
@@ -154,11 +160,13 @@ Json object_schema(unsigned kinds) {
 } // namespace
 
 std::string input_schema() {
-    Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-                {"title", "An installation for fluewright"}};
-    schema.update(object_schema<Installation>());
+    Value schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+                 {"title", "An installation for fluewright"}};
+    for (const json::Member& member : object_schema<Installation>().members()) {
+        schema.add(member.key, member.value);
+    }
     constexpr int indent = 1;
-    return schema.dump(indent) + '\n';
+    return json::indented_text(schema, indent) + '\n';
 }
 
 } // namespace fluewright

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/io/report/report_text.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -22,7 +22,7 @@ namespace fluewright::report {
 /// Dangers that stand in the run, before an answer that is about something else; empty where none
 /// does.
 [[nodiscard]] std::string
-dangers_text(std::span<const StandingDanger> dangers, std::string_view what, const Style& style);
+dangers_text(std::span<const PresentDanger> dangers, std::string_view what, const Style& style);
 /// A paragraph each line of which is inked.
 [[nodiscard]] std::string
 inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style);

@@ -170,8 +170,8 @@ struct Rows {
             if (state.kind == StateKind::free_burn) {
                 lines.push_back(capacity_words(state));
             }
-            if (state.kind == StateKind::standing && has_working_point(state)) {
-                lines.push_back(standing_words(state));
+            if (state.kind == StateKind::idle && has_working_point(state)) {
+                lines.push_back(idle_words(state));
             }
         });
         if (a.installation.house.known) {
@@ -204,7 +204,7 @@ struct Rows {
             shown(high.burn_rate_kg_s, Kind::mass_rate));
     }
 
-    [[nodiscard]] std::string standing_words(const StateResult& state) const {
+    [[nodiscard]] std::string idle_words(const StateResult& state) const {
         const bool by_hand = is_fed_by_hand(a.installation.appliance);
         constexpr double nothing_pa = 0.05; // would be told as 0 Pa
         if (std::abs(state.draft_pa) < nothing_pa) {

@@ -164,7 +164,7 @@ private:
                         return !has_figures(s)
                                    ? TableCell{"-", Ink::quiet}
                                    : TableCell{report::quantity(
-                                       s.flow.mouth_temperature_k, Kind::temperature, style_)};
+                                       s.flow.top_temperature_k, Kind::temperature, style_)};
                     }));
             }
             if (state.kind == StateKind::high_fire) {
@@ -173,7 +173,7 @@ private:
                     of_state([this](const StateResult& s, const StateVerdict& /*verdict*/) {
                         return !has_figures(s) ? TableCell{"-", Ink::quiet}
                                                : TableCell{report::quantity(
-                                                   s.flow.mouth_velocity_m_s, Kind::speed, style_)};
+                                                   s.flow.top_velocity_m_s, Kind::speed, style_)};
                     }));
             }
         }

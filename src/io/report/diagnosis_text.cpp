@@ -249,7 +249,7 @@ std::string check_text(const NextCheck& check, const Style& style) {
     return out;
 }
 
-std::string standing_text(const Diagnosis& diagnosis, const Style& style) {
+std::string idle_text(const Diagnosis& diagnosis, const Style& style) {
     std::string out = report::inked_paragraph(diagnosis.sentence, flush, Ink::heading, style);
     const std::size_t told = std::min(diagnosis.explanations.size(), leading_causes);
     for (std::size_t i = 0; i < told; ++i) {

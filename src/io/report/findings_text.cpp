@@ -138,13 +138,13 @@ std::string findings_text(const Assessment& a, const Style& style) {
 }
 
 std::string
-dangers_text(std::span<const StandingDanger> dangers, std::string_view what, const Style& style) {
+dangers_text(std::span<const PresentDanger> dangers, std::string_view what, const Style& style) {
     if (dangers.empty()) {
         return {};
     }
     std::string out =
         inked_paragraph(fmt::format("{} (`check` tells the rest)", what), {}, Ink::bad, style);
-    for (const StandingDanger& danger : dangers) {
+    for (const PresentDanger& danger : dangers) {
         const std::string place = danger.place.empty() ? "" : ", " + danger.place;
         out += paragraph(
             fmt::format("- {}{}: {} {}", danger.title, place, danger.message, danger.remedy),

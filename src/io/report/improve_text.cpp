@@ -87,8 +87,8 @@ private:
                                      Kind::pressure,
                                      style_.units);
         }
-        if (plan.score.passes && !plan.cures && !plan.standing.empty()) {
-            return "not enough: still stands: " + titles_of(plan.standing);
+        if (plan.score.passes && !plan.cures && !plan.against.empty()) {
+            return "not enough: still stands: " + titles_of(plan.against);
         }
         const std::string spare =
             verdict.kind == Kind::pressure && !has_figures(state)
@@ -97,7 +97,7 @@ private:
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
                 : opening_words(c, state);
         const std::string left =
-            plan.standing.empty() ? "" : "; still left: " + titles_of(plan.standing);
+            plan.against.empty() ? "" : "; still left: " + titles_of(plan.against);
         return fmt::format("{}: {} in {}{}",
                            !plan.cures            ? "not enough"
                            : plan.short_of_wanted ? "not all of it"

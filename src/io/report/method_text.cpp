@@ -28,7 +28,7 @@ std::string verdict(const MethodResult& result, const Style& style) {
     if (!result.beyond.empty()) {
         out += paragraph(result.beyond, flush_left, style.width);
     }
-    out += paragraph(fmt::format("Known from: {}.", result.standing), flush_left, style.width);
+    out += paragraph(fmt::format("Known from: {}.", result.known_from), flush_left, style.width);
     return out;
 }
 

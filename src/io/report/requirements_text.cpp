@@ -20,7 +20,7 @@ struct Requirement {
     [[nodiscard]] const Asked& first() const { return *places.front(); }
 };
 
-/// The heater comes first, then the run from heater to mouth, then the roof and the house.
+/// The heater comes first, then the run from heater to chimney top, then the roof and the house.
 int order_of(const Asked& asked) {
     constexpr int behind_all = std::numeric_limits<int>::max();
     if (asked.part >= 0) {

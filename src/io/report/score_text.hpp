@@ -14,8 +14,8 @@ struct ScoredRow {
     const Score* score;
 };
 
-/// A table for each weather: margin, gas at the mouth and how far the door opens. `shape` names the
-/// weathers of the scores.
+/// A table for each weather: margin, gas at the chimney top and how far the door opens. `shape`
+/// names the weathers of the scores.
 [[nodiscard]] std::string score_tables(const Case& shape,
                                        const std::vector<TableColumn>& front,
                                        const std::vector<ScoredRow>& rows,

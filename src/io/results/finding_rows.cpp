@@ -89,18 +89,18 @@ const Record<CheckResult>& record_of<CheckResult>() {
 }
 
 template <>
-const Record<StandingDanger>& record_of<StandingDanger>() {
-    static const Record<StandingDanger> record{
+const Record<PresentDanger>& record_of<PresentDanger>() {
+    static const Record<PresentDanger> record{
         "shown_danger",
         "a danger that stands in the run as it is drawn, whatever the answer is about",
-        {{"id", "of the finding", &StandingDanger::id},
+        {{"id", "of the finding", &PresentDanger::id},
          {"part",
           "number of the part in the file, from 1; null where it is of none",
-          [](const StandingDanger& d) { return part_number(d.part); }},
-         {"title", "of the finding", &StandingDanger::title},
-         {"place", "in words", &StandingDanger::place},
-         {"message", "what was found", &StandingDanger::message},
-         {"remedy", "what to do", &StandingDanger::remedy}}};
+          [](const PresentDanger& d) { return part_number(d.part); }},
+         {"title", "of the finding", &PresentDanger::title},
+         {"place", "in words", &PresentDanger::place},
+         {"message", "what was found", &PresentDanger::message},
+         {"remedy", "what to do", &PresentDanger::remedy}}};
     return record;
 }
 

@@ -2,7 +2,7 @@
 
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/checks/checks.hpp"
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "record.hpp"
 
 /// A finding and a check, the same in every answer.
@@ -13,7 +13,7 @@ const Record<CheckResult>& record_of<CheckResult>();
 template <>
 const Record<Finding>& record_of<Finding>();
 template <>
-const Record<StandingDanger>& record_of<StandingDanger>();
+const Record<PresentDanger>& record_of<PresentDanger>();
 
 /// What all checks of an assessment came to.
 struct ChecksRow {

@@ -17,7 +17,7 @@ struct SectionRow {
     [[nodiscard]] const Section& section() const { return of.sections[at]; }
 
     [[nodiscard]] bool is_in_file() const {
-        const bool added = at + 1 == of.sections.size() && report::has_added_mouth(of);
+        const bool added = at + 1 == of.sections.size() && report::has_added_top(of);
         return section().part >= 0 && !added;
     }
 };
@@ -152,7 +152,7 @@ const Record<RoomUnderstood>& record_of<RoomUnderstood>() {
          {"pressure_idle",
           Kind::pressure,
           "against outdoors with no fire; null where a house tells it in each state",
-          [](const RoomUnderstood& r) { return r.of.room_pressure_standing_pa; }},
+          [](const RoomUnderstood& r) { return r.of.room_pressure_idle_pa; }},
          {"relative_humidity", Kind::fraction, "of its air", [](const RoomUnderstood& r) {
               return r.of.room_humidity;
           }}}};

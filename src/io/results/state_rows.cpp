@@ -17,7 +17,7 @@ Maybe of_flow(const StateRow& s, double value) {
 
 /// Of a state with gas in it.
 Maybe of_fire(const StateRow& s, double value) {
-    return s.state.kind == StateKind::standing ? Maybe{} : of_flow(s, value);
+    return s.state.kind == StateKind::idle ? Maybe{} : of_flow(s, value);
 }
 
 /// The draft needed, where there is one: with the door shut and a fire under way.
@@ -27,7 +27,8 @@ Maybe needed_pa(const StateRow& s) {
                : of_fire(s, s.state.draft_needed_pa);
 }
 
-/// What is to spare, where the draft is held against the need: the free burn is where both meet.
+/// What is to spare, where the draft is held against the need: the air control open is where both
+/// meet.
 Maybe margin_pa(const StateRow& s) {
     return s.state.kind == StateKind::free_burn || !needed_pa(s) ? Maybe{}
                                                                  : of_fire(s, s.state.margin_pa());
@@ -86,11 +87,11 @@ const Record<StateRow>& record_of<StateRow>() {
          {{"top_temperature", "top"},
           Kind::temperature,
           "gas at the chimney top",
-          [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_temperature_k); }},
+          [](const StateRow& s) { return of_fire(s, s.state.flow.top_temperature_k); }},
          {{"top_velocity", "speed"},
           Kind::speed,
           "speed of the gas at the chimney top",
-          [](const StateRow& s) { return of_fire(s, s.state.flow.mouth_velocity_m_s); }},
+          [](const StateRow& s) { return of_fire(s, s.state.flow.top_velocity_m_s); }},
          {"draft",
           Kind::pressure,
           "pressure in the flue at the outlet below that of the room",

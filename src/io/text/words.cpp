@@ -15,7 +15,7 @@ std::string state_words(const Case& resolved, const StateResult& state) {
         state.weather < resolved.weathers.size() ? resolved.weathers[state.weather].name : "");
 }
 
-bool has_added_mouth(const Case& resolved) {
+bool has_added_top(const Case& resolved) {
     return std::any_of(resolved.assumptions.begin(),
                        resolved.assumptions.end(),
                        [](const Assumption& assumption) { return assumption.pointer == "/run"; });
@@ -28,7 +28,7 @@ std::string section_words(const Case& resolved, std::size_t section) {
         return std::string{name(PartKind::collar)};
     }
     const bool last = section + 1 == sections.size();
-    if (last && has_added_mouth(resolved)) {
+    if (last && has_added_top(resolved)) {
         return "chimney top";
     }
     const bool step = !last && sections[section + 1].part == here.part;
@@ -39,8 +39,8 @@ std::vector<Joint> joints_of(const Case& resolved, const StateResult& state) {
     std::vector<Joint> joints;
     const auto& sections = resolved.sections;
     for (std::size_t i = 1; i < sections.size() && i + 1 < state.stations.size(); ++i) {
-        const bool added_mouth = i + 1 == sections.size() && has_added_mouth(resolved);
-        if (sections[i].part == sections[i - 1].part || added_mouth) {
+        const bool added_top = i + 1 == sections.size() && has_added_top(resolved);
+        if (sections[i].part == sections[i - 1].part || added_top) {
             continue;
         }
         const Station& behind = state.stations[i + 1];
@@ -65,7 +65,7 @@ leak_words(const Case& resolved, std::size_t section, double pressure_in_zone_pa
     if (!leaks_indoors(resolved, section)) {
         return "lets gas out into the open";
     }
-    return state == StateKind::standing ? "lets air out" : "lets smoke out";
+    return state == StateKind::idle ? "lets air out" : "lets smoke out";
 }
 
 bool has_working_point(const StateResult& state) {

@@ -10,11 +10,11 @@ namespace fluewright::report {
 /// "low fire, mild"
 [[nodiscard]] std::string state_words(const Case& resolved, const StateResult& state);
 
-/// Whether the last section is a bare mouth the program added, no part of the file.
-[[nodiscard]] bool has_added_mouth(const Case& resolved);
+/// Whether the last section is a bare top the program added, no part of the file.
+[[nodiscard]] bool has_added_top(const Case& resolved);
 
-/// "outlet", "2 elbow", "5 step" where the flue changes size without a part for it, "mouth". Parts
-/// are counted from 1, as in the file.
+/// "outlet", "2 elbow", "5 step" where the flue changes size without a part for it, "chimney top".
+/// Parts are counted from 1, as in the file.
 [[nodiscard]] std::string section_words(const Case& resolved, std::size_t section);
 
 /// The joint at the lower end of a part, in one state.

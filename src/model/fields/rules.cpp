@@ -14,7 +14,7 @@ constexpr Limits pitch{
     Kind::angle, 0.0, 80.0 * std::numbers::pi / 180.0, "flat roofs to the steepest"};
 constexpr Limits roof_distance{Kind::length, 0.0, 100.0, "roofs of houses and halls"};
 constexpr Limits above_roof{Kind::length, 0.0, 30.0, "chimneys this program is made for"};
-constexpr Limits below_mouth{Kind::length, -100.0, 100.0, "houses and trees"};
+constexpr Limits below_top{Kind::length, -100.0, 100.0, "houses and trees"};
 
 constexpr std::array roof_fields{
     Field<Roof>{quantity("pitch", pitch, {"Slope of the roof against the level.", "35 deg"}),
@@ -29,7 +29,7 @@ constexpr std::array roof_fields{
             above_roof,
             {"Height of the chimney top over the highest place where the chimney leaves the roof.",
              "1.1 m"}),
-        &Roof::mouth_above_roof_m},
+        &Roof::top_above_roof_m},
     choice_field<&Roof::covering>(text("covering", {"What the roof is covered with.", "tiles"})),
     Field<Roof>{text("braced", {"Whether the part above the roof is braced.", "false"}),
                 &Roof::braced},
@@ -47,9 +47,9 @@ constexpr std::array near_fields{
     Field<NearThing>{
         quantity(
             "below_top",
-            below_mouth,
+            below_top,
             {"How far its top lies under the chimney top; negative where it is taller.", "0.8 m"}),
-        &NearThing::below_mouth_m},
+        &NearThing::below_top_m},
 };
 
 constexpr std::array alarm_fields{

@@ -87,7 +87,7 @@ constexpr std::array site_fields{
                                     {"Whose rules of installation to check the file against; left "
                                      "out, us in a file with US units, else none.",
                                      "us"})),
-    choice_field<&Site::mouth_position>(
+    choice_field<&Site::top_position>(
         text("top_position",
              {"How the wind meets the chimney top. Clear: well over the ridge and all that is "
               "near; near ridge: in the eddies of the roof; adverse: below the ridge or beside a "

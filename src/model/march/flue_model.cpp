@@ -35,7 +35,7 @@ FlueModel::FlueModel(const FlueModel& model, const Surroundings& surroundings)
       heats_(std::make_shared<const Heats>(heats_of(model.heats_.get()))) {}
 
 double FlueModel::uniform_lift_pa(double density_kg_m3) const {
-    return surroundings_.room_pressure_pa - surroundings_.mouth_pressure_pa
+    return surroundings_.room_pressure_pa - surroundings_.top_pressure_pa
            + (surroundings_.outdoor_density_kg_m3 - density_kg_m3) * constants::gravity_m_s2
                  * case_->total_rise_m();
 }

@@ -117,16 +117,16 @@ MarchResult FlueModel::march(const GasStream& stream,
             stations[i + 1].joint_pressure_pa = joint_pressure_pa;
         }
     }
-    flow.sums.mouth_pressure_pa = flow.pressure_pa;
-    flow.sums.mouth_temperature_k = flow.temperature_k;
-    flow.sums.mouth_flow_kg_s = flow.flow_kg_s;
-    flow.sums.mouth_air_share = flow.air_share;
-    flow.sums.mouth_velocity_m_s =
+    flow.sums.top_pressure_pa = flow.pressure_pa;
+    flow.sums.top_temperature_k = flow.temperature_k;
+    flow.sums.top_flow_kg_s = flow.flow_kg_s;
+    flow.sums.top_air_share = flow.air_share;
+    flow.sums.top_velocity_m_s =
         flow.flow_kg_s / (flow.area_m2 * flow.density_kg_m3(surroundings_.air_pressure_pa));
     flow.sums.enthalpy_out_w = flow.flow_kg_s * flow.enthalpy_j_kg();
     if (slopes != nullptr) {
-        *slopes = {.mouth_per_outlet = flow.answers[0].pressure_pa,
-                   .mouth_per_room = flow.answers[1].pressure_pa,
+        *slopes = {.top_per_outlet = flow.answers[0].pressure_pa,
+                   .top_per_room = flow.answers[1].pressure_pa,
                    .leak_per_outlet_kg_s_pa = flow.answers[0].leak_from_room_kg_s,
                    .leak_per_room_kg_s_pa = flow.answers[1].leak_from_room_kg_s};
     }

@@ -17,7 +17,7 @@ constexpr double last_step_over_corners_pa = 1e-3;
 
 void shift(MarchResult& flow, std::span<Station> stations, double by_pa) {
     flow.outlet_pressure_pa += by_pa;
-    flow.mouth_pressure_pa += by_pa;
+    flow.top_pressure_pa += by_pa;
     shift_stations(stations, by_pa);
 }
 
@@ -51,9 +51,10 @@ Root root_in_bracket(
                      {.x_tolerance = 0.1 * tolerance_pa, .residual_tolerance = tolerance_pa});
 }
 
-/// Both at once: what the mouth misses and what the room's air misses, over the two pressures.
+/// Both at once: what the chimney top misses and what the room's air misses, over the two
+/// pressures.
 struct Misses {
-    double mouth_pa;
+    double chimney_top_pa;
     double air_kg_s;
 };
 
@@ -71,22 +72,22 @@ Step newton_step(const Misses& miss,
                  double air_per_room_kg_s_pa,
                  bool with_room) {
     if (!with_room) {
-        return {slopes.mouth_per_outlet != 0.0 ? -miss.mouth_pa / slopes.mouth_per_outlet
-                                               : std::numeric_limits<double>::infinity(),
+        return {slopes.top_per_outlet != 0.0 ? -miss.chimney_top_pa / slopes.top_per_outlet
+                                             : std::numeric_limits<double>::infinity(),
                 0.0};
     }
-    // Mouth: a d_outlet + b d_room = -miss; air of the house less what is taken: c d_outlet + d
+    // Top: a d_outlet + b d_room = -miss; air of the house less what is taken: c d_outlet + d
     // d_room = -miss.
-    const double a = slopes.mouth_per_outlet;
-    const double b = slopes.mouth_per_room;
+    const double a = slopes.top_per_outlet;
+    const double b = slopes.top_per_room;
     const double c = -slopes.leak_per_outlet_kg_s_pa;
     const double d = air_per_room_kg_s_pa - slopes.leak_per_room_kg_s_pa;
     const double determinant = a * d - b * c;
     if (determinant == 0.0) {
         return {std::numeric_limits<double>::infinity(), 0.0};
     }
-    return {(-miss.mouth_pa * d + miss.air_kg_s * b) / determinant,
-            (-miss.air_kg_s * a + miss.mouth_pa * c) / determinant};
+    return {(-miss.chimney_top_pa * d + miss.air_kg_s * b) / determinant,
+            (-miss.air_kg_s * a + miss.chimney_top_pa * c) / determinant};
 }
 
 /// Between these the outlet's pressure lies; either may be without end.
@@ -126,7 +127,7 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
             model_->march(stream, {.outlet_pa = 0.0, .room_pa = answer.room_pa}, stations);
         shift(answer.flow,
               stations,
-              model_->surroundings().mouth_pressure_pa - answer.flow.mouth_pressure_pa);
+              model_->surroundings().top_pressure_pa - answer.flow.top_pressure_pa);
     } else {
         const double room_pa =
             by_house_ ? house.room_pressure_pa(taken_kg_s + leaked_kg_s_, Fans::running, room_pa_)
@@ -145,7 +146,7 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
             answer = solve_nested(stream, taken_kg_s, stations);
         } else if (may_draw_instead(stream, taken_kg_s, answer)) {
             const Answer other = solve_nested(stream, taken_kg_s, {});
-            if (other.flow.meets_mouth && other.draft_pa() > answer.draft_pa() + last_step_pa) {
+            if (other.flow.meets_top && other.draft_pa() > answer.draft_pa() + last_step_pa) {
                 answer = other;
                 if (!stations.empty()) {
                     (void)model_->march(
@@ -156,7 +157,7 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
             }
         }
     }
-    if (answer.flow.meets_mouth) {
+    if (answer.flow.meets_top) {
         memory_.draft_pa = answer.draft_pa();
         if (by_house_) {
             room_pa_ = answer.room_pa;
@@ -190,7 +191,7 @@ bool RunInRoom::try_coupled(const GasStream& stream,
     Misses before{};
     Step step{};
     MarchSlopes slopes_before;
-    double low_pa = -std::numeric_limits<double>::infinity(); // the mouth is too low there
+    double low_pa = -std::numeric_limits<double>::infinity(); // the chimney top is too low there
     double high_pa = std::numeric_limits<double>::infinity();
     for (int i = 0; i < most_steps; ++i) {
         MarchSlopes slopes;
@@ -199,22 +200,22 @@ bool RunInRoom::try_coupled(const GasStream& stream,
             by_house_
                 ? around.house.balance(ends.room_pa, air_kg_s + answer.flow.leak_from_room_kg_s)
                 : HouseAir::Balance{};
-        const Misses miss{answer.flow.mouth_pressure_pa - around.mouth_pressure_pa,
-                          house.surplus_kg_s};
+        const Misses miss{answer.flow.top_pressure_pa - around.top_pressure_pa, house.surplus_kg_s};
         if (i > 0 && size_before_pa > least_step_to_learn_pa) {
             const double foretold =
                 0.5
-                * ((slopes.mouth_per_outlet + slopes_before.mouth_per_outlet) * step.outlet_pa
-                   + (slopes.mouth_per_room + slopes_before.mouth_per_room) * step.room_pa);
-            const double off = foretold != 0.0 ? (miss.mouth_pa - before.mouth_pa) / foretold : 0.0;
+                * ((slopes.top_per_outlet + slopes_before.top_per_outlet) * step.outlet_pa
+                   + (slopes.top_per_room + slopes_before.top_per_room) * step.room_pa);
+            const double off =
+                foretold != 0.0 ? (miss.chimney_top_pa - before.chimney_top_pa) / foretold : 0.0;
             memory_.is_calibrated = off > least_calibration && off < 1.0 / least_calibration;
             memory_.calibration = memory_.is_calibrated ? off : 1.0;
         }
         slopes_before = slopes;
-        slopes.mouth_per_outlet *= memory_.calibration;
-        slopes.mouth_per_room *= memory_.calibration;
+        slopes.top_per_outlet *= memory_.calibration;
+        slopes.top_per_room *= memory_.calibration;
         step = newton_step(miss, slopes, house.slope_kg_s_pa, by_house_);
-        (miss.mouth_pa < 0.0 ? low_pa : high_pa) = ends.outlet_pa;
+        (miss.chimney_top_pa < 0.0 ? low_pa : high_pa) = ends.outlet_pa;
         if (!by_house_) {
             step.outlet_pa = inside(
                 {low_pa, high_pa}, ends.outlet_pa, step.outlet_pa, worst_growth * size_before_pa);
@@ -226,17 +227,15 @@ bool RunInRoom::try_coupled(const GasStream& stream,
         const double small_pa = !is_one_of_many || !memory_.is_calibrated ? last_step_pa
                                 : smooth                                  ? last_step_of_many_pa
                                          : last_step_over_corners_pa;
-        if (std::max(size_pa, std::abs(miss.mouth_pa))
-            <= std::max(small_pa, model_->resolved().mouth_tolerance_pa)) {
+        if (std::max(size_pa, std::abs(miss.chimney_top_pa))
+            <= std::max(small_pa, model_->resolved().top_tolerance_pa)) {
             answer.room_pa = ends.room_pa + step.room_pa;
-            answer.flow.meets_mouth = true;
+            answer.flow.meets_top = true;
             if (is_one_of_many) {
                 answer.flow.outlet_pressure_pa = ends.outlet_pa + step.outlet_pa;
             } else {
                 // All pressures by the same, so that their sum still closes.
-                shift(answer.flow,
-                      stations,
-                      around.mouth_pressure_pa - answer.flow.mouth_pressure_pa);
+                shift(answer.flow, stations, around.top_pressure_pa - answer.flow.top_pressure_pa);
             }
             return true;
         }
@@ -249,7 +248,8 @@ bool RunInRoom::try_coupled(const GasStream& stream,
 }
 
 /// Where much comes out the flue may be cold by that alone. Else: where no smoke comes out yet and
-/// the mouth is too low, and the lower the lower the outlet is, no outlet below that would do.
+/// the chimney top is too low, and the lower the lower the outlet is, no outlet below that would
+/// do.
 bool RunInRoom::may_draw_instead(const GasStream& stream,
                                  double air_kg_s,
                                  const Answer& spilling) const {
@@ -268,23 +268,23 @@ bool RunInRoom::may_draw_instead(const GasStream& stream,
     MarchSlopes slopes;
     const MarchResult flow =
         model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}, {}, &slopes);
-    return flow.mouth_pressure_pa >= model_->surroundings().mouth_pressure_pa
-           || slopes.mouth_per_outlet <= 0.0;
+    return flow.top_pressure_pa >= model_->surroundings().top_pressure_pa
+           || slopes.top_per_outlet <= 0.0;
 }
 
 /// With leaks the flow depends on the pressure it is marched at: the outlet pressure is a root.
-/// The higher it is, the less comes in and the more goes out, so that friction falls and the mouth
-/// follows the outlet; far enough up and down the mouth passes any pressure, whatever the leaks do,
-/// and between them the miss is continuous. The bracket grows from the answer of a tight run; with
-/// a plain opening it is sought from below.
+/// The higher it is, the less comes in and the more goes out, so that friction falls and the
+/// chimney top follows the outlet; far enough up and down the chimney top passes any pressure,
+/// whatever the leaks do, and between them the miss is continuous. The bracket grows from the
+/// answer of a tight run; with a plain opening it is sought from below.
 MarchResult
-RunInRoom::meet_mouth(const GasStream& stream, double room_pa, std::span<Station> stations) const {
+RunInRoom::meet_top(const GasStream& stream, double room_pa, std::span<Station> stations) const {
     constexpr double first_below_pa = 40.0;
     constexpr double look_pa = 0.25;
     constexpr int most_looks = 4000;
-    const double wanted_pa = model_->surroundings().mouth_pressure_pa;
+    const double wanted_pa = model_->surroundings().top_pressure_pa;
     const auto miss = [&](double outlet_pa) {
-        return model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}).mouth_pressure_pa
+        return model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}).top_pressure_pa
                - wanted_pa;
     };
     const auto& sections = model_->resolved().sections;
@@ -306,9 +306,9 @@ RunInRoom::meet_mouth(const GasStream& stream, double room_pa, std::span<Station
     }
     const double widest_pa = is_hooded ? look_pa : 4.0;
     const Root root = root_in_bracket(
-        miss, start_pa, miss(start_pa), widest_pa, model_->resolved().mouth_tolerance_pa);
+        miss, start_pa, miss(start_pa), widest_pa, model_->resolved().top_tolerance_pa);
     MarchResult result = model_->march(stream, {.outlet_pa = root.x, .room_pa = room_pa}, stations);
-    result.meets_mouth = root.converged();
+    result.meets_top = root.converged();
     return result;
 }
 
@@ -320,7 +320,7 @@ RunInRoom::meet_mouth(const GasStream& stream, double room_pa, std::span<Station
 double RunInRoom::nested_room_pa(const GasStream& stream, double air_kg_s) const {
     const HouseAir& house = model_->surroundings().house;
     const auto miss = [&](double room_pa) {
-        const MarchResult flow = meet_mouth(stream, room_pa, {});
+        const MarchResult flow = meet_top(stream, room_pa, {});
         return house.room_pressure_pa(air_kg_s + flow.leak_from_room_kg_s, Fans::running, room_pa)
                - room_pa;
     };
@@ -328,7 +328,7 @@ double RunInRoom::nested_room_pa(const GasStream& stream, double air_kg_s) const
     // The miss falls with the pressure: turned, it rises.
     const auto turned = [&](double room_pa) { return -miss(room_pa); };
     return root_in_bracket(
-               turned, start_pa, turned(start_pa), 4.0, model_->resolved().mouth_tolerance_pa)
+               turned, start_pa, turned(start_pa), 4.0, model_->resolved().top_tolerance_pa)
         .x;
 }
 
@@ -337,7 +337,7 @@ RunInRoom::Answer RunInRoom::solve_nested(const GasStream& stream,
                                           std::span<Station> stations) const {
     Answer answer;
     answer.room_pa = by_house_ ? nested_room_pa(stream, air_kg_s) : room_pa_;
-    answer.flow = meet_mouth(stream, answer.room_pa, stations);
+    answer.flow = meet_top(stream, answer.room_pa, stations);
     return answer;
 }
 

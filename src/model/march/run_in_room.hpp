@@ -15,9 +15,9 @@ enum class Search : std::uint8_t { coupled, nested };
 /// Where nobody knows what the draft will be.
 inline constexpr double nothing_foretold_pa = std::numeric_limits<double>::quiet_NaN();
 
-/// A run in its room: what flows in it meets the pressure at the mouth and, where the house tells
-/// the room's pressure, what fire and joints take of the room's air is what the house lets in.
-/// [theory eq. 19, 32]
+/// A run in its room: what flows in it meets the pressure at the chimney top and, where the house
+/// tells the room's pressure, what fire and joints take of the room's air is what the house lets
+/// in. [theory eq. 19, 32]
 ///
 /// A run with a draft hood may have two answers for the same fire: it draws and is kept warm by
 /// what it draws, or all comes out at the hood and it stays cold. A flue that has been drawing goes
@@ -56,7 +56,7 @@ public:
         bool is_one_of_many{}; ///< of a search, which needs it to some 1e-6 Pa only
     };
 
-    /// With the fire taking `air_kg_s`. MarchResult::meets_mouth tells whether an answer was found.
+    /// With the fire taking `air_kg_s`. MarchResult::meets_top tells whether an answer was found.
     Answer solve(const GasStream& stream,
                  double air_kg_s,
                  std::span<Station> stations,
@@ -71,8 +71,8 @@ public:
     /// What one state in one weather tells the same state in the next about where to look.
     struct Memory {
         double draft_pa{nothing_foretold_pa}; ///< of the last answer
-        /// What a step changed at the mouth over what the slopes foretold: as much from one flow to
-        /// the next.
+        /// What a step changed at the chimney top over what the slopes foretold: as much from one
+        /// flow to the next.
         double calibration{1.0};
         bool is_calibrated{};
     };
@@ -108,7 +108,7 @@ private:
     solve_nested(const GasStream& stream, double air_kg_s, std::span<Station> stations) const;
     [[nodiscard]] double nested_room_pa(const GasStream& stream, double air_kg_s) const;
     [[nodiscard]] MarchResult
-    meet_mouth(const GasStream& stream, double room_pa, std::span<Station> stations) const;
+    meet_top(const GasStream& stream, double room_pa, std::span<Station> stations) const;
 
     const FlueModel* model_;
     Search search_;

@@ -29,7 +29,7 @@ Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
     s.outdoor_density_kg_m3 =
         atmosphere::density_kg_m3(c.air_pressure_pa, outdoor_k, w.relative_humidity);
     const std::optional<double>& room_pa =
-        fire == Fire::burning ? c.room_pressure_burning_pa : c.room_pressure_standing_pa;
+        fire == Fire::burning ? c.room_pressure_burning_pa : c.room_pressure_idle_pa;
     s.room_pressure_pa = room_pa.value_or(0.0);
     s.wind_m_s = w.wind_m_s;
     s.temperature_k = {room_k,
@@ -50,7 +50,7 @@ Surroundings surroundings_of(const Case& c, std::size_t weather, Fire fire) {
                 : atmosphere::density_kg_m3(c.air_pressure_pa, s.temperature_k[zone], humidity);
     }
     const double wind_head_pa = 0.5 * s.outdoor_density_kg_m3 * w.wind_m_s * w.wind_m_s;
-    s.mouth_pressure_pa = c.mouth_wind_coefficient * wind_head_pa;
+    s.top_pressure_pa = c.top_wind_coefficient * wind_head_pa;
     if (c.house.known && !room_pa) {
         s.house =
             HouseAir(c.house,

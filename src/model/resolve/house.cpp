@@ -134,7 +134,7 @@ void wind(const CaseWork& work) {
 void house(const CaseWork& work) {
     const House& written = work.written.site.house;
     HouseCase& made = work.made.house;
-    if (work.made.room_pressure_burning_pa && work.made.room_pressure_standing_pa) {
+    if (work.made.room_pressure_burning_pa && work.made.room_pressure_idle_pa) {
         return;
     }
     made.known = true;
@@ -159,8 +159,8 @@ void house(const CaseWork& work) {
     openings_of(work);
 }
 
-void mouth_wind(const CaseWork& work) {
-    Choice<ChimneyTopPosition> position = work.written.site.mouth_position;
+void top_wind(const CaseWork& work) {
+    Choice<ChimneyTopPosition> position = work.written.site.top_position;
     Case& made = work.made;
     if (!position) {
         if (!has_wind(made)) {
@@ -181,7 +181,7 @@ void mouth_wind(const CaseWork& work) {
         : *position == ChimneyTopPosition::near_ridge ? DefaultId::wind_coefficient_near_ridge
         : capped                                      ? DefaultId::wind_coefficient_cap
                                                       : DefaultId::wind_coefficient_open);
-    made.mouth_wind_coefficient = row.value;
+    made.top_wind_coefficient = row.value;
     work.assume("/site/top_position",
                 "wind pressure at the chimney top over the wind head",
                 Kind::number,

@@ -79,9 +79,9 @@ Result<Case, Faults> resolve(const Installation& installation) {
     resolving::appliance(work);
     resolving::kindling(work);
     resolving::house(work);
-    resolving::mouth_wind(work);
+    resolving::top_wind(work);
     resolving::run(work);
-    made.walls_outdoors = has_walls_outdoors(made.run, installation.site.roof.mouth_above_roof_m);
+    made.walls_outdoors = has_walls_outdoors(made.run, installation.site.roof.top_above_roof_m);
     resolving::burn(work);
     resolving::joints(work);
     resolving::probe(work);

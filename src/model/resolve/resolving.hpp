@@ -65,8 +65,8 @@ void burn(const CaseWork& work);
 /// The house whose balance gives the room pressure, unless that is given.
 void house(const CaseWork& work);
 
-/// What wind does at the mouth.
-void mouth_wind(const CaseWork& work);
+/// What wind does at the chimney top.
+void top_wind(const CaseWork& work);
 
 /// The first minutes of a fire.
 void kindling(const CaseWork& work);

@@ -284,11 +284,11 @@ void RunBuilder::add(const Part& written) {
 namespace {
 
 void add_open_end(const CaseWork& work) {
-    Section mouth = work.made.sections.back();
-    mouth.part = static_cast<int>(work.written.run.size());
-    mouth.kind = PartKind::cap;
-    mouth.length_m = mouth.rise_m = mouth.loss = mouth.turn_rad = 0.0;
-    work.made.sections.push_back(mouth);
+    Section top = work.made.sections.back();
+    top.part = static_cast<int>(work.written.run.size());
+    top.kind = PartKind::cap;
+    top.length_m = top.rise_m = top.loss = top.turn_rad = 0.0;
+    work.made.sections.push_back(top);
     work.assume_word(
         "/run", "what is on the chimney top", "nothing: open end", "judgement", "judgement");
 }

@@ -136,13 +136,12 @@ void room_pressure(const CaseWork& work) {
     const Room& room = work.written.site.room;
     Case& made = work.made;
     if (is_open(made.shelter)) {
-        made.room_pressure_burning_pa = made.room_pressure_standing_pa = 0.0;
+        made.room_pressure_burning_pa = made.room_pressure_idle_pa = 0.0;
         return;
     }
     made.room_pressure_burning_pa =
         room.pressure_burning_pa ? room.pressure_burning_pa : room.pressure_pa;
-    made.room_pressure_standing_pa =
-        room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa;
+    made.room_pressure_idle_pa = room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa;
 }
 
 } // namespace

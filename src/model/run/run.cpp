@@ -117,7 +117,7 @@ const RunPart* Run::straight_behind(const RunPart& part) const {
     return nullptr;
 }
 
-bool has_walls_outdoors(const Run& run, const Given& mouth_above_roof_m) {
+bool has_walls_outdoors(const Run& run, const Given& top_above_roof_m) {
     constexpr double turns_out_rad = 1.0;
     constexpr double slack_m = 0.5; // the low side of a chimney stands deeper than its high side
     double outdoors_m = 0.0;
@@ -138,7 +138,7 @@ bool has_walls_outdoors(const Run& run, const Given& mouth_above_roof_m) {
         before = &part;
         turned_rad = 0.0;
     }
-    return sideways || (mouth_above_roof_m && outdoors_m > *mouth_above_roof_m + slack_m);
+    return sideways || (top_above_roof_m && outdoors_m > *top_above_roof_m + slack_m);
 }
 
 } // namespace fluewright

@@ -285,22 +285,20 @@ double last_wall_k(const Case& c, const StateResult& state) {
 std::vector<MethodComparison> comparisons(const Calculation& k) {
     const StateResult mild = by_physics(k, k.draught);
     const StateResult frost = by_physics(k, k.dry);
-    return {{"draft at the outlet against the room (PZ - PFV - PB)",
-             k.available_pa() - k.connector_pa() - k.air_supply_pa,
-             mild.draft_pa,
-             "Pa"},
-            {"gas at the chimney top, least draft (Tob)",
-             k.draught.outlet_k,
-             mild.flow.mouth_temperature_k,
-             "K"},
-            {"gas at the chimney top, frost (Tob)",
-             k.dry.outlet_k,
-             frost.flow.mouth_temperature_k,
-             "K"},
-            {"inner wall at the chimney top, frost (Tiob)",
-             k.dry.inner_wall_k,
-             last_wall_k(k.c, frost),
-             "K"}};
+    return {
+        {"draft at the outlet against the room (PZ - PFV - PB)",
+         k.available_pa() - k.connector_pa() - k.air_supply_pa,
+         mild.draft_pa,
+         "Pa"},
+        {"gas at the chimney top, least draft (Tob)",
+         k.draught.outlet_k,
+         mild.flow.top_temperature_k,
+         "K"},
+        {"gas at the chimney top, frost (Tob)", k.dry.outlet_k, frost.flow.top_temperature_k, "K"},
+        {"inner wall at the chimney top, frost (Tiob)",
+         k.dry.inner_wall_k,
+         last_wall_k(k.c, frost),
+         "K"}};
 }
 
 MethodFiring fire(const Case& c, GasChoice choice) {
@@ -383,8 +381,9 @@ MethodResult calculate(const Case& c) {
     MethodResult result;
     result.id = "en13384";
     result.title = "EN 13384-1, chimney with one appliance, negative pressure";
-    result.standing = "pages of a national copy of EN 13384-1:2002+A2:2008; most coefficients from "
-                      "memory";
+    result.known_from =
+        "pages of a national copy of EN 13384-1:2002+A2:2008; most coefficients from "
+        "memory";
     result.firings = {fire(c, GasChoice::high_fire), fire(c, GasChoice::low_fire)};
     result.notes = notes_on(c);
     if (is_under_pressure(c, result)) {

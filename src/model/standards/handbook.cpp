@@ -185,7 +185,7 @@ std::vector<MethodComparison> comparisons(const Calculation& k, bool high) {
         {"gas flow (w)", k.flow_kg_s, state.gas_flow_kg_s, "kg/s"},
         {"gas at the chimney top",
          k.found.empty() ? 0.0 : k.found.back().exit_k,
-         state.flow.mouth_temperature_k,
+         state.flow.top_temperature_k,
          "K"}};
     if (high) {
         const StateResult free = solve_state(model, StateKind::free_burn, Detail::totals);
@@ -252,8 +252,9 @@ MethodResult calculate(const Case& resolved) {
     MethodResult result;
     result.id = "handbook";
     result.title = "ASHRAE Handbook, chimney equation";
-    result.standing = "second hand from engineers' calculation sheets that quote chapter 35 of the "
-                      "2016 edition; most coefficients from memory";
+    result.known_from =
+        "second hand from engineers' calculation sheets that quote chapter 35 of the "
+        "2016 edition; most coefficients from memory";
     result.firings = {fire(c, true), fire(c, false)};
     result.notes = {
         "The chapter itself was not seen: marks tell which terms rest on quoted figures and which "

@@ -47,22 +47,22 @@ ColdStart cold_start(const Case& c, const Surroundings& around) {
     }
     const double buoyancy_pa =
         (around.outdoor_density_kg_m3 * height_m - column_kg_m2) * constants::gravity_m_s2;
-    cold.standing_draft_pa = around.room_pressure_pa - around.mouth_pressure_pa + buoyancy_pa;
+    cold.idle_draft_pa = around.room_pressure_pa - around.top_pressure_pa + buoyancy_pa;
     if (height_m <= 0.0) {
-        cold.duration_s = cold.standing_draft_pa > 0.0 ? 0.0 : -1.0;
+        cold.duration_s = cold.idle_draft_pa > 0.0 ? 0.0 : -1.0;
         return cold;
     }
     cold.idle_mean_k = column_k_m / height_m;
     const auto room = static_cast<std::size_t>(Zone::room);
-    const double turning_density = around.outdoor_density_kg_m3
-                                   - (around.mouth_pressure_pa - around.room_pressure_pa)
-                                         / (constants::gravity_m_s2 * height_m);
+    const double turning_density =
+        around.outdoor_density_kg_m3
+        - (around.top_pressure_pa - around.room_pressure_pa) / (constants::gravity_m_s2 * height_m);
     if (turning_density <= 0.0) {
         cold.duration_s = -1.0;
         return cold;
     }
     cold.turning_k = around.temperature_k[room] * around.density_kg_m3[room] / turning_density;
-    if (cold.standing_draft_pa > 0.0) {
+    if (cold.idle_draft_pa > 0.0) {
         return cold;
     }
     // The deeper the heat has got, the more is needed: E ~ a + b sqrt(t), so that t <- E(t) / P

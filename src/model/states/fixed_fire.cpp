@@ -77,7 +77,7 @@ void fill_flow(RunInRoom& run,
     state.gas_temperature_k = stream.temperature_k;
     state.room.pressure_pa = answer.room_pa;
     state.draft_pa = answer.draft_pa();
-    if (!state.flow.meets_mouth) {
+    if (!state.flow.meets_top) {
         state.status = Status::no_answer;
     }
 }

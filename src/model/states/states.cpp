@@ -28,7 +28,7 @@ const StateResult* find_state(SolvedBefore before, StateKind kind) {
 }
 
 /// No fire: the air in the flue has the temperature of the zone each part stands in.
-void standing(const FlueModel& model, Detail detail, StateResult& state) {
+void idle(const FlueModel& model, Detail detail, StateResult& state) {
     const Surroundings& around = model.surroundings();
     const Case& c = model.resolved();
     double column_pa = 0.0;
@@ -38,8 +38,8 @@ void standing(const FlueModel& model, Detail detail, StateResult& state) {
                      * constants::gravity_m_s2 * section.rise_m;
     }
     state.flow.buoyancy_pa = column_pa;
-    state.flow.outlet_pressure_pa = around.mouth_pressure_pa - column_pa;
-    state.flow.mouth_pressure_pa = around.mouth_pressure_pa;
+    state.flow.outlet_pressure_pa = around.top_pressure_pa - column_pa;
+    state.flow.top_pressure_pa = around.top_pressure_pa;
     state.draft_pa = model.draft_pa(state.flow);
     state.gas_temperature_k = around.temperature_k[static_cast<std::size_t>(Zone::room)];
     if (detail == Detail::totals) {
@@ -135,8 +135,8 @@ StateResult solve_one(const FlueModel& model,
                         state);
         break;
     }
-    case StateKind::standing:
-        standing(model, detail, state);
+    case StateKind::idle:
+        idle(model, detail, state);
         state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     case StateKind::cold_start:
@@ -147,7 +147,7 @@ StateResult solve_one(const FlueModel& model,
     if (memory != nullptr && fire_of(kind) == Fire::burning) {
         *memory = run.memory();
     }
-    if (!state.flow.meets_mouth && state.status == Status::solved) {
+    if (!state.flow.meets_top && state.status == Status::solved) {
         state.status = Status::no_answer;
     }
     state.room.taken_kg_s = room_air_kg_s(model.resolved(), state);
@@ -190,7 +190,7 @@ std::vector<StateKind> states_of(const Case& resolved) {
         kinds.push_back(StateKind::door_open_high);
         kinds.push_back(StateKind::door_open_embers);
     }
-    kinds.push_back(StateKind::standing);
+    kinds.push_back(StateKind::idle);
     kinds.push_back(StateKind::cold_start);
     return kinds;
 }

@@ -25,7 +25,7 @@ bool holds(const FlueModel& model,
            const GasStream& stream,
            const MarchResult& flow,
            double draft_pa) {
-    return flow.meets_mouth && draft_pa >= -overpressure_pa && mach_of(model, stream, flow) <= mach;
+    return flow.meets_top && draft_pa >= -overpressure_pa && mach_of(model, stream, flow) <= mach;
 }
 
 double fastest_kg_s(const FlueModel& model, const GasStream& stream) {

@@ -165,15 +165,15 @@ void kindle(const FlueModel& model, double share, Detail detail, StateResult& st
         height_m += section.rise_m;
     }
     MarchResult& flow = column.sums;
-    flow.mouth_pressure_pa = model.surroundings().mouth_pressure_pa;
-    flow.outlet_pressure_pa = flow.mouth_pressure_pa - column.pressure_pa();
+    flow.top_pressure_pa = model.surroundings().top_pressure_pa;
+    flow.outlet_pressure_pa = flow.top_pressure_pa - column.pressure_pa();
     profile.shift(flow.outlet_pressure_pa);
     flow.enthalpy_in_w = enthalpy_before;
     flow.enthalpy_out_w = column.enthalpy_w();
     flow.heat_loss_w = flow.enthalpy_in_w - flow.enthalpy_out_w;
-    flow.mouth_temperature_k = column.temperature_k;
-    flow.mouth_flow_kg_s = column.flow_kg_s;
-    flow.mouth_velocity_m_s =
+    flow.top_temperature_k = column.temperature_k;
+    flow.top_flow_kg_s = column.flow_kg_s;
+    flow.top_velocity_m_s =
         column.flow_kg_s / c.sections.back().area_m2 / column.density_kg_m3(column.temperature_k);
     state.burn_rate_kg_s = share * c.kindling.burn_rate_kg_s;
     state.gas_flow_kg_s = column.flow_kg_s;

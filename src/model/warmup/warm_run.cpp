@@ -192,7 +192,7 @@ void WarmRun::pass_cell(const Cell& cell,
                       + 2.0 * (p.temperature_k - entering_k) / density_k);
 }
 
-/// The gas from outlet to mouth.
+/// The gas from outlet to chimney top.
 void WarmRun::follow(const WarmGas& gas,
                      double step_s,
                      const std::vector<double>& start_k,
@@ -266,7 +266,7 @@ WarmStage WarmRun::settle(const WarmGas& gas,
         const bool room_has_moved = leaks_ && std::abs(room_pa - p.room_pa) > settled_pa;
         p.room_pa = leaks_ ? p.room_pa : room_pa;
         stage.flow_kg_s = p.started_kg_s;
-        stage.outlet_pa = around_.mouth_pressure_pa - p.buoyancy_pa + p.losses_pa;
+        stage.outlet_pa = around_.top_pressure_pa - p.buoyancy_pa + p.losses_pa;
         stage.draft_pa = p.room_pa - stage.outlet_pa;
         // Losses and the appliance's resistance both grow with the flow squared, so that the flow
         // that balances follows from the draft there would be at rest. What joints let in flows
@@ -305,7 +305,7 @@ WarmStage WarmRun::settle(const WarmGas& gas,
             p.started_kg_s = next;
         }
     }
-    stage.mouth_k = p.temperature_k;
+    stage.top_k = p.temperature_k;
     stage.cells = std::move(p.cells);
     stage.given_w = p.given_w;
     stage.lost_w = p.lost_w;

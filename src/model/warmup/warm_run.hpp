@@ -41,9 +41,9 @@ struct WarmStage {
     double open_flow_kg_s{}; ///< what the resistance would let through
     double draft_pa{};
     double outlet_pa{}; ///< static, against the air outdoors
-    double mouth_k{};
+    double top_k{};
     double dew_point_k{};
-    double given_w{}; ///< by the gas, between outlet and mouth
+    double given_w{}; ///< by the gas, between outlet and chimney top
     double lost_w{};  ///< to the air around
     std::vector<CellHeat> cells;
     double lift_pa{}; ///< of the gas at rest, the room at the pressure outdoors

@@ -146,7 +146,7 @@ void Course::record(const WarmStage& stage, const FireDemand& demand) {
     }
     m.gas_flow_kg_s = stage.flow_kg_s;
     m.outlet_k = outlet_k_;
-    m.mouth_k = stage.mouth_k;
+    m.top_k = stage.top_k;
     m.draft_pa = stage.draft_pa;
     m.dew_point_k = stage.dew_point_k;
     m.coldest_wall_k = std::numeric_limits<double>::infinity();
@@ -154,7 +154,7 @@ void Course::record(const WarmStage& stage, const FireDemand& demand) {
         m.coldest_wall_k = std::min(m.coldest_wall_k, f.coldest_inner_k);
         m.hottest_surface_k = std::max(m.hottest_surface_k, f.hottest_outer_k);
     }
-    m.mouth_wall_k = run_.cells().empty() ? 0.0 : nodes_k_[run_.cells().back().first_node];
+    m.top_wall_k = run_.cells().empty() ? 0.0 : nodes_k_[run_.cells().back().first_node];
     made_.moments.push_back(m);
 }
 

@@ -57,7 +57,7 @@ private:
         bool windy{};
     };
 
-    enum class Doing { high, low, embers, lighting, standing };
+    enum class Doing { high, low, embers, lighting, idle };
 
     struct Look {
         double draft_pa{};

@@ -57,8 +57,8 @@ void build_in(Installation& real, std::vector<std::size_t>& place, const Planted
         Part obstruction;
         obstruction.part = PartKind::obstruction;
         obstruction.blocked = planted.size;
-        const bool at_mouth = real.run[part].part == PartKind::cap;
-        const std::size_t at = at_mouth ? part : part + 1;
+        const bool at_top = real.run[part].part == PartKind::cap;
+        const std::size_t at = at_top ? part : part + 1;
         real.run.insert(real.run.begin() + static_cast<std::ptrdiff_t>(at), obstruction);
         for (std::size_t& index : place) {
             index += index >= at ? 1U : 0U;

@@ -55,12 +55,12 @@ constexpr std::array<Sight, 9> sights{{{"cap", "clogged-screen", 0.88},
 
 Surroundings Truth::air(Doing doing, const Moment& moment) const {
     const Case& c = *solved_;
-    const bool cold = doing == Doing::standing || doing == Doing::lighting;
+    const bool cold = doing == Doing::idle || doing == Doing::lighting;
     Surroundings s = surroundings_of(c, 0, cold ? Fire::out : Fire::burning);
     const double colder_k = c.room_temperature_k - c.weathers.front().outdoor_temperature_k;
     double suction = effects_.house_pa * std::max(0.0, colder_k) / 20.0;
     suction += moment.fans_off ? 0.0 : effects_.fan_pa;
-    const double taken = doing == Doing::standing   ? 0.0
+    const double taken = doing == Doing::idle       ? 0.0
                          : doing == Doing::lighting ? 0.35
                          : doing == Doing::low      ? 0.25
                          : doing == Doing::embers   ? 1.2
@@ -70,7 +70,7 @@ Surroundings Truth::air(Doing doing, const Moment& moment) const {
     if (moment.window_open && s.room_pressure_pa < 0.0) {
         s.room_pressure_pa *= 0.2;
     }
-    s.mouth_pressure_pa += moment.windy ? effects_.wind_pa : 0.0;
+    s.top_pressure_pa += moment.windy ? effects_.wind_pa : 0.0;
     return s;
 }
 
@@ -86,12 +86,12 @@ Truth::Look Truth::look(Doing doing, const Moment& moment) const {
         state = solve_state(model, StateKind::door_open_embers, Detail::stations);
     } else {
         state = solve_state(model,
-                            doing == Doing::lighting ? StateKind::cold_start : StateKind::standing,
+                            doing == Doing::lighting ? StateKind::cold_start : StateKind::idle,
                             Detail::stations);
     }
     if (doing == Doing::lighting) {
         // What the idle column does counts for more with some people than with others.
-        const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
+        const double idle_pa = solve_state(model, StateKind::idle, Detail::totals).draft_pa;
         const double idle_share = std::clamp(0.65 + 0.1 * person_, 0.3, 0.95);
         state.draft_pa = idle_share * idle_pa + (1.0 - idle_share) * state.draft_pa;
     }
@@ -168,7 +168,7 @@ bool Truth::symptom(const std::string& kind) const {
                || effects_.past_control * std::sqrt(std::max(0.0, draft) / 12.0) > 0.72;
     }
     if (kind == "smell") {
-        return look(Doing::standing, {}).draft_pa < -0.9 - 0.5 * person_;
+        return look(Doing::idle, {}).draft_pa < -0.9 - 0.5 * person_;
     }
     return look(Doing::low, {}).coldest_k < 358.0 + 15.0 * person_;
 }
@@ -233,7 +233,7 @@ bool Truth::finds(const std::string& what) {
 }
 
 std::string Truth::stick(const std::string& at, bool cold) {
-    const Look now = look(cold ? Doing::standing : Doing::high, {});
+    const Look now = look(cold ? Doing::idle : Doing::high, {});
     const int point = at == "outlet" ? 0 : std::stoi(at);
     const double draft =
         point == 0 ? now.draft_pa : now.part_draft_pa[static_cast<std::size_t>(point - 1)];
@@ -306,7 +306,7 @@ Truth::answer(const std::string& kind, const std::string& what, const std::strin
         o.found = finds(what) ? FoundState::bad : FoundState::good;
     } else if (kind == "stick" || kind == "stick-cold") {
         const bool cold = kind == "stick-cold";
-        o.state = cold ? StateKind::standing : StateKind::high_fire;
+        o.state = cold ? StateKind::idle : StateKind::high_fire;
         o.smoke_stick = from_word<SmokeStick>(stick(at, cold));
     } else if (kind == "draft" || kind == "draft-upper") {
         const double draft = point == 0 ? high.draft_pa : high.part_draft_pa[point - 1];

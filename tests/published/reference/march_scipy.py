@@ -212,11 +212,11 @@ def table():
     for number, line in enumerate(lines):
         t, inner, draft = Run(json.loads(line), walls, materials, fuels).march()
         inputs = dict(installation=number)
-        rows.add("march_mouth_temperature", inputs, "%.8g" % (t - 273.15), tolerance="0.1",
-                 tolerance_kind="absolute", topic="March: gas at the mouth",
+        rows.add("march_top_temperature", inputs, "%.8g" % (t - 273.15), tolerance="0.1",
+                 tolerance_kind="absolute", topic="March: gas at the top",
                  reason="method: same equations, integrated by other code without fits")
-        rows.add("march_mouth_wall", inputs, "%.8g" % (inner - 273.15), tolerance="0.08",
-                 tolerance_kind="absolute", topic="March: inner wall at the mouth",
+        rows.add("march_top_wall", inputs, "%.8g" % (inner - 273.15), tolerance="0.08",
+                 tolerance_kind="absolute", topic="March: inner wall at the top",
                  reason="method: same equations, integrated by other code without fits")
         # A per mille, but of no less than 4 Pa: a smaller draft is what is left of larger terms.
         small = abs(draft) < 4.0

@@ -8,7 +8,7 @@ ROOM_HUMIDITY = 0.5
 OUTDOOR_HUMIDITY = 0.8
 ATTIC_SHARE = CHASE_SHARE = 0.5
 
-# Wind at the mouth (30) and at the house (31).
+# Wind at the chimney top (30) and at the house (31).
 MOUTH_OPEN, MOUTH_CAPPED, MOUTH_ADVERSE = -0.4, -0.5, 0.4
 HOUSE_WIND_SHARE = 0.6
 WINDWARD, LEE, SIDES = 0.6, -0.3, -0.65

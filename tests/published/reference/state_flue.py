@@ -80,8 +80,8 @@ class Flue(Run):
         top = full["run"][-1]
         coefficient = {"clear": known.MOUTH_CAPPED if top["part"] == "cap" else known.MOUTH_OPEN,
                        "adverse": known.MOUTH_ADVERSE, "none": 0.0}[
-                           site.get("mouth_position", "none")]
-        self.mouth = coefficient * 0.5 * self.outdoor_density * wind ** 2
+                           site.get("top_position", "none")]
+        self.top = coefficient * 0.5 * self.outdoor_density * wind ** 2
         self.house = None
         if "pressure" not in written["site"].get("room", {}):
             self.house = House(site, self.outlet_m, self.outdoor_density, self.room_density, wind)
@@ -111,7 +111,7 @@ class Flue(Run):
     def lift(self, gas, flow, t):
         """What the run draws of itself: draft at the outlet less the pressure of the room."""
         self.gas, self.flow, self.inlet = gas, flow, t
-        return self.march()[2] - self.given_room - self.mouth
+        return self.march()[2] - self.given_room - self.top
 
     def draft(self, gas, flow, t, taken):
         return self.lift(gas, flow, t) + self.room_at(taken)
@@ -177,7 +177,7 @@ class Flue(Run):
                                atol=1e-7)
             t, lift = solved.y[:, -1]
             lift -= 2 * (self.head(piece.area, t) - self.head(piece.area, before))
-        return lift - self.mouth
+        return lift - self.top
 
     def idle(self):
         """Draft of the idle flue, temperature at which it turns, and the preheat that does it."""
@@ -187,15 +187,15 @@ class Flue(Run):
             t, damp = self.air[piece.zone] if piece.zone else self.air["room"]
             height += piece.rise
             column += piece.rise * (self.outdoor_density - air_density(self.pressure, t, damp))
-        standing = room - self.mouth + column * GRAVITY
-        turning_density = self.outdoor_density - (self.mouth - room) / (GRAVITY * height)
+        idle_pa = room - self.top + column * GRAVITY
+        turning_density = self.outdoor_density - (self.top - room) / (GRAVITY * height)
         turning = self.room_k * self.room_density / turning_density
         gas = self.fires["low"].gas
         power = known.KINDLING_SHARE * self.fires["high"].flow * (
             enthalpy(gas, known.KINDLING_K) - enthalpy(gas, self.room_k))
-        seconds = 0.0 if standing > 0 else brentq(
+        seconds = 0.0 if idle_pa > 0 else brentq(
             lambda s: self._preheat(turning, s) - power * s, 1e-3, 1e6)
-        return standing, turning, seconds
+        return idle_pa, turning, seconds
 
     def _preheat(self, goal, seconds):
         heat = 0.0

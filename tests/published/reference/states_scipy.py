@@ -66,12 +66,12 @@ def figures(flue):
         yield ("state_opening_share_mixed", state, mixed, "0.006", "relative",
                "States: how far a door opens, mixed box")
     flue.memories = None
-    standing, turning, seconds = flue.idle()
-    yield "state_draft", "standing", standing, "0.0005", "absolute", "States: draft of an idle flue"
-    yield ("state_turning", "standing", turning - 273.15, "0.002", "absolute",
+    idle_pa, turning, seconds = flue.idle()
+    yield "state_draft", "idle", idle_pa, "0.0005", "absolute", "States: draft of an idle flue"
+    yield ("state_turning", "idle", turning - 273.15, "0.002", "absolute",
            "States: temperature at which an idle flue turns")
     if seconds > 0:
-        yield ("state_preheat", "standing", seconds, "0.0006", "relative",
+        yield ("state_preheat", "idle", seconds, "0.0006", "relative",
                "States: preheat that turns an idle flue")
     # The program takes the coefficients at the lower end of each cell, which tells where the gas
     # loses much of its heat.

@@ -139,7 +139,7 @@ void add_chain(Registry& registry) {
                                           - chain.in_connector.velocity_head_pa;
                                }};
     registry["european_tiob"] = {
-        "inner wall at the mouth", "K", [](const Inputs& in) { return Chain(in).tiob_k(); }};
+        "inner wall at the top", "K", [](const Inputs& in) { return Chain(in).tiob_k(); }};
 }
 
 void add_european_formulas(Registry& registry) {

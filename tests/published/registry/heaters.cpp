@@ -136,7 +136,7 @@ double overall_coefficient(const Inputs& in) {
     const Case c = rebuilt::resolved(written);
     const MarchResult result = high_fire(c).flow;
     const double inlet_k = in.number("gas_c") + ice_point_k - room_k;
-    const double outlet_k = result.mouth_temperature_k - room_k;
+    const double outlet_k = result.top_temperature_k - room_k;
     const double mean_k = (inlet_k - outlet_k) / std::log(inlet_k / outlet_k);
     return result.heat_loss_w / (2.0 * c.sections.back().perimeter_m * mean_k);
 }

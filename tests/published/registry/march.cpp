@@ -16,13 +16,13 @@ using namespace fluewright;
 constexpr double ice_point_k = 273.15;
 
 struct Marched {
-    double mouth_c;
-    double mouth_wall_c;
+    double top_c;
+    double top_wall_c;
     double draft_pa;
 };
 
 /// One installation of the file the reference reads too, at high fire. The reference has neither
-/// leaks nor wind at the mouth.
+/// leaks nor wind at the chimney top.
 Marched marched(const std::string& text) {
     const auto read = read_installation(text);
     if (!read) {
@@ -37,11 +37,11 @@ Marched marched(const std::string& text) {
         section.joint_leak_m2 = 0.0;
     }
     Surroundings around = surroundings_of(c, 0, Fire::burning);
-    around.mouth_pressure_pa = 0.0;
+    around.top_pressure_pa = 0.0;
     const FlueModel model(c, around);
     const StateResult state = solve_state(model, StateKind::high_fire, Detail::stations);
-    return {.mouth_c = state.flow.mouth_temperature_k - ice_point_k,
-            .mouth_wall_c = state.stations.back().inner_wall_k - ice_point_k,
+    return {.top_c = state.flow.top_temperature_k - ice_point_k,
+            .top_wall_c = state.stations.back().inner_wall_k - ice_point_k,
             .draft_pa = state.draft_pa};
 }
 
@@ -63,10 +63,10 @@ const Marched& result_of(const Inputs& in) {
 } // namespace
 
 void add_march_checks(Registry& registry) {
-    registry["march_mouth_temperature"] = {
-        "gas temperature", "degC", [](const Inputs& in) { return result_of(in).mouth_c; }};
-    registry["march_mouth_wall"] = {
-        "wall temperature", "degC", [](const Inputs& in) { return result_of(in).mouth_wall_c; }};
+    registry["march_top_temperature"] = {
+        "gas temperature", "degC", [](const Inputs& in) { return result_of(in).top_c; }};
+    registry["march_top_wall"] = {
+        "wall temperature", "degC", [](const Inputs& in) { return result_of(in).top_wall_c; }};
     registry["march_draft"] = {
         "draft", "Pa", [](const Inputs& in) { return result_of(in).draft_pa; }};
 }

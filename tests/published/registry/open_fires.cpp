@@ -26,7 +26,7 @@ constexpr double largest_flue_m = 2.0;
 struct OpenFire {
     double width_m;
     double height_m;
-    double chimney_m; ///< mouth over hearth
+    double chimney_m; ///< chimney top over hearth
 };
 
 OpenFire fire_of(const Inputs& in) {

@@ -89,7 +89,7 @@ double horsepower(const Inputs& in) {
     const double area_m2 = c.sections.back().area_m2;
     const auto spare = [&](double flow_kg_s) {
         const MarchResult result = model.solve({.flow_kg_s = flow_kg_s, .temperature_k = gas_k});
-        const double head_pa = 0.5 * result.mouth_velocity_m_s * flow_kg_s / area_m2;
+        const double head_pa = 0.5 * result.top_velocity_m_s * flow_kg_s / area_m2;
         return share * result.buoyancy_pa - result.friction_pa - head_pa;
     };
     const Root root = find_root(

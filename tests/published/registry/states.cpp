@@ -55,7 +55,7 @@ StateKind kind_of(const std::string& name) {
         {"free_burn", StateKind::free_burn},
         {"door_open_high", StateKind::door_open_high},
         {"door_open_embers", StateKind::door_open_embers},
-        {"standing", StateKind::standing},
+        {"idle", StateKind::idle},
         {"cold_start", StateKind::cold_start}};
     return kinds.at(name);
 }

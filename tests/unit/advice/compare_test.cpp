@@ -199,7 +199,7 @@ TEST_CASE("a finding is told by what it is there, and the next best by what spea
                                          R"("rules": "us", "roof": {"top_above_roof": "0.4 m",
                        "distance_to_ridge": "2 m", "pitch": "35 deg"},)");
     Installation far = near;
-    far.site.roof.mouth_above_roof_m = 3.0;
+    far.site.roof.top_above_roof_m = 3.0;
     far.run[1].up_m = 3.9;
     const Comparison made = compared({{"near", near}, {"far", far}});
     const std::string text = comparison_text(made, Style{});

@@ -158,11 +158,11 @@ std::vector<Probe> probes() {
          }},
         {"downdraft-in-wind",
          [](Installation& in) {
-             in.site.mouth_position = ChimneyTopPosition::adverse;
+             in.site.top_position = ChimneyTopPosition::adverse;
              in.site.weather[0].wind_m_s = 11.0;
          },
          [](Installation& in) {
-             in.site.mouth_position = ChimneyTopPosition::adverse;
+             in.site.top_position = ChimneyTopPosition::adverse;
              in.site.weather[0].wind_m_s = 4.0;
          }},
         {"draft-short",

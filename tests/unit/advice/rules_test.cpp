@@ -220,7 +220,7 @@ TEST_CASE("worked figures of others come out") {
 TEST_CASE("the chimney top on a pitched roof, by hand") {
     constexpr double degree = 3.14159265358979323846 / 180.0;
     const auto needed = [&](double pitch_deg, double ridge_m) {
-        return mouth_height_needed_m(pitch_deg * degree, ridge_m, 0.9144, 0.6096, 3.048);
+        return top_height_needed_m(pitch_deg * degree, ridge_m, 0.9144, 0.6096, 3.048);
     };
     // Flat: 3 ft. 45 degrees, ridge 2 m off: 2 + 0.61. Ridge 5 m off: 3.048 + 0.61.
     CHECK(needed(0.0, 0.0) == Approx(0.9144));

@@ -57,7 +57,7 @@ Assessment made_up() {
     for (const StateKind kind : {StateKind::high_fire,
                                  StateKind::free_burn,
                                  StateKind::door_open_embers,
-                                 StateKind::standing}) {
+                                 StateKind::idle}) {
         StateResult state;
         state.kind = kind;
         state.draft_pa = 8.0;

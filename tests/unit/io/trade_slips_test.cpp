@@ -1,6 +1,8 @@
 #include "catch.hpp"
 #include "fluewright/io/input/json_reader.hpp"
+#include "io/input/trade_words.hpp"
 
+#include <array>
 #include <string>
 
 using namespace fluewright;
@@ -41,6 +43,21 @@ TEST_CASE("words of the trade are answered with the key or word that is meant", 
     CHECK(of_part("rain cap") == "did you mean `cap`?");
     CHECK(of_part("barometric damper") == "did you mean `draft regulator`?");
     CHECK(of_part("Bend") == "did you mean `elbow`?");
+}
+
+TEST_CASE("a key that the glossary knows by another name is answered with it", "[reader]") {
+    CHECK(help_of(R"({"appliance": {"type": "stove", "flue_collar": {"diameter": "6 in"}},
+        "run": [{"part": "straight", "up": "8 ft"}]})")
+          == "write `outlet`");
+    CHECK(help_of(installation("", R"(, "lateral": "2 m")", "")) == "write `across`");
+}
+
+TEST_CASE("a word of the trade has a row of its own only where the glossary has none", "[reader]") {
+    for (const json::TradeWord& row : json::trade_words()) {
+        CAPTURE(row.key, row.typed);
+        const std::array choices{row.word};
+        CHECK_FALSE(json::glossary_word(row.typed, choices).has_value());
+    }
 }
 
 TEST_CASE("a bare number is answered with a likely value in the units of the file", "[reader]") {

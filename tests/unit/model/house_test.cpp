@@ -1,4 +1,4 @@
-// The house's balance of air, wind on house and mouth, and the flue before lighting.
+// The house's balance of air, wind on house and chimney top, and the flue before lighting.
 #include "../outdoor_top.hpp"
 #include "catch.hpp"
 #include "fluewright/core/constants.hpp"
@@ -169,7 +169,7 @@ TEST_CASE("wind at the chimney top: clear helps, adverse harms, unknown does nei
     in.site.room.pressure_pa = 0.0;
     in.site.weather[0].wind_m_s = 7.0;
     const auto draft = [&](Choice<ChimneyTopPosition> position, Build cap) {
-        in.site.mouth_position = position;
+        in.site.top_position = position;
         Part top;
         top.part = PartKind::cap;
         top.build = cap;
@@ -288,21 +288,20 @@ TEST_CASE("an idle flue turns at the temperature that is stated", "[cold start]"
     in.run[0].zone = Zone::outdoors;
     in.run[0].wall = "single-wall steel";
     Case c = made(in);
-    const StateResult standing = state_of(c, StateKind::standing);
-    REQUIRE(standing.draft_pa < 0.0);
-    CHECK(standing.cold.standing_draft_pa == Approx(standing.draft_pa));
+    const StateResult idle = state_of(c, StateKind::idle);
+    REQUIRE(idle.draft_pa < 0.0);
+    CHECK(idle.cold.idle_draft_pa == Approx(idle.draft_pa));
     // A column of room air, as warm as stated, holds the balance.
     const Surroundings around = surroundings_of(c, 0, Fire::out);
-    const double density =
-        around.density_kg_m3[0] * around.temperature_k[0] / standing.cold.turning_k;
+    const double density = around.density_kg_m3[0] * around.temperature_k[0] / idle.cold.turning_k;
     CHECK((around.outdoor_density_kg_m3 - density) * constants::gravity_m_s2 * 6.0
           == Approx(2.0).epsilon(1e-9));
-    CHECK(standing.cold.heat_j > 0.0);
-    CHECK(standing.cold.duration_s * c.kindling.preheat_w == Approx(standing.cold.heat_j));
+    CHECK(idle.cold.heat_j > 0.0);
+    CHECK(idle.cold.duration_s * c.kindling.preheat_w == Approx(idle.cold.heat_j));
 
     // A thin wall is warm through at once: twice the power, half the time.
     c.kindling.preheat_w *= 2.0;
-    CHECK(cold_start(c, around).duration_s == Approx(0.5 * standing.cold.duration_s));
+    CHECK(cold_start(c, around).duration_s == Approx(0.5 * idle.cold.duration_s));
     // Brick takes up more the longer it lasts: twice the power saves more than half.
     in.run[0].wall = "unlined masonry";
     Case brick = made(in);
@@ -312,7 +311,7 @@ TEST_CASE("an idle flue turns at the temperature that is stated", "[cold start]"
 
     in.site.room.pressure_pa = 0.0;
     in.run[0].zone = Zone::room;
-    const StateResult draws = state_of(made(in), StateKind::standing);
+    const StateResult draws = state_of(made(in), StateKind::idle);
     CHECK(draws.draft_pa > 0.0);
     CHECK(draws.cold.duration_s == 0.0);
 }
@@ -324,10 +323,10 @@ TEST_CASE("kindling draws less than a warm flue and more than none", "[cold star
     const Case c = made(in);
     const StateResult kindled = state_of(c, StateKind::cold_start);
     CHECK(kindled.status == Status::solved);
-    CHECK(kindled.draft_pa > state_of(c, StateKind::standing).draft_pa);
+    CHECK(kindled.draft_pa > state_of(c, StateKind::idle).draft_pa);
     CHECK(kindled.draft_pa < state_of(c, StateKind::high_fire).draft_pa);
-    CHECK(kindled.flow.mouth_temperature_k > c.room_temperature_k);
+    CHECK(kindled.flow.top_temperature_k > c.room_temperature_k);
     CHECK(kindled.flow.outlet_pressure_pa + kindled.flow.buoyancy_pa - kindled.flow.friction_pa
               - kindled.flow.fittings_pa - kindled.flow.acceleration_pa
-          == Approx(kindled.flow.mouth_pressure_pa).margin(1e-12));
+          == Approx(kindled.flow.top_pressure_pa).margin(1e-12));
 }

@@ -62,14 +62,14 @@ const Station& station_of(const Case& c, const StateResult& state, int part) {
 void check_sums(const Case& c, const StateResult& state) {
     const MarchResult& f = state.flow;
     const double flow = state.gas_flow_kg_s;
-    CHECK(f.mouth_flow_kg_s
+    CHECK(f.top_flow_kg_s
           == Approx(flow + f.leak_in_kg_s - f.leak_out_kg_s).epsilon(1e-12).margin(1e-15));
     const double scale = std::abs(f.enthalpy_in_w) + std::abs(f.heat_loss_w)
                          + 1e6 * (f.leak_in_kg_s + f.leak_out_kg_s);
     CHECK(std::abs(f.enthalpy_in_w + f.enthalpy_leak_w - f.heat_loss_w - f.enthalpy_out_w)
           < 1e-9 * scale);
     CHECK(f.outlet_pressure_pa + f.buoyancy_pa - f.friction_pa - f.fittings_pa - f.acceleration_pa
-          == Approx(f.mouth_pressure_pa).margin(1e-9 * (1.0 + f.friction_pa + f.fittings_pa)));
+          == Approx(f.top_pressure_pa).margin(1e-9 * (1.0 + f.friction_pa + f.fittings_pa)));
     double here = flow;
     for (const Station& station : state.stations) {
         here += station.leak_kg_s;
@@ -105,10 +105,10 @@ TEST_CASE("one leak draws what the orifice law gives at its own pressure", "[lea
                  .epsilon(1e-6));
     CHECK(state.flow.leak_in_kg_s == at.leak_kg_s);
     CHECK(state.flow.leak_from_room_kg_s == at.leak_kg_s);
-    CHECK(state.flow.mouth_air_share > 0.0);
+    CHECK(state.flow.top_air_share > 0.0);
     check_sums(c, state);
     const StateResult tight = solved(made(plain()));
-    CHECK(state.flow.mouth_temperature_k < tight.flow.mouth_temperature_k);
+    CHECK(state.flow.top_temperature_k < tight.flow.top_temperature_k);
     CHECK(state.draft_pa < tight.draft_pa);
 }
 
@@ -171,13 +171,13 @@ TEST_CASE("a run that blows at every joint converges as surely as one that draws
                 in.run.insert(in.run.begin() + 3, plug);
                 const Case c = made(in);
                 for (const StateKind kind : states_of(c)) {
-                    if (kind == StateKind::standing) {
+                    if (kind == StateKind::idle) {
                         continue;
                     }
                     CAPTURE(name(kind));
                     const StateResult state = solved(c, kind);
                     CHECK(state.status != Status::no_answer);
-                    CHECK(state.flow.meets_mouth);
+                    CHECK(state.flow.meets_top);
                     if (state.status == Status::solved) {
                         check_sums(c, state);
                     }

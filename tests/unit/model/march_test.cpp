@@ -40,7 +40,7 @@ TEST_CASE("isothermal stack without friction") {
     const double exact_pa =
         p * (std::exp(-density_kg_m3(c, gas_k) * head) - std::exp(-outdoor * head));
     CHECK(m.buoyancy_pa == Approx(exact_pa).epsilon(plain::closed_form));
-    CHECK(m.mouth_temperature_k == Approx(gas_k).epsilon(1e-6));
+    CHECK(m.top_temperature_k == Approx(gas_k).epsilon(1e-6));
     CHECK(model.draft_pa(m) == Approx(exact_pa).epsilon(plain::closed_form));
 }
 
@@ -59,7 +59,7 @@ TEST_CASE("cooling under a constant coefficient is exponential") {
     const double flow_kg_s =
         std::numbers::pi * diameter_m * height_m / (transfer_units * cp * resistance);
     const MarchResult m = plain::burning(c).solve(plain::gas(flow_kg_s, start_k));
-    const double left = (m.mouth_temperature_k - ambient_k) / (start_k - ambient_k);
+    const double left = (m.top_temperature_k - ambient_k) / (start_k - ambient_k);
     CHECK(left == Approx(std::exp(-transfer_units)).epsilon(plain::closed_form));
 }
 
@@ -80,7 +80,7 @@ TEST_CASE("a heater warms what is round the pipe on its collar") {
     const double flow_kg_s =
         std::numbers::pi * diameter_m * height_m / (transfer_units * cp * resistance);
     const MarchResult m = plain::burning(c).solve(plain::gas(flow_kg_s, start_k));
-    const double left = (m.mouth_temperature_k - room_k) / (start_k - room_k);
+    const double left = (m.top_temperature_k - room_k) / (start_k - room_k);
     double gained = 0.0;
     constexpr int slices = 20000;
     for (int i = 0; i < slices; ++i) {
@@ -92,7 +92,7 @@ TEST_CASE("a heater warms what is round the pipe on its collar") {
     CHECK(left == Approx(std::exp(-transfer_units) * (1.0 + gained)).epsilon(1e-3));
     c.shelter = Shelter::outdoors; // where the wind carries the warmth off
     const MarchResult bare = plain::burning(c).solve(plain::gas(flow_kg_s, start_k));
-    CHECK(bare.mouth_temperature_k < m.mouth_temperature_k);
+    CHECK(bare.top_temperature_k < m.top_temperature_k);
 }
 
 TEST_CASE("laminar pipe obeys Hagen and Poiseuille") {
@@ -119,7 +119,7 @@ TEST_CASE("a joint leaks like an orifice") {
         CHECK(
             m.leak_in_kg_s
             == Approx(0.6 * slit_m2 * std::sqrt(2.0 * air * below_pa)).epsilon(plain::closed_form));
-        CHECK(m.mouth_air_share == Approx(m.leak_in_kg_s / m.mouth_flow_kg_s));
+        CHECK(m.top_air_share == Approx(m.leak_in_kg_s / m.top_flow_kg_s));
     }
     SECTION("smoke goes out above it") {
         const double above_pa = 4.0;
@@ -174,9 +174,9 @@ TEST_CASE("the profile of a tight run is the sums, section by section") {
     std::vector<Station> stations(model.station_count());
     const MarchResult m = model.solve(plain::gas(8e-3, 600.0), stations);
     CHECK(stations.front().pressure_pa == Approx(m.outlet_pressure_pa));
-    CHECK(stations.back().pressure_pa == Approx(m.mouth_pressure_pa).margin(1e-9));
+    CHECK(stations.back().pressure_pa == Approx(m.top_pressure_pa).margin(1e-9));
     CHECK(stations.back().height_m == Approx(6.0));
-    CHECK(stations.back().gas_temperature_k == m.mouth_temperature_k);
+    CHECK(stations.back().gas_temperature_k == m.top_temperature_k);
     CHECK(stations.back().inner_wall_k < stations.back().gas_temperature_k);
 }
 

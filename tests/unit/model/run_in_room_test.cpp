@@ -70,12 +70,12 @@ TEST_CASE("the slopes of a march are those of its differences", "[leaks]") {
             const auto slope = [&](double MarchResult::*figure, double outlet, double room) {
                 return (at(outlet, room).*figure - at(-outlet, -room).*figure) / (2.0 * step_pa);
             };
-            const double mouth = slope(&MarchResult::mouth_pressure_pa, step_pa, 0.0);
+            const double top = slope(&MarchResult::top_pressure_pa, step_pa, 0.0);
             // What the leaks add is known to a third.
-            const double near = 0.34 * std::abs(mouth - 1.0) + 1e-6;
-            CHECK(slopes.mouth_per_outlet == Approx(mouth).margin(near));
-            CHECK(slopes.mouth_per_room
-                  == Approx(slope(&MarchResult::mouth_pressure_pa, 0.0, step_pa)).margin(near));
+            const double near = 0.34 * std::abs(top - 1.0) + 1e-6;
+            CHECK(slopes.top_per_outlet == Approx(top).margin(near));
+            CHECK(slopes.top_per_room
+                  == Approx(slope(&MarchResult::top_pressure_pa, 0.0, step_pa)).margin(near));
             CHECK(slopes.leak_per_outlet_kg_s_pa
                   == Approx(slope(&MarchResult::leak_from_room_kg_s, step_pa, 0.0)).epsilon(0.02));
             CHECK(slopes.leak_per_room_kg_s_pa
@@ -103,11 +103,11 @@ TEST_CASE("the quick search and the nested one find the same run", "[leaks]") {
             };
             const RunInRoom::Answer quick = answer(Search::coupled);
             const RunInRoom::Answer slow = answer(Search::nested);
-            CHECK(quick.flow.meets_mouth);
-            CHECK(slow.flow.meets_mouth);
+            CHECK(quick.flow.meets_top);
+            CHECK(slow.flow.meets_top);
             CHECK(quick.draft_pa() == Approx(slow.draft_pa()).margin(1e-5));
             CHECK(quick.room_pa == Approx(slow.room_pa).margin(1e-5));
-            CHECK(quick.flow.mouth_pressure_pa == Approx(0.0).margin(1e-9));
+            CHECK(quick.flow.top_pressure_pa == Approx(0.0).margin(1e-9));
             if (in_house) {
                 CHECK(model.surroundings().house.surplus_kg_s(
                           quick.room_pa, air_kg_s + quick.flow.leak_from_room_kg_s)
@@ -123,15 +123,15 @@ TEST_CASE("of two answers behind a draft hood the drawing one is given", "[leaks
         CAPTURE(room_pa);
         const Case c = plain::resolved(with_hood(room_pa));
         const FlueModel model = burning(c);
-        const auto mouth_pa = [&](double outlet_pa) {
+        const auto chimney_top_pa = [&](double outlet_pa) {
             return model.march(high_fire(c), {.outlet_pa = outlet_pa, .room_pa = room_pa})
-                .mouth_pressure_pa;
+                .top_pressure_pa;
         };
-        // Where the mouth comes up to what is outdoors, from far below upwards.
+        // Where the chimney top comes up to what is outdoors, from far below upwards.
         std::vector<double> answers;
-        double before_pa = mouth_pa(-60.0);
+        double before_pa = chimney_top_pa(-60.0);
         for (double outlet_pa = -60.0; outlet_pa < 20.0; outlet_pa += 0.01) {
-            const double here_pa = mouth_pa(outlet_pa);
+            const double here_pa = chimney_top_pa(outlet_pa);
             if (before_pa < 0.0 && here_pa >= 0.0) {
                 answers.push_back(outlet_pa);
             }
@@ -140,7 +140,7 @@ TEST_CASE("of two answers behind a draft hood the drawing one is given", "[leaks
         REQUIRE_FALSE(answers.empty());
         with_two += answers.size() > 1 ? 1 : 0;
         const RunInRoom::Answer answer = RunInRoom(model).solve(high_fire(c), 0.0);
-        CHECK(answer.flow.meets_mouth);
+        CHECK(answer.flow.meets_top);
         CHECK(answer.flow.outlet_pressure_pa == Approx(answers.front()).margin(0.02));
     }
     CHECK(with_two > 3);

@@ -57,9 +57,8 @@ TEST_CASE("in the open the air round the heater is that of the weather") {
         CHECK(air.room_pressure_pa == 0.0);
         CHECK_FALSE(air.house.known());
         // The idle column is as cold as the air beside it.
-        CHECK(solve_state(FlueModel(c, surroundings_of(c, 0, Fire::out)),
-                          StateKind::standing,
-                          Detail::totals)
+        CHECK(solve_state(
+                  FlueModel(c, surroundings_of(c, 0, Fire::out)), StateKind::idle, Detail::totals)
                   .draft_pa
               == Approx(0.0).margin(1e-12));
         CHECK_FALSE(is_assumed(c, "/site/room/temperature"));
@@ -93,7 +92,7 @@ TEST_CASE("nothing said of the room makes a house, and says so") {
         CHECK(is_assumed(c, pointer));
     }
     // 20 K of warmth over the upper half of 5 m, less the outlet's height: two pascals and more.
-    const double idle = room_pa(c, StateKind::standing);
+    const double idle = room_pa(c, StateKind::idle);
     CHECK(idle < -1.0);
     CHECK(idle > -3.0);
     CHECK(room_pa(c, StateKind::high_fire) < idle);
@@ -105,14 +104,14 @@ TEST_CASE("the house draws less the warmer it is outdoors, and not at all at equ
     double before = -100.0;
     for (const double outdoor_k : {253.15, 273.15, 283.15}) {
         in.site.weather[0].outdoor_temperature_k = outdoor_k;
-        const double idle = room_pa(plain::resolved(in), StateKind::standing);
+        const double idle = room_pa(plain::resolved(in), StateKind::idle);
         CHECK(idle > before);
         before = idle;
     }
     in.site.weather[0].outdoor_temperature_k = 293.15;
     in.site.weather[0].relative_humidity = 0.5;
     in.site.room.relative_humidity = 0.5;
-    CHECK(room_pa(plain::resolved(in), StateKind::standing) == Approx(0.0).margin(1e-6));
+    CHECK(room_pa(plain::resolved(in), StateKind::idle) == Approx(0.0).margin(1e-6));
 }
 
 TEST_CASE("one of two pressures leaves the other to the house") {
@@ -120,19 +119,19 @@ TEST_CASE("one of two pressures leaves the other to the house") {
     in.site.room.pressure_burning_pa = -4.0;
     Case c = plain::resolved(in);
     CHECK(room_pa(c, StateKind::high_fire) == -4.0);
-    CHECK(room_pa(c, StateKind::standing) < -1.0);
-    CHECK(room_pa(c, StateKind::standing) > -3.0);
+    CHECK(room_pa(c, StateKind::idle) < -1.0);
+    CHECK(room_pa(c, StateKind::idle) > -3.0);
     in.site.room.pressure_burning_pa.reset();
     in.site.room.pressure_idle_pa = 0.5;
     c = plain::resolved(in);
-    CHECK(room_pa(c, StateKind::standing) == 0.5);
+    CHECK(room_pa(c, StateKind::idle) == 0.5);
     CHECK(room_pa(c, StateKind::high_fire) < -1.0);
     // One figure is both, with fans and fire as they are.
     in.site.room.pressure_idle_pa.reset();
     in.site.room.pressure_pa = -2.0;
     c = plain::resolved(in);
     CHECK(room_pa(c, StateKind::high_fire) == -2.0);
-    CHECK(room_pa(c, StateKind::standing) == -2.0);
+    CHECK(room_pa(c, StateKind::idle) == -2.0);
     CHECK_FALSE(is_assumed(c, "/site/house/volume"));
 }
 

@@ -50,7 +50,7 @@ TEST_CASE("air control open balances the run against the appliance") {
     const MarchResult at_capacity =
         model.solve(plain::gas(free.capacity_kg_s * c.appliance.high.gas_per_fuel_kg_kg,
                                c.appliance.high.gas_temperature_k));
-    const double flux = at_capacity.mouth_flow_kg_s / c.appliance.outlet_area_m2;
+    const double flux = at_capacity.top_flow_kg_s / c.appliance.outlet_area_m2;
     const double head_pa = 0.5 * flux * flux * c.gas_high().products().gas_constant_j_kgk
                            * c.appliance.high.gas_temperature_k / c.air_pressure_pa;
     CHECK(model.draft_pa(at_capacity) == Approx(std::max(12.0, head_pa)).epsilon(1e-4));
@@ -102,18 +102,18 @@ TEST_CASE("the open door passes what the run draws") {
     }
 }
 
-TEST_CASE("standing draft is the weight of the columns") {
+TEST_CASE("idle draft is the weight of the columns") {
     Installation in = plain::stack(4.0, 0.15, 0.3);
     in.site.room.pressure_pa = -1.0;
     const Case c = plain::resolved(in);
     const FlueModel model(c, surroundings_of(c, 0, Fire::out));
-    const StateResult standing = solve_state(model, StateKind::standing, Detail::stations);
+    const StateResult idle = solve_state(model, StateKind::idle, Detail::stations);
     const Surroundings& around = model.surroundings();
     const double column =
         (around.outdoor_density_kg_m3 - around.density_kg_m3[0]) * constants::gravity_m_s2 * 4.0;
-    CHECK(standing.draft_pa == Approx(column - 1.0));
-    CHECK(standing.stations.size() == model.station_count());
-    CHECK(standing.stations.back().pressure_pa == Approx(0.0).margin(1e-9));
+    CHECK(idle.draft_pa == Approx(column - 1.0));
+    CHECK(idle.stations.size() == model.station_count());
+    CHECK(idle.stations.back().pressure_pa == Approx(0.0).margin(1e-9));
 }
 
 TEST_CASE("a search over the flow finds the greatest balance and forgets nothing") {
@@ -175,7 +175,7 @@ TEST_CASE("a burn rate that the run cannot vent is named, and all else still tol
     CHECK(free.capacity_kg_s > 0.0);
     CHECK(free.capacity_kg_s < high.burn_rate_kg_s);
     CHECK(state_of(solution, StateKind::low_fire).status == Status::solved);
-    CHECK(state_of(solution, StateKind::standing).status == Status::solved);
+    CHECK(state_of(solution, StateKind::idle).status == Status::solved);
 }
 
 TEST_CASE("loose joints and a tight house leave such a fire its name") {

@@ -163,10 +163,10 @@ TEST_CASE("A long fire ends in the steady march") {
         const WarmupMoment& end = warmed.moments.back();
         CHECK(end.gas_flow_kg_s == Approx(steady.gas_flow_kg_s).epsilon(1e-9));
         CHECK(end.outlet_k == Approx(steady.gas_temperature_k).margin(0.01));
-        CHECK(end.mouth_k == Approx(steady.flow.mouth_temperature_k).epsilon(0.002));
+        CHECK(end.top_k == Approx(steady.flow.top_temperature_k).epsilon(0.002));
         CHECK(end.draft_pa == Approx(steady.draft_pa).epsilon(0.002));
         const double steady_wall_k = steady.stations[made.sections.size() - 1].inner_wall_k;
-        CHECK(end.mouth_wall_k == Approx(steady_wall_k).margin(2.0));
+        CHECK(end.top_wall_k == Approx(steady_wall_k).margin(2.0));
     }
 }
 
@@ -180,8 +180,8 @@ TEST_CASE("Gas heat is stored or lost, at any step") {
             for (const WarmupMoment& m : warmed.moments) {
                 // Nothing gets colder than the coldest air or hotter than the hottest gas.
                 CHECK(m.coldest_wall_k > 275.0 - 1.0);
-                CHECK(m.mouth_k > 275.0 - 1.0);
-                CHECK(m.mouth_k < 650.0);
+                CHECK(m.top_k > 275.0 - 1.0);
+                CHECK(m.top_k < 650.0);
                 CHECK(std::isfinite(m.draft_pa));
             }
         }

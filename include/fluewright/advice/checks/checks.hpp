@@ -58,12 +58,12 @@ check_shape(const Installation& written, const Case& resolved, const CheckOption
 [[nodiscard]] std::optional<double>
 shielded_clearance_m(Shield shield, double needed_m, bool above);
 
-/// Height the mouth needs over the place where it leaves a plain pitched roof, so that it is
+/// Height the chimney top needs over the place where it leaves a plain pitched roof, so that it is
 /// `above_roof_m` over that place and `above_near_m` over all of the roof within `reach_m` level.
-[[nodiscard]] double mouth_height_needed_m(double pitch_rad,
-                                           double distance_to_ridge_m,
-                                           double above_roof_m,
-                                           double above_near_m,
-                                           double reach_m);
+[[nodiscard]] double top_height_needed_m(double pitch_rad,
+                                         double distance_to_ridge_m,
+                                         double above_roof_m,
+                                         double above_near_m,
+                                         double reach_m);
 
 } // namespace fluewright

@@ -23,8 +23,9 @@ struct Asked {
 struct CheckResult {
     const Check* check{};
     CheckOutcome outcome{CheckOutcome::does_not_apply};
-    std::string place; ///< in words: "elbow 2", "the mouth"; empty where it is about the whole
-    int part{-1};      ///< index in the run, or -1
+    std::string
+        place;    ///< in words: "elbow 2", "the chimney top"; empty where it is about the whole
+    int part{-1}; ///< index in the run, or -1
     std::string state; ///< "high fire, frost"; empty where it holds always
     Kind kind{Kind::number};
     std::optional<double> figure;     ///< of the installation, SI

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/diagnosis/tables.hpp"
 #include "fluewright/core/fault.hpp"
 #include "fluewright/core/result.hpp"
@@ -113,8 +113,8 @@ struct NextCheck {
 struct Diagnosis {
     std::string title;
     UnitSystem units{};
-    std::vector<std::string> urgent;     ///< what to do now; said first
-    std::vector<StandingDanger> dangers; ///< that the file itself shows, whatever was seen
+    std::vector<std::string> urgent;    ///< what to do now; said first
+    std::vector<PresentDanger> dangers; ///< that the file itself shows, whatever was seen
     bool alarm_has_sounded{};
     bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
     std::string sentence; ///< the outcome, for a person

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/parts/cut_list.hpp"
 #include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/advice/parts/piece_prices.hpp"
@@ -37,7 +37,7 @@ struct PipeStretch {
     double rise_m{};    ///< of that, upwards
     double between_m{}; ///< from face to face of the fittings
     double lap_m{};     ///< how far each piece goes into the next
-    bool to_mouth{};
+    bool to_top{};
     bool level{};
     /// Hot it grows and both its ends are held, so that a piece of it must slide.
     bool must_slide{};
@@ -52,7 +52,7 @@ struct PipeStretch {
         return !pieces.empty() && pieces.back().telescopes; // it lies last
     }
 
-    /// How much higher the mouth comes by what it is off.
+    /// How much higher the chimney top comes by what it is off.
     [[nodiscard]] double lifts_m() const { return drawn_m > 0.0 ? off_m * rise_m / drawn_m : 0.0; }
 };
 
@@ -134,7 +134,7 @@ struct LeftInBox {
 };
 
 struct PartsList {
-    std::vector<StandingDanger> dangers; ///< nothing on the list cures them
+    std::vector<PresentDanger> dangers; ///< nothing on the list cures them
     std::vector<PartsLine> lines;
     std::vector<PipeStretch> stretches;
     std::vector<Cut> cuts;
@@ -175,7 +175,8 @@ struct PartsWishes {
 ///        pipe are planned together by plan_cuts(); lengths are then rounded to the grid of the
 ///        sheet so that the sum of a stretch is off by no more than one step. Pipe that may not be
 ///        cut (double-wall, factory-built) is made up of fixed lengths and one telescoping piece; a
-///        stretch that ends at the mouth may stand a little taller instead. A liner is one piece.
+///        stretch that ends at the chimney top may stand a little taller instead. A liner is one
+///        piece.
 [[nodiscard]] PartsList parts_list(const Installation& written,
                                    const Case& resolved,
                                    const Solution& solution,

@@ -46,8 +46,8 @@ struct Plan : Trial {
     bool cures{};  ///< what is required passes, and the goal is met
 
     bool judged{}; ///< what stands against it was asked for; the next six are known then
-    /// standing() with the change made.
-    std::vector<const Matter*> standing;
+    /// matters_against() with the change made.
+    std::vector<const Matter*> against;
     std::vector<MatterLeft> left; ///< of each matter that stood
     double trouble{};             ///< of these together; a matter that is new makes 1
     double warnings{};            ///< half of each warning of draft that is new, less those gone
@@ -105,8 +105,8 @@ struct Improvement {
     Outcome outcome{};
     Goal goal{};
     Assessment present;
-    Score score;                         ///< of the present installation
-    std::vector<const Matter*> standing; ///< against the present installation
+    Score score;                        ///< of the present installation
+    std::vector<const Matter*> against; ///< against the present installation
     Required asked; ///< what a change is to reach: reloading too, where it is what falls short
     std::vector<const Matter*> unmoved; ///< of these, what no single change eases
     std::vector<const Matter*> stuck;   ///< of these, what no change that was tried clears

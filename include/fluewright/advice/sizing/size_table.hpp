@@ -10,7 +10,7 @@
 namespace fluewright {
 
 struct SizeTableOptions {
-    std::vector<double> heights_m;     ///< of the mouth over the outlet; empty: as it stands
+    std::vector<double> heights_m;     ///< of the chimney top over the outlet; empty: as it stands
     bool separate{false};              ///< connector and chimney may differ
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     Required required{};
@@ -48,7 +48,7 @@ struct SizeTable {
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
     bool
         varies_masonry{}; ///< there is no pipe to choose: the rows are clay liners and round liners
-    std::vector<const Matter*> standing; ///< against the present run, whatever its size
+    std::vector<const Matter*> against; ///< against the present run, whatever its size
     std::vector<SizeRow> rows;
     std::optional<std::size_t> suggested; ///< index of the row
     std::string sentence;                 ///< the suggestion and why

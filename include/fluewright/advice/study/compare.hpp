@@ -17,7 +17,7 @@ struct Layout {
     Score score;
 
     // Of the run:
-    double rise_m{};        ///< mouth over outlet
+    double rise_m{};        ///< chimney top over outlet
     double pipe_m{};        ///< along the pipe
     double level_m{};       ///< of pipe that goes further across than up
     double turns_rad{};     ///< of all elbows and tees together

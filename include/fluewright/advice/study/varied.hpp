@@ -20,7 +20,7 @@ struct VariedKey {
     enum class What : std::uint8_t {
         values,    ///< what `pointers` lead to
         outdoor,   ///< outdoor temperature of every weather
-        height,    ///< of the mouth over the outlet, by the topmost upright
+        height,    ///< of the chimney top over the outlet, by the topmost upright
         diameter,  ///< of all round pipe that is no masonry
         burn_rate, ///< at high fire; other figures for the fire give way
         words      ///< what `pointers` lead to is no number; a value is a place in `words`

@@ -23,7 +23,8 @@ struct AsItStands {};
 struct OtherPipe {
     double connector_m{}; ///< inside diameter
     double chimney_m{};
-    std::optional<double> height_m{}; ///< of the mouth over the outlet, by the topmost upright
+    std::optional<double>
+        height_m{}; ///< of the chimney top over the outlet, by the topmost upright
 };
 
 /// Another clay liner in every masonry part of a chimney still to be built; an open hearth then

@@ -29,7 +29,8 @@ try_out(const Change& change, const Installation& written, const Required& requi
 /// What `check` would answer about a trial, as far as it can pass or not.
 struct Passing {
     bool works{};
-    std::vector<const Matter*> standing; ///< standing(); empty where a state falls short already
+    std::vector<const Matter*>
+        against; ///< matters_against(); empty where a state falls short already
 };
 
 /// Asks the verdict. Of a trial whose states fall short the findings are not looked for, as it

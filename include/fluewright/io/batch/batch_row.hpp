@@ -61,10 +61,10 @@ struct BatchRow {
     double margin_pa{};     ///< of that state; so are draft and need
     double draft_pa{};
     double draft_needed_pa{};
-    double opening_share{};       ///< least opening of the reload (of a fireplace: the open front)
-    double capacity_kg_s{};       ///< least
-    double gas_temperature_k{};   ///< at the outlet, high fire
-    double mouth_temperature_k{}; ///< lowest
+    double opening_share{};     ///< least opening of the reload (of a fireplace: the open front)
+    double capacity_kg_s{};     ///< least
+    double gas_temperature_k{}; ///< at the outlet, high fire
+    double top_temperature_k{}; ///< lowest
     double coldest_wall_k{};
     double over_dew_point_k{}; ///< least of wall less dew point of water
     double over_creosote_k{};  ///< least of wall less where tar settles; of fuels that make tar

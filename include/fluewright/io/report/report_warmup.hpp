@@ -1,6 +1,6 @@
 #pragma once
 
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "fluewright/model/warmup/warmup.hpp"
@@ -21,7 +21,7 @@ struct WarmupInWeather {
 
 struct WarmupReportOptions {
     Style style;
-    std::vector<StandingDanger> dangers; ///< of the run, told before anything is lit
+    std::vector<PresentDanger> dangers; ///< of the run, told before anything is lit
     AnswerInput input;
 };
 

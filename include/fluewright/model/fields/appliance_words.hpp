@@ -50,7 +50,7 @@ enum class StateKind : std::uint8_t {
     free_burn,        ///< the flow at which run and appliance balance
     door_open_high,   ///< loading door open on a high fire
     door_open_embers, ///< loading door open on embers: the reload
-    standing,         ///< no fire
+    idle,             ///< no fire
     cold_start,       ///< the first minutes of kindling, walls still cold
 };
 

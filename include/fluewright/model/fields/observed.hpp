@@ -36,7 +36,7 @@ struct Observation {
     Choice<WindowState> window;     ///< open or shut
     Choice<FanState> fan;           ///< running or off
     Choice<WindState> wind;         ///< windy or calm
-    Word at;                        ///< "outlet", "mouth", or the number of a part
+    Word at;                        ///< "outlet", "chimney top", or the number of a part
     Given draft_pa;
     Given gas_temperature_k;
     Choice<GasReading> gas_temperature_kind; ///< "true gas" or "bare probe"

@@ -18,11 +18,11 @@ struct Weather {
     bool operator==(const Weather&) const = default;
 };
 
-/// What stands near the mouth.
+/// What stands near the chimney top.
 struct NearThing {
     Choice<NearThingKind> what; ///< building, opening or tree
-    Given distance_m;           ///< level, from the mouth
-    Given below_mouth_m; ///< how far its top lies under the mouth; negative where it is taller
+    Given distance_m;           ///< level, from the chimney top
+    Given below_top_m; ///< how far its top lies under the chimney top; negative where it is taller
 
     bool operator==(const NearThing&) const = default;
 };
@@ -31,7 +31,7 @@ struct NearThing {
 struct Roof {
     Given pitch_rad;
     Given distance_to_ridge_m;     ///< level
-    Given mouth_above_roof_m;      ///< over the highest place where the chimney leaves the roof
+    Given top_above_roof_m;        ///< over the highest place where the chimney leaves the roof
     Choice<RoofCovering> covering; ///< tiles, metal, felt, thatch or shingles
     Flag braced;
     std::vector<NearThing> near;
@@ -62,7 +62,7 @@ struct Site {
     Choice<RuleSet> rules; ///< us, uk, ca, au, de or none
     Roof roof;
     Alarms alarms;
-    Choice<ChimneyTopPosition> mouth_position; ///< clear, near ridge or adverse
+    Choice<ChimneyTopPosition> top_position; ///< clear, near ridge or adverse
     Room room;
     House house;
     std::vector<Weather> weather;

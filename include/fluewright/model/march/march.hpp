@@ -8,7 +8,7 @@
 #include <span>
 #include <vector>
 
-/// Steady one-dimensional flow from the outlet to the mouth.   [theory eq. 14 to 20]
+/// Steady one-dimensional flow from the outlet to the chimney top.   [theory eq. 14 to 20]
 namespace fluewright {
 
 /// Which of the two gases of the case flows.
@@ -42,30 +42,30 @@ struct Station {
 };
 
 /// Sums over the run; the pressures obey
-///   mouth = outlet + buoyancy - friction - fittings - acceleration.
+///   top = outlet + buoyancy - friction - fittings - acceleration.
 struct MarchResult {
     double outlet_pressure_pa{};
-    double mouth_pressure_pa{};
+    double top_pressure_pa{};
     double buoyancy_pa{};
     double friction_pa{};
     double fittings_pa{};
     double acceleration_pa{};
-    double mouth_temperature_k{};
-    double mouth_flow_kg_s{};
-    double mouth_velocity_m_s{};
-    double mouth_air_share{};
+    double top_temperature_k{};
+    double top_flow_kg_s{};
+    double top_velocity_m_s{};
+    double top_air_share{};
     double greatest_flux_kg_m2s{}; ///< flow over area where that is greatest
     double heat_loss_w{};          ///< through the walls
     double enthalpy_in_w{};        ///< at the outlet
     double enthalpy_leak_w{};      ///< carried in by leaks, less what they carry out
-    double enthalpy_out_w{};       ///< at the mouth
+    double enthalpy_out_w{};       ///< at the chimney top
     double leak_in_kg_s{};
     double leak_out_kg_s{};
     double leak_from_room_kg_s{}; ///< what joints and openings in the room take of its air, net
     /// Within a plain opening, as of a draft hood, against the air before it: smoke comes out where
     /// it is above nought. Of the worst one; below any pressure where there is none.
     double opening_pressure_pa{-std::numeric_limits<double>::infinity()};
-    bool meets_mouth{true}; ///< solve(): whether the root was found
+    bool meets_top{true}; ///< solve(): whether the root was found
 
     /// What the flow costs on its way.
     [[nodiscard]] double loss_pa() const { return friction_pa + fittings_pa + acceleration_pa; }
@@ -79,8 +79,8 @@ struct EndPressures {
 
 /// How a march answers to those two, to a few hundredths: for Newton's method.
 struct MarchSlopes {
-    double mouth_per_outlet{1.0}; ///< pressure at the mouth
-    double mouth_per_room{};
+    double top_per_outlet{1.0}; ///< pressure at the chimney top
+    double top_per_room{};
     double leak_per_outlet_kg_s_pa{}; ///< MarchResult::leak_from_room_kg_s
     double leak_per_room_kg_s_pa{};
 };
@@ -121,7 +121,7 @@ public:
                       double outlet_pressure_pa,
                       std::span<Station> stations = {}) const;
 
-    /// The march whose mouth meets the pressure outdoors (and the wind's) in the room of the model.
+    /// The march whose top meets the pressure outdoors (and the wind's) in the room of the model.
     /// Without leaks the pressure is a sum and one march is enough; with leaks the outlet pressure
     /// is a root.
     MarchResult solve(const GasStream& stream, std::span<Station> stations = {}) const;
@@ -131,7 +131,7 @@ public:
         return surroundings_.room_pressure_pa - result.outlet_pressure_pa;
     }
 
-    /// Draft at the outlet of gas at rest of one density from outlet to mouth [Pa].
+    /// Draft at the outlet of gas at rest of one density from outlet to chimney top [Pa].
     [[nodiscard]] double uniform_lift_pa(double density_kg_m3) const;
 
     [[nodiscard]] std::size_t station_count() const { return case_->sections.size() + 1; }

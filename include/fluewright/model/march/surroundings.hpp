@@ -13,8 +13,8 @@ enum class Fire : std::uint8_t { burning, out };
 struct Surroundings {
     double air_pressure_pa{}; ///< absolute, at the outlet
     double outdoor_density_kg_m3{};
-    double room_pressure_pa{};  ///< at the height of the outlet
-    double mouth_pressure_pa{}; ///< what wind does at the mouth
+    double room_pressure_pa{}; ///< at the height of the outlet
+    double top_pressure_pa{};  ///< what wind does at the chimney top
     double wind_m_s{};
     std::array<double, zone_count> temperature_k{};
     std::array<double, zone_count> density_kg_m3{};

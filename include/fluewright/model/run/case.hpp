@@ -60,7 +60,7 @@ struct WallBuild {
 /// One step of the march: a length of pipe, or a point where pressure is lost. Point losses act on
 /// the velocity head in `area_m2`; a change of area against the section before is accounted for.
 struct Section {
-    int part{}; ///< index in the file's run; -1 for the collar, part count for an added mouth
+    int part{}; ///< index in the file's run; -1 for the collar, part count for an added top
     PartKind kind{PartKind::collar}; ///< what the user called it
     double length_m{};
     double rise_m{};
@@ -183,7 +183,7 @@ struct HouseCase {
     double exhaust_m3_s{};       ///< fans that take air out
     double supply_m3_s{};        ///< fans that bring air in
     bool outdoor_air{};          ///< the fire has an air duct of its own
-    double wind_share{};         ///< wind at the house over wind at the mouth
+    double wind_share{};         ///< wind at the house over wind at the chimney top
     double wind_coefficient_windward{};
     double wind_coefficient_lee{};
     double wind_coefficient_sides{};
@@ -224,26 +224,27 @@ struct Case {
     double room_temperature_k{}; ///< that the gas temperatures of the fires are told for
     double room_humidity{};
     std::optional<double> room_pressure_burning_pa; ///< given; else the house tells it
-    std::optional<double> room_pressure_standing_pa;
+    std::optional<double> room_pressure_idle_pa;
     Shelter shelter{};
     HouseCase house;
     Kindling kindling;
-    double mouth_wind_coefficient{}; ///< wind pressure at the mouth over the wind head
-    double attic_temperature_k{};    ///< 0: between room and outdoors by attic_share
+    double top_wind_coefficient{}; ///< wind pressure at the chimney top over the wind head
+    double attic_temperature_k{};  ///< 0: between room and outdoors by attic_share
     double chase_temperature_k{};
     double attic_share{};
     double chase_share{};
     std::vector<WeatherCase> weathers;
     std::vector<WallBuild> walls;
-    Run run;                       ///< what every part is and where it stands
-    bool walls_outdoors{};         ///< has_walls_outdoors(run, ...)
-    std::vector<Section> sections; ///< from the outlet to the mouth: what the march goes along
-    std::vector<FlueGas> gases;    ///< of high and low fire
-    std::vector<BurnPhase> burn;   ///< as the file has it; empty when it does not say
+    Run run;               ///< what every part is and where it stands
+    bool walls_outdoors{}; ///< has_walls_outdoors(run, ...)
+    std::vector<Section>
+        sections;                ///< from the outlet to the chimney top: what the march goes along
+    std::vector<FlueGas> gases;  ///< of high and low fire
+    std::vector<BurnPhase> burn; ///< as the file has it; empty when it does not say
     std::vector<Assumption> assumptions;
     InsideHeat inside_heat{InsideHeat::disturbed};
-    int cells_factor{1};              ///< multiplies the number of cells of every straight
-    double mouth_tolerance_pa{1e-10}; ///< how near a run with leaks must meet the pressure outdoors
+    int cells_factor{1};            ///< multiplies the number of cells of every straight
+    double top_tolerance_pa{1e-10}; ///< how near a run with leaks must meet the pressure outdoors
 
     /// Gas at the outlet of a fire that takes air of `room_k`: what the balance of heat gives is
     /// told over that air, a measured temperature is itself.
@@ -256,7 +257,7 @@ struct Case {
 
     [[nodiscard]] const FlueGas& gas_low() const { return gases[1]; }
 
-    /// Height of the mouth over the outlet.
+    /// Height of the chimney top over the outlet.
     [[nodiscard]] double total_rise_m() const;
 };
 

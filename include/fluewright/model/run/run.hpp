@@ -198,7 +198,7 @@ struct RunPart {
            && behind.zone.value == Zone::outdoors;
 }
 
-/// "elbow 2"; "the mouth" for a cap: parts are numbered as in the file, from 1.
+/// "elbow 2"; "the chimney top" for a cap: parts are numbered as in the file, from 1.
 [[nodiscard]] std::string label(const RunPart& part);
 
 /// The collar of the appliance, where the run begins.
@@ -219,7 +219,7 @@ struct Run {
                    : nullptr;
     }
 
-    /// "elbow 2", "the mouth", "the outlet": the label of a part by its index in the file.
+    /// "elbow 2", "the chimney top", "the outlet": the label of a part by its index in the file.
     [[nodiscard]] std::string label_at(int index) const;
 
     /// The parts of one stretch, the cap left out.
@@ -248,6 +248,6 @@ struct Run {
 /// Whether the chimney has walls outdoors below the roof: where it leaves the house sideways, or
 /// where clearly more of it stands outdoors than over the roof. A chimney that goes up in the house
 /// has its head alone outdoors.
-[[nodiscard]] bool has_walls_outdoors(const Run& run, const Given& mouth_above_roof_m);
+[[nodiscard]] bool has_walls_outdoors(const Run& run, const Given& top_above_roof_m);
 
 } // namespace fluewright

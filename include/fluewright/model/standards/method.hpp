@@ -57,7 +57,7 @@ struct MethodFiring {
 struct MethodResult {
     std::string_view id;
     std::string_view title;
-    std::string_view standing; ///< how the document is known
+    std::string_view known_from; ///< how the document is known
     std::vector<MethodFiring> firings;
     std::vector<std::string> notes; ///< what was chosen where the file or the document is silent
 

@@ -7,17 +7,17 @@ namespace fluewright {
 
 /// What it takes to turn an idle flue that does not draw.
 struct ColdStart {
-    double standing_draft_pa{}; ///< at the outlet, with the air in the flue as warm as its zones
-    double idle_mean_k{};       ///< mean over height of that air
+    double idle_draft_pa{}; ///< at the outlet, with the air in the flue as warm as its zones
+    double idle_mean_k{};   ///< mean over height of that air
     /// Mean temperature of the air in the flue at which it begins to draw; 0 where none does.
     double turning_k{};
     double heat_j{};     ///< to bring air and inner wall there; 0 where it draws already
     double duration_s{}; ///< of the preheat; negative where no heat does it
 };
 
-/// The standing flue, and a lumped estimate of the preheat.
+/// The idle flue, and a lumped estimate of the preheat.
 ///
-///   rho_t = rho_o - (p_mouth - p_room) / (g H),   T_t = T_room rho_room / rho_t
+///   rho_t = rho_o - (p_top - p_room) / (g H),   T_t = T_room rho_room / rho_t
 ///   P t = sum (m_air c + rho c s A) max(0, T_t - T),   s = min(first layer, sqrt(a t))
 ///
 /// Notes    the heat counts as spread evenly over all that is colder than T_t, and none is lost

@@ -19,11 +19,11 @@ namespace fluewright {
     return coldest;
 }
 
-/// Of the gas of a state with a fire, at its mouth.
+/// Of the gas of a state with a fire, at its top.
 [[nodiscard]] inline DewPoints dew_points_of(const StateResult& state, const Case& resolved) {
     const FlueGas& gas =
         state.kind == StateKind::low_fire ? resolved.gas_low() : resolved.gas_high();
-    return dew_points_of(resolved, gas, state.flow.mouth_air_share, resolved.air_pressure_pa);
+    return dew_points_of(resolved, gas, state.flow.top_air_share, resolved.air_pressure_pa);
 }
 
 } // namespace fluewright

@@ -13,7 +13,7 @@ enum class Fans : std::uint8_t { running, off };
 struct HouseWeather {
     double outdoor_density_kg_m3{};
     double room_density_kg_m3{};
-    double wind_m_s{}; ///< at the mouth
+    double wind_m_s{}; ///< at the chimney top
 };
 
 /// A house in one weather. Air comes in through leaks and openings where the house is below the

@@ -68,7 +68,7 @@ struct StateResult {
     double gas_temperature_k{}; ///< at the outlet
     double draft_pa{};          ///< available at the outlet, against the room
     double draft_needed_pa{};
-    double capacity_kg_s{}; ///< free burn: highest burn rate carried at the needed draft
+    double capacity_kg_s{}; ///< air control open: highest burn rate carried at the needed draft
     DoorResult door;
     RoomAir room;
     ColdStart cold;
@@ -93,7 +93,7 @@ enum class Detail : std::uint8_t { stations, totals };
 
 /// The fire a model must be prepared for to solve this state.
 [[nodiscard]] constexpr Fire fire_of(StateKind kind) {
-    return kind == StateKind::standing || kind == StateKind::cold_start ? Fire::out : Fire::burning;
+    return kind == StateKind::idle || kind == StateKind::cold_start ? Fire::out : Fire::burning;
 }
 
 /// Whether a door or an open front lets in the air.

@@ -20,7 +20,8 @@ inline constexpr double mach = 0.3;
 [[nodiscard]] double
 mach_of(const FlueModel& model, const GasStream& stream, const MarchResult& flow);
 
-/// Whether a march that met the mouth stays within both limits, with this draft at the outlet.
+/// Whether a march that met the chimney top stays within both limits, with this draft at the
+/// outlet.
 [[nodiscard]] bool
 holds(const FlueModel& model, const GasStream& stream, const MarchResult& flow, double draft_pa);
 

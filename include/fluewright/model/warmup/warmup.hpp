@@ -26,11 +26,11 @@ struct WarmupMoment {
     double burn_rate_kg_s{}; ///< what the air lets burn
     double gas_flow_kg_s{};
     double outlet_k{};
-    double mouth_k{};
+    double top_k{};
     double draft_pa{};       ///< at the outlet against the room
     double dew_point_k{};    ///< of the gas's water
     double coldest_wall_k{}; ///< inner face along the run
-    double mouth_wall_k{};
+    double top_wall_k{};
     double hottest_surface_k{}; ///< outer face along the run
     bool starved{};             ///< the flue draws less than the fire asks
 };
@@ -82,7 +82,7 @@ struct Starving {
 
 /// Heat given by the gas = heat stored in the walls + heat lost to the air around.
 struct WarmupBalance {
-    double given_j{}; ///< enthalpy of the gas at the outlet less that at the mouth
+    double given_j{}; ///< enthalpy of the gas at the outlet less that at the chimney top
     double stored_j{};
     double lost_j{};
 

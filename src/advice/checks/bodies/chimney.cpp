@@ -191,12 +191,12 @@ Verdict braced(const View& view, const catalog::Rule& rule) {
     if (!metal) {
         return not_here("the chimney is masonry");
     }
-    if (!roof.mouth_above_roof_m) {
+    if (!roof.top_above_roof_m) {
         return unknown({"/site/roof/top_above_roof"},
                        "braced, where it is more than " + view.show(rule.figure, Kind::length)
                            + " above the roof");
     }
-    if (view.reaches(rule.figure, *roof.mouth_above_roof_m, Kind::length)) {
+    if (view.reaches(rule.figure, *roof.top_above_roof_m, Kind::length)) {
         return not_here("it is low enough above the roof");
     }
     return roof.braced ? decided(*roof.braced, *roof.braced ? "it is braced" : "it is not braced")

@@ -6,12 +6,12 @@
 #include <cmath>
 #include <limits>
 
-/// The mouth against a plain pitched roof. Heights count from the highest place where the chimney
+/// The chimney top against a plain pitched roof. Heights count from the highest place where the chimney
 /// leaves the roof; the slope rises from there to the ridge.
 namespace fluewright::checking {
 
 struct RoofPlace {
-    double mouth_m{}; ///< height of the mouth
+    double top_m{}; ///< height of the chimney top
     double pitch_rad{};
     double to_ridge_m{}; ///< level
 
@@ -20,22 +20,23 @@ struct RoofPlace {
 
     [[nodiscard]] double ridge_m() const { return to_ridge_m * std::tan(pitch_rad); }
 
-    [[nodiscard]] double above_ridge_m() const { return mouth_m - ridge_m(); }
+    [[nodiscard]] double above_ridge_m() const { return top_m - ridge_m(); }
 
-    /// From the mouth level to the slope; without end where the mouth looks over the ridge.
+    /// From the chimney top level to the slope; without end where the chimney top looks over the
+    /// ridge.
     [[nodiscard]] double level_to_slope_m() const {
         return above_ridge_m() >= 0.0 ? std::numeric_limits<double>::infinity()
-                                      : mouth_m / std::tan(pitch_rad);
+                                      : top_m / std::tan(pitch_rad);
     }
 
     /// At right angles to the slope.
-    [[nodiscard]] double square_to_slope_m() const { return mouth_m * std::cos(pitch_rad); }
+    [[nodiscard]] double square_to_slope_m() const { return top_m * std::cos(pitch_rad); }
 };
 
 /// The keys a roof rule needs; empty where the file has them all.
 [[nodiscard]] inline std::vector<std::string> missing_of_roof(const Roof& roof) {
     std::vector<std::string> missing;
-    if (!roof.mouth_above_roof_m) {
+    if (!roof.top_above_roof_m) {
         missing.emplace_back("/site/roof/top_above_roof");
     }
     if (!roof.pitch_rad) {
@@ -49,7 +50,7 @@ struct RoofPlace {
 }
 
 [[nodiscard]] inline RoofPlace place_of(const Roof& roof) {
-    return {roof.mouth_above_roof_m.value_or(0.0),
+    return {roof.top_above_roof_m.value_or(0.0),
             roof.pitch_rad.value_or(0.0),
             roof.distance_to_ridge_m.value_or(0.0)};
 }
@@ -63,8 +64,8 @@ struct RoofPlace {
 
 constexpr std::string_view stays_inside = "no part of the run is outdoors";
 
-/// Holds `test(thing)` for each thing near the mouth; keys it lacks are gathered by the caller's
-/// test through `unknown`.
+/// Holds `test(thing)` for each thing near the chimney top; keys it lacks are gathered by the
+/// caller's test through `unknown`.
 template <class Test>
 void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
     const auto& list = view.written.site.roof.near;
@@ -78,7 +79,7 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
     }
 }
 
-/// A thing within `reach_m` must lie `below_m` under the mouth.
+/// A thing within `reach_m` must lie `below_m` under the chimney top.
 [[nodiscard]] inline Verdict below_if_near(const View& view,
                                            const NearThing& thing,
                                            const std::string& key,
@@ -93,7 +94,7 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
     if (!view.reaches(reach_m, *thing.distance_m, Kind::length)) {
         return not_here("it is farther off");
     }
-    if (!thing.below_mouth_m) {
+    if (!thing.below_top_m) {
         return open_at_least(view,
                              below_m,
                              Kind::length,
@@ -101,7 +102,7 @@ void each_near(const View& view, Fold& fold, NearThingKind what, Test&& test) {
                              key + "/below_top");
     }
     Verdict v = at_least(view,
-                         *thing.below_mouth_m,
+                         *thing.below_top_m,
                          below_m,
                          Kind::length,
                          "chimney top above the " + std::string{name(*thing.what)});

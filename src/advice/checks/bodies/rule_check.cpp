@@ -18,8 +18,8 @@ const Entry* find_entry(std::string_view id) {
                                flue_checks(),
                                fireplace_checks(),
                                chimney_checks(),
-                               mouth_checks(),
-                               mouth_abroad_checks(),
+                               chimney_top_checks(),
+                               chimney_top_abroad_checks(),
                                air_checks(),
                                surface_and_fuel_checks()}) {
         for (const Entry& entry : entries) {

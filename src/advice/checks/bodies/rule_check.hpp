@@ -48,8 +48,8 @@ struct Entry {
 [[nodiscard]] std::span<const Entry> flue_checks();
 [[nodiscard]] std::span<const Entry> fireplace_checks();
 [[nodiscard]] std::span<const Entry> chimney_checks();
-[[nodiscard]] std::span<const Entry> mouth_checks();
-[[nodiscard]] std::span<const Entry> mouth_abroad_checks();
+[[nodiscard]] std::span<const Entry> chimney_top_checks();
+[[nodiscard]] std::span<const Entry> chimney_top_abroad_checks();
 [[nodiscard]] std::span<const Entry> air_checks();
 [[nodiscard]] std::span<const Entry> surface_and_fuel_checks();
 

@@ -94,7 +94,7 @@ double starting_draft_pa(Subject& s, const StateResult& cold_start) {
     const double idle_share = catalog::default_of(DefaultId::lighting_idle_share).value;
     const auto states = s.view.states();
     const auto idle = std::find_if(states.begin(), states.end(), [&](const StateResult& other) {
-        return other.kind == StateKind::standing && other.weather == cold_start.weather;
+        return other.kind == StateKind::idle && other.weather == cold_start.weather;
     });
     const double idle_pa = idle == states.end() ? cold_start.draft_pa : idle->draft_pa;
     return idle_share * idle_pa + (1.0 - idle_share) * cold_start.draft_pa;
@@ -219,7 +219,7 @@ void draft(Subject& s) {
             has_open_front(s.resolved.appliance) ? smoke_at_front(s, state)
                                                  : smoke_at_loading_door(s, state);
         }
-        if (state.kind == StateKind::standing) {
+        if (state.kind == StateKind::idle) {
             constexpr double nothing_pa = 0.05; // would be told as 0 Pa
             CheckResult* f = s.hold(own("reversed-when-idle"),
                                     state.draft_pa >= -nothing_pa,

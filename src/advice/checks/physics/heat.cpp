@@ -180,8 +180,8 @@ void ratings(Subject& s, const StateResult& state) {
     }
 }
 
-/// Whether nothing after a section turns: what ends at the mouth grows upwards freely.
-bool ends_at_mouth(const Case& c, std::size_t section) {
+/// Whether nothing after a section turns: what ends at the chimney top grows upwards freely.
+bool ends_at_top(const Case& c, std::size_t section) {
     for (std::size_t i = section + 1; i < c.sections.size(); ++i) {
         if (c.sections[i].turn_rad > 0.1) {
             return false;
@@ -200,7 +200,7 @@ void lengthening(Subject& s, const StateResult& state) {
         const bool metal = wall.kind != WallKind::masonry && !wall.inner_material.empty();
         const bool stated = section.expansion_allowed_m >= 0.0;
         if (section.length_m <= 0.0 || !metal
-            || (!stated && ends_at_mouth(s.resolved, station.section))) {
+            || (!stated && ends_at_top(s.resolved, station.section))) {
             continue;
         }
         const bool stainless = wall.inner_material.find("stainless") != std::string::npos;

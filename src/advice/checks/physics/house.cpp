@@ -92,7 +92,7 @@ void low_room(Subject& s, const StateResult& state) {
 void fans(Subject& s, const StateResult& state) {
     const HouseCase& house = s.resolved.house;
     if (!house.known || house.exhaust_m3_s <= 0.0
-        || !(sets_flow(state) || state.kind == StateKind::standing)) {
+        || !(sets_flow(state) || state.kind == StateKind::idle)) {
         return;
     }
     const double without_pa =
@@ -102,7 +102,7 @@ void fans(Subject& s, const StateResult& state) {
     }
     // Dying embers still turn a flue that the fans push down only a little.
     const double harmless_pa = catalog::default_of(DefaultId::idle_fan_reversal_danger_pa).value;
-    const bool idle = state.kind == StateKind::standing;
+    const bool idle = state.kind == StateKind::idle;
     const auto hold = [&](std::size_t row, double limit_pa) {
         return s.hold(row,
                       state.draft_pa >= limit_pa,
@@ -126,12 +126,12 @@ void fans(Subject& s, const StateResult& state) {
 }
 
 void gusts(Subject& s, const StateResult& state) {
-    if (!sets_flow(state) || s.resolved.mouth_wind_coefficient <= 0.0) {
+    if (!sets_flow(state) || s.resolved.top_wind_coefficient <= 0.0) {
         return;
     }
     const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
     const double mean_pa =
-        surroundings_of(s.resolved, state.weather, Fire::burning).mouth_pressure_pa;
+        surroundings_of(s.resolved, state.weather, Fire::burning).top_pressure_pa;
     const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
     CheckResult* f =
         s.hold(own("downdraft-in-wind"),

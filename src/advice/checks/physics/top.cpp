@@ -10,9 +10,9 @@ double froude_of(const Case& c, const StateResult& state) {
     const Section& last = c.sections.back();
     const MarchResult& flow = state.flow;
     return chimney_top::froude(
-        {.velocity_m_s = flow.mouth_velocity_m_s,
+        {.velocity_m_s = flow.top_velocity_m_s,
          .diameter_m = last.diameter_m,
-         .gas_density_kg_m3 = flow.mouth_flow_kg_s / (flow.mouth_velocity_m_s * last.area_m2),
+         .gas_density_kg_m3 = flow.top_flow_kg_s / (flow.top_velocity_m_s * last.area_m2),
          .outdoor_density_kg_m3 =
              surroundings_of(c, state.weather, Fire::burning).outdoor_density_kg_m3});
 }
@@ -24,7 +24,7 @@ void top(Subject& s) {
     const double least = catalog::default_of(DefaultId::top_froude_least).value;
     for (const StateResult& state : s.view.states()) {
         if (fire_of(state.kind) != Fire::burning || !s.view.has(state)
-            || state.flow.mouth_velocity_m_s <= 0.0) {
+            || state.flow.top_velocity_m_s <= 0.0) {
             continue;
         }
         const double froude = froude_of(s.resolved, state);
@@ -36,7 +36,7 @@ void top(Subject& s) {
                                  .weight = 1.0 - froude / least},
                                 {.section = nullptr, .place = "the chimney top", .state = &state});
         if (f != nullptr && s.with_words()) {
-            f->message = "Gas leaves at " + s.show(state.flow.mouth_velocity_m_s, Kind::speed)
+            f->message = "Gas leaves at " + s.show(state.flow.top_velocity_m_s, Kind::speed)
                          + ", a Froude number of " + format_number(froude, 2) + "; below "
                          + format_number(least, 2)
                          + " cold air enters beside it, and the computed draft is doubtful.";

@@ -117,7 +117,7 @@ bool leaks_at(const Altered& altered, std::size_t point) {
 /// joint hardly at all.
 double stick_likelihood(const Evidence& e, double x, const Altered& altered) {
     const Symptom& row = symptom_of(SymptomId::stick);
-    const bool wide = e.situation.doing == Doing::standing || leaks_at(altered, e.point);
+    const bool wide = e.situation.doing == Doing::idle || leaks_at(altered, e.point);
     const double blown = row.most / (1.0 + std::exp((row.threshold - x) / row.softness));
     const double drawn =
         (wide ? row.most : row.least) / (1.0 + std::exp((row.threshold + x) / row.softness));

@@ -40,7 +40,7 @@ enum class Answer : std::uint8_t { no, yes, in, out, still, over_weeks, overnigh
 struct Evidence {
     Seen seen{};
     Situation situation{};
-    std::size_t point{}; ///< 0 the outlet, n behind part n, the last the mouth
+    std::size_t point{}; ///< 0 the outlet, n behind part n, the last the chimney top
     Answer answer{Answer::yes};
     const Check* look{};       ///< what a look reveals
     double value{};            ///< of a reading, SI

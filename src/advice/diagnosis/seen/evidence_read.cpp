@@ -35,7 +35,7 @@ struct Reader {
         flag(e, Seen::sluggish, seen.sluggish, Doing::high_fire);
         flag(e, Seen::roaring, seen.roaring, Doing::high_fire);
         flag(e, Seen::drips, seen.drips, Doing::low_fire);
-        flag(e, Seen::smell, seen.smell_when_idle, Doing::standing);
+        flag(e, Seen::smell, seen.smell_when_idle, Doing::idle);
         flag(e, Seen::co_alarm, seen.co_alarm, Doing::high_fire);
         flag(e, Seen::window, seen.better_with_window_open, e.situation.doing);
         words(e, seen);

@@ -15,7 +15,7 @@ namespace {
 StateResult solve_lighting(const FlueModel& model) {
     static const double idle_share = catalog::default_of(DefaultId::lighting_idle_share).value;
     StateResult state = solve_state(model, StateKind::cold_start, Detail::stations);
-    const double idle_pa = solve_state(model, StateKind::standing, Detail::totals).draft_pa;
+    const double idle_pa = solve_state(model, StateKind::idle, Detail::totals).draft_pa;
     state.draft_pa = idle_share * idle_pa + (1.0 - idle_share) * state.draft_pa;
     return state;
 }
@@ -34,10 +34,10 @@ StateResult solve_doing(const FlueModel& model, Doing doing) {
         return solve_state(model, StateKind::door_open_embers, Detail::stations);
     case Doing::lighting:
         return solve_lighting(model);
-    case Doing::standing:
+    case Doing::idle:
         break;
     }
-    return solve_state(model, StateKind::standing, Detail::stations);
+    return solve_state(model, StateKind::idle, Detail::stations);
 }
 
 /// Greatest pressure against the room at a joint in the room.
@@ -121,7 +121,7 @@ Predictions Solver::predict(const Situation& situation) {
     for (std::size_t node = 0; node < heat_nodes; ++node) {
         set_heat(factors_[node]);
         predictions[node] = solve(model, situation);
-        if (situation.doing == Doing::standing) {
+        if (situation.doing == Doing::idle) {
             predictions.fill(predictions[node]);
             break;
         }

@@ -9,7 +9,7 @@
 /// What an installation with its causes shows in a situation.
 namespace fluewright::diagnosis {
 
-/// At the outlet, behind each part, at the mouth.
+/// At the outlet, behind each part, at the chimney top.
 struct Point {
     double draft_pa{}; ///< the flue below the air round it
     double gas_temperature_k{};

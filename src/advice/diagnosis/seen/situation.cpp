@@ -24,7 +24,7 @@ constexpr std::array<DoingRow, 7> rows{{
     {StateKind::door_open_high, 1.4, 1.6},
     {StateKind::door_open_embers, 1.2, 1.3},
     {StateKind::cold_start, 0.5, 0.4},
-    {StateKind::standing, 0.0, 0.0},
+    {StateKind::idle, 0.0, 0.0},
 }};
 
 /// What the file's house does to the room: found for the air the fire takes when nothing hinders
@@ -50,7 +50,7 @@ Doing doing_of(StateKind state) {
 }
 
 Surroundings surroundings_in(const Case& c, const AirEffects& effects, const Situation& situation) {
-    const bool cold = situation.doing == Doing::standing || situation.doing == Doing::lighting;
+    const bool cold = situation.doing == Doing::idle || situation.doing == Doing::lighting;
     Surroundings air = surroundings_of(c, situation.weather, cold ? Fire::out : Fire::burning);
     if (air.house.known()) {
         hold_room(c, situation, air);
@@ -69,7 +69,7 @@ Surroundings surroundings_in(const Case& c, const AirEffects& effects, const Sit
         air.room_pressure_pa -= relief * std::min(0.0, air.room_pressure_pa);
     }
     if (situation.windy) {
-        air.mouth_pressure_pa += effects.wind_pa;
+        air.top_pressure_pa += effects.wind_pa;
     }
     return air;
 }

@@ -15,7 +15,7 @@ enum class Doing : std::uint8_t {
     door_open_high,
     door_open_embers,
     lighting,
-    standing,
+    idle,
 };
 
 struct Situation {
@@ -31,7 +31,7 @@ struct Situation {
     }
 };
 
-/// What causes do to the air in the room and at the mouth [Pa], each as suction or pressure.
+/// What causes do to the air in the room and at the chimney top [Pa], each as suction or pressure.
 struct AirEffects {
     double fan_pa{};
     double house_at_20_k_pa{}; ///< at a difference of 20 K to the outdoors

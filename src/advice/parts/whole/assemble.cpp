@@ -40,13 +40,13 @@ std::string note_on_whole(const PipeStretch& stretch, bool from_box) {
                                       : "what is at hand leaves it short";
     }
     if (stretch.off_m > 0.0 && stretch.level) {
-        return stretch.to_mouth ? "the chimney top is farther out than drawn"
-                                : "no lengths make it up: set the heater farther off";
+        return stretch.to_top ? "the chimney top is farther out than drawn"
+                              : "no lengths make it up: set the heater farther off";
     }
     if (stretch.off_m > 0.0) {
-        return stretch.to_mouth ? "the chimney top is higher than drawn"
-                                : "no lengths make it up: it comes out longer than drawn, and so "
-                                  "the chimney top is higher";
+        return stretch.to_top ? "the chimney top is higher than drawn"
+                              : "no lengths make it up: it comes out longer than drawn, and so "
+                                "the chimney top is higher";
     }
     if (!stretch.telescopes()) {
         return {};
@@ -65,7 +65,7 @@ void assemble(const Job& job, const PipeStretch& first, const Sold& shop) {
     for (const std::size_t i : owners) {
         const PipeStretch& stretch = job.list.stretches[i];
         straights.push_back(
-            {stretch.between_m, stretch.to_mouth ? taller_is_fine_m : 0.0, stretch.must_slide});
+            {stretch.between_m, stretch.to_top ? taller_is_fine_m : 0.0, stretch.must_slide});
     }
     const Lengths from = lengths_for(job, first, shop.lengths);
     const std::vector<BarLength>& lengths = from.bars;

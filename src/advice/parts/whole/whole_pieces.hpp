@@ -10,7 +10,7 @@ namespace fluewright::parts {
 /// A straight to be made up.
 struct WholeStraight {
     double between_m{};
-    /// How much longer is as good as met: what the mouth may stand higher.
+    /// How much longer is as good as met: what the chimney top may stand higher.
     double may_exceed_m{};
     /// A telescoping piece is wanted in it, to take up what it grows.
     bool slides{};

@@ -153,7 +153,7 @@ std::string box_text(const PartsList& list, const Style& style) {
            + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
 }
 
-std::string standing_text(const PartsList& list, const Style& style) {
+std::string idle_text(const PartsList& list, const Style& style) {
     return report::dangers_text(
         list.dangers, "Do not build it like this: no part on this list cures these", style);
 }
@@ -257,7 +257,7 @@ std::string growth_text(const PartsList& list, const Style& style) {
 } // namespace
 
 std::string report::parts_sections(const PartsList& list, const Style& style) {
-    std::string out = standing_text(list, style);
+    std::string out = idle_text(list, style);
     out += list.from_box ? box_text(list, style) : buy_text(list, style);
     out += sums_text(list, style);
     out += left_text(list, style);

@@ -109,7 +109,7 @@ const Record<PlanRow>& record_of<PlanRow>() {
           [](const PlanRow& p) { return state_rows(p.of.resolved, p.of.score); }},
          {"left_short",
           "ids of findings that count and make it fall short then",
-          [](const PlanRow& p) { return ids_of(p.of.standing); }},
+          [](const PlanRow& p) { return ids_of(p.of.against); }},
          {"findings_raised",
           "ids of findings of which there was none before",
           [](const PlanRow& p) { return ids_of(p.of.raised); }},
@@ -145,7 +145,7 @@ const Record<PresentRow>& record_of<PresentRow>() {
           [](const PresentRow& p) { return if_finite(p.of.score.least_spare); }},
          {"falling_short",
           "ids of findings that count and make it fall short",
-          [](const PresentRow& p) { return ids_of(p.of.standing); }},
+          [](const PresentRow& p) { return ids_of(p.of.against); }},
          {"states", "those that decide about a kind of harm", [](const PresentRow& p) {
               return state_rows(p.of.present.installation, p.of.score);
           }}}};
@@ -216,7 +216,7 @@ std::string improvement_csv(const Improvement& improvement) {
     // The run as it stands is the plan without a change.
     Plan none;
     none.score = improvement.score;
-    none.standing = improvement.standing;
+    none.against = improvement.against;
     append_with_states(csv_cells(PlanRow{improvement, none}),
                        std::optional{state_rows(c, improvement.score)},
                        out);

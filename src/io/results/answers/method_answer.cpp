@@ -84,7 +84,7 @@ const Record<MethodResult>& record_of<MethodResult>() {
         "a calculation by a named method, every line by the symbol its document uses",
         {{"id", "of the method", &MethodResult::id},
          {"title", "of the method", &MethodResult::title},
-         {"known_from", "how its document is known", &MethodResult::standing},
+         {"known_from", "how its document is known", &MethodResult::known_from},
          {"met",
           "every condition that counts is met",
           [](const MethodResult& m) { return m.met(); }},

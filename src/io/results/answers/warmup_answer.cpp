@@ -30,7 +30,7 @@ struct AfterFireRow {
 struct WarmupRow {
     const Case& installation;
     std::span<const WarmupInWeather> courses;
-    std::span<const StandingDanger> dangers;
+    std::span<const PresentDanger> dangers;
 };
 
 struct HintRow {
@@ -266,7 +266,7 @@ const Record<MomentRow>& record_of<MomentRow>() {
          {{"top_temperature", "chimney top"},
           Kind::temperature,
           "gas at the chimney top",
-          of(&WarmupMoment::mouth_k)},
+          of(&WarmupMoment::top_k)},
          {"draft", Kind::pressure, "at the outlet against the room", of(&WarmupMoment::draft_pa)},
          {"dew_point", Kind::temperature, "of the gas's water", of(&WarmupMoment::dew_point_k)},
          {"coldest_wall",
@@ -276,7 +276,7 @@ const Record<MomentRow>& record_of<MomentRow>() {
          {"top_wall",
           Kind::temperature,
           "inner face at the chimney top",
-          of(&WarmupMoment::mouth_wall_k)},
+          of(&WarmupMoment::top_wall_k)},
          {"hottest_surface",
           Kind::temperature,
           "outer face along the run",

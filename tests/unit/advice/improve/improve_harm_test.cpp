@@ -138,14 +138,14 @@ TEST_CASE("a top that is raised stands as much higher over the roof and what is 
     const Remedy raise{.kind = RemedyKind::raise_top, .amount = 1.0};
     const auto raised = apply(raise, in);
     REQUIRE(raised);
-    CHECK(std::abs(*raised->site.roof.mouth_above_roof_m - 1.5) < 1e-9);
-    CHECK(std::abs(*raised->site.roof.near.front().below_mouth_m - 1.4) < 1e-9);
+    CHECK(std::abs(*raised->site.roof.top_above_roof_m - 1.5) < 1e-9);
+    CHECK(std::abs(*raised->site.roof.near.front().below_top_m - 1.4) < 1e-9);
     // So do other heights of a sweep and of sizes.
     const auto key = read_varied("height=4..5m:2", in);
     REQUIRE(key);
     const auto varied = with_value(in, key->key, 4.0);
     REQUIRE(varied);
-    CHECK(std::abs(*varied->site.roof.mouth_above_roof_m - 2.1) < 1e-6);
+    CHECK(std::abs(*varied->site.roof.top_above_roof_m - 2.1) < 1e-6);
 }
 
 TEST_CASE("an alteration that may void a listing says so, and is no cure before the door opens",

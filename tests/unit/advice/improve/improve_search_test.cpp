@@ -44,7 +44,7 @@ TEST_CASE("the ranking and the front are those of brute force", "[improve]") {
             const auto assessed =
                 assess(in_short(plan.changed), {.size_search = false, .required = states_only});
             REQUIRE(assessed.has_value());
-            CHECK(assessed->works() == (plan.score.passes && plan.standing.empty()));
+            CHECK(assessed->works() == (plan.score.passes && plan.against.empty()));
         }
     }
 }

@@ -78,11 +78,11 @@ TEST_CASE("a run that passes but is wet and bare outdoors is insulated", "[impro
     REQUIRE(!made.plans.empty());
     const Plan& best = made.plans.front();
     CHECK(best.steps.front().kind == RemedyKind::insulate_outside);
-    CHECK(best.standing.size() < made.standing.size());
+    CHECK(best.against.size() < made.against.size());
     const auto assessed = assess(in_short(best.changed), {.size_search = false});
     REQUIRE(assessed);
     CHECK(assessed->works());
-    CHECK(standing(*assessed, true).size() == best.standing.size());
+    CHECK(matters_against(*assessed, true).size() == best.against.size());
 }
 
 TEST_CASE("changes that are not wanted are left out, and no plan costs more than the budget",
@@ -251,12 +251,12 @@ TEST_CASE("what harms most is cleared first", "[improve]") {
     }
     const Improvement made = improved(in);
     CHECK(made.goal == Goal::clear_findings);
-    REQUIRE_FALSE(made.standing.empty());
-    CHECK(made.standing.front()->id == "fan-reverses-flue");
+    REQUIRE_FALSE(made.against.empty());
+    CHECK(made.against.front()->id == "fan-reverses-flue");
     CHECK(made.outcome == Outcome::one_cures);
     CHECK(best(made) == "stop-fans");
     REQUIRE_FALSE(made.plans.empty());
-    CHECK(made.plans.front().standing.empty());
+    CHECK(made.plans.front().against.empty());
     // Who asks for the draft alone has nothing to do.
     const auto draft = read_required("draft");
     REQUIRE(draft.has_value());

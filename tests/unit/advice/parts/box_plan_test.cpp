@@ -152,7 +152,7 @@ TEST_CASE("pipe that may not be cut comes as near as its lengths and what slides
     const BoxPlan slides = plan_from_box(task);
     CHECK(slides.off_m[0] == Approx(0.0).margin(1e-9));
     CHECK(slides.plan.bars[1].pieces[0].length_m == Approx(0.3));
-    task.straights[0].may_exceed_m = 0.31; // at the mouth a foot more is as good
+    task.straights[0].may_exceed_m = 0.31; // at the chimney top a foot more is as good
     task.lengths = {held(0.5, 1), held(1.2, 1)};
     CHECK(plan_from_box(task).off_m[0] == Approx(0.2));
     CHECK(plan_from_box(task).plan.bars.size() == 1);

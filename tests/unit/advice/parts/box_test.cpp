@@ -207,7 +207,7 @@ TEST_CASE("the list holds what the run passes through, each once") {
               straight_up(1.8, "insulated 50 mm", Zone::outdoors),
               named(PartKind::cap)};
     in.site.roof.pitch_rad = std::numbers::pi / 6.0;
-    in.site.roof.mouth_above_roof_m = 1.7;
+    in.site.roof.top_above_roof_m = 1.7;
     PartsList list = list_from_box(in);
     CHECK(count_of(list, "ceiling support", false) == 1.0);
     CHECK(count_of(list, "wall support", false) == 0.0);
@@ -226,7 +226,7 @@ TEST_CASE("the list holds what the run passes through, each once") {
     CHECK(count_of(list, "ceiling firestop", false) == 1.0);
     CHECK(count_of(list, "storm collar", false) == 1.0);
     // 5 ft above the roof stand by themselves.
-    in.site.roof.mouth_above_roof_m = 1.524;
+    in.site.roof.top_above_roof_m = 1.524;
     CHECK(count_of(list_from_box(in), "roof brace", false) == 0.0);
     for (const PartsLine& line : list.lines) {
         INFO(line.what);

@@ -95,7 +95,7 @@ TEST_CASE("pieces and laps make up each stretch to the millimetre") {
     // Across: bend at one end, at the other the adapter to the tee and the tee.
     CHECK(list.stretches[1].between_m
           == Approx(std::hypot(1.2, 0.03) - 0.75 * 0.1524 - 0.05 - 0.5 * 0.1524 - 0.05 - 0.1));
-    CHECK(list.stretches[2].to_mouth);
+    CHECK(list.stretches[2].to_top);
 }
 
 TEST_CASE("cuts say which end to measure from") {

@@ -216,7 +216,7 @@ TEST_CASE("Ceiling and roof stand where the zones change, the roof where the fil
     CHECK_FALSE(zones.roof->pitch_known);
 
     Judged weigh = example_named("weigh-house");
-    weigh.written.site.roof.mouth_above_roof_m = 1.0;
+    weigh.written.site.roof.top_above_roof_m = 1.0;
     const auto again = judged(weigh.written);
     REQUIRE(again);
     const drawing::Elevation told =

@@ -7,11 +7,11 @@
 /// Where the chimney ends: North America and the United Kingdom.
 namespace fluewright {
 
-double mouth_height_needed_m(double pitch_rad,
-                             double distance_to_ridge_m,
-                             double above_roof_m,
-                             double above_near_m,
-                             double reach_m) {
+double top_height_needed_m(double pitch_rad,
+                           double distance_to_ridge_m,
+                           double above_roof_m,
+                           double above_near_m,
+                           double reach_m) {
     const double rise_m = std::min(distance_to_ridge_m, reach_m) * std::tan(pitch_rad);
     return std::max(above_roof_m, rise_m + above_near_m);
 }
@@ -21,7 +21,7 @@ double mouth_height_needed_m(double pitch_rad,
 namespace fluewright::checking {
 namespace {
 
-Verdict mouth(Verdict v) {
+Verdict chimney_top(Verdict v) {
     v.place = "the chimney top";
     return v;
 }
@@ -31,7 +31,7 @@ std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_
     const Roof& roof = view.written.site.roof;
     const auto needed = [&](double to_ridge_m) {
         return view.show(
-            mouth_height_needed_m(
+            top_height_needed_m(
                 roof.pitch_rad.value_or(0.0), to_ridge_m, rule.figure, rule.second, reach_m),
             Kind::length);
     };
@@ -55,20 +55,20 @@ Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double r
     const Roof& roof = view.written.site.roof;
     Fold fold{""};
     if (const auto missing = missing_of_roof(roof); !missing.empty()) {
-        const bool too_low = roof.mouth_above_roof_m
-                             && !view.reaches(*roof.mouth_above_roof_m, rule.figure, Kind::length);
-        fold.add(too_low ? mouth(at_least(view,
-                                          *roof.mouth_above_roof_m,
-                                          rule.figure,
-                                          Kind::length,
-                                          "chimney top above the roof"))
+        const bool too_low = roof.top_above_roof_m
+                             && !view.reaches(*roof.top_above_roof_m, rule.figure, Kind::length);
+        fold.add(too_low ? chimney_top(at_least(view,
+                                                *roof.top_above_roof_m,
+                                                rule.figure,
+                                                Kind::length,
+                                                "chimney top above the roof"))
                          : unknown(missing, roof_asks(view, rule, reach_m)));
     } else {
         const RoofPlace place = place_of(roof);
-        fold.add(mouth(
+        fold.add(chimney_top(
             at_least(view,
-                     place.mouth_m,
-                     mouth_height_needed_m(
+                     place.top_m,
+                     top_height_needed_m(
                          place.pitch_rad, place.to_ridge_m, rule.figure, rule.second, reach_m),
                      Kind::length,
                      "chimney top above the roof")));
@@ -124,12 +124,12 @@ Verdict medium_heat(const View& view, const catalog::Rule& rule) {
 Verdict trees(const View& view, const catalog::Rule& rule) {
     Fold fold{"the file has no tree near the chimney top"};
     each_near(view, fold, NearThingKind::tree, [&](const NearThing& thing, const std::string& key) {
-        return mouth(given_at_least(view,
-                                    thing.distance_m,
-                                    rule.figure,
-                                    Kind::length,
-                                    "branches from the chimney top",
-                                    key + "/distance"));
+        return chimney_top(given_at_least(view,
+                                          thing.distance_m,
+                                          rule.figure,
+                                          Kind::length,
+                                          "branches from the chimney top",
+                                          key + "/distance"));
     });
     return fold.result();
 }
@@ -173,7 +173,7 @@ Verdict ridge_uk(const View& view, const catalog::Rule& rule) {
     if (burns(view.written.site.roof)) {
         return not_here("see the rule for roofs that catch fire");
     }
-    return mouth(at_least(
+    return chimney_top(at_least(
         view, place.above_ridge_m(), rule.figure, Kind::length, "chimney top above the ridge"));
 }
 
@@ -189,15 +189,15 @@ Verdict top_slope_uk(const View& view, const catalog::Rule& rule) {
     if (burns(view.written.site.roof)) {
         return not_here("see the rule for roofs that catch fire");
     }
-    if (!view.reaches(place.mouth_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
-        return mouth(
-            at_least(view, place.mouth_m, rule.second, Kind::length, "chimney top above the roof"));
+    if (!view.reaches(place.top_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
+        return chimney_top(
+            at_least(view, place.top_m, rule.second, Kind::length, "chimney top above the roof"));
     }
-    return mouth(at_least(view,
-                          place.level_to_slope_m(),
-                          rule.figure,
-                          Kind::length,
-                          "level from the chimney top to the roof"));
+    return chimney_top(at_least(view,
+                                place.level_to_slope_m(),
+                                rule.figure,
+                                Kind::length,
+                                "level from the chimney top to the roof"));
 }
 
 Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
@@ -222,19 +222,19 @@ Verdict thatch_uk(const View& view, const catalog::Rule& rule) {
                            + " above the ridge");
     }
     const RoofPlace place = place_of(roof);
-    if (!view.reaches(place.mouth_m, rule.figure, Kind::length)) {
-        return mouth(
-            at_least(view, place.mouth_m, rule.figure, Kind::length, "chimney top above the roof"));
+    if (!view.reaches(place.top_m, rule.figure, Kind::length)) {
+        return chimney_top(
+            at_least(view, place.top_m, rule.figure, Kind::length, "chimney top above the roof"));
     }
     if (place.above_ridge_m() < 0.0
         && view.reaches(place.level_to_slope_m(), level_m, Kind::length)) {
-        return mouth(at_least(view,
-                              place.level_to_slope_m(),
-                              level_m,
-                              Kind::length,
-                              "level from the chimney top to the roof"));
+        return chimney_top(at_least(view,
+                                    place.level_to_slope_m(),
+                                    level_m,
+                                    Kind::length,
+                                    "level from the chimney top to the roof"));
     }
-    return mouth(at_least(
+    return chimney_top(at_least(
         view, place.above_ridge_m(), rule.second, Kind::length, "chimney top above the ridge"));
 }
 
@@ -251,12 +251,12 @@ Verdict flat_uk(const View& view, const catalog::Rule& rule) {
     if (*roof.pitch_rad >= flat_below_rad - 1e-6) {
         return not_here("the roof is pitched");
     }
-    return mouth(given_at_least(view,
-                                roof.mouth_above_roof_m,
-                                rule.figure,
-                                Kind::length,
-                                "chimney top above the roof",
-                                "/site/roof/top_above_roof"));
+    return chimney_top(given_at_least(view,
+                                      roof.top_above_roof_m,
+                                      rule.figure,
+                                      Kind::length,
+                                      "chimney top above the roof",
+                                      "/site/roof/top_above_roof"));
 }
 
 Verdict near_uk(const View& view, const catalog::Rule& rule) {
@@ -273,7 +273,7 @@ Verdict near_uk(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-constexpr auto mouth_entries = std::to_array<Entry>({
+constexpr auto chimney_top_entries = std::to_array<Entry>({
     {"top-3-2-10", three_two_ten},
     {"ca-top", top_canada},
     {"top-medium-heat", medium_heat, Needs::solution},
@@ -287,8 +287,8 @@ constexpr auto mouth_entries = std::to_array<Entry>({
 
 } // namespace
 
-std::span<const Entry> mouth_checks() {
-    return mouth_entries;
+std::span<const Entry> chimney_top_checks() {
+    return chimney_top_entries;
 }
 
 } // namespace fluewright::checking

@@ -1,4 +1,4 @@
-#include "fluewright/advice/checks/standing_dangers.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 
 #include "fluewright/advice/checks/told.hpp"
 
@@ -11,13 +11,13 @@ checks_of_file(const Installation& written, const Case& resolved, const Solution
     return check_all(written, resolved, solution, options);
 }
 
-std::vector<StandingDanger>
-standing_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
-    return standing_dangers(checks_of_file(written, resolved, solution));
+std::vector<PresentDanger>
+present_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
+    return present_dangers(checks_of_file(written, resolved, solution));
 }
 
-std::vector<StandingDanger> standing_dangers(const Checked& checked) {
-    std::vector<StandingDanger> dangers;
+std::vector<PresentDanger> present_dangers(const Checked& checked) {
+    std::vector<PresentDanger> dangers;
     for (const Finding& finding : checked.findings) {
         if (finding.severity == Severity::danger) {
             dangers.push_back({.id = std::string{finding.matter->id},

@@ -7,7 +7,7 @@
 namespace fluewright::checking {
 namespace {
 
-Verdict mouth(Verdict v) {
+Verdict chimney_top(Verdict v) {
     v.place = "the chimney top";
     return v;
 }
@@ -40,7 +40,7 @@ Verdict near_ridge_au(const View& view, const catalog::Rule& rule) {
     if (!view.reaches(rule.figure, place.to_ridge_m, Kind::length)) {
         return not_here("the ridge is farther off");
     }
-    return mouth(at_least(
+    return chimney_top(at_least(
         view, place.above_ridge_m(), rule.second, Kind::length, "chimney top above the ridge"));
 }
 
@@ -53,29 +53,29 @@ Verdict away_au(const View& view, const catalog::Rule& rule) {
         return not_here("the chimney is near the ridge");
     }
     Fold fold{""};
-    fold.add(mouth(
-        at_least(view, place.mouth_m, rule.second, Kind::length, "chimney top above the roof")));
+    fold.add(chimney_top(
+        at_least(view, place.top_m, rule.second, Kind::length, "chimney top above the roof")));
     if (place.above_ridge_m() < 0.0) {
-        fold.add(mouth(at_least(view,
-                                place.level_to_slope_m(),
-                                rule.figure,
-                                Kind::length,
-                                "level from the chimney top to the roof")));
+        fold.add(chimney_top(at_least(view,
+                                      place.level_to_slope_m(),
+                                      rule.figure,
+                                      Kind::length,
+                                      "level from the chimney top to the roof")));
     }
     each_near(
         view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
-            if (!thing.below_mouth_m) {
+            if (!thing.below_top_m) {
                 return unknown({key + "/below_top"});
             }
-            if (*thing.below_mouth_m > 0.0) {
+            if (*thing.below_top_m > 0.0) {
                 return not_here("it is lower than the chimney top");
             }
-            return mouth(given_at_least(view,
-                                        thing.distance_m,
-                                        rule.figure,
-                                        Kind::length,
-                                        "level from the chimney top to a building",
-                                        key + "/distance"));
+            return chimney_top(given_at_least(view,
+                                              thing.distance_m,
+                                              rule.figure,
+                                              Kind::length,
+                                              "level from the chimney top to a building",
+                                              key + "/distance"));
         });
     return fold.result();
 }
@@ -99,7 +99,7 @@ std::optional<Verdict> not_in_years(const View& view, double from, double to) {
 
 /// Above the ridge, or so far from the roof. A flat roof has no ridge.
 struct OffTheRoof {
-    double off_m;    ///< as the mouth stands
+    double off_m;    ///< as the chimney top stands
     double wanted_m; ///< as it would have to
     std::string_view words;
 };
@@ -110,11 +110,11 @@ Verdict over_ridge_or_off(const View& view,
                           const OffTheRoof& off) {
     const bool over_ridge =
         !place.flat() && view.reaches(place.above_ridge_m(), over_ridge_m, Kind::length);
-    // Over the ridge the slope is no longer level with the mouth.
+    // Over the ridge the slope is no longer level with the chimney top.
     const bool off_it =
         std::isfinite(off.off_m) && view.reaches(off.off_m, off.wanted_m, Kind::length);
     const bool by_ridge = over_ridge || (!off_it && !place.flat() && place.above_ridge_m() >= 0.0);
-    return mouth(
+    return chimney_top(
         by_ridge ? at_least(
             view, place.above_ridge_m(), over_ridge_m, Kind::length, "chimney top above the ridge")
                  : at_least(view, off.off_m, off.wanted_m, Kind::length, std::string{off.words}));
@@ -175,7 +175,7 @@ Verdict top_2022(const View& view, const catalog::Rule& rule) {
         place.above_ridge_m() > place.to_ridge_m
         && !view.same_as_printed(place.above_ridge_m(), place.to_ridge_m, Kind::length);
     if (near || !view.reaches(place.above_ridge_m(), rule.figure, Kind::length)) {
-        return mouth(at_least(
+        return chimney_top(at_least(
             view, place.above_ridge_m(), rule.figure, Kind::length, "chimney top above the ridge"));
     }
     Verdict v =
@@ -186,7 +186,7 @@ Verdict top_2022(const View& view, const catalog::Rule& rule) {
     v.kind = Kind::length;
     v.figure = place.above_ridge_m();
     v.limit = place.to_ridge_m;
-    return mouth(std::move(v));
+    return chimney_top(std::move(v));
 }
 
 Verdict windows_de(const View& view, const catalog::Rule& rule) {
@@ -216,7 +216,7 @@ Verdict close_things_de(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
-constexpr auto mouth_abroad_entries = std::to_array<Entry>({
+constexpr auto chimney_top_abroad_entries = std::to_array<Entry>({
     {"au-top-near-ridge", near_ridge_au},
     {"au-top-away", away_au},
     {"de-top-2010", top_2010},
@@ -228,8 +228,8 @@ constexpr auto mouth_abroad_entries = std::to_array<Entry>({
 
 } // namespace
 
-std::span<const Entry> mouth_abroad_checks() {
-    return mouth_abroad_entries;
+std::span<const Entry> chimney_top_abroad_checks() {
+    return chimney_top_abroad_entries;
 }
 
 } // namespace fluewright::checking

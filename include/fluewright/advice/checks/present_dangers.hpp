@@ -11,7 +11,7 @@
 /// whoever acts on a list of parts, a warm-up or a diagnosis must have read them first.
 namespace fluewright {
 
-struct StandingDanger {
+struct PresentDanger {
     std::string id; ///< of the finding
     int part{-1};   ///< index in the run, or -1
     std::string title;
@@ -21,11 +21,11 @@ struct StandingDanger {
 };
 
 /// In the order in which `check` tells them. `solution` is of Detail::stations.
-[[nodiscard]] std::vector<StandingDanger>
-standing_dangers(const Installation& written, const Case& resolved, const Solution& solution);
+[[nodiscard]] std::vector<PresentDanger>
+present_dangers(const Installation& written, const Case& resolved, const Solution& solution);
 
 /// The same of checks that have been made: those of checks_of_file().
-[[nodiscard]] std::vector<StandingDanger> standing_dangers(const Checked& checked);
+[[nodiscard]] std::vector<PresentDanger> present_dangers(const Checked& checked);
 
 /// Every check, by the rules that the file asks for.
 [[nodiscard]] Checked
