@@ -1,6 +1,7 @@
 #include "verdict_words.hpp"
 
 #include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -157,8 +158,8 @@ private:
 
     [[nodiscard]] std::string open_check() const {
         const CheckResult& result = a_.checks[*v_.check];
-        return keys_in_words(result.missing) + "; required: " + std::string{result.check->rule}
-               + '.';
+        return keys_in_words(result.missing)
+               + "; required: " + rule_words(*result.check, a_.installation.units) + '.';
     }
 
     [[nodiscard]] bool worst_has_figures() const { return v_.figure.has_value(); }
@@ -228,8 +229,7 @@ std::string harm_sentence(const Assessment& a, const HarmVerdict& v) {
 
 std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
     if (v.outcome == HarmOutcome::falls_short && v.finding) {
-        const Finding& finding = a.findings[*v.finding];
-        return finding.remedy.empty() ? std::string{finding.matter->remedy} : finding.remedy;
+        return what_to_do(a.findings[*v.finding], a.installation.units);
     }
     return {};
 }

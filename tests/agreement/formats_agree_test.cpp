@@ -6,6 +6,7 @@
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/reference/catalog_report.hpp"
 #include "fluewright/io/results/columns.hpp"
+#include "searched.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -23,7 +24,6 @@ using session::run;
 namespace {
 
 constexpr std::uint64_t many = 500;
-constexpr std::uint64_t few = 60;
 
 /// A random installation as a file of one line.
 std::string file_of(std::uint64_t seed) {
@@ -284,6 +284,8 @@ TEST_CASE("a batch writes the same row as a line of JSON and of CSV") {
 }
 
 TEST_CASE("CSV has the figures of JSON, whatever the command") {
+    constexpr std::uint64_t usual_files = 60;
+    const std::uint64_t few = agreement::searched(usual_files);
     int held = 0;
     for (std::uint64_t seed = 0; seed < few; ++seed) {
         const std::string file = file_of(seed);

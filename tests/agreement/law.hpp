@@ -5,6 +5,7 @@
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "same_answer.hpp"
+#include "searched.hpp"
 
 #include <cstdint>
 #include <cstdlib>

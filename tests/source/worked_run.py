@@ -3,7 +3,8 @@ same within what the page allows.
 
     python3 worked_run.py FLUEWRIGHT CHECKOUT
 
-A line of the calculation is "name = expression -> value unit note", in the order it is worked.
+A line of the calculation is "name = expression -> value unit note", in the order it is worked; one that begins with "# " is a
+note on the next.
 """
 
 import json
@@ -20,6 +21,8 @@ lines = re.search(r"```text\n(.*?)```", chapter, re.S).group(1).strip().split("\
 faults = []
 known = {"pi": math.pi, "log": math.log, "exp": math.exp}
 for line in lines:
+    if line.startswith("# "):
+        continue
     name, expression, printed = re.match(r"(\w+) *= (.*?) *-> +(\S+)", line).groups()
     known[name] = eval(expression, {"__builtins__": {}}, known)
     if f"{known[name]:.4g}" != printed:

@@ -1,5 +1,6 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/core/sentence.hpp"
 #include "subject.hpp"
 
@@ -90,7 +91,7 @@ void place_by_key(const View& view, Asked& asked) {
 std::vector<Asked> asked_of(const View& view, std::vector<Asked> asked, const Check& row) {
     for (Asked& one : asked) {
         if (one.words.empty()) {
-            one.words = row.rule;
+            one.words = rule_words(row, view.resolved.units);
         }
         place_by_key(view, one);
     }

@@ -13,10 +13,10 @@ checks_of_file(const Installation& written, const Case& resolved, const Solution
 
 std::vector<PresentDanger>
 present_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
-    return present_dangers(checks_of_file(written, resolved, solution));
+    return present_dangers(checks_of_file(written, resolved, solution), resolved.units);
 }
 
-std::vector<PresentDanger> present_dangers(const Checked& checked) {
+std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem units) {
     std::vector<PresentDanger> dangers;
     for (const Finding& finding : checked.findings) {
         if (finding.severity == Severity::danger) {
@@ -25,19 +25,17 @@ std::vector<PresentDanger> present_dangers(const Checked& checked) {
                                .title = std::string{finding.matter->title},
                                .place = finding.place,
                                .message = finding.message,
-                               .remedy = finding.remedy.empty()
-                                             ? std::string{finding.matter->remedy}
-                                             : finding.remedy});
+                               .remedy = what_to_do(finding, units)});
         }
     }
     return dangers;
 }
 
-std::vector<std::string> open_dangers(const Checked& checked) {
+std::vector<std::string> open_dangers(const Checked& checked, UnitSystem units) {
     std::vector<std::string> open;
     for (const CheckResult& result : checked.results) {
         if (is_open_danger(result)) {
-            open.emplace_back(result.check->rule);
+            open.push_back(rule_words(*result.check, units));
         }
     }
     return open;

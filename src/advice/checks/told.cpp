@@ -1,5 +1,6 @@
 #include "fluewright/advice/checks/told.hpp"
 
+#include "fluewright/core/quantity/one_system.hpp"
 #include "own_checks.hpp"
 
 #include <algorithm>
@@ -31,6 +32,15 @@ bool is_told_to(const CheckResult& result, HeaterKind kind) {
     const auto rule = std::find_if(
         rules.begin(), rules.end(), [&](const catalog::Rule& row) { return row.id == id; });
     return rule == rules.end() || applies_to(rule->kinds, kind);
+}
+
+std::string rule_words(const Check& check, UnitSystem units) {
+    return in_one_system(check.rule, units);
+}
+
+std::string what_to_do(const Finding& finding, UnitSystem units) {
+    return in_one_system(
+        finding.remedy.empty() ? finding.matter->remedy : std::string_view{finding.remedy}, units);
 }
 
 } // namespace fluewright

@@ -15,8 +15,6 @@ constexpr std::size_t single_sizes = 10;
 constexpr std::size_t leak_sizes = 6; ///< with leaks every flow is a search
 constexpr std::size_t pair_sizes = 5;
 constexpr std::size_t paired_causes = 3;
-constexpr double node_offset = 1.2; ///< of the outer nodes, in standard deviations
-constexpr double heat_reach = 2.5;  ///< of the outer steps
 
 /// A hypothesis e^12, or a hundred thousand times, behind the best is out of the running.
 constexpr double hopeless_log = 12.0;
@@ -32,18 +30,6 @@ constexpr double slightest_flaw = 0.03;
 
 /// A second cause must matter before its pairs are worth their time.
 constexpr double least_row_for_pair = 1e-4;
-
-double line_through(const std::array<double, heat_nodes>& y, const HeatFactors& at, double x) {
-    double sum = 0.0;
-    for (std::size_t i = 0; i < heat_nodes; ++i) {
-        double term = y[i];
-        for (std::size_t j = 0; j < heat_nodes; ++j) {
-            term *= i == j ? 1.0 : (x - at[j]) / (at[i] - at[j]);
-        }
-        sum += term;
-    }
-    return sum;
-}
 
 bool can_size(const Cause& cause, const Case& c, double size) {
     return id_of(cause) != CauseId::wet_wood || size > c.appliance.moisture + 0.03;
@@ -82,19 +68,6 @@ double Posterior::of(std::size_t hypothesis) const {
 
 Engine::Engine(const Installation& written, const Case& resolved)
     : written_(written), resolved_(resolved) {
-    const double spread = catalog::default_of(DefaultId::fire_temperature_spread).value;
-    factors_ = {1.0 - node_offset * spread, 1.0 + node_offset * spread};
-    double sum = 0.0;
-    for (std::size_t i = 0; i < heat_steps; ++i) {
-        const double z =
-            heat_reach * (2.0 * static_cast<double>(i) / static_cast<double>(heat_steps - 1) - 1.0);
-        heat_[i] = 1.0 + z * spread;
-        heat_weight_[i] = std::exp(-0.5 * z * z);
-        sum += heat_weight_[i];
-    }
-    for (double& weight : heat_weight_) {
-        weight /= sum;
-    }
     add_singles();
 }
 
@@ -112,7 +85,7 @@ void Engine::add(std::size_t row,
     hypothesis.row = row;
     hypothesis.causes = std::move(causes);
     hypothesis.log_prior = log_prior;
-    hypothesis.solver = std::make_unique<Solver>(std::move(*altered), factors_);
+    hypothesis.solver = std::make_unique<Solver>(std::move(*altered), grid_.factors);
     hypotheses_.push_back(std::move(hypothesis));
 }
 
@@ -243,29 +216,10 @@ void Engine::add_pairs() {
     }
 }
 
-void Engine::solve_for(Hypothesis& hypothesis, const std::vector<Situation>& situations) {
-    for (const Situation& situation : situations) {
-        if (!hypothesis.predictions.contains(situation)) {
-            hypothesis.predictions.emplace(situation, hypothesis.solver->predict(situation));
-        }
-    }
-}
-
 std::array<double, heat_steps> Engine::figures(std::size_t index, const Evidence& evidence) {
     Hypothesis& hypothesis = hypotheses_[index];
-    solve_for(hypothesis, needs(evidence, resolved_));
-    std::array<double, heat_nodes> at_nodes{};
-    for (std::size_t node = 0; node < heat_nodes; ++node) {
-        at_nodes[node] = predicted(
-            evidence, hypothesis.solver->altered(), [&](const Situation& s) -> const Prediction& {
-                return hypothesis.predictions.at(s)[node];
-            });
-    }
-    std::array<double, heat_steps> result{};
-    for (std::size_t i = 0; i < heat_steps; ++i) {
-        result[i] = line_through(at_nodes, factors_, heat_[i]);
-    }
-    return result;
+    solve_for(evidence, resolved_, *hypothesis.solver, hypothesis.predictions);
+    return figures_of(evidence, hypothesis.solver->altered(), hypothesis.predictions, grid_);
 }
 
 void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& evidence) {
@@ -294,7 +248,7 @@ void Engine::drop_hopeless(std::size_t first, const std::vector<std::size_t>& we
     for (std::size_t h = first; h < hypotheses_.size(); ++h) {
         double greatest = -std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < heat_steps && !hypotheses_[h].hopeless; ++i) {
-            double sum = std::log(heat_weight_[i]);
+            double sum = std::log(grid_.weight[i]);
             for (const std::size_t e : weighed) {
                 sum += std::log(tables_[e][h][i] + 1e-300);
             }
@@ -344,7 +298,7 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
     for (std::size_t h = 0; h < hypotheses_.size(); ++h) {
         posterior.weight[h].fill(-std::numeric_limits<double>::infinity());
         for (std::size_t i = 0; i < heat_steps && !hypotheses_[h].hopeless; ++i) {
-            double sum = log_prior_of(hypotheses_[h]) + std::log(heat_weight_[i]);
+            double sum = log_prior_of(hypotheses_[h]) + std::log(grid_.weight[i]);
             for (std::size_t e = 0; e < tables_.size(); ++e) {
                 sum += e == left_out ? 0.0 : std::log(tables_[e][h][i] + 1e-300);
             }

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cures.hpp"
-#include "seen/evidence.hpp"
+#include "fit.hpp"
 
 #include <map>
 #include <memory>
@@ -17,16 +17,13 @@ struct Row {
     const Cause* flaw{};
 };
 
-/// Nodes of the heat of the fire over which the weights are summed.
-inline constexpr std::size_t heat_steps = 15;
-
 /// One point of the grid.
 struct Hypothesis {
     std::size_t row{};
     std::vector<CauseAt> causes;
     double log_prior{};
     std::unique_ptr<Solver> solver;
-    std::map<Situation, Predictions> predictions;
+    SolvedSituations predictions;
     bool hopeless{}; ///< so unlikely by part of the evidence that the rest is not looked at
 };
 
@@ -73,7 +70,6 @@ private:
     void add_pairs();
     void
     add(std::size_t row, std::vector<CauseAt> causes, double log_prior, const FoundFlaw& flaw = {});
-    void solve_for(Hypothesis& hypothesis, const std::vector<Situation>& situations);
     void weigh_from(std::size_t first, const std::vector<Evidence>& evidence);
     void fill_table(std::size_t first, std::size_t number, const Evidence& evidence);
     [[nodiscard]] double log_prior_of(const Hypothesis& hypothesis) const;
@@ -83,9 +79,7 @@ private:
 
     const Installation& written_;
     const Case& resolved_;
-    HeatFactors factors_{};
-    std::array<double, heat_steps> heat_{}; ///< multiples of the rise in the file
-    std::array<double, heat_steps> heat_weight_{};
+    HeatGrid grid_;
     std::vector<Row> rows_;
     std::vector<double> row_prior_;
     std::vector<Hypothesis> hypotheses_;

@@ -3,6 +3,7 @@
 #include "cures.hpp"
 #include "design.hpp"
 #include "sizes.hpp"
+#include "wrong_figures.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,8 +15,6 @@ namespace {
 constexpr double least_shown = 0.005;  ///< probability below which a row is left out
 constexpr double least_bearing = 1.25; ///< times likelier, or the inverse
 constexpr double least_to_judge = 0.05;
-constexpr double conflict_share = 0.12;
-constexpr double conflict_spreads = 3.2;
 
 double logarithmic(double x) {
     return std::abs(std::log(std::max(x, 1e-12)));
@@ -29,6 +28,14 @@ std::string title_of(const std::vector<SizedCause>& causes) {
         title += sized.place.empty() ? "" : ' ' + sized.place;
     }
     return title;
+}
+
+std::string title_of(const Row& row) {
+    std::string title{row.flaw != nullptr ? row.flaw->title : std::string_view{}};
+    for (const Cause* cause : row.causes) {
+        title += (title.empty() ? "" : " and ") + std::string{cause->title};
+    }
+    return title.empty() ? std::string{cause_of(CauseId::nothing).title} : title;
 }
 
 std::string joined(const std::vector<SizedCause>& causes, std::string_view Cause::*member) {
@@ -203,12 +210,7 @@ bool OutcomeBuilder::conflicts(std::size_t row, std::size_t e) const {
     const auto step = static_cast<std::size_t>(std::max_element(weights.begin(), weights.end())
                                                - weights.begin());
     const double x = engine_.figures(best, evidence_[e])[step];
-    if (evidence_[e].is_reading()) {
-        return std::abs(evidence_[e].value - x)
-               > conflict_spreads * total_spread(evidence_[e], x, altered);
-    }
-    return likelihood(evidence_[e], x, altered) < conflict_share
-           && evidence_[e].seen != Seen::worse;
+    return contradicts(evidence_[e], x, altered);
 }
 
 /// Marks what the leading row does not account for; if no row worth the name accounts for all, says
@@ -229,18 +231,42 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
                             : std::string{};
         result.seen.push_back(std::move(fact));
     }
-    result.nothing_explains =
-        !evidence_.empty() && std::all_of(rows.begin(), rows.end(), [&](std::size_t row) {
-            if (row != rows.front() && engine_.posterior().row[row] < least_to_judge) {
-                return true;
-            }
-            for (std::size_t e = 0; e < evidence_.size(); ++e) {
-                if (conflicts(row, e)) {
-                    return true;
-                }
-            }
+    result.nothing_explains = !evidence_.empty() && !row_that_explains();
+}
+
+std::optional<std::size_t> OutcomeBuilder::row_that_explains() const {
+    const std::vector<std::size_t> rows = leading(engine_.rows().size());
+    const auto found = std::find_if(rows.begin(), rows.end(), [&](std::size_t row) {
+        if (row != rows.front() && engine_.posterior().row[row] < least_to_judge) {
             return false;
-        });
+        }
+        for (std::size_t e = 0; e < evidence_.size(); ++e) {
+            if (conflicts(row, e)) {
+                return false;
+            }
+        }
+        return true;
+    });
+    return found == rows.end() ? std::nullopt : std::optional{*found};
+}
+
+/// Where nothing explains all: the figures of the file, and the readings, that may be wrong.
+void OutcomeBuilder::doubt(Diagnosis& result) const {
+    constexpr std::size_t most_doubted = 3; // each is a diagnosis of its own
+    result.wrong_figures = wrong_figures(written_);
+    for (std::size_t e = 0; e < evidence_.size() && result.doubtful.size() < most_doubted; ++e) {
+        if (!evidence_[e].is_reading() || evidence_.size() == 1) {
+            continue;
+        }
+        std::vector<Evidence> rest = evidence_;
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(e));
+        Engine engine(written_, resolved_);
+        engine.weigh(rest);
+        const OutcomeBuilder other(written_, resolved_, engine, rest);
+        if (const auto row = other.row_that_explains()) {
+            result.doubtful.push_back({e, title_of(engine.rows()[*row])});
+        }
+    }
 }
 
 void OutcomeBuilder::say(Diagnosis& result) const {
@@ -319,6 +345,9 @@ Diagnosis OutcomeBuilder::build() {
         }
     }
     judge_fit(result);
+    if (result.nothing_explains) {
+        doubt(result);
+    }
     say(result);
     return result;
 }
@@ -369,14 +398,8 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     }
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);
-        const auto& [causes, flaw] = engine_.rows()[expected.row];
-        std::string name{flaw != nullptr ? flaw->title : std::string_view{}};
-        for (const Cause* cause : causes) {
-            name += (name.empty() ? "" : " and ") + std::string{cause->title};
-        }
         check.expected.push_back(
-            {name.empty() ? std::string{cause_of(CauseId::nothing).title} : name,
-             range_of(expected, resolved_)});
+            {title_of(engine_.rows()[expected.row]), range_of(expected, resolved_)});
     }
     return check;
 }

@@ -31,6 +31,9 @@ private:
     void judge_fit(Diagnosis& result);
     [[nodiscard]] bool conflicts(std::size_t row, std::size_t evidence) const;
     [[nodiscard]] std::size_t best_of(std::size_t row) const;
+    /// The likeliest row worth the name that accounts for all that was seen.
+    [[nodiscard]] std::optional<std::size_t> row_that_explains() const;
+    void doubt(Diagnosis& result) const;
     void say(Diagnosis& result) const;
 
     const Installation& written_;

@@ -26,7 +26,7 @@ PartsList parts_list(const Installation& written,
         view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
     const Checked checked = checks_of_file(written, resolved, solution);
-    list.dangers = present_dangers(checked);
+    list.dangers = present_dangers(checked, resolved.units);
     list.from_box = wishes.from_box;
     parts::stretches(job);
     parts::growth(job);
@@ -39,7 +39,7 @@ PartsList parts_list(const Installation& written,
     for (const PartsLine& line : list.lines) {
         list.weight_kg += line.weight_kg;
     }
-    if (const auto open = open_dangers(checked); !open.empty()) {
+    if (const auto open = open_dangers(checked, resolved.units); !open.empty()) {
         list.assumed.push_back("the file does not tell all that fire hangs on; run `check` before "
                                "buying. First: "
                                + open.front());

@@ -210,7 +210,7 @@ std::vector<Plan> search(PlanSearch& searching,
                          Improvement& made) {
     const auto ask = clears(made.goal) ? PlanSearch::Ask::all : PlanSearch::Ask::passing;
     std::vector<Plan> singles = searching.singles(remedies);
-    searching.find_idle(singles, made, ask);
+    searching.find_matters_against(singles, made, ask);
     find_unmoved(singles, made);
     for (Plan& plan : singles) {
         judge_plan(made, plan);

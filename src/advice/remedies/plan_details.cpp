@@ -206,7 +206,7 @@ void add_details(const Improvement& made, Plan& plan) {
                                     .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
-    note_idle(made, then, plan);
+    note_matters_against(made, then, plan);
     plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
                  && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
     plan.raised = raised_by(present, then);

@@ -74,7 +74,7 @@ bool Plan::eased(const Matter* matter) const {
     return share_left(matter) < as_bad;
 }
 
-void note_idle(const Improvement& made, const Assessment& then, Plan& plan) {
+void note_matters_against(const Improvement& made, const Assessment& then, Plan& plan) {
     plan.judged = true;
     plan.works = then.works();
     plan.against = matters_against(then, made.goal == Goal::clear_upkeep);
@@ -124,7 +124,7 @@ void judge_wholly(const PlanSearch& searching,
                   const Improvement& made,
                   std::vector<Plan>& plans,
                   PlanSearch::Ask ask) {
-    searching.find_idle(plans, made, ask);
+    searching.find_matters_against(plans, made, ask);
     for (Plan& plan : plans) {
         judge_plan(made, plan);
     }

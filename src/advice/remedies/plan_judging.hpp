@@ -36,7 +36,7 @@ inline constexpr std::size_t most_alike = 2;
 [[nodiscard]] bool does_it(const Improvement& made, const Plan& plan);
 
 /// Fills what an assessment of a plan tells of what stands against it.
-void note_idle(const Improvement& made, const Assessment& then, Plan& plan);
+void note_matters_against(const Improvement& made, const Assessment& then, Plan& plan);
 
 /// Fills gain, cures and what speaks against the plan, from the score and from what stands.
 void judge_plan(const Improvement& made, Plan& plan);

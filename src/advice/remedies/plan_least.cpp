@@ -39,7 +39,7 @@ least_of(PlanSearch& searching, const Improvement& made, const Costs& costs, con
             steps[i] = step;
             std::optional<Plan> tried = searching.with_steps(steps);
             if (tried) {
-                searching.find_idle({&*tried, 1}, made, PlanSearch::Ask::passing);
+                searching.find_matters_against({&*tried, 1}, made, PlanSearch::Ask::passing);
                 judge_plan(made, *tried);
             }
             if (tried && tried->cures && tried->score.least_spare >= spare

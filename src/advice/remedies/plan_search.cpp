@@ -109,7 +109,9 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
     tried_ += plans.size();
 }
 
-void PlanSearch::find_idle(std::span<Plan> plans, const Improvement& made, Ask ask) const {
+void PlanSearch::find_matters_against(std::span<Plan> plans,
+                                      const Improvement& made,
+                                      Ask ask) const {
     const AssessOptions options{.size_search = false,
                                 .words = false,
                                 .spread = false,
@@ -118,7 +120,7 @@ void PlanSearch::find_idle(std::span<Plan> plans, const Improvement& made, Ask a
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
             if (ask == Ask::all || plans[i].score.passes) {
-                note_idle(made, assess(plans[i], options), plans[i]);
+                note_matters_against(made, assess(plans[i], options), plans[i]);
             }
         }
     });

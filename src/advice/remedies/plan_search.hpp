@@ -39,7 +39,7 @@ public:
     /// Asks of each plan what stands against it for that goal, by the rules of the present run; but
     /// for `Ask::all` of those only whose states pass. Takes some ten times as long as solving it.
     enum class Ask : std::uint8_t { all, passing };
-    void find_idle(std::span<Plan> plans, const Improvement& made, Ask ask) const;
+    void find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask) const;
 
     [[nodiscard]] std::size_t tried() const { return tried_; }
 

@@ -127,7 +127,7 @@ Diagnosis ask(const Context& context, const Style& style, Diagnoser& diagnoser) 
             out << urgent_text(diagnosis, style);
             urgent = diagnosis.urgent;
         }
-        out << idle_text(diagnosis, style);
+        out << so_far_text(diagnosis, style);
         const NextCheck* check = worth_making(diagnosis);
         if (is_settled(diagnosis) || check == nullptr) {
             out << '\n'

@@ -2,6 +2,7 @@
 
 #include "number_text.hpp"
 #include "quantity_fault.hpp"
+#include "rise_in_twelve.hpp"
 #include "unit_table.hpp"
 
 #include <cmath>
@@ -215,6 +216,10 @@ Result<Quantity, QuantityError> parse_quantity(std::string_view typed, Kind kind
     if (text.empty()) {
         return Failure{quantity_fault::empty(kind)};
     }
+    if (const auto rise = kind == Kind::angle ? rise_in_twelve(text) : std::nullopt) {
+        constexpr double run = 12.0;
+        return Quantity{.value = std::atan2(*rise, run), .us_units = true};
+    }
     const Parts parts = split_at_tolerance(text);
     const auto r_value =
         kind == Kind::thermal_resistance ? behind_leading_r(parts.value) : std::nullopt;
@@ -229,6 +234,9 @@ Result<Quantity, QuantityError> parse_quantity(std::string_view typed, Kind kind
     const std::string_view number =
         trimmed(parts.value.substr(0, parts.value.size() - scan.rest.size()));
 
+    if (kind == Kind::angle && rise_in_twelve(number)) {
+        return Failure{quantity_fault::rise_in_degrees(number, kind)};
+    }
     const Unit* unit = unit_of_value(unit_text, parts, kind);
     Quantity quantity;
     if (unit != nullptr) {

@@ -144,6 +144,9 @@ QuantityError separated_number(std::string_view text, std::string_view at, Kind 
         std::string repaired(text);
         repaired.replace(start, number.size(), reading);
         const auto parsed = parse_quantity(repaired, kind);
+        if (parsed && parsed->us_units && !help.empty()) {
+            break; // where US units are used, a comma parts thousands
+        }
         help += help.empty() ? "write " : " or ";
         if (parsed) {
             help += quoted(repaired);
@@ -269,6 +272,13 @@ bad_unit(std::string_view text, std::string_view number, std::string_view unit, 
     if (kind == Kind::number) {
         return fault("a plain number takes no unit", write_help(number), kind);
     }
+    if (other == Kind::energy && kind == Kind::power) {
+        // A heater is sold by the Btu, and the hour is understood.
+        const bool metric = unit.front() == 'k' || unit.front() == 'K';
+        return fault(excerpt(text) + " is an energy, but a power is due",
+                     write_help(joined(number, metric ? "kW" : "Btu/h")),
+                     kind);
+    }
     if (other) {
         return fault(excerpt(text) + " is " + with_article(*other) + ", but " + with_article(kind)
                          + " is due",
@@ -290,6 +300,10 @@ QuantityError below_absolute_zero(Kind kind) {
 
 QuantityError not_on_dry_basis(Kind kind) {
     return fault("a moisture content on the dry basis is not below zero", example_help(kind), kind);
+}
+
+QuantityError rise_in_degrees(std::string_view number, Kind kind) {
+    return fault("a rise over 12 is no part of a degree", write_help(number), kind);
 }
 
 QuantityError tolerance_not_positive(std::string_view value, Kind kind) {

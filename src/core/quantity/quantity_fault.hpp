@@ -27,6 +27,9 @@ bad_unit(std::string_view text, std::string_view number, std::string_view unit, 
 [[nodiscard]] QuantityError below_absolute_zero(Kind kind);
 [[nodiscard]] QuantityError not_on_dry_basis(Kind kind);
 
+/// "7/12 deg"; `number` is the 7/12.
+[[nodiscard]] QuantityError rise_in_degrees(std::string_view number, Kind kind);
+
 [[nodiscard]] QuantityError tolerance_not_positive(std::string_view value, Kind kind);
 
 /// `unit` is the one to put behind the tolerance.

@@ -21,7 +21,7 @@ constexpr std::string_view shade = "#f6e3dc";
 constexpr std::string_view needed_color = "#000000";
 
 /// One line: what it is, and its value at every point.
-struct Curve {
+struct SweptCurve {
     Stroke stroke;
     std::string words;
     std::vector<double> shown;
@@ -77,9 +77,9 @@ private:
         return report::state_words(sweep_.shape, state);
     }
 
-    [[nodiscard]] std::vector<Curve> drafts() const {
-        std::vector<Curve> curves;
-        std::vector<Curve> needs;
+    [[nodiscard]] std::vector<SweptCurve> drafts() const {
+        std::vector<SweptCurve> curves;
+        std::vector<SweptCurve> needs;
         for (std::size_t i = 0; shape_ != nullptr && i < shape_->states.size(); ++i) {
             const StateResult& state = shape_->states[i];
             if (is_door_open(state.kind)) {
@@ -106,9 +106,9 @@ private:
         return curves;
     }
 
-    [[nodiscard]] std::vector<Curve> doors() const {
+    [[nodiscard]] std::vector<SweptCurve> doors() const {
         constexpr double per_cent = 100.0;
-        std::vector<Curve> curves;
+        std::vector<SweptCurve> curves;
         for (std::size_t i = 0; shape_ != nullptr && i < shape_->states.size(); ++i) {
             const StateResult& state = shape_->states[i];
             if (is_door_open(state.kind)) {
@@ -151,14 +151,14 @@ private:
 
     void panel(Picture& picture,
                double top,
-               const std::vector<Curve>& curves,
+               const std::vector<SweptCurve>& curves,
                std::string title,
                bool per_cent) const {
         Axis x = axis_of(sweep_, 0);
         x.start_px = left_px;
         x.end_px = right_px;
         std::vector<double> all{0.0};
-        for (const Curve& curve : curves) {
+        for (const SweptCurve& curve : curves) {
             all.insert(all.end(), curve.shown.begin(), curve.shown.end());
         }
         if (per_cent) {
@@ -172,7 +172,7 @@ private:
         picture.axes(x, y, true);
         const UnitScale scale = scale_of(sweep_, 0);
         std::vector<Picture::Entry> entries;
-        for (const Curve& curve : curves) {
+        for (const SweptCurve& curve : curves) {
             std::vector<Point> points;
             for (std::size_t i = 0; i < curve.shown.size(); ++i) {
                 points.push_back({x.px(scale.shown(sweep_.points[i].at[0])), y.px(curve.shown[i])});

@@ -22,7 +22,7 @@ constexpr PriceListForm remedy_list_form{
     .currency = "\"EUR\"",
     .example = R"(write {"currency": "EUR", "prices": {"sweep": 90}})"};
 
-class Filler : public PriceListFiller {
+class PriceFiller : public PriceListFiller {
 public:
     using PriceListFiller::PriceListFiller;
 
@@ -71,7 +71,7 @@ private:
 } // namespace
 
 Result<PriceList, Diagnostics> read_prices(std::string_view text, std::string_view file) {
-    return read_price_list<Filler>(text, file);
+    return read_price_list<PriceFiller>(text, file);
 }
 
 } // namespace fluewright

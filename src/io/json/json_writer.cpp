@@ -12,7 +12,7 @@
 namespace fluewright {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using PackagedJson = nlohmann::ordered_json;
 
 constexpr std::size_t line_width = 96;
 constexpr std::size_t indent_step = 2;
@@ -59,21 +59,21 @@ public:
     }
 
     template <class T>
-    [[nodiscard]] Json object(T& source, const std::string& pointer) const {
-        Json json = Json::object();
+    [[nodiscard]] PackagedJson object(T& source, const std::string& pointer) const {
+        PackagedJson json = PackagedJson::object();
         for (const auto& field : fields<T>()) {
             if ((field.info.parts & kinds_of(source)) == 0U) {
                 continue;
             }
             const std::string key{field.info.key};
-            Json value = field_value(source, field, pointer + '/' + key);
+            PackagedJson value = field_value(source, field, pointer + '/' + key);
             if (!value.is_null()) {
                 json[key] = std::move(value);
             }
         }
         for_each_child(source, [&](const ChildInfo& child, auto& member) {
             const std::string key{child.key};
-            Json value = member_value(member, child, pointer + '/' + key);
+            PackagedJson value = member_value(member, child, pointer + '/' + key);
             if (!value.empty() || child.required) {
                 json[key] = std::move(value);
             }
@@ -83,7 +83,7 @@ public:
 
 private:
     template <class T>
-    [[nodiscard]] Json
+    [[nodiscard]] PackagedJson
     field_value(const T& source, const Field<T>& field, const std::string& pointer) const {
         if (const auto* given = std::get_if<Given T::*>(&field.member)) {
             return quantity(source.**given, field.info, pointer);
@@ -93,7 +93,7 @@ private:
             if (!values.low) {
                 return quantity(values.high, field.info, pointer + "/high");
             }
-            Json json = Json::object();
+            PackagedJson json = PackagedJson::object();
             json["low"] = quantity(values.low, field.info, pointer + "/low");
             if (values.high) {
                 json["high"] = quantity(values.high, field.info, pointer + "/high");
@@ -101,19 +101,20 @@ private:
             return json;
         }
         if (const auto* word = std::get_if<Word T::*>(&field.member)) {
-            return source.**word ? Json(*(source.**word)) : Json();
+            return source.**word ? PackagedJson(*(source.**word)) : PackagedJson();
         }
         if (const auto* choice = std::get_if<ChoiceMember<T>>(&field.member)) {
             const auto place = choice->get(source);
-            return place && *place < choice->words.size() ? Json(choice->words[*place]) : Json();
+            return place && *place < choice->words.size() ? PackagedJson(choice->words[*place])
+                                                          : PackagedJson();
         }
         if (const auto* flag = std::get_if<Flag T::*>(&field.member)) {
-            return source.**flag ? Json(*(source.**flag)) : Json();
+            return source.**flag ? PackagedJson(*(source.**flag)) : PackagedJson();
         }
         return {};
     }
 
-    [[nodiscard]] Json
+    [[nodiscard]] PackagedJson
     quantity(const Given& given, const FieldInfo& field, const std::string& pointer) const {
         if (!given) {
             return {};
@@ -145,9 +146,9 @@ private:
     }
 
     template <class T>
-    [[nodiscard]] Json
+    [[nodiscard]] PackagedJson
     member_value(std::vector<T>& list, const ChildInfo& child, const std::string& pointer) const {
-        Json json = Named<T> ? Json::object() : Json::array();
+        PackagedJson json = Named<T> ? PackagedJson::object() : PackagedJson::array();
         for (std::size_t i = 0; i < list.size(); ++i) {
             if constexpr (Named<T>) {
                 json[list[i].id] = object(list[i], pointer + '/' + pointer_step(list[i].id));
@@ -160,13 +161,13 @@ private:
     }
 
     template <class T>
-    [[nodiscard]] Json
+    [[nodiscard]] PackagedJson
     member_value(T& source, const ChildInfo& child, const std::string& pointer) const {
         return bare(object(source, pointer), child.bare_key);
     }
 
     /// The short form of an object that holds nothing but the key a bare text stands for.
-    [[nodiscard]] static Json bare(Json object, std::string_view bare_key) {
+    [[nodiscard]] static PackagedJson bare(PackagedJson object, std::string_view bare_key) {
         if (!bare_key.empty() && object.size() == 1 && object.begin().key() == bare_key
             && object.begin()->is_string()) {
             return *object.begin();
@@ -179,16 +180,16 @@ private:
     UnitSystem units_{UnitSystem::metric};
 };
 
-std::string text_of(const Json& json) {
-    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+std::string text_of(const PackagedJson& json) {
+    return json.dump(-1, ' ', false, PackagedJson::error_handler_t::replace);
 }
 
 std::string key_text(const std::string& key) {
-    return text_of(Json(key)) + ": ";
+    return text_of(PackagedJson(key)) + ": ";
 }
 
 /// All on one line, with a blank behind every colon and comma.
-std::string one_line(const Json& json) {
+std::string one_line(const PackagedJson& json) {
     if (!json.is_structured()) {
         return text_of(json);
     }
@@ -201,12 +202,12 @@ std::string one_line(const Json& json) {
 }
 
 /// Objects and lists within the file stand on one line where they fit behind `taken` columns.
-std::string laid_out(const Json& json, std::size_t indent, std::size_t taken) {
+std::string laid_out(const PackagedJson& json, std::size_t indent, std::size_t taken) {
     std::string line = one_line(json);
-    const bool holds_objects = json.is_array() && json.size() > 1
-                               && std::all_of(json.begin(), json.end(), [](const Json& entry) {
-                                      return entry.is_object();
-                                  });
+    const bool holds_objects =
+        json.is_array() && json.size() > 1
+        && std::all_of(
+            json.begin(), json.end(), [](const PackagedJson& entry) { return entry.is_object(); });
     if (indent > 0 && !holds_objects && taken + line.size() < line_width) {
         return line;
     }
@@ -252,7 +253,7 @@ std::string write_observation(const Observation& seen, UnitSystem units) {
 
 std::string write_observed(const Installation& installation) {
     Installation copy = installation;
-    const Json all = Writer{installation}.object(copy, "");
+    const PackagedJson all = Writer{installation}.object(copy, "");
     return key_text("observed") + laid_out(all["observed"], indent_step, 0) + '\n';
 }
 

@@ -106,7 +106,7 @@ std::string catalog_text(const CatalogTable& table, const Style& style) {
             lines.add_note(std::move(note));
         }
     }
-    std::string out = paragraph(table.title, {.first = 0, .rest = 0}, style.width) + '\n';
+    std::string out = paragraph(table.title, flush_left, style.width) + '\n';
     out += lines.text(style, 0);
     return style.unicode ? out : in_plain_letters(out);
 }

@@ -162,7 +162,8 @@ Value object_schema(unsigned kinds) {
 std::string input_schema() {
     Value schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
                  {"title", "An installation for fluewright"}};
-    for (const json::Member& member : object_schema<Installation>().members()) {
+    const Value installation = object_schema<Installation>();
+    for (const json::Member& member : installation.members()) {
         schema.add(member.key, member.value);
     }
     constexpr int indent = 1;

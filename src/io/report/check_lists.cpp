@@ -13,8 +13,6 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 4};
-
 std::string size_sentence(const SizeAdvice& size) {
     const auto with_reason = [&](const std::string& words) {
         return size.reason.empty() ? words + '.' : words + ". " + size.reason;
@@ -73,14 +71,14 @@ void add_group(const Case& resolved, std::string_view group, const Style& style,
                    {known_how(assumption.source, assumption.mark)}});
     }
     if (!table.empty()) {
-        out += table.text(style, inset.first);
+        out += table.text(style, hung_in.first);
     }
 }
 
 } // namespace
 
 std::string size_in_short(const Assessment& a, const ReportOptions& options) {
-    return options.size_searched ? paragraph(size_sentence(a.size), inset, options.style.width)
+    return options.size_searched ? paragraph(size_sentence(a.size), hung_in, options.style.width)
                                  : "  Pipe size: not computed (--no-size-search).\n";
 }
 
@@ -119,7 +117,7 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
         cells.push_back({std::string{size.ruled_out_by}});
         table.add(std::move(cells));
     }
-    return out + table.text(style, inset.first);
+    return out + table.text(style, hung_in.first);
 }
 
 std::string assumptions_text(const Assessment& a, const Style& style) {

@@ -10,8 +10,6 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent listed{.first = 2, .rest = 4};
-
 /// "at least", "at most": on which side of the limit the figure should lie where it does not
 /// lie on it.
 std::string_view side_of(const CheckResult& result) {
@@ -56,9 +54,9 @@ std::string result_words(const CheckResult& result, const Style& style) {
 }
 
 /// What would be asked, and the keys that are missing.
-std::string open_words(const CheckResult& result) {
+std::string open_words(const CheckResult& result, const Style& style) {
     std::string asked =
-        result.message.empty() ? fmt::format("{}.", result.check->rule) : result.message;
+        result.message.empty() ? rule_words(*result.check, style.units) + '.' : result.message;
     asked.pop_back();
     return fmt::format("- {}, {}: {} [{}].",
                        keys_in_words(result.missing),
@@ -73,7 +71,7 @@ std::string left_open(const Assessment& a, const Style& style) {
     for (const CheckResult& result : a.checks) {
         if (result.outcome == CheckOutcome::undetermined && !result.check->local
             && is_told_to(result, kind_of(a.installation.appliance))) {
-            out += paragraph(open_words(result), listed, style.width);
+            out += paragraph(open_words(result, style), hung_in, style.width);
         }
     }
     return out.empty() ? out
@@ -94,7 +92,7 @@ std::string told_by_towns(const Assessment& a, const Style& style) {
                 words.pop_back();
                 words += fmt::format(" [{}].", origin_of(*result.check));
             }
-            out += paragraph(words, listed, style.width);
+            out += paragraph(words, hung_in, style.width);
         }
     }
     return out.empty() ? out
@@ -136,7 +134,7 @@ std::string checks_text(const Assessment& a, const Style& style) {
         for (const CheckResult& result : a.checks) {
             if (result.outcome == outcome && !result.check->local
                 && is_told_to(result, kind_of(a.installation.appliance))) {
-                out += paragraph(result_words(result, style), listed, style.width);
+                out += paragraph(result_words(result, style), hung_in, style.width);
             }
         }
     }

@@ -17,8 +17,6 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush{.first = 0, .rest = 0};
-constexpr Indent inset{.first = 2, .rest = 4};
 /// Layouts that stand side by side on a page; more go into further tables.
 constexpr std::size_t most_columns = 4;
 
@@ -28,9 +26,9 @@ public:
         : comparison_(comparison), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(comparison_.sentence, flush, style_.width);
+        out_ = paragraph(comparison_.sentence, flush_left, style_.width);
         for (const std::string& words : comparison_.added) {
-            out_ += paragraph(words, flush, style_.width);
+            out_ += paragraph(words, flush_left, style_.width);
         }
         const std::size_t count = comparison_.layouts.size();
         for (begin_ = 0; begin_ < count; begin_ = end_) {
@@ -217,7 +215,7 @@ private:
                          + " names other weathers: its states stand in the order of its file.";
             }
         }
-        out_ += paragraph(words, inset, style_.width);
+        out_ += paragraph(words, hung_in, style_.width);
     }
 
     /// A matter as the layouts have it: the worst of it, by harm and by what it is there.
@@ -275,12 +273,12 @@ private:
     void differences() {
         const std::vector<FileDifference> rows = file_differences(comparison_);
         if (rows.empty()) {
-            out_ += '\n' + paragraph("The files say the same.", flush, style_.width);
+            out_ += '\n' + paragraph("The files say the same.", flush_left, style_.width);
             return;
         }
         out_ += report::heading("What the files say differently", style_);
         for (const FileDifference& row : rows) {
-            out_ += paragraph(row.pointer, {.first = 2, .rest = 4}, style_.width);
+            out_ += paragraph(row.pointer, hung_in, style_.width);
             for (std::size_t i = 0; i < row.values.size(); ++i) {
                 out_ += paragraph(fmt::format("{}: {}",
                                               comparison_.layouts[i].name,

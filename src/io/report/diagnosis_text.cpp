@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/core/quantity/one_system.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
 #include "fluewright/io/text/text_layout.hpp"
@@ -9,7 +10,6 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush{.first = 0, .rest = 0};
 constexpr Indent item{.first = 2, .rest = 5};
 constexpr Indent below{.first = 5, .rest = 5};
 constexpr Indent listed{.first = 5, .rest = 7};
@@ -27,7 +27,7 @@ std::string times_words(double times) {
     return times >= 100.0 ? "over 100 times" : format_number(times, 2) + " times";
 }
 
-struct Writer {
+struct DiagnosisText {
     const Diagnosis& d;
     const Style& style;
 
@@ -118,12 +118,14 @@ struct Writer {
         if (number > static_cast<int>(leading_causes)) {
             return out;
         }
-        out += paragraph("Cure: " + e.remedy, below, style.width);
+        out += paragraph("Cure: " + in_one_system(e.remedy, style.units), below, style.width);
         if (e.cured) {
             out += paragraph("Once cured, " + outlook_words(*e.cured), below, style.width);
         }
         if (e.confirm != nullptr) {
-            out += paragraph(fmt::format("To be sure: {}. {}", e.confirm->title, e.confirm->how),
+            out += paragraph(fmt::format("To be sure: {}. {}",
+                                         in_one_system(e.confirm->title, style.units),
+                                         in_one_system(e.confirm->how, style.units)),
                              below,
                              style.width);
         }
@@ -160,7 +162,7 @@ struct Writer {
                         {.first = 2, .rest = 2},
                         style.width);
         for (const std::string& step : d.better->steps) {
-            out += paragraph("- " + step + '.', {.first = 2, .rest = 4}, style.width);
+            out += paragraph("- " + step + '.', hung_in, style.width);
         }
         out += paragraph("Then " + outlook_words(d.better->outcome)
                              + " `fluewright improve` ranks the others.",
@@ -180,7 +182,7 @@ struct Writer {
                    + paragraph(fmt::format("One cause is clearly ahead. Confirm it before you "
                                            "spend money on it. {}. {}",
                                            first.confirm->title,
-                                           first.confirm->how),
+                                           in_one_system(first.confirm->how, style.units)),
                                {.first = 2, .rest = 2},
                                style.width);
         }
@@ -188,7 +190,7 @@ struct Writer {
         out +=
             paragraph(fmt::format("Then put it into \"observed\" and run again, for instance: {}",
                                   write_observation(d.checks.front().entry, style.units)),
-                      {.first = 2, .rest = 4},
+                      hung_in,
                       style.width);
         std::string others;
         for (std::size_t i = 1; i < std::min(d.checks.size(), most_checks + 1); ++i) {
@@ -196,7 +198,7 @@ struct Writer {
             others += d.checks[i].place.empty() ? "" : ", " + d.checks[i].place;
         }
         if (!others.empty()) {
-            out += paragraph("After that: " + others + '.', {.first = 2, .rest = 4}, style.width);
+            out += paragraph("After that: " + others + '.', hung_in, style.width);
         }
         return out;
     }
@@ -209,7 +211,7 @@ struct Writer {
             fmt::format("- {} values the file does not give were taken as usual; `fluewright "
                         "check` lists them. A wrong one looks like a fault in the flue.",
                         d.assumptions.size()),
-            {.first = 2, .rest = 4},
+            hung_in,
             style.width);
     }
 };
@@ -225,9 +227,9 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
     if (diagnosis.urgent.empty()) {
         return {};
     }
-    std::string out = report::inked_paragraph("DO THIS FIRST", flush, Ink::bad, style);
+    std::string out = report::inked_paragraph("DO THIS FIRST", flush_left, Ink::bad, style);
     for (const std::string& line : diagnosis.urgent) {
-        out += report::inked_paragraph("- " + line, {.first = 2, .rest = 4}, Ink::bad, style);
+        out += report::inked_paragraph("- " + line, hung_in, Ink::bad, style);
     }
     return out + '\n';
 }
@@ -240,8 +242,11 @@ std::string shown_dangers_text(const Diagnosis& diagnosis, const Style& style) {
 std::string check_text(const NextCheck& check, const Style& style) {
     std::string title{check.check->title};
     title += check.place.empty() ? "." : ", " + check.place + '.';
-    std::string out = paragraph(
-        fmt::format("{} {}", title, check.check->how), {.first = 2, .rest = 2}, style.width);
+    std::string out = paragraph(fmt::format("{} {}",
+                                            in_one_system(title, style.units),
+                                            in_one_system(check.check->how, style.units)),
+                                {.first = 2, .rest = 2},
+                                style.width);
     for (const Expectation& expected : check.expected) {
         out += paragraph(
             fmt::format("if {}: {}", expected.cause, expected.words), listed, style.width);
@@ -249,34 +254,35 @@ std::string check_text(const NextCheck& check, const Style& style) {
     return out;
 }
 
-std::string idle_text(const Diagnosis& diagnosis, const Style& style) {
-    std::string out = report::inked_paragraph(diagnosis.sentence, flush, Ink::heading, style);
+std::string so_far_text(const Diagnosis& diagnosis, const Style& style) {
+    std::string out = report::inked_paragraph(diagnosis.sentence, flush_left, Ink::heading, style);
     const std::size_t told = std::min(diagnosis.explanations.size(), leading_causes);
     for (std::size_t i = 0; i < told; ++i) {
         const Explanation& e = diagnosis.explanations[i];
-        out += paragraph(fmt::format("{}: {}", per_cent(e.probability), e.title),
-                         {.first = 2, .rest = 4},
-                         style.width);
+        out += paragraph(
+            fmt::format("{}: {}", per_cent(e.probability), e.title), hung_in, style.width);
     }
     return out;
 }
 
 std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOptions& options) {
     const Style& style = options.style;
-    const Writer writer{diagnosis, style};
+    const DiagnosisText writer{diagnosis, style};
     std::string out = urgent_text(diagnosis, style);
     out += shown_dangers_text(diagnosis, style);
-    out += report::inked_paragraph(
-        diagnosis.sentence, flush, diagnosis.nothing_explains ? Ink::warning : Ink::heading, style);
+    out += report::inked_paragraph(diagnosis.sentence,
+                                   flush_left,
+                                   diagnosis.nothing_explains ? Ink::warning : Ink::heading,
+                                   style);
     if (!diagnosis.title.empty()) {
-        out += paragraph("Installation: " + diagnosis.title, flush, style.width);
+        out += paragraph("Installation: " + diagnosis.title, flush_left, style.width);
     }
     out += writer.seen();
     out += writer.causes();
     out += writer.checks();
     out += writer.better();
     out += report::heading("How it is found", style);
-    out += paragraph(how, {.first = 2, .rest = 4}, style.width);
+    out += paragraph(how, hung_in, style.width);
     out += writer.assumptions();
     out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);

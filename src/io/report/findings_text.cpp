@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -38,7 +39,7 @@ std::string who_says(const fluewright::Check& check) {
 }
 
 /// What one check asks, and its own figure where it is not that of the finding.
-std::string source_words(const Finding& finding, const CheckResult& source) {
+std::string source_words(const Finding& finding, const CheckResult& source, const Style& style) {
     const fluewright::Check& check = *source.check;
     if (finding.sources.size() == 1 && check.basis != Basis::body) {
         return fmt::format("Source: {}.", origin_of(check)); // what it asks the message has said
@@ -47,7 +48,7 @@ std::string source_words(const Finding& finding, const CheckResult& source) {
     if (source.outcome == CheckOutcome::met) {
         words += " it is met";
     }
-    words += fmt::format(": {}", check.rule);
+    words += fmt::format(": {}", rule_words(check, style.units));
     const bool own_figure = source.figure != finding.figure || source.limit != finding.limit;
     if (own_figure && !source.message.empty()) {
         words += fmt::format(". {}", source.message);
@@ -122,13 +123,11 @@ std::string findings_text(const Assessment& a, const Style& style) {
                                  + (finding.state.empty() ? "" : " (" + finding.state + ')'),
                              style);
         out += paragraph(finding.message, {.first = 5, .rest = 5}, style.width);
-        out += paragraph(
-            fmt::format("What to do: {}",
-                        finding.remedy.empty() ? matter.remedy : std::string_view{finding.remedy}),
-            {.first = 5, .rest = 5},
-            style.width);
+        out += paragraph(fmt::format("What to do: {}", what_to_do(finding, style.units)),
+                         {.first = 5, .rest = 5},
+                         style.width);
         for (const CheckResult& source : finding.sources) {
-            out += paragraph(source_words(finding, source), below_finding, style.width);
+            out += paragraph(source_words(finding, source, style), below_finding, style.width);
         }
         out += paragraph(fmt::format("More: fluewright explain {}", matter.id),
                          {.first = 5, .rest = 5},
@@ -148,7 +147,7 @@ dangers_text(std::span<const PresentDanger> dangers, std::string_view what, cons
         const std::string place = danger.place.empty() ? "" : ", " + danger.place;
         out += paragraph(
             fmt::format("- {}{}: {} {}", danger.title, place, danger.message, danger.remedy),
-            {.first = 2, .rest = 4},
+            hung_in,
             style.width);
     }
     return out + '\n';

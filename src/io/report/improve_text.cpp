@@ -13,8 +13,6 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush{.first = 0, .rest = 0};
-constexpr Indent under_plan{.first = 2, .rest = 4};
 constexpr Indent deeper{.first = 5, .rest = 7};
 
 class Page {
@@ -22,23 +20,23 @@ public:
     Page(const Improvement& made, const Style& style) : made_(made), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(made_.sentence, flush, style_.width);
+        out_ = paragraph(made_.sentence, flush_left, style_.width);
         if (!made_.reason.empty()) {
-            out_ += paragraph(made_.reason, flush, style_.width);
+            out_ += paragraph(made_.reason, flush_left, style_.width);
         }
         const std::string& title = made_.present.installation.title;
         if (!title.empty()) {
-            out_ += paragraph("Installation: " + title, flush, style_.width);
+            out_ += paragraph("Installation: " + title, flush_left, style_.width);
         }
         if (made_.outcome == Improvement::Outcome::leave_alone) {
             leave_alone();
             return std::move(out_);
         }
         heading("The run now");
-        out_ += paragraph(made_.present.sentence, under_plan, style_.width);
+        out_ += paragraph(made_.present.sentence, hung_in, style_.width);
         for (const HarmVerdict& verdict : made_.present.verdict.harms) {
             if (verdict.counts && verdict.outcome == HarmOutcome::falls_short) {
-                out_ += paragraph(verdict.sentence, under_plan, style_.width);
+                out_ += paragraph(verdict.sentence, hung_in, style_.width);
             }
         }
         if (!made_.plans.empty()) {
@@ -66,7 +64,7 @@ private:
                              worth == 1 ? "One finding is" : fmt::format("{} findings are", worth),
                              "there",
                              worth == 1 ? "it" : "them"),
-                 flush);
+                 flush_left);
         }
     }
 
@@ -130,8 +128,7 @@ private:
             line(facts, deeper);
             look_at(plan);
         }
-        line("* No other change that was tried costs less and leaves a greater margin.",
-             under_plan);
+        line("* No other change that was tried costs less and leaves a greater margin.", hung_in);
         line(
             made_.proven
                 ? "Of up to three changes together, none that costs less than these was left "
@@ -139,7 +136,7 @@ private:
                 : "The search stopped at its bound of runs. Of up to three changes together, those "
                   "that cost less than "
                       + cost_words(made_.tried_below) + " were tried.",
-            under_plan);
+            hung_in);
     }
 
     /// What a plan brings that harms stands in its first line.
@@ -244,7 +241,7 @@ private:
             }
             out_ += table.text(style_, 2);
         }
-        line("! short. Margin: draft less the required draft.", under_plan);
+        line("! short. Margin: draft less the required draft.", hung_in);
     }
 
     void
@@ -274,21 +271,21 @@ private:
                          made_.plans.empty()
                              ? ""
                              : " `--write-plan 1 better.json` writes the file with change 1 made."),
-             flush);
+             flush_left);
         if (made_.currency.empty()) {
             line("Effort: 1 an hour with what is there, 3 rebuilding part of the connector, 5 a "
                  "day on the roof. It is a judgement, not a price; --prices FILE ranks by your own "
                  "prices.",
-                 flush);
+                 flush_left);
         }
         if (!made_.unpriced.empty()) {
             std::string words;
             for (const std::string& title : made_.unpriced) {
                 words += (words.empty() ? "" : ", ") + title;
             }
-            line("Left out, as the price file has no price for them: " + words + ".", flush);
+            line("Left out, as the price file has no price for them: " + words + ".", flush_left);
         }
-        line("The code and the makers' instructions come first." + rules_words(), flush);
+        line("The code and the makers' instructions come first." + rules_words(), flush_left);
     }
 
     const Improvement& made_;

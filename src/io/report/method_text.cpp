@@ -13,9 +13,8 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr std::size_t inset = 2;
-constexpr int digits = 5;
+constexpr int shown_digits = 5;
 
 std::string verdict(const MethodResult& result, const Style& style) {
     const bool met = result.met();
@@ -59,7 +58,7 @@ std::optional<Kind> kind_of_unit(std::string_view unit) {
 std::string shown(double value, std::string_view unit, const Style& style) {
     const auto kind = kind_of_unit(unit);
     return kind ? format_quantity(value, *kind, style.units)
-                : fmt::format("{} {}", format_number(value, digits), unit);
+                : fmt::format("{} {}", format_number(value, shown_digits), unit);
 }
 
 /// Feet and not inches for the lengths of a method, as its own formulas have them.
@@ -107,8 +106,8 @@ std::string terms(const MethodGroup& group, const Style& style) {
         // In metric units a term stays as the document has it, for whoever follows the sums.
         const auto kind = style.units == UnitSystem::us ? kind_of_unit(t.unit) : std::nullopt;
         const std::string_view unit = kind ? us_unit(*kind) : t.unit;
-        std::string value =
-            kind ? format_in_unit(t.value, *kind, unit, digits) : format_number(t.value, digits);
+        std::string value = kind ? format_in_unit(t.value, *kind, unit, shown_digits)
+                                 : format_number(t.value, shown_digits);
         value = value.substr(0, value.find(' '));
         table.add({{std::string{t.symbol}},
                    {std::string{t.meaning}},
@@ -122,7 +121,7 @@ std::string terms(const MethodGroup& group, const Style& style) {
 std::string notes_text(const MethodResult& result, const Style& style) {
     std::string out = report::heading("Notes on the method", style);
     for (const auto& note : result.notes) {
-        out += paragraph(fmt::format("- {}", note), {.first = 2, .rest = 4}, style.width);
+        out += paragraph(fmt::format("- {}", note), hung_in, style.width);
     }
     return out;
 }

@@ -18,7 +18,6 @@ namespace fluewright {
 namespace report {
 namespace {
 
-constexpr Indent flush_left{.first = 0, .rest = 0};
 constexpr Indent body_inset{.first = 2, .rest = 2};
 
 } // namespace
@@ -136,7 +135,7 @@ std::string_view before_words(std::optional<HeaterKind> kind) {
 std::string cautions_text(std::optional<HeaterKind> kind, const Style& style) {
     std::string out = heading(before_words(kind), style);
     for (const std::string_view caution : cautions(kind)) {
-        out += paragraph(fmt::format("- {}", caution), {.first = 2, .rest = 4}, style.width);
+        out += paragraph(fmt::format("- {}", caution), hung_in, style.width);
     }
     return out;
 }
@@ -144,7 +143,7 @@ std::string cautions_text(std::optional<HeaterKind> kind, const Style& style) {
 std::string cautions_in_short(std::optional<HeaterKind> kind, const Style& style) {
     std::string out = heading(before_words(kind), style);
     for (const std::string_view caution : short_cautions(kind)) {
-        out += paragraph(fmt::format("- {}", caution), {.first = 2, .rest = 4}, style.width);
+        out += paragraph(fmt::format("- {}", caution), hung_in, style.width);
     }
     return out;
 }

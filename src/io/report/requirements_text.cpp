@@ -107,10 +107,10 @@ std::string requirements_list(const Assessment& a, const Style& style) {
                     no_body
                         ? "physics and trade practice"
                         : fmt::format("physics, trade practice and the rules of {}", a.body->name)),
-        {.first = 0, .rest = 0},
+        flush_left,
         style.width);
     if (const std::string how = how_to_ask_rules(a); !how.empty()) {
-        out += paragraph(how, {.first = 0, .rest = 0}, style.width);
+        out += paragraph(how, flush_left, style.width);
     }
     out += '\n';
     for (const Requirement& requirement : list) {

@@ -114,7 +114,7 @@ std::string score_legend(const Case& shape, const Style& style) {
                  + format_quantity(door_wanted(shape), Kind::fraction, style.units)
                  + " is required.";
     }
-    return paragraph(words, {.first = 2, .rest = 4}, style.width);
+    return paragraph(words, hung_in, style.width);
 }
 
 } // namespace fluewright::report

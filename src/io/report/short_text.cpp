@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 
 #include <algorithm>
@@ -8,7 +9,6 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 4};
 constexpr int told_in_full = 2; ///< findings; of further warnings only the figures
 
 /// "high fire, frost" of "high fire, frost; also low fire, mild".
@@ -57,9 +57,7 @@ std::string finding_text(int number,
         return finding_title(number, finding, words + ": " + figures_words(finding, style), style);
     }
     words += ". " + finding.message;
-    words += fmt::format(" What to do: {}",
-                         finding.remedy.empty() ? finding.matter->remedy
-                                                : std::string_view{finding.remedy});
+    words += fmt::format(" What to do: {}", what_to_do(finding, style.units));
     return finding_title(number, finding, words, style);
 }
 
@@ -96,8 +94,9 @@ std::string findings_in_short(const Assessment& a, const Style& style) {
         return {};
     }
     if (shortened > 0) {
-        out += paragraph(
-            fmt::format("What to do about the last {}: --details.", shortened), inset, style.width);
+        out += paragraph(fmt::format("What to do about the last {}: --details.", shortened),
+                         hung_in,
+                         style.width);
     }
     return heading("Other findings", style) + out;
 }
@@ -113,8 +112,8 @@ std::string checks_in_short(const Assessment& a, const Style& style) {
                     count_of(a.checks, CheckOutcome::met),
                     a.body->id == "none" ? "" : fmt::format(" and rules, {}", a.body->name));
     const std::string how = how_to_ask_rules(a);
-    return paragraph(words, inset, style.width)
-           + (how.empty() ? how : paragraph(how, inset, style.width));
+    return paragraph(words, hung_in, style.width)
+           + (how.empty() ? how : paragraph(how, hung_in, style.width));
 }
 
 std::string joints_in_short(const JointReport& report, const Style& style) {
@@ -129,7 +128,7 @@ std::string joints_in_short(const JointReport& report, const Style& style) {
                                                 needing,
                                                 joints.size(),
                                                 needing == 1 ? "s" : ""),
-                     inset,
+                     hung_in,
                      style.width);
 }
 
@@ -141,7 +140,7 @@ std::string assumptions_in_short(const Assessment& a, const Style& style) {
                                               count,
                                               count == 1 ? "" : "s",
                                               count == 1 ? "it" : "them"),
-                     inset,
+                     hung_in,
                      style.width);
 }
 
@@ -151,7 +150,7 @@ std::string hint_text(const Assessment& a, const Style& style) {
         words += fmt::format("; `fluewright explain {}`", a.findings.front().matter->id);
     }
     words += a.works() ? "" : "; `fluewright improve`";
-    return '\n' + paragraph(words, {.first = 0, .rest = 0}, style.width);
+    return '\n' + paragraph(words, flush_left, style.width);
 }
 
 } // namespace fluewright::report

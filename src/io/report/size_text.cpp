@@ -10,16 +10,14 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent at_edge{.first = 0, .rest = 0};
-
 class SizePage {
 public:
     SizePage(const SizeTable& table, const Style& style) : table_(table), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(table_.sentence, at_edge, style_.width);
+        out_ = paragraph(table_.sentence, flush_left, style_.width);
         if (!table_.present.title.empty()) {
-            out_ += paragraph("Installation: " + table_.present.title, at_edge, style_.width);
+            out_ += paragraph("Installation: " + table_.present.title, flush_left, style_.width);
         }
         if (table_.rows.empty()) {
             return std::move(out_);
@@ -28,7 +26,7 @@ public:
                               + table_.present_pipe + "; chimney top "
                               + format_quantity(table_.present_height_m, Kind::length, style_.units)
                               + " above the outlet",
-                          at_edge,
+                          flush_left,
                           style_.width);
         verdicts();
         std::vector<report::ScoredRow> rows;

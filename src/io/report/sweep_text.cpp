@@ -13,8 +13,6 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent flush{.first = 0, .rest = 0};
-constexpr Indent inset{.first = 2, .rest = 4};
 /// Columns of a grid that fit on a page.
 constexpr std::size_t most_columns = 8;
 
@@ -23,9 +21,9 @@ public:
     Page(const Sweep& sweep, const Style& style) : sweep_(sweep), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(sweep_.sentence, flush, style_.width);
+        out_ = paragraph(sweep_.sentence, flush_left, style_.width);
         if (!sweep_.present.title.empty()) {
-            out_ += paragraph("Installation: " + sweep_.present.title, flush, style_.width);
+            out_ += paragraph("Installation: " + sweep_.present.title, flush_left, style_.width);
         }
         if (sweep_.over.size() == 1) {
             rows();
@@ -97,10 +95,10 @@ private:
                       + format_quantity(door_wanted(sweep_.shape), Kind::fraction, style_.units)
                       + " is required.";
         }
-        out_ += paragraph(legend, inset, style_.width);
+        out_ += paragraph(legend, hung_in, style_.width);
         for (const SweepBlank& blank : sweep_.blanks) {
             out_ += paragraph("- at " + blank.words + ": it cannot be built, " + blank.reason + ".",
-                              inset,
+                              hung_in,
                               style_.width);
         }
     }

@@ -11,8 +11,6 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent trade_inset{.first = 2, .rest = 4};
-
 std::string joined_with(const std::vector<std::string>& words, std::string_view between) {
     std::string text;
     for (const std::string& word : words) {
@@ -74,7 +72,7 @@ std::string joints_text(const JointReport& joints, const Style& style) {
                                        end_words(joint.lower),
                                        end_words(joint.upper),
                                        joint.cure()),
-                           trade_inset,
+                           hung_in,
                            style.width);
     }
     if (lines.empty()) {
@@ -106,7 +104,7 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style) {
                     ? fmt::format(", OVER {}", shown(surfaces.wall_limit_k))
                     : "");
         }
-        lines += paragraph(text + ".", trade_inset, style.width);
+        lines += paragraph(text + ".", hung_in, style.width);
     }
     if (lines.empty()) {
         return {};
@@ -119,7 +117,7 @@ std::string surfaces_text(const HotSurfaces& surfaces, const Style& style) {
             paragraph("Walls are estimated for a pipe without end and a wall that loses nothing "
                       "behind it. The estimate never stands in for the distance a rule or label "
                       "asks for.",
-                      trade_inset,
+                      hung_in,
                       style.width);
     }
     return heading("Hot surfaces", style) + lines;
@@ -130,7 +128,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
     if (!d.missing.empty()) {
         return out
                + paragraph(fmt::format("Cannot tell; the file lacks {}.", keys_in_words(d.missing)),
-                           trade_inset,
+                           hung_in,
                            style.width);
     }
     const auto shown = [&](double value, Kind kind) {
@@ -142,7 +140,7 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
                                  shown(d.outdoor_k, Kind::temperature),
                                  shown(d.total_w, Kind::power),
                                  shown(d.with_reserve_w, Kind::power)),
-                     trade_inset,
+                     hung_in,
                      style.width);
     TextTable table({{.heading = "lost through", .wraps = true},
                      {.heading = "area", .align = Align::right},
@@ -155,13 +153,12 @@ std::string demand_text(const HeatDemand& d, const Style& style) {
                    {shown(loss.loss_w, Kind::power)}});
     }
     table.add({{"air changes"}, {}, {}, {shown(d.ventilation_w, Kind::power)}});
-    out += table.text(style, trade_inset.first);
-    out += paragraph(verdict_words(d, style), trade_inset, style.width);
+    out += table.text(style, hung_in.first);
+    out += paragraph(verdict_words(d, style), hung_in, style.width);
     if (!d.assumed.empty()) {
-        out +=
-            paragraph("Assumed: " + joined_with(d.assumed, "; ") + ".", trade_inset, style.width);
+        out += paragraph("Assumed: " + joined_with(d.assumed, "; ") + ".", hung_in, style.width);
     }
-    out += paragraph("Left out: " + joined_with(d.left_out, "; ") + ".", trade_inset, style.width);
+    out += paragraph("Left out: " + joined_with(d.left_out, "; ") + ".", hung_in, style.width);
     return out;
 }
 
@@ -183,25 +180,25 @@ std::string upkeep_text(const Maintenance& m, const Style& style) {
                                  static_cast<char>(m.sweep.words.front() - 'a' + 'A'),
                                  m.sweep.words.substr(1),
                                  m.sweep.source),
-                     trade_inset,
+                     hung_in,
                      style.width);
     if (!m.look_first.empty()) {
         out += paragraph(
-            "Look first at: " + joined_with(m.look_first, "; ") + ".", trade_inset, style.width);
+            "Look first at: " + joined_with(m.look_first, "; ") + ".", hung_in, style.width);
     }
     out += paragraph(fmt::format("Sweep when the deposit is {} thick; light no fire with {}. [{}]",
                                  format_quantity(m.clean_at_m, Kind::length, style.units, 2),
                                  format_quantity(m.no_fire_at_m, Kind::length, style.units, 2),
                                  m.thickness_source),
-                     trade_inset,
+                     hung_in,
                      style.width);
     for (const PartDeposit& part : m.parts) {
         out += paragraph(fmt::format("- {}: {}; {}", part.place, name(part.risk), part.reason),
-                         trade_inset,
+                         hung_in,
                          style.width);
     }
     if (!m.disagreement.empty()) {
-        out += paragraph(m.disagreement, trade_inset, style.width);
+        out += paragraph(m.disagreement, hung_in, style.width);
     }
     return out;
 }

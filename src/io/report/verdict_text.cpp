@@ -8,8 +8,7 @@
 namespace fluewright::report {
 namespace {
 
-constexpr Indent flush_left{.first = 0, .rest = 0};
-constexpr std::size_t inset = 2;
+constexpr std::size_t verdict_inset = 2;
 
 std::string lines_text(const Assessment& a, const Style& style) {
     TextTable table({{}, {}, {.wraps = true}});
@@ -22,7 +21,7 @@ std::string lines_text(const Assessment& a, const Style& style) {
             table.add({{}, {}, {"First: " + v.first}});
         }
     }
-    return table.text(style, inset);
+    return table.text(style, verdict_inset);
 }
 
 } // namespace
@@ -55,7 +54,7 @@ std::string verdict_lines(const Assessment& a, const Style& style) {
     required.narrow_door = required.narrow_door
                            && a.verdict.of(Harm::reloading).outcome != HarmOutcome::does_not_apply;
     out += paragraph(fmt::format("What counts: {}.", in_words(required)),
-                     {.first = inset, .rest = inset},
+                     {.first = verdict_inset, .rest = verdict_inset},
                      style.width);
     return out;
 }

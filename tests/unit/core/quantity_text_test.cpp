@@ -1,5 +1,6 @@
 #include "catch.hpp"
 #include "core/quantity/unit_table.hpp"
+#include "fluewright/core/quantity/one_system.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 
 #include <algorithm>
@@ -205,4 +206,56 @@ TEST_CASE("A written quantity is as short as a person would write it") {
     CHECK(write_quantity(-12.0, Kind::pressure) == "-12 Pa");
     CHECK(write_quantity(1.0e-12, Kind::pressure) == "1e-12 Pa");
     CHECK(write_quantity(-0.0, Kind::number) == "0");
+}
+
+TEST_CASE("a figure of the tables that stands in both systems is told in one") {
+    const auto us = [](std::string_view text) { return in_one_system(text, UnitSystem::us); };
+    const auto metric = [](std::string_view text) {
+        return in_one_system(text, UnitSystem::metric);
+    };
+    CHECK(us("at least 18 in (457 mm) from wood") == "at least 18 in from wood");
+    CHECK(metric("at least 18 in (457 mm) from wood") == "at least 457 mm from wood");
+    CHECK(us("400 mm (16 in), or 3 diameters") == "16 in, or 3 diameters");
+    CHECK(metric("200 to 260 degF (93 to 127 degC)") == "93 to 127 degC");
+    CHECK(metric("about 0.012 to 0.028 inH2O (3 to 7 Pa) each") == "about 3 to 7 Pa each");
+    CHECK(metric("1/2 in (12.7 mm); 3 ft (914 mm)") == "12.7 mm; 914 mm");
+    // What is no such pair stays: another remark, a figure alone, one unit of both.
+    for (const std::string_view other : {"a wall (brick) 4 in thick",
+                                         "4 in (100 to be sure)",
+                                         "the 6 (six) holes",
+                                         "6 in (2 in)",
+                                         "in (mm)",
+                                         "18 in (457 mm",
+                                         "(457 mm)",
+                                         ""}) {
+        CHECK(us(other) == other);
+    }
+}
+
+TEST_CASE("a roof may be told by its rise over 12") {
+    for (const std::string_view text :
+         {"7/12", "7:12", "7 in 12", "7-in-12", "7 on 12", "7 in 12 in", "7 / 12"}) {
+        CAPTURE(text);
+        const auto read = parse_quantity(text, Kind::angle);
+        REQUIRE(read);
+        CHECK(std::tan(read->value) == Approx(7.0 / 12.0));
+        CHECK(read->us_units);
+    }
+    CHECK(parse_quantity("30 deg", Kind::angle)->value == Approx(std::numbers::pi / 6.0));
+    // What is no twelfth is no roof's rise: an elbow of 45 or 90 must not become one of 27.
+    for (const std::string_view text :
+         {"45/90", "7/12 deg", "7:10", "7 in", "in 12", "/12", "7/", "7 in 12 ft"}) {
+        CAPTURE(text);
+        CHECK_FALSE(parse_quantity(text, Kind::angle));
+    }
+    CHECK(parse_quantity("7/12 deg", Kind::angle).error().help == "write \"7/12\"");
+    CHECK_FALSE(parse_quantity("7/12", Kind::length));
+}
+
+TEST_CASE("a comma in a figure of US units parts thousands; a Btu of a heater is one an hour") {
+    CHECK(parse_quantity("40,000 Btu/h", Kind::power).error().help == "write \"40000 Btu/h\"");
+    CHECK(parse_quantity("3,500 m", Kind::length).error().help
+          == "write \"3500 m\" or \"3.500 m\"");
+    CHECK(parse_quantity("40000 btu", Kind::power).error().help == "write \"40000 Btu/h\"");
+    CHECK(parse_quantity("12 kWh", Kind::power).error().help == "write \"12 kW\"");
 }

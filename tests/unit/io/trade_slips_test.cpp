@@ -1,7 +1,9 @@
 #include "catch.hpp"
 #include "fluewright/io/input/json_reader.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "io/input/trade_words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <string>
 
@@ -60,6 +62,21 @@ TEST_CASE("a word of the trade has a row of its own only where the glossary has 
     }
 }
 
+TEST_CASE("a word of the glossary means one thing", "[catalog]") {
+    for (const catalog::Word& row : catalog::words()) {
+        const std::string names = std::string{row.id} + '|' + std::string{row.aliases};
+        for (std::size_t begin = 0; begin < names.size();) {
+            const std::size_t end = std::min(names.find('|', begin), names.size());
+            const std::string name = names.substr(begin, end - begin);
+            begin = end + 1;
+            CAPTURE(name, row.id);
+            if (!name.empty()) {
+                CHECK(catalog::find_word(name) == &row);
+            }
+        }
+    }
+}
+
 TEST_CASE("a bare number is answered with a likely value in the units of the file", "[reader]") {
     const auto heater = [](std::string_view more) { return help_of(installation(more, "", "")); };
     CHECK(heater(R"(, "fuel": {"name": "oak", "moisture": 0.18})")
@@ -97,8 +114,8 @@ TEST_CASE("keys and words of earlier versions go on being read", "[reader]") {
         installation(R"(, "floor": "combustible")", "", R"(, "roof": {"top_above_roof": "1 m"})"));
     REQUIRE(old_file);
     REQUIRE(new_file);
-    CHECK(old_file->site.roof.mouth_above_roof_m == new_file->site.roof.mouth_above_roof_m);
-    CHECK(old_file->site.roof.mouth_above_roof_m == Given{1.0});
+    CHECK(old_file->site.roof.top_above_roof_m == new_file->site.roof.top_above_roof_m);
+    CHECK(old_file->site.roof.top_above_roof_m == Given{1.0});
     CHECK(old_file->appliance.floor == new_file->appliance.floor);
 
     struct Pair {

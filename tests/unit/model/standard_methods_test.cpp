@@ -211,7 +211,7 @@ TEST_CASE("The European calculation of a whole run") {
                 CHECK(std::isfinite(t.value));
             }
         }
-        CHECK(result.against.find("from memory") != std::string_view::npos);
+        CHECK(result.known_from.find("from memory") != std::string_view::npos);
     }
     SECTION("the flow by the fuel's factors is the flow of the case but for the air's vapor") {
         CHECK(term(high, "flue gas", "m(fm)")

@@ -25,7 +25,7 @@ struct PresentDanger {
 present_dangers(const Installation& written, const Case& resolved, const Solution& solution);
 
 /// The same of checks that have been made: those of checks_of_file().
-[[nodiscard]] std::vector<PresentDanger> present_dangers(const Checked& checked);
+[[nodiscard]] std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem units);
 
 /// Every check, by the rules that the file asks for.
 [[nodiscard]] Checked
@@ -33,6 +33,6 @@ checks_of_file(const Installation& written, const Case& resolved, const Solution
 
 /// What checks of dangers ask for that the file does not tell, in words of the rule; the weightiest
 /// first.
-[[nodiscard]] std::vector<std::string> open_dangers(const Checked& checked);
+[[nodiscard]] std::vector<std::string> open_dangers(const Checked& checked, UnitSystem units);
 
 } // namespace fluewright

@@ -1,7 +1,10 @@
 #pragma once
 
 #include "fluewright/advice/checks/finding.hpp"
+#include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
+
+#include <string>
 
 /// What a report tells of a check that was not held against anything: nobody with a burner asks
 /// about tar and hearths.
@@ -18,5 +21,11 @@ namespace fluewright {
 /// is; a check that does not apply, or waits for the thickness of tar, only of the kinds it is
 /// about.
 [[nodiscard]] bool is_told_to(const CheckResult& result, HeaterKind kind);
+
+/// What a check asks; its row may give a figure in both systems of units, this does in one.
+[[nodiscard]] std::string rule_words(const Check& check, UnitSystem units);
+
+/// What to do about a finding at its place, likewise.
+[[nodiscard]] std::string what_to_do(const Finding& finding, UnitSystem units);
 
 } // namespace fluewright

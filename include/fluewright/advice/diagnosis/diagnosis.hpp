@@ -75,6 +75,21 @@ struct SeenFact {
     bool fits{true};
 };
 
+/// A figure of the file that, were it another, would let the run show all that was seen.
+struct WrongFigure {
+    std::string pointer; ///< into the file
+    Kind kind{Kind::number};
+    double written{};      ///< SI
+    double meant{};        ///< SI
+    std::string_view slip; ///< how it may have come about: "a decimal point"
+};
+
+/// A reading that stands alone against an explanation of all the rest.
+struct DoubtfulReading {
+    std::size_t seen{};      ///< index into Diagnosis::seen
+    std::string explanation; ///< of the rest, in words
+};
+
 enum class ReplyKind : std::uint8_t { yes_no, stick, course, quantity };
 
 /// An answer to a check: a word ("yes", "no", "in", "out", "still", "over weeks", "overnight",
@@ -124,6 +139,8 @@ struct Diagnosis {
     double design_probability{};        ///< that the run as described accounts for the trouble
     bool design_explains{};             ///< which is likelier than not
     bool nothing_explains{};            ///< even the best explanation conflicts with something seen
+    std::vector<WrongFigure> wrong_figures; ///< where nothing explains; the best fit first
+    std::vector<DoubtfulReading> doubtful;  ///< likewise
     std::vector<NextCheck> checks;      ///< most worthwhile first
     std::optional<BetterDesign> better; ///< from add_better_design()
     std::vector<Assumption> assumptions;

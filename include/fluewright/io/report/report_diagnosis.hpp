@@ -21,7 +21,7 @@ struct DiagnosisReportOptions {
                                          const DiagnosisReportOptions& options);
 
 /// The beginning of the report for a dialogue: the outcome and the leading causes in a line each.
-[[nodiscard]] std::string idle_text(const Diagnosis& diagnosis, const Style& style);
+[[nodiscard]] std::string so_far_text(const Diagnosis& diagnosis, const Style& style);
 
 /// What to do at once; empty where nothing calls for it.
 [[nodiscard]] std::string urgent_text(const Diagnosis& diagnosis, const Style& style);

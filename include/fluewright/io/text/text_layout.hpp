@@ -20,6 +20,10 @@ struct Indent {
     std::size_t rest;  ///< of those after it
 };
 
+inline constexpr Indent flush_left{.first = 0, .rest = 0};
+/// An entry of a list under a heading.
+inline constexpr Indent hung_in{.first = 2, .rest = 4};
+
 /// A wrapped text with its indent, each line ended.
 [[nodiscard]] std::string paragraph(std::string_view text, Indent indent, std::size_t width);
 

@@ -15,7 +15,6 @@ namespace {
 
 /// Less than this is not cut off.
 constexpr double whole_m = 0.0015;
-constexpr Indent sheet_inset{.first = 2, .rest = 4};
 
 std::string steps_of(const Cut& cut, UnitSystem units) {
     const std::string mark = mark_words(cut.length_m, units);
@@ -112,7 +111,7 @@ std::string cut_sheet(const PartsList& list, const Style& style) {
                                          cut.size,
                                          mark_words(cut.from_m, style.units),
                                          cut.at_hand ? " (at hand)" : ""),
-                             sheet_inset,
+                             hung_in,
                              style.width);
         }
         out += paragraph(
@@ -128,7 +127,7 @@ std::string cut_sheet(const PartsList& list, const Style& style) {
                            "{}, and what one piece is off, the next takes up. Hold the real elbows "
                            "against the drawing before you cut.",
                            style.units == UnitSystem::us ? "1/16 in" : "1 mm"),
-               sheet_inset,
+               hung_in,
                style.width);
 }
 

@@ -15,8 +15,6 @@
 namespace fluewright {
 namespace {
 
-constexpr Indent inset{.first = 2, .rest = 4};
-
 /// Nobody cuts pipe to a part of a millimetre or of a sixteenth of an inch.
 std::string length_words(double length_m, const Style& style) {
     constexpr double foot_m = 12.0 * constants::inch_m;
@@ -82,7 +80,7 @@ std::string lines_table(const PartsList& list, const Style& style, const Wanted&
         cells.push_back({reason_words(line)});
         table.add(std::move(cells));
     }
-    return any ? table.text(style, inset.first) : paragraph("Nothing.", inset, style.width);
+    return any ? table.text(style, hung_in.first) : paragraph("Nothing.", hung_in, style.width);
 }
 
 /// Whether a line is a part that the gas flows through: without it the run stands open.
@@ -126,7 +124,7 @@ std::string nearest_words(const PartsList& list, const Style& style) {
 
 std::string box_text(const PartsList& list, const Style& style) {
     std::string out = report::heading("What the box gives", style)
-                      + paragraph(nearest_words(list, style), inset, style.width)
+                      + paragraph(nearest_words(list, style), hung_in, style.width)
                       + lines_table(list, style, [](const PartsLine& l) { return l.at_hand; });
     for (const PipeStretch& stretch : list.stretches) {
         if (stretch.kind == WallKind::masonry || stretch.between_m <= 0.0) {
@@ -146,14 +144,14 @@ std::string box_text(const PartsList& list, const Style& style) {
                                            stretch.place,
                                            length_words(stretch.off_m, style))
                              : fmt::format("- {}: whole, out of the box.", stretch.place),
-                         inset,
+                         hung_in,
                          style.width);
     }
     return out + report::heading("What is short", style)
            + lines_table(list, style, [](const PartsLine& l) { return !l.at_hand; });
 }
 
-std::string idle_text(const PartsList& list, const Style& style) {
+std::string unbuildable_text(const PartsList& list, const Style& style) {
     return report::dangers_text(
         list.dangers, "Do not build it like this: no part on this list cures these", style);
 }
@@ -165,9 +163,10 @@ std::string buy_text(const PartsList& list, const Style& style) {
 
 std::string sums_text(const PartsList& list, const Style& style) {
     if (list.bought_m <= 0.0 && list.weight_kg <= 0.0) {
-        return paragraph("There is no pipe to buy.", inset, style.width);
+        return paragraph("There is no pipe to buy.", hung_in, style.width);
     }
-    std::string out = paragraph("Reasons without a source are trade practice.", inset, style.width);
+    std::string out =
+        paragraph("Reasons without a source are trade practice.", hung_in, style.width);
     out += paragraph(
         fmt::format(
             "Pipe and fittings weigh about {}; {} of pipe bought, {} left over from cutting{}.",
@@ -178,7 +177,7 @@ std::string sums_text(const PartsList& list, const Style& style) {
             : !list.exact ? "; the search was broken off, so that a choice that buys less may exist"
             : list.price  ? ", and no choice of priced pieces for this run costs less"
                           : ", and no choice of pieces for this run buys less"),
-        inset,
+        hung_in,
         style.width);
     if (list.price) {
         out += paragraph(
@@ -187,7 +186,7 @@ std::string sums_text(const PartsList& list, const Style& style) {
                         list.unpriced == 0
                             ? ""
                             : fmt::format("; {} lines to buy have no price", list.unpriced)),
-            inset,
+            hung_in,
             style.width);
     }
     return out;
@@ -202,7 +201,7 @@ std::string left_text(const PartsList& list, const Style& style) {
         out += paragraph(
             fmt::format(
                 "- {} x {}, {}: {}.", format_number(left.count, 4), left.what, left.size, left.why),
-            inset,
+            hung_in,
             style.width);
     }
     return out;
@@ -231,7 +230,7 @@ std::string stretches_text(const PartsList& list, const Style& style) {
                 text += " by " + length_words(std::abs(stretch.off_m), style);
             }
         }
-        out += paragraph(text + ".", inset, style.width);
+        out += paragraph(text + ".", hung_in, style.width);
     }
     return out;
 }
@@ -248,7 +247,7 @@ std::string growth_text(const PartsList& list, const Style& style) {
                         format_quantity(growth.grows_m, Kind::length, style.units, 2),
                         format_quantity(growth.mean_wall_k, Kind::temperature, style.units),
                         growth.where),
-            inset,
+            hung_in,
             style.width);
     }
     return out;
@@ -257,7 +256,7 @@ std::string growth_text(const PartsList& list, const Style& style) {
 } // namespace
 
 std::string report::parts_sections(const PartsList& list, const Style& style) {
-    std::string out = idle_text(list, style);
+    std::string out = unbuildable_text(list, style);
     out += list.from_box ? box_text(list, style) : buy_text(list, style);
     out += sums_text(list, style);
     out += left_text(list, style);
@@ -267,7 +266,7 @@ std::string report::parts_sections(const PartsList& list, const Style& style) {
     out += growth_text(list, style);
     out += report::heading("Assumed", style);
     for (const std::string& assumed : list.assumed) {
-        out += paragraph("- " + assumed, inset, style.width);
+        out += paragraph("- " + assumed, hung_in, style.width);
     }
     return out;
 }
@@ -276,7 +275,7 @@ std::string parts_text(const PartsList& list, const PartsReportOptions& options)
     const Style& style = options.style;
     const std::string title =
         options.input.files.empty() ? std::string{} : options.input.files.front().title;
-    std::string out = title.empty() ? "" : paragraph(title, {.first = 0, .rest = 0}, style.width);
+    std::string out = title.empty() ? "" : paragraph(title, flush_left, style.width);
     out += report::parts_sections(list, style);
     out += report::cautions_text(options.input.heater(), style);
     return report::signed_off(std::move(out), options.input.version, options.input.file(), style);

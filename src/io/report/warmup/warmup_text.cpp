@@ -21,7 +21,6 @@ namespace {
 using report::minutes;
 
 constexpr std::size_t warmup_inset = 2;
-constexpr Indent indented{.first = 2, .rest = 4};
 using report::minute_s;
 constexpr double most_rows = 26.0;
 constexpr std::string_view no_time = "-";
@@ -158,7 +157,7 @@ struct Writer {
                              {.first = warmup_inset, .rest = warmup_inset},
                              style.width);
             for (const std::string& line : quicker) {
-                out += paragraph("- " + line, indented, style.width);
+                out += paragraph("- " + line, hung_in, style.width);
             }
         }
         return out;
@@ -330,7 +329,7 @@ std::string warmup_text(const Case& resolved,
     out += report::heading("How it is computed", style);
     for (const Note& note : notes) {
         if (applies_to(note.kinds, kind_of(resolved.appliance))) {
-            out += paragraph(fmt::format("- {}", note.words), indented, style.width);
+            out += paragraph(fmt::format("- {}", note.words), hung_in, style.width);
         }
     }
     out += report::cautions_text(kind_of(resolved.appliance), style);

@@ -1,0 +1,174 @@
+#include "wrong_figures.hpp"
+
+#include "core/quantity/unit_table.hpp"
+#include "fit.hpp"
+#include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/fields/range.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+namespace fluewright::diagnosis {
+namespace {
+
+/// How a figure comes to be written wrong: by a factor, or with one unit where another was meant.
+struct Slip {
+    Kind kind;
+    std::string_view words;
+    double factor{1.0};
+    std::string_view typed{};
+    std::string_view meant{};
+};
+
+constexpr std::string_view point = "a decimal point";
+
+constexpr std::array slips{
+    Slip{Kind::length, point, 10.0},
+    Slip{Kind::length, point, 0.1},
+    Slip{Kind::length, "meters written where feet were meant", 1.0, "m", "ft"},
+    Slip{Kind::length, "feet written where meters were meant", 1.0, "ft", "m"},
+    Slip{Kind::length, "inches written where centimeters were meant", 1.0, "in", "cm"},
+    Slip{Kind::length, "centimeters written where inches were meant", 1.0, "cm", "in"},
+    Slip{Kind::mass_rate, point, 10.0},
+    Slip{Kind::mass_rate, point, 0.1},
+    Slip{Kind::mass_rate, "kilograms written where pounds were meant", 1.0, "kg/h", "lb/h"},
+    Slip{Kind::mass_rate, "pounds written where kilograms were meant", 1.0, "lb/h", "kg/h"},
+    Slip{Kind::power, point, 10.0},
+    Slip{Kind::power, point, 0.1},
+    Slip{Kind::power, "watts written where Btu/h were meant", 1.0, "W", "Btu/h"},
+    Slip{Kind::pressure, point, 10.0},
+    Slip{Kind::pressure, point, 0.1},
+    Slip{Kind::pressure, "pascals written where inches of water were meant", 1.0, "Pa", "inH2O"},
+    Slip{Kind::temperature, "Celsius written where Fahrenheit was meant", 1.0, "degC", "degF"},
+    Slip{Kind::temperature, "Fahrenheit written where Celsius was meant", 1.0, "degF", "degC"},
+    Slip{Kind::moisture, "the dry basis of a meter taken for the wet", 1.0, "% wet", "% dry"}};
+
+double meant_by(const Slip& slip, double written) {
+    if (slip.typed.empty()) {
+        return slip.factor * written;
+    }
+    const unit_table::Unit* typed = unit_table::by_symbol(slip.typed, slip.kind);
+    const unit_table::Unit* meant = unit_table::by_symbol(slip.meant, slip.kind);
+    assert(typed != nullptr && meant != nullptr);
+    return unit_table::to_si(std::pow(10.0, meant->power) * unit_table::from_si(written, *typed),
+                             *meant);
+}
+
+/// Keys whose figures change what a run shows.
+constexpr std::array<std::string_view, 14> keys{"up",
+                                                "across",
+                                                "diameter",
+                                                "burn_rate",
+                                                "heat_input",
+                                                "heat_output",
+                                                "gas_flow",
+                                                "gas_temperature",
+                                                "draft_needed",
+                                                "moisture",
+                                                "outdoor_temperature",
+                                                "draft",
+                                                "surface_temperature",
+                                                "pressure"};
+
+bool is_of_a_key(std::string_view pointer) {
+    return std::any_of(keys.begin(), keys.end(), [&](std::string_view key) {
+        const auto at = pointer.find(std::string{'/'} + std::string{key});
+        const auto end = at == pointer.npos ? at : at + 1 + key.size();
+        return at != pointer.npos && (end == pointer.size() || pointer[end] == '/');
+    });
+}
+
+/// The fire may be this much off at most, as a share of the weight of what the file says; beyond
+/// it a wrong figure would be a second coincidence.
+constexpr double least_heat_weight = 0.3;
+
+/// By how much a run without hidden causes fits all that was seen: the log of its likelihood at the
+/// best heat of the fire; nothing where it contradicts something.
+std::optional<double> fit_of(const Installation& file, const HeatGrid& grid) {
+    const auto resolved = resolve(file);
+    if (!resolved) {
+        return std::nullopt;
+    }
+    auto altered = alter(file, *resolved, {});
+    if (!altered) {
+        return std::nullopt;
+    }
+    Solver solver(std::move(*altered), grid.factors);
+    SolvedSituations solved;
+    std::array<double, heat_steps> log_fit{};
+    const double most = *std::max_element(grid.weight.begin(), grid.weight.end());
+    for (std::size_t i = 0; i < heat_steps; ++i) {
+        log_fit[i] = grid.weight[i] < least_heat_weight * most
+                         ? -std::numeric_limits<double>::infinity()
+                         : std::log(grid.weight[i]);
+    }
+    for (const Evidence& evidence : evidence_in(file, *resolved)) {
+        solve_for(evidence, *resolved, solver, solved);
+        const auto figures = figures_of(evidence, solver.altered(), solved, grid);
+        for (std::size_t i = 0; i < heat_steps; ++i) {
+            log_fit[i] += contradicts(evidence, figures[i], solver.altered())
+                              ? -std::numeric_limits<double>::infinity()
+                              : std::log(likelihood(evidence, figures[i], solver.altered()));
+        }
+        if (std::none_of(log_fit.begin(), log_fit.end(), [](double x) { return x > -1e300; })) {
+            return std::nullopt;
+        }
+    }
+    return *std::max_element(log_fit.begin(), log_fit.end());
+}
+
+struct Fitting {
+    WrongFigure figure;
+    double log_fit;
+};
+
+} // namespace
+
+std::vector<WrongFigure> wrong_figures(const Installation& written) {
+    constexpr std::size_t most_told = 3;
+    constexpr double much_worse = 3.0; ///< e^3, or twenty times less likely than the best
+    const HeatGrid grid;
+    std::vector<Fitting> found;
+    for (const std::string& pointer : value_pointers(written)) {
+        if (!is_of_a_key(pointer)) {
+            continue;
+        }
+        for (const Slip& slip : slips) {
+            Installation meant = written;
+            const Slot slot = find_value(meant, pointer);
+            if (!slot || !*slot.value || slot.field->kind != slip.kind) {
+                continue;
+            }
+            const double figure = **slot.value;
+            *slot.value = meant_by(slip, figure);
+            if (!is_in_range(**slot.value, *slot.field) || *slot.value == figure) {
+                continue;
+            }
+            if (const auto log_fit = fit_of(meant, grid)) {
+                found.push_back({.figure = {.pointer = pointer,
+                                            .kind = slip.kind,
+                                            .written = figure,
+                                            .meant = **slot.value,
+                                            .slip = slip.words},
+                                 .log_fit = *log_fit});
+            }
+        }
+    }
+    std::stable_sort(found.begin(), found.end(), [](const Fitting& a, const Fitting& b) {
+        return a.log_fit > b.log_fit;
+    });
+    std::vector<WrongFigure> told;
+    for (const Fitting& each : found) {
+        if (told.size() < most_told && each.log_fit > found.front().log_fit - much_worse) {
+            told.push_back(each.figure);
+        }
+    }
+    return told;
+}
+
+} // namespace fluewright::diagnosis
