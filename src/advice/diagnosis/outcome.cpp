@@ -3,7 +3,6 @@
 #include "cures.hpp"
 #include "design.hpp"
 #include "sizes.hpp"
-#include "wrong_figures.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -14,7 +13,6 @@ namespace {
 
 constexpr double least_shown = 0.005;  ///< probability below which a row is left out
 constexpr double least_bearing = 1.25; ///< times likelier, or the inverse
-constexpr double least_to_judge = 0.05;
 
 double logarithmic(double x) {
     return std::abs(std::log(std::max(x, 1e-12)));
@@ -28,14 +26,6 @@ std::string title_of(const std::vector<SizedCause>& causes) {
         title += sized.place.empty() ? "" : ' ' + sized.place;
     }
     return title;
-}
-
-std::string title_of(const Row& row) {
-    std::string title{row.flaw != nullptr ? row.flaw->title : std::string_view{}};
-    for (const Cause* cause : row.causes) {
-        title += (title.empty() ? "" : " and ") + std::string{cause->title};
-    }
-    return title.empty() ? std::string{cause_of(CauseId::nothing).title} : title;
 }
 
 std::string joined(const std::vector<SizedCause>& causes, std::string_view Cause::*member) {
@@ -127,6 +117,16 @@ void OutcomeBuilder::bear(Explanation& explanation, std::size_t row) const {
 }
 
 namespace {
+
+/// Whether the look of a check was taken: nobody is sent up for the same again.
+bool was_looked_at(const Check& check, const Installation& written) {
+    const auto look = from_word<LookedAt>(check.look);
+    return look
+           && std::any_of(
+               written.observed.begin(), written.observed.end(), [&](const Observation& seen) {
+                   return seen.look == *look && seen.found;
+               });
+}
 
 Explanation explanation_of(const Cause& cause, double probability) {
     Explanation explanation;
@@ -234,41 +234,6 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
     result.nothing_explains = !evidence_.empty() && !row_that_explains();
 }
 
-std::optional<std::size_t> OutcomeBuilder::row_that_explains() const {
-    const std::vector<std::size_t> rows = leading(engine_.rows().size());
-    const auto found = std::find_if(rows.begin(), rows.end(), [&](std::size_t row) {
-        if (row != rows.front() && engine_.posterior().row[row] < least_to_judge) {
-            return false;
-        }
-        for (std::size_t e = 0; e < evidence_.size(); ++e) {
-            if (conflicts(row, e)) {
-                return false;
-            }
-        }
-        return true;
-    });
-    return found == rows.end() ? std::nullopt : std::optional{*found};
-}
-
-/// Where nothing explains all: the figures of the file, and the readings, that may be wrong.
-void OutcomeBuilder::doubt(Diagnosis& result) const {
-    constexpr std::size_t most_doubted = 3; // each is a diagnosis of its own
-    result.wrong_figures = wrong_figures(written_);
-    for (std::size_t e = 0; e < evidence_.size() && result.doubtful.size() < most_doubted; ++e) {
-        if (!evidence_[e].is_reading() || evidence_.size() == 1) {
-            continue;
-        }
-        std::vector<Evidence> rest = evidence_;
-        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(e));
-        Engine engine(written_, resolved_);
-        engine.weigh(rest);
-        const OutcomeBuilder other(written_, resolved_, engine, rest);
-        if (const auto row = other.row_that_explains()) {
-            result.doubtful.push_back({e, title_of(engine.rows()[*row])});
-        }
-    }
-}
-
 void OutcomeBuilder::say(Diagnosis& result) const {
     const Explanation& first = result.explanations.front();
     std::string size;
@@ -279,8 +244,11 @@ void OutcomeBuilder::say(Diagnosis& result) const {
         result.sentence = "Nothing was observed yet, so every cause is as likely as before; the "
                           "checks below are worth making first.";
     } else if (result.nothing_explains) {
-        result.sentence = "No cause known here explains everything that was seen; the nearest is "
-                          + first.title + " (" + per_cent(first.probability) + ").";
+        const bool doubted = !result.wrong_figures.empty() || !result.doubtful.empty();
+        result.sentence = std::string{"No cause known here explains everything that was seen"}
+                          + (doubted ? "; a figure may be wrong, see below" : "")
+                          + "; the nearest is " + first.title + " (" + per_cent(first.probability)
+                          + ").";
     } else if (first.causes.empty()) {
         result.sentence = "What was seen fits the run as described (" + per_cent(first.probability)
                           + "); no hidden cause is needed to explain it.";
@@ -336,6 +304,11 @@ Diagnosis OutcomeBuilder::build() {
     for (Explanation& explanation : result.explanations) {
         if (as_written && !explanation.causes.empty() && explanation.causes.front().has_size) {
             explanation.cured = once_cured(*as_written);
+        }
+    }
+    for (Explanation& explanation : result.explanations) {
+        if (explanation.confirm != nullptr && was_looked_at(*explanation.confirm, written_)) {
+            explanation.confirm = nullptr;
         }
     }
     if (result.no_fire) {
@@ -399,7 +372,7 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);
         check.expected.push_back(
-            {title_of(engine_.rows()[expected.row]), range_of(expected, resolved_)});
+            {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)});
     }
     return check;
 }

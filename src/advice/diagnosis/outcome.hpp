@@ -8,6 +8,12 @@
 /// Weights into sentences.
 namespace fluewright::diagnosis {
 
+/// Below this probability a row is not asked whether it accounts for all that was seen.
+inline constexpr double least_to_judge = 0.05;
+
+/// The causes of a row in words; of none "nothing hidden".
+[[nodiscard]] std::string row_title(const Row& row);
+
 class OutcomeBuilder {
 public:
     OutcomeBuilder(const Installation& written,

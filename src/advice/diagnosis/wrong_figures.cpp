@@ -59,6 +59,14 @@ double meant_by(const Slip& slip, double written) {
                              *meant);
 }
 
+/// Whether a figure may be such a slip: nobody takes 4 m for 4 in, but for 4 ft.
+bool can_be(const Slip& slip, double written) {
+    constexpr double long_m = 0.6; ///< from here on in meters or feet, below in inches or less
+    const bool of_small_units = slip.typed == "in" || slip.typed == "cm";
+    return slip.kind != Kind::length || slip.typed.empty()
+           || of_small_units == (std::abs(written) < long_m);
+}
+
 /// Keys whose figures change what a run shows.
 constexpr std::array<std::string_view, 14> keys{"up",
                                                 "across",
@@ -145,6 +153,9 @@ std::vector<WrongFigure> wrong_figures(const Installation& written) {
                 continue;
             }
             const double figure = **slot.value;
+            if (!can_be(slip, figure)) {
+                continue;
+            }
             *slot.value = meant_by(slip, figure);
             if (!is_in_range(**slot.value, *slot.field) || *slot.value == figure) {
                 continue;

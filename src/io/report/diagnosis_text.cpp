@@ -52,6 +52,35 @@ struct DiagnosisText {
         return out;
     }
 
+    /// Where no cause explains all, what is written or read wrong may be the fault.
+    [[nodiscard]] std::string doubts() const {
+        if (d.wrong_figures.empty() && d.doubtful.empty()) {
+            return {};
+        }
+        std::string out = report::heading("A figure may be wrong; look at these first", style);
+        for (const WrongFigure& figure : d.wrong_figures) {
+            const auto shown = [&](double si) {
+                return format_quantity(si, figure.kind, style.units);
+            };
+            out += paragraph(fmt::format("- `{}`: were it {} and not {}, all that was seen would "
+                                         "fit with nothing hidden ({}).",
+                                         figure.pointer,
+                                         shown(figure.meant),
+                                         shown(figure.written),
+                                         figure.slip),
+                             hung_in,
+                             style.width);
+        }
+        for (const DoubtfulReading& reading : d.doubtful) {
+            out += paragraph(fmt::format("- {}: without it the rest fits {}. Take it again.",
+                                         d.seen[reading.seen].words,
+                                         reading.explanation),
+                             hung_in,
+                             style.width);
+        }
+        return out;
+    }
+
     [[nodiscard]] std::string bearings(const Explanation& e, bool speaks_for) const {
         std::string list;
         for (const Bearing& bearing : e.bearings) {
@@ -177,7 +206,7 @@ struct DiagnosisText {
         }
         const Explanation& first = d.explanations.front();
         std::string out = report::heading("Next check worth making", style);
-        if (first.probability >= settled && first.confirm != nullptr) {
+        if (first.probability >= settled && first.confirm != nullptr && !d.nothing_explains) {
             return out
                    + paragraph(fmt::format("One cause is clearly ahead. Confirm it before you "
                                            "spend money on it. {}. {}",
@@ -278,6 +307,7 @@ std::string diagnosis_text(const Diagnosis& diagnosis, const DiagnosisReportOpti
         out += paragraph("Installation: " + diagnosis.title, flush_left, style.width);
     }
     out += writer.seen();
+    out += writer.doubts();
     out += writer.causes();
     out += writer.checks();
     out += writer.better();

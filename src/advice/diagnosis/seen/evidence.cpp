@@ -95,10 +95,21 @@ double course_likelihood(const Evidence& e, const Altered& altered) {
     return sum / static_cast<double>(altered.causes.size());
 }
 
+bool stands_in_cap(const Place& place, const Run& run) {
+    const RunPart* part = run.part(place.first);
+    return part != nullptr && part->kind == PartKind::cap;
+}
+
 double look_likelihood(const Evidence& e, const Altered& altered) {
     double missed = 1.0;
     for (const CauseAt& cause : altered.causes) {
-        missed *= 1.0 - found_share(*e.look, cause.cause->id);
+        // From the ground a nest in the cap is seen as a clogged screen is; one farther down is
+        // not.
+        const bool in_cap = id_of(*cause.cause) == CauseId::blockage && e.look->look == "cap"
+                            && stands_in_cap(cause.place, altered.made.run);
+        missed *=
+            1.0
+            - found_share(*e.look, in_cap ? cause_of(CauseId::clogged_screen).id : cause.cause->id);
     }
     const double bad = altered.causes.empty() ? e.look->false_alarm : 1.0 - missed;
     return e.answer == Answer::yes ? bad : 1.0 - bad;

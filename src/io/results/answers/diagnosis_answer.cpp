@@ -141,6 +141,29 @@ const Record<SeenFact>& record_of<SeenFact>() {
 }
 
 template <>
+const Record<WrongFigure>& record_of<WrongFigure>() {
+    static const Record<WrongFigure> record{
+        "wrong_figure",
+        "a figure of the file that, were it another, would let all that was seen fit",
+        {{"pointer", "into the file", &WrongFigure::pointer},
+         {"unit", "of both figures", [](const WrongFigure& f) { return si_unit(f.kind); }},
+         {"written", "in SI", &WrongFigure::written},
+         {"meant", "in SI", &WrongFigure::meant},
+         {"slip", "how it may have come about", &WrongFigure::slip}}};
+    return record;
+}
+
+template <>
+const Record<DoubtfulReading>& record_of<DoubtfulReading>() {
+    static const Record<DoubtfulReading> record{
+        "doubtful_reading",
+        "a reading that stands alone against an explanation of all the rest",
+        {{"seen", "index into what was seen, from 0", &DoubtfulReading::seen},
+         {"explanation", "of the rest, in words", &DoubtfulReading::explanation}}};
+    return record;
+}
+
+template <>
 const Record<Expectation>& record_of<Expectation>() {
     static const Record<Expectation> record{
         "expectation",
@@ -199,6 +222,10 @@ const Record<Diagnosis>& record_of<Diagnosis>() {
          {"nothing_explains",
           "even the best explanation conflicts with something seen",
           &Diagnosis::nothing_explains},
+         {"wrong_figures",
+          "figures of the file that may be wrong, where nothing explains; the best fit first",
+          &Diagnosis::wrong_figures},
+         {"doubtful", "readings that stand alone against the rest, likewise", &Diagnosis::doubtful},
          {"seen", "in the order of the file", &Diagnosis::seen},
          {"explanations", "by probability", &Diagnosis::explanations},
          {"checks", "most worthwhile first", &Diagnosis::checks},
