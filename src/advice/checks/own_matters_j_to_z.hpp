@@ -73,6 +73,16 @@ inline constexpr auto own_matters_j_to_z = std::to_array<Matter>({
          "dying one does not, and its carbon monoxide comes into the room. Nobody smells it.",
      .remedy =
          "Light no fire with these fans running. Stop them and let air in near the appliance."},
+    {.id = "run-falls",
+     .harm = Harm::draft,
+     .severity = Severity::failure,
+     .per_place = true,
+     .title = "Pipe falls towards the chimney",
+     .meaning =
+         "Gas moves by rising. A pipe that falls holds it back, most of all when the fire is "
+         "low, and it comes out of the joints before that pipe.",
+     .remedy = "Hang the pipe so that it rises all the way to the chimney, by 1/4 in per ft (20 mm "
+               "per m) at least."},
     {.id = "single-wall-outdoors",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

@@ -14,7 +14,7 @@ bool waits_for_deposit(const CheckResult& result) {
 
 bool is_open_danger(const CheckResult& result) {
     return result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
-           && result.check->severity == Severity::danger;
+           && result.check->severity == Severity::danger && !result.check->local;
 }
 
 bool is_told_to(const CheckResult& result, HeaterKind kind) {

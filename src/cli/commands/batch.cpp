@@ -271,6 +271,9 @@ int run_batch(const Context& context) {
     if (!source->unreadable().empty()) {
         return refuse(context, no_access, source->unreadable());
     }
+    if (all.records == 0) {
+        return refuse(context, wrong_input, "no installation came in");
+    }
     if (all.failed > 0) {
         return unless_given_up(context, true, program_failed);
     }
@@ -303,7 +306,8 @@ const Command batch_command{
         "becomes a line that says so, and the rest goes on. With --method the physics is "
         "computed all the same, and the columns of the method stand beside it. --format html sums "
         "all up on one page. Ends with status 1 "
-        "when one falls short, 2 when one is at fault and 4 when the solver gave one up.",
+        "when one falls short, 2 when one is at fault or none came in, and 4 when the solver gave "
+        "one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",
              .required = true,

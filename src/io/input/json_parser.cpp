@@ -66,6 +66,13 @@ bool Parser::stop(std::size_t offset, std::string message, std::string help) {
     return false;
 }
 
+bool Parser::begins_curly() const {
+    constexpr std::string_view left = "\u201C";
+    constexpr std::string_view right = "\u201D";
+    const std::string_view rest = text_.substr(std::min(at_, text_.size()));
+    return rest.starts_with(left) || rest.starts_with(right);
+}
+
 std::string Parser::seen() const {
     if (at_end()) {
         return "the end of the file";
@@ -205,7 +212,9 @@ bool Parser::members(std::uint32_t object, int depth) {
         if (here() != '"') {
             return stop(at_,
                         fmt::format("a key in double quotes is missing before {}", seen()),
-                        "write \"key\": value");
+                        begins_curly() ? "a word processor made these quotes curly; type straight "
+                                         "ones: \""
+                                       : "write \"key\": value");
         }
         const auto key_begin = static_cast<std::uint32_t>(at_);
         std::string_view key;

@@ -44,6 +44,8 @@ private:
     [[nodiscard]] bool at_end() const { return at_ >= text_.size(); }
 
     [[nodiscard]] std::string seen() const;
+    /// Whether a quotation mark of a word processor stands here.
+    [[nodiscard]] bool begins_curly() const;
 
     std::string_view text_;
     std::size_t at_{0};

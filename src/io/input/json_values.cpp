@@ -233,13 +233,15 @@ read_word(const Document& document, const Node& node, const FieldInfo& field, Tr
         auto meant = trade_word(field.key, node.text);
         meant = meant ? meant : glossary_word(node.text, field.choices);
         meant = meant ? meant : nearest_word(node.text, field.choices);
+        const std::string elsewhere = trade_value_help(field.key, node.text);
         // A part named for its wall: "flex" is a straight of flexible liner.
         const catalog::Wall* wall = field.key == "part" ? catalog::find_wall(node.text) : nullptr;
         troubles.at_value(node,
                           fmt::format("`{}` is not a known {}", shown(node.text), field.key),
                           joined(field.choices),
-                          wall != nullptr ? fmt::format(
-                              "write \"part\": \"straight\", \"wall\": \"{}\"", wall->id)
+                          !elsewhere.empty() ? elsewhere
+                          : wall != nullptr  ? fmt::format(
+                                "write \"part\": \"straight\", \"wall\": \"{}\"", wall->id)
                           : meant ? fmt::format("did you mean `{}`?", *meant)
                                   : "");
         return std::nullopt;

@@ -79,21 +79,21 @@ constexpr std::array trade_keys{
     TradeKey{"stove", "appliance", "write `appliance`"}};
 
 constexpr std::array words_of_trade{
-    TradeWord{"part", "pipe", "straight"},      TradeWord{"part", "stovepipe", "straight"},
-    TradeWord{"part", "flue pipe", "straight"}, TradeWord{"part", "liner", "straight"},
-    TradeWord{"part", "flex", "straight"},      TradeWord{"part", "horizontal", "straight"},
-    TradeWord{"part", "vertical", "straight"},  TradeWord{"part", "chimney", "straight"},
-    TradeWord{"part", "offset", "elbow"},       TradeWord{"part", "cleanout", "tee"},
-    TradeWord{"part", "terminal", "cap"},       TradeWord{"part", "pot", "cap"},
-    TradeWord{"part", "adapter", "increaser"},  TradeWord{"part", "thimble", "straight"},
-    TradeWord{"type", "woodstove", "stove"},    TradeWord{"type", "wood stove", "stove"},
-    TradeWord{"type", "heater", "stove"},       TradeWord{"type", "log burner", "stove"},
-    TradeWord{"type", "insert", "stove"},       TradeWord{"type", "wood burner", "stove"},
-    TradeWord{"type", "cookstove", "stove"},    TradeWord{"type", "cook stove", "stove"},
-    TradeWord{"type", "range", "stove"},        TradeWord{"type", "open fire", "fireplace"},
-    TradeWord{"build", "adjustable", "gored"},  TradeWord{"zone", "inside", "room"},
-    TradeWord{"zone", "indoor", "room"},        TradeWord{"zone", "living room", "room"},
-    TradeWord{"zone", "outdoor", "outdoors"},   TradeWord{"zone", "closet", "chase"}};
+    TradeWord{"part", "pipe", "straight"},       TradeWord{"part", "stovepipe", "straight"},
+    TradeWord{"part", "flue pipe", "straight"},  TradeWord{"part", "liner", "straight"},
+    TradeWord{"part", "flex", "straight"},       TradeWord{"part", "horizontal", "straight"},
+    TradeWord{"part", "vertical", "straight"},   TradeWord{"part", "chimney", "straight"},
+    TradeWord{"part", "offset", "elbow"},        TradeWord{"part", "cleanout", "tee"},
+    TradeWord{"part", "terminal", "cap"},        TradeWord{"part", "pot", "cap"},
+    TradeWord{"part", "adapter", "increaser"},   TradeWord{"type", "woodstove", "stove"},
+    TradeWord{"type", "wood stove", "stove"},    TradeWord{"type", "heater", "stove"},
+    TradeWord{"type", "log burner", "stove"},    TradeWord{"type", "insert", "stove"},
+    TradeWord{"type", "wood burner", "stove"},   TradeWord{"type", "cookstove", "stove"},
+    TradeWord{"type", "cook stove", "stove"},    TradeWord{"type", "range", "stove"},
+    TradeWord{"type", "open fire", "fireplace"}, TradeWord{"build", "adjustable", "gored"},
+    TradeWord{"zone", "inside", "room"},         TradeWord{"zone", "indoor", "room"},
+    TradeWord{"zone", "living room", "room"},    TradeWord{"zone", "outdoor", "outdoors"},
+    TradeWord{"zone", "closet", "chase"}};
 
 } // namespace
 
@@ -148,6 +148,10 @@ std::optional<std::string_view> glossary_key(std::string_view typed,
 }
 
 std::string trade_value_help(std::string_view key, std::string_view typed) {
+    if (key == "part" && (same_letters(typed, "thimble") || same_letters(typed, "pass-through"))) {
+        return "a way through a wall is told of the straight that goes through: write \"passes\": "
+               "\"wall\" and `pass_through` there";
+    }
     if (key == "burn_rate" && parse_quantity(typed, Kind::power)) {
         return "write \"heat_input\": \"" + std::string{typed}
                + "\" for heat in the fuel, or `heat_output` for useful heat";

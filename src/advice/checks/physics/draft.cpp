@@ -47,8 +47,8 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
                + (is_fed_by_hand(heater) ? ", burn more briskly" : "") + ") or raise the top.";
     }
     return "The greatest loss: " + std::string{most->what} + ", " + s.show(most->pa, Kind::pressure)
-           + " of the " + s.show(flow.buoyancy_pa, Kind::pressure)
-           + " that the warm gas gives. Begin there.";
+           + (most->pa < flow.buoyancy_pa ? " of the " : ", more than the ")
+           + s.show(flow.buoyancy_pa, Kind::pressure) + " that the warm gas gives. Begin there.";
 }
 
 void short_or_strong(Subject& s, const StateResult& state) {

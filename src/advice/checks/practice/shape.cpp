@@ -73,6 +73,30 @@ void level_run(Subject& s) {
     }
 }
 
+/// Pipe that loses height on the way to the chimney top, part by part.
+void falling_pipe(Subject& s) {
+    constexpr double level_within = 1e-3; // what a file of whole millimeters rounds away
+    if (s.resolved.appliance.pushed_by_fan) {
+        return;
+    }
+    for (const Section& section : s.resolved.sections) {
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        const double slope = section.rise_m / section.length_m;
+        CheckResult* f =
+            s.hold(own("run-falls"),
+                   slope >= -level_within,
+                   {.kind = Kind::slope, .figure = slope, .limit = 0.0, .weight = -slope},
+                   {.section = &section});
+        if (f != nullptr && s.with_words()) {
+            f->message = f->place + " falls by " + s.show(-section.rise_m, Kind::length)
+                         + " on its way to the "
+                         + std::string{way_out(kind_of(s.resolved.appliance))} + ".";
+        }
+    }
+}
+
 void turns(Subject& s) {
     const Run::Turns turns = s.resolved.run.turns(Stretch::connector);
     const double most = catalog::default_of(DefaultId::turns_most_rad).value;
@@ -228,6 +252,7 @@ void shape(Subject& s) {
     gas_pipe_distance(s);
     damper_on_gas(s);
     level_run(s);
+    falling_pipe(s);
     turns(s);
     cleanout(s);
     height(s);

@@ -1,10 +1,12 @@
 #include "prediction.hpp"
 
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 #include "fluewright/model/march/probe_reading.hpp"
 #include "fluewright/model/warmup/tended.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace fluewright::diagnosis {
@@ -40,12 +42,35 @@ StateResult solve_doing(const FlueModel& model, Doing doing) {
     return solve_state(model, StateKind::idle, Detail::stations);
 }
 
-/// Greatest pressure against the room at a joint in the room.
+/// The longest piece of such pipe in the trade; endless where pipe of the kind is not sold by the
+/// piece.
+double longest_piece_m(WallKind kind) {
+    double longest_m = 0.0;
+    for (const catalog::StockLength& row : catalog::stock_lengths()) {
+        longest_m = std::max(longest_m, row.kind.value() == kind ? row.length_m : 0.0);
+    }
+    return longest_m > 0.0 ? longest_m : std::numeric_limits<double>::infinity();
+}
+
+/// Greatest pressure against the room at a joint in the room. A straight longer than pipe is sold
+/// has joints between its pieces, whether the file writes it as one or as several.
 double joints_pa(const Case& c, const std::vector<Station>& stations) {
     double greatest = -std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < c.sections.size() && i + 1 < stations.size(); ++i) {
-        if (c.sections[i].zone == Zone::room) {
-            greatest = std::max(greatest, stations[i + 1].joint_pressure_pa);
+        const Section& section = c.sections[i];
+        const Station& end = stations[i + 1];
+        if (section.zone != Zone::room) {
+            continue;
+        }
+        greatest = std::max(greatest, end.joint_pressure_pa);
+        if (section.length_m <= 0.0) {
+            continue;
+        }
+        const double piece_m = longest_piece_m(c.walls[section.wall].kind);
+        for (double up_m = piece_m; up_m < section.length_m; up_m += piece_m) {
+            greatest = std::max(
+                greatest,
+                std::lerp(end.joint_pressure_pa, end.pressure_in_zone_pa, up_m / section.length_m));
         }
     }
     return greatest;
