@@ -192,6 +192,13 @@ std::string turning_words(Subject& s, const StateResult& state) {
            + s.show(cold.duration_s, Kind::duration) + " with "
            + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat below it.";
 }
+/// By what the file says of the house: fans, no fan, or a pressure that anything may cause.
+std::string_view air_words(const HouseCase& house) {
+    return house.exhaust_m3_s > 0.0 ? "stop fans and let air in"
+           : house.fans_may_run()   ? "let air in and stop any fan that takes it out"
+                                    : "let air in";
+}
+
 
 /// Where the flue itself does not push down, no insulation of it helps.
 std::string only_the_room(Subject& s, const StateResult& state) {
@@ -199,7 +206,7 @@ std::string only_the_room(Subject& s, const StateResult& state) {
         return {};
     }
     return std::string{"The room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
-           + " below outdoors, is the only cause: stop fans and let air in"
+           + " below outdoors, is the only cause: " + std::string{air_words(s.resolved.house)}
            + (is_fed_by_hand(s.resolved.appliance)
                   ? ", with a window near the heater open before lighting."
                   : ".");
