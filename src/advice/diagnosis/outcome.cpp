@@ -371,10 +371,30 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     }
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);
-        check.expected.push_back(
-            {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)});
+        check.expected.push_back(expectation_of(expected));
+    }
+    // Where the leading causes let expect the same, the check looks for one behind them.
+    for (const Expected& expected : ranked.further) {
+        if (tells_apart(check)) {
+            break;
+        }
+        check.expected.push_back(expectation_of(expected));
+        if (!tells_apart(check)) {
+            check.expected.pop_back();
+        }
     }
     return check;
 }
 
 } // namespace fluewright::diagnosis
+Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
+    return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
+}
+
+bool tells_apart(const NextCheck& check) {
+    return std::any_of(
+        check.expected.begin(), check.expected.end(), [&](const Expectation& expected) {
+            return expected.words != check.expected.front().words;
+        });
+}
+
