@@ -1,6 +1,6 @@
 #include "verdict_words.hpp"
 
-#include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/checks/told.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -31,11 +31,8 @@ public:
             words += "; " + lesser();
         }
         words += '.';
-        if (v_.open > 0) {
-            words += " " + count_words(v_.open, "check is", "checks are")
-                     + " undetermined, as the file does not say; first: " + open_check();
-        }
-        return words;
+        return v_.open > 0 ? words + ' ' + open_dangers_words(a_.checks, a_.installation.units)
+                           : words;
     }
 
     [[nodiscard]] std::string draft() const {
@@ -156,12 +153,6 @@ private:
         return count_words(v_.mentioned, "further finding", "further findings");
     }
 
-    [[nodiscard]] std::string open_check() const {
-        const CheckResult& result = a_.checks[*v_.check];
-        return keys_in_words(result.missing)
-               + "; required: " + rule_words(*result.check, a_.installation.units) + '.';
-    }
-
     [[nodiscard]] bool worst_has_figures() const { return v_.figure.has_value(); }
 
     /// "Worst, high fire, mild: the run cannot vent 20 kg/h ..."
@@ -237,7 +228,8 @@ std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
 std::string headline(const Verdict& verdict) {
     std::string counted;
     std::string uncounted;
-    std::string undecided;
+    std::string open;
+    std::string open_uncounted;
     const auto add = [](std::string& list, const HarmVerdict& v) {
         list += (list.empty() ? "" : ", ") + lower_first(title(v.harm));
     };
@@ -245,19 +237,21 @@ std::string headline(const Verdict& verdict) {
         if (v.outcome == HarmOutcome::falls_short) {
             add(v.counts ? counted : uncounted, v);
         } else if (v.outcome == HarmOutcome::cannot_tell) {
-            add(undecided, v);
+            add(v.counts ? open : open_uncounted, v);
         }
     }
-    std::string text =
-        !counted.empty() ? "This run falls short: " + counted + '.'
-        : !undecided.empty()
-            ? std::string{"Not decided: " + undecided + ". Nothing else that counts is short."}
-            : "This run passes: nothing that counts is short.";
+    std::string text = !counted.empty() ? "This run falls short: " + counted + '.'
+                       : !open.empty()
+                           ? "Not decided: " + open + ". Nothing else that counts is short."
+                           : std::string{"This run passes: nothing that counts is short."};
     if (!uncounted.empty()) {
         text += " Not met, but not counted: " + uncounted + '.';
     }
-    if (!undecided.empty() && !counted.empty()) {
-        text += " Not decided: " + undecided + '.';
+    if (!open.empty() && !counted.empty()) {
+        text += " Not decided: " + open + '.';
+    }
+    if (!open_uncounted.empty()) {
+        text += " Not decided, and not counted: " + open_uncounted + '.';
     }
     return text;
 }

@@ -278,7 +278,9 @@ Diagnosis OutcomeBuilder::build() {
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
     result.alarm_has_sounded = alarm_has_sounded(written_.observed);
-    result.dangers = present_dangers(written_, resolved_, solve(resolved_, Detail::stations));
+    const Checked checked = checks_of_file(written_, resolved_, solve(resolved_, Detail::stations));
+    result.dangers = present_dangers(checked, resolved_.units);
+    result.not_decided = fire_not_decided(checked, resolved_.units);
     // Of that one the first words tell already.
     std::erase_if(result.dangers, [&](const PresentDanger& danger) {
         return result.alarm_has_sounded && danger.id == "alarm-has-sounded";
@@ -386,7 +388,6 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     return check;
 }
 
-} // namespace fluewright::diagnosis
 Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
     return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
 }
@@ -398,3 +399,4 @@ bool tells_apart(const NextCheck& check) {
         });
 }
 
+} // namespace fluewright::diagnosis

@@ -1,5 +1,6 @@
 #include "plan_details.hpp"
 
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -112,12 +113,11 @@ std::string tightest(const Case& c, const Score& scored) {
     return state_name(c, scored.states[scored.limiting]) + " (" + spare_words(c, scored) + ")";
 }
 
-/// The same of a plan, in the units of the present run.
 /// No change of pipe decides what the file does not tell.
 std::string undecided(const Improvement& made) {
     return made.present.verdict.leaves_fire_open()
-               ? " Fire is not decided: `check` says what the file must tell."
-               : "";
+               ? ' ' + fire_not_decided(made.present.checks, made.present.installation.units)
+               : std::string{};
 }
 
 std::string tightest(const Improvement& made, const Plan& plan) {
@@ -125,6 +125,8 @@ std::string tightest(const Improvement& made, const Plan& plan) {
     then.units = made.present.installation.units;
     return tightest(then, plan.score);
 }
+
+/// The same of a plan, in the units of the present run.
 
 std::string steps_words(const Plan& plan) {
     std::string words;

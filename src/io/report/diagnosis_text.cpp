@@ -264,8 +264,10 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
 }
 
 std::string shown_dangers_text(const Diagnosis& diagnosis, const Style& style) {
-    return report::dangers_text(
-        diagnosis.dangers, "What the file itself shows; no fire before it is put right", style);
+    return report::dangers_text(diagnosis.dangers,
+                                "What the file itself shows; no fire before it is put right",
+                                style)
+           + report::not_decided_text(diagnosis.not_decided, style);
 }
 
 std::string check_text(const NextCheck& check, const Style& style) {

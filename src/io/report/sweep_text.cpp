@@ -21,7 +21,8 @@ public:
     Page(const Sweep& sweep, const Style& style) : sweep_(sweep), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(sweep_.sentence, flush_left, style_.width);
+        out_ = paragraph(sweep_.sentence, flush_left, style_.width)
+               + report::not_decided_text(sweep_.not_decided, style_);
         if (!sweep_.present.title.empty()) {
             out_ += paragraph("Installation: " + sweep_.present.title, flush_left, style_.width);
         }

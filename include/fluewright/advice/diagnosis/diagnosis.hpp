@@ -131,6 +131,7 @@ struct Diagnosis {
     std::vector<std::string> urgent;    ///< what to do now; said first
     std::vector<PresentDanger> dangers; ///< that the file itself shows, whatever was seen
     bool alarm_has_sounded{};
+    std::string not_decided;            ///< fire_not_decided() of the file
     bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
     std::string sentence; ///< the outcome, for a person
     std::vector<SeenFact> seen;
