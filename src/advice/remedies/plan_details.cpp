@@ -74,10 +74,15 @@ void less_to_spare(const Assessment& present,
             }
             continue;
         }
+        ShownApart both = format_apart(after, now, kind, c.units);
+        if (const std::string opened = opening_share_words(c, after);
+            !is_draft && opened != opening_share_words(c, now)) {
+            both = {.figure = opened, .limit = opening_share_words(c, now)};
+        }
         plan.worsens.push_back((is_draft                      ? "less draft, "
                                 : has_open_front(c.appliance) ? "less air through the opening, "
                                                               : "the door opens less far, ")
-                               + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
+                               + both.figure + " instead of " + both.limit + " ("
                                + state_name(c, state) + ")");
     }
 }
@@ -120,13 +125,12 @@ std::string undecided(const Improvement& made) {
                : std::string{};
 }
 
+/// The same of a plan, in the units of the present run.
 std::string tightest(const Improvement& made, const Plan& plan) {
     Case then = plan.resolved;
     then.units = made.present.installation.units;
     return tightest(then, plan.score);
 }
-
-/// The same of a plan, in the units of the present run.
 
 std::string steps_words(const Plan& plan) {
     std::string words;

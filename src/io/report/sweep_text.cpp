@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/run/open_front.hpp"
@@ -84,7 +85,7 @@ private:
             grid(has_open_front(sweep_.shape.appliance) ? "Smoke held" : "Door may be opened",
                  [this](const SweepPoint& point) {
                      const double share = least_opening(*point.score);
-                     return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
+                     return opening_share_words(sweep_.shape, share);
                  });
         }
         std::string legend =

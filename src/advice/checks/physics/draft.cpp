@@ -173,12 +173,11 @@ void smoke_at_loading_door(Subject& s, const StateResult& state) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message =
-        state.door.opening_share <= 0.0
-            ? std::string{"Smoke comes out as soon as the door is opened."}
-            : "Smoke comes out where the door is opened further than "
-                  + format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2)
-                  + " of its width.";
+    f->message = state.door.opening_share <= 0.0
+                     ? std::string{"Smoke comes out as soon as the door is opened."}
+                     : "Smoke comes out where the door is opened further than "
+                           + opening_share_words(s.resolved, state.door.opening_share)
+                           + " of its width.";
 }
 
 /// What turns an idle flue that pushes down.
@@ -192,13 +191,13 @@ std::string turning_words(Subject& s, const StateResult& state) {
            + s.show(cold.duration_s, Kind::duration) + " with "
            + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat below it.";
 }
+
 /// By what the file says of the house: fans, no fan, or a pressure that anything may cause.
 std::string_view air_words(const HouseCase& house) {
     return house.exhaust_m3_s > 0.0 ? "stop fans and let air in"
            : house.fans_may_run()   ? "let air in and stop any fan that takes it out"
                                     : "let air in";
 }
-
 
 /// Where the flue itself does not push down, no insulation of it helps.
 std::string only_the_room(Subject& s, const StateResult& state) {
