@@ -34,6 +34,7 @@ constexpr auto all_entries = std::to_array<Entry>({
     {"clearances_shield_shares", "ShieldShare", "shield_share"},
     {"clearances_unlisted", "UnlistedClearance", "unlisted_clearance"},
     {"connector_thickness", "ConnectorThickness", "connector_thickness"},
+    {"wall_passes", "WallPass", "wall_pass"},
     {"fireplace_flues_bc", "FireplaceFlue", "fireplace_flue"},
     {"flue_sizes_uk", "FlueSizeUk", "flue_size_uk"},
     {"building_elements", "BuildingElement", "building_element"},

@@ -1,8 +1,10 @@
 #include "fluewright/advice/opening_words.hpp"
 
+#include "fluewright/advice/score.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright {
 
@@ -23,17 +25,28 @@ FrontVelocity front_velocity(const Case& resolved, const StateResult& state) {
 
 std::string opening_words(const Case& resolved, const StateResult& state) {
     if (!has_open_front(resolved.appliance)) {
-        return "the door may be opened "
-               + format_quantity(std::clamp(state.door.opening_share, 0.0, 1.0),
-                                 Kind::fraction,
-                                 resolved.units,
-                                 2)
+        return "the door may be opened " + opening_share_words(resolved, state.door.opening_share)
                + " of its width";
     }
     const FrontVelocity front = front_velocity(resolved, state);
     return "air enters the opening at "
            + format_quantity(front.has_m_s, Kind::speed, resolved.units) + " of the "
            + format_quantity(front.wanted_m_s, Kind::speed, resolved.units) + " wanted";
+}
+
+std::string opening_share_words(double share, double wanted, UnitSystem units) {
+    constexpr double per_cent = 100.0;
+    const double open = std::clamp(share, 0.0, 1.0);
+    const double nearest = std::round(per_cent * open) / per_cent;
+    const bool up_to_limit = open < wanted && nearest >= wanted;
+    const double told = up_to_limit ? std::floor(per_cent * open) / per_cent : nearest;
+    // Less than half a per cent is not nothing.
+    return told > 0.0 ? format_quantity(told, Kind::fraction, units)
+                      : format_quantity(open, Kind::fraction, units, 1);
+}
+
+std::string opening_share_words(const Case& resolved, double share) {
+    return opening_share_words(share, door_wanted(resolved), resolved.units);
 }
 
 } // namespace fluewright

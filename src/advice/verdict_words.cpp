@@ -1,6 +1,6 @@
 #include "verdict_words.hpp"
 
-#include "fluewright/advice/checks/keys_in_words.hpp"
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/checks/told.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -31,11 +31,8 @@ public:
             words += "; " + lesser();
         }
         words += '.';
-        if (v_.open > 0) {
-            words += " " + count_words(v_.open, "check is", "checks are")
-                     + " undetermined, as the file does not say; first: " + open_check();
-        }
-        return words;
+        return v_.open > 0 ? words + ' ' + open_dangers_words(a_.checks, a_.installation.units)
+                           : words;
     }
 
     [[nodiscard]] std::string draft() const {
@@ -84,8 +81,8 @@ public:
         }
         return (v_.outcome == HarmOutcome::falls_short ? "The door may be opened only "
                                                        : "The door may be opened ")
-               + shown(share, Kind::fraction) + " of its width" + where + over_time(state.door)
-               + mixed(state.door) + "; " + wanted + " is required.";
+               + opened(share) + " of its width" + where + over_time(state.door) + mixed(state.door)
+               + "; " + wanted + " is required.";
     }
 
     [[nodiscard]] std::string upkeep() const {
@@ -110,6 +107,14 @@ private:
         return format_quantity(value, kind, a_.installation.units, kind == Kind::fraction ? 2 : 3);
     }
 
+    [[nodiscard]] std::string opened(double share) const {
+        return opening_share_words(a_.installation, share);
+    }
+
+    [[nodiscard]] ShownApart apart(double figure, double limit, Kind kind) const {
+        return format_apart(figure, limit, kind, a_.installation.units);
+    }
+
     /// How long the door may stand wide open, where that was looked at.
     [[nodiscard]] std::string over_time(const DoorResult& door) const {
         if (door.moments.empty()) {
@@ -124,7 +129,7 @@ private:
         if (wide_s <= 0.0) {
             return at_once - door.opening_share < worth_telling
                        ? std::string{}
-                       : ", " + shown(at_once, Kind::fraction) + " at once";
+                       : ", " + opened(at_once) + " at once";
         }
         return ", and stay fully open for " + shown(wide_s, Kind::duration);
     }
@@ -133,7 +138,7 @@ private:
     [[nodiscard]] std::string mixed(const DoorResult& door) const {
         constexpr double wide = 0.995;
         return door.opening_share_mixed < std::min(wide, door.opening_share)
-                   ? " (" + shown(std::max(0.0, door.opening_share_mixed), Kind::fraction)
+                   ? " (" + opened(door.opening_share_mixed)
                          + " if smoke and air mix in the firebox)"
                    : std::string{};
     }
@@ -156,12 +161,6 @@ private:
         return count_words(v_.mentioned, "further finding", "further findings");
     }
 
-    [[nodiscard]] std::string open_check() const {
-        const CheckResult& result = a_.checks[*v_.check];
-        return keys_in_words(result.missing)
-               + "; required: " + rule_words(*result.check, a_.installation.units) + '.';
-    }
-
     [[nodiscard]] bool worst_has_figures() const { return v_.figure.has_value(); }
 
     /// "Worst, high fire, mild: the run cannot vent 20 kg/h ..."
@@ -178,9 +177,10 @@ private:
             return at_the_front(state);
         }
         const double spare_pa = *v_.figure - *v_.limit;
-        return (spare_pa > 0.0 ? "+" : "") + shown(spare_pa, Kind::pressure) + ", "
-               + shown(*v_.figure, Kind::pressure) + " where " + shown(*v_.limit, Kind::pressure)
-               + " is required (" + state_name(a_.installation, state) + ')';
+        const ShownApart both = apart(*v_.figure, *v_.limit, Kind::pressure);
+        return (spare_pa > 0.0 ? "+" : "") + apart(spare_pa, 0.0, Kind::pressure).figure + ", "
+               + both.figure + " where " + both.limit + " is required ("
+               + state_name(a_.installation, state) + ')';
     }
 
     /// "+0.07 m/s, 0.31 m/s through the opening where 0.24 m/s is required, the flue 1:9.6 of it
@@ -190,9 +190,10 @@ private:
         const bool embers = state.kind == StateKind::door_open_embers;
         const auto [velocity_m_s, wanted_m_s] = front_velocity(c, state);
         const double share = flue_over_opening(c);
+        const ShownApart both = apart(velocity_m_s, wanted_m_s, Kind::speed);
         return (velocity_m_s > wanted_m_s ? "+" : "")
-               + shown(velocity_m_s - wanted_m_s, Kind::speed) + ", air enters the opening at "
-               + shown(velocity_m_s, Kind::speed) + " where " + shown(wanted_m_s, Kind::speed)
+               + apart(velocity_m_s - wanted_m_s, 0.0, Kind::speed).figure
+               + ", air enters the opening at " + both.figure + " where " + both.limit
                + " is required"
                + (share > 0.0 ? ", the flue 1:" + format_number(1.0 / share, 2) + " of it" : "")
                + " (" + (embers ? "embers, " : "high fire, ") + weather(state) + ')';
@@ -237,7 +238,8 @@ std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
 std::string headline(const Verdict& verdict) {
     std::string counted;
     std::string uncounted;
-    std::string undecided;
+    std::string open;
+    std::string open_uncounted;
     const auto add = [](std::string& list, const HarmVerdict& v) {
         list += (list.empty() ? "" : ", ") + lower_first(title(v.harm));
     };
@@ -245,19 +247,21 @@ std::string headline(const Verdict& verdict) {
         if (v.outcome == HarmOutcome::falls_short) {
             add(v.counts ? counted : uncounted, v);
         } else if (v.outcome == HarmOutcome::cannot_tell) {
-            add(undecided, v);
+            add(v.counts ? open : open_uncounted, v);
         }
     }
-    std::string text =
-        !counted.empty() ? "This run falls short: " + counted + '.'
-        : !undecided.empty()
-            ? std::string{"Not decided: " + undecided + ". Nothing else that counts is short."}
-            : "This run passes: nothing that counts is short.";
+    std::string text = !counted.empty() ? "This run falls short: " + counted + '.'
+                       : !open.empty()
+                           ? "Not decided: " + open + ". Nothing else that counts is short."
+                           : std::string{"This run passes: nothing that counts is short."};
     if (!uncounted.empty()) {
         text += " Not met, but not counted: " + uncounted + '.';
     }
-    if (!undecided.empty() && !counted.empty()) {
-        text += " Not decided: " + undecided + '.';
+    if (!open.empty() && !counted.empty()) {
+        text += " Not decided: " + open + '.';
+    }
+    if (!open_uncounted.empty()) {
+        text += " Not decided, and not counted: " + open_uncounted + '.';
     }
     return text;
 }

@@ -1,6 +1,7 @@
 #include "../catch.hpp"
 #include "session.hpp"
 
+#include <algorithm>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
@@ -113,4 +114,21 @@ TEST_CASE("a cause can be explained by its id", "[diagnose]") {
     CHECK(outcome.status == 0);
     CHECK_THAT(outcome.out, Contains("a clogged screen"));
     CHECK_THAT(outcome.out, Contains("How to be sure"));
+}
+
+TEST_CASE("no check is proposed that lets expect the same of every cause", "[diagnose]") {
+    for (const std::string name :
+         {"ferry-office", "net-loft", "tannery", "dye-house", "weigh-house", "village-hall"}) {
+        CAPTURE(name);
+        const json answer = json::parse(run({"diagnose", example(name), "--json"}).out);
+        const json& checks = answer.at("result").at("checks");
+        CHECK_FALSE(checks.empty());
+        for (const json& check : checks) {
+            CAPTURE(check.dump());
+            const json& expected = check.at("expected");
+            CHECK(std::any_of(expected.begin(), expected.end(), [&](const json& one) {
+                return one.at("words") != expected.front().at("words");
+            }));
+        }
+    }
 }

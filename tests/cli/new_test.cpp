@@ -43,11 +43,12 @@ std::string text_of(const std::string& file) {
 }
 
 /// Answers to the questions of each way, in order.
-const std::string answers_up = "stove\nup\n150 mm\n8 kW\n0.8 m\n2.5 m\n4.2 m\n5.5 m\n35 deg\n2 m\n";
+const std::string answers_up =
+    "stove\nup\n150 mm\n8 kW\n0.8 m\n2.5 m\n4.2 m\n5.5 m\n35 deg\n2 m\n460 mm\n";
 const std::string answers_wall =
     "pellet-stove\nwall\n3 in\n1.5 kg/h\n12 in\n20 in\n4 ft\n9 ft\n12 ft\ndon't know\n\n";
-const std::string answers_masonry =
-    "wood boiler\n3\n150 mm\n20 kW\n1.2 m\n0.6 m\n1.8 m\n200 mm x 200 mm\n2.4 m\n6 m\n7 m\n?\n?\n";
+const std::string answers_masonry = "wood boiler\n3\n150 mm\n20 kW\n1.2 m\n0.6 m\n1.8 m\n200 mm x "
+                                    "200 mm\n2.4 m\n6 m\n7 m\n?\n?\n?\n";
 const std::string answers_fireplace =
     "fireplace\nmasonry\n28 x 24 in\n4 ft 4 in\n10 x 10 in\n8 ft\n22 ft\n26 ft\n\n\n";
 
@@ -198,11 +199,46 @@ TEST_CASE("options answer the questions of new beforehand") {
     CHECK(folder.files() == 1);
 }
 
+TEST_CASE("new asks what decides fire, and the file says it") {
+    const Folder folder;
+    const std::string through_wall =
+        "stove\nwall\n150 mm\n8 kW\n0.8 m\n0.8 m\n1.8 m\n2.8 m\n5 m\n\n\n";
+    const auto fire_of = [](const std::string& file) {
+        const std::string out = session::run({"check", file, "--json", "--rules", "none"}).out;
+        const std::size_t at = out.find("\"harm\": \"fire\"");
+        return out.substr(at, out.find('}', at) - at);
+    };
+    // Nobody who does not know is held up, and then fire stays open.
+    const std::string open = folder.file("open.json");
+    const auto unknown = session::run({"new", open}, through_wall + "don't know\ndon't know\n");
+    REQUIRE(unknown.status == 0);
+    CHECK(unknown.out.find("single-wall pipe") != std::string::npos);
+    CHECK(unknown.out.find("go through the wall?") != std::string::npos);
+    CHECK(fire_of(open).find("cannot tell") != std::string::npos);
+    const std::string told = folder.file("told.json");
+    REQUIRE(session::run({"new", told}, through_wall + "460 mm\nventilated thimble\n").status == 0);
+    CHECK(text_of(told).find(R"("clearance": "460 mm")") != std::string::npos);
+    CHECK(text_of(told).find(R"("pass_through": "ventilated thimble")") != std::string::npos);
+    CAPTURE(fire_of(told));
+    CHECK(fire_of(told).find("passes") != std::string::npos);
+    // Pipe that a listing speaks for is not asked about, nor what passes no wall.
+    const auto pellets = session::run({"new", folder.file("pellets.json")}, answers_wall);
+    CHECK(pellets.out.find("single-wall") == std::string::npos);
+    const auto up = session::run({"new", folder.file("up.json")}, answers_up + "18 in\n");
+    CHECK(up.status == 0);
+    CHECK(up.out.find("go through the wall?") == std::string::npos);
+    const std::string options = folder.file("options.json");
+    const auto by_options = session::run(
+        {"new", options, "--clearance", "18 in", "--pass-through", "brick"}, through_wall);
+    CHECK(by_options.status == 0);
+    CHECK(text_of(options).find(R"("pass_through": "brick")") != std::string::npos);
+}
+
 TEST_CASE("a quote within a length does not break the file") {
     const Folder folder;
     const std::string file = folder.file("run.json");
     const auto made =
-        session::run({"new", file}, "stove\nup\n6\"\n8 kW\n2' 8\"\n8'\n14'\n18'\n\n\n");
+        session::run({"new", file}, "stove\nup\n6\"\n8 kW\n2' 8\"\n8'\n14'\n18'\n\n\n18\"\n");
     CAPTURE(made.out, made.err);
     REQUIRE(made.status == 0);
     check_takes(file);

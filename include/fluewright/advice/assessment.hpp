@@ -68,8 +68,12 @@ struct Assessment {
     Findings findings;   ///< what is not met, by severity and weight
     SizeAdvice size;
 
-    /// Whether what is required passes.
+    /// Whether nothing that is required falls short. What is not decided does not: else no change
+    /// to a run could be searched for before every distance is known.
     [[nodiscard]] bool works() const { return verdict.passes; }
+
+    /// Whether what is required passes, and all of it is decided.
+    [[nodiscard]] bool passes_decided() const { return works() && !verdict.leaves_open(); }
 };
 
 struct AssessOptions {

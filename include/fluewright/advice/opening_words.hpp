@@ -24,4 +24,11 @@ struct FrontVelocity {
 /// wanted"; of a state that is_door_open().
 [[nodiscard]] std::string opening_words(const Case& resolved, const StateResult& state);
 
+/// How far a door may be opened, or over how much of an open front the smoke stays in, in whole per
+/// cent: to the nearest, but never up to `wanted`, the share that is required, where it is less.
+[[nodiscard]] std::string opening_share_words(double share, double wanted, UnitSystem units);
+
+/// The same against what is required of this installation's door or open front.
+[[nodiscard]] std::string opening_share_words(const Case& resolved, double share);
+
 } // namespace fluewright

@@ -5,6 +5,7 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/run/case.hpp"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -57,6 +58,14 @@ struct Verdict {
 
     [[nodiscard]] const HarmVerdict& of(Harm harm) const {
         return harms[static_cast<std::size_t>(harm)];
+    }
+
+    /// Whether something that counts is not decided, for want of a value of the file or of an
+    /// answer of the solver: then nobody may say that the run passes.
+    [[nodiscard]] bool leaves_open() const {
+        return std::any_of(harms.begin(), harms.end(), [](const HarmVerdict& v) {
+            return v.counts && v.outcome == HarmOutcome::cannot_tell;
+        });
     }
 
     /// Whether the file does not tell enough to decide fire and carbon monoxide.

@@ -1,6 +1,9 @@
 #include "fluewright/advice/checks/present_dangers.hpp"
 
+#include "fluewright/advice/checks/keys_in_words.hpp"
 #include "fluewright/advice/checks/told.hpp"
+
+#include <algorithm>
 
 namespace fluewright {
 
@@ -31,14 +34,29 @@ std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem un
     return dangers;
 }
 
-std::vector<std::string> open_dangers(const Checked& checked, UnitSystem units) {
-    std::vector<std::string> open;
-    for (const CheckResult& result : checked.results) {
-        if (is_open_danger(result)) {
-            open.push_back(rule_words(*result.check, units));
-        }
+std::string open_dangers_words(const CheckResults& results, UnitSystem units) {
+    const auto count = std::count_if(results.begin(), results.end(), is_open_danger);
+    if (count == 0) {
+        return {};
     }
-    return open;
+    // The table has the weightiest first.
+    const CheckResult& first = *std::find_if(results.begin(), results.end(), is_open_danger);
+    return std::to_string(count) + (count == 1 ? " check is" : " checks are")
+           + " undetermined, as the file does not say; first: " + keys_in_words(first.missing)
+           + "; required: " + rule_words(*first.check, units) + '.';
+}
+
+std::string fire_not_decided(const CheckResults& results, UnitSystem units) {
+    const std::string open = open_dangers_words(results, units);
+    return open.empty() ? open : "Not decided: fire and carbon monoxide. " + open;
+}
+
+std::string fire_not_decided(const Checked& checked, UnitSystem units) {
+    const bool danger =
+        std::any_of(checked.findings.begin(), checked.findings.end(), [](const Finding& finding) {
+            return finding.severity == Severity::danger;
+        });
+    return danger ? std::string{} : fire_not_decided(checked.results, units);
 }
 
 } // namespace fluewright

@@ -33,7 +33,24 @@ CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, co
     result.figure = held.figure;
     result.limit = held.limit;
     result.weight = held.weight;
+    last_ = met ? last_ : held;
     return met ? nullptr : &result;
+}
+
+std::string Subject::show(double value, Kind kind) const {
+    if (!with_words() || !last_.figure || !last_.limit || kind != last_.kind) {
+        return view.show(value, kind);
+    }
+    // A message may tell both with their signs turned: so far below outdoors.
+    for (const double sign : {1.0, -1.0}) {
+        const double figure = sign * *last_.figure;
+        const double limit = sign * *last_.limit;
+        if (value == figure || value == limit) {
+            const ShownApart apart = format_apart(figure, limit, kind, resolved.units);
+            return value == figure ? apart.figure : apart.limit;
+        }
+    }
+    return view.show(value, kind);
 }
 
 } // namespace fluewright::checking

@@ -45,7 +45,9 @@ public:
 
     [[nodiscard]] bool with_words() const { return view.with_words; }
 
-    [[nodiscard]] std::string show(double value, Kind kind) const { return view.show(value, kind); }
+    /// For the message of what was held last: its figure and its limit in as many digits as tell
+    /// them apart.
+    [[nodiscard]] std::string show(double value, Kind kind) const;
 
 private:
     struct Made {
@@ -55,6 +57,7 @@ private:
     };
 
     CheckResults& results_;
+    Held last_{}; ///< what was not met last
     std::array<Made, own_checks.size()> made_{};
 };
 

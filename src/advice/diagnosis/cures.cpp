@@ -85,9 +85,10 @@ Remedy remedy(RemedyKind kind, double amount, std::string_view word) {
 
 Flaw higher(const Installation& /*written*/, const Case& c) {
     const double lacking_m = sound_rise_m - c.total_rise_m();
-    return lacking_m <= 0.0 ? Flaw{}
-                            : flaw(grade(lacking_m, 0.0, glaring_lack_m),
-                                   cure_of(remedy(RemedyKind::raise_top, lacking_m)));
+    return lacking_m <= 0.0
+               ? Flaw{}
+               : flaw(grade(lacking_m, 0.0, glaring_lack_m),
+                      cure_of(remedy(RemedyKind::raise_top, lacking_m, wall_of_raised_top(c))));
 }
 
 struct Widths {

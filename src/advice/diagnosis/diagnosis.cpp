@@ -69,6 +69,9 @@ Diagnosis Diagnoser::diagnose() {
     w.offered.clear();
     for (diagnosis::Ranked& entry : ranked) {
         NextCheck check = builder.next_check(entry);
+        if (!diagnosis::tells_apart(check)) {
+            continue;
+        }
         check.number = w.offered.size();
         result.checks.push_back(std::move(check));
         w.offered.push_back(std::move(entry.candidate));

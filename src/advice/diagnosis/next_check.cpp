@@ -206,6 +206,30 @@ private:
     std::vector<std::vector<double>> shares_; ///< of each outcome under each hypothesis
 };
 
+/// The rows behind the leading ones that are worth a thought, by weight.
+std::vector<std::size_t> rows_behind(const Engine& engine,
+                                     const std::vector<Weighted>& list,
+                                     const std::vector<std::size_t>& leading) {
+    constexpr std::size_t most_rows = 8;
+    constexpr double least_weight = 0.005;
+    std::map<std::size_t, double> weights;
+    for (const Weighted& entry : list) {
+        weights[engine.hypotheses()[entry.hypothesis].row] += entry.weight;
+    }
+    std::vector<std::size_t> rows;
+    for (const auto& [row, weight] : weights) {
+        if (weight >= least_weight
+            && std::find(leading.begin(), leading.end(), row) == leading.end()) {
+            rows.push_back(row);
+        }
+    }
+    std::stable_sort(rows.begin(), rows.end(), [&](std::size_t a, std::size_t b) {
+        return weights[a] > weights[b];
+    });
+    rows.resize(std::min(rows.size(), most_rows));
+    return rows;
+}
+
 } // namespace
 
 std::vector<Ranked> rank_checks(Engine& engine,
@@ -213,14 +237,22 @@ std::vector<Ranked> rank_checks(Engine& engine,
                                 std::vector<Candidate> candidates,
                                 const std::vector<std::size_t>& leading) {
     const std::vector<Weighted> list = heavy(engine);
+    const std::vector<std::size_t> behind = rows_behind(engine, list, leading);
     std::vector<Ranked> ranked;
     for (Candidate& candidate : candidates) {
-        Ranked entry{.candidate = std::move(candidate), .bits = 0.0, .worth = 0.0, .expected = {}};
+        Ranked entry{.candidate = std::move(candidate),
+                     .bits = 0.0,
+                     .worth = 0.0,
+                     .expected = {},
+                     .further = {}};
         const Forecast forecast(engine, written, entry.candidate, list);
         entry.bits = forecast.bits();
         entry.worth = entry.bits / entry.candidate.check->effort;
         for (const std::size_t row : leading) {
             entry.expected.push_back(forecast.expected(row));
+        }
+        for (const std::size_t row : behind) {
+            entry.further.push_back(forecast.expected(row));
         }
         ranked.push_back(std::move(entry));
     }

@@ -20,6 +20,7 @@ struct Ranked {
     double bits{};                  ///< expected fall of the entropy over the rows
     double worth{};                 ///< bits for the effort
     std::vector<Expected> expected; ///< for the leading rows
+    std::vector<Expected> further;  ///< for those behind them, by weight
 };
 
 /// All candidates, the most worthwhile first. `leading` rows get their expected readings.

@@ -278,7 +278,9 @@ Diagnosis OutcomeBuilder::build() {
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
     result.alarm_has_sounded = alarm_has_sounded(written_.observed);
-    result.dangers = present_dangers(written_, resolved_, solve(resolved_, Detail::stations));
+    const Checked checked = checks_of_file(written_, resolved_, solve(resolved_, Detail::stations));
+    result.dangers = present_dangers(checked, resolved_.units);
+    result.not_decided = fire_not_decided(checked, resolved_.units);
     // Of that one the first words tell already.
     std::erase_if(result.dangers, [&](const PresentDanger& danger) {
         return result.alarm_has_sounded && danger.id == "alarm-has-sounded";
@@ -371,10 +373,30 @@ NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     }
     for (const Expected& expected : ranked.expected) {
         check.kind = kind_of(expected.likeliest.seen);
-        check.expected.push_back(
-            {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)});
+        check.expected.push_back(expectation_of(expected));
+    }
+    // Where the leading causes let expect the same, the check looks for one behind them.
+    for (const Expected& expected : ranked.further) {
+        if (tells_apart(check)) {
+            break;
+        }
+        check.expected.push_back(expectation_of(expected));
+        if (!tells_apart(check)) {
+            check.expected.pop_back();
+        }
     }
     return check;
+}
+
+Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
+    return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
+}
+
+bool tells_apart(const NextCheck& check) {
+    return std::any_of(
+        check.expected.begin(), check.expected.end(), [&](const Expectation& expected) {
+            return expected.words != check.expected.front().words;
+        });
 }
 
 } // namespace fluewright::diagnosis

@@ -30,6 +30,7 @@ public:
     [[nodiscard]] NextCheck next_check(const Ranked& ranked) const;
 
 private:
+    [[nodiscard]] Expectation expectation_of(const Expected& expected) const;
     void add_hidden(Diagnosis& result, std::size_t row);
     [[nodiscard]] std::optional<std::size_t> row_of(const Cause& flaw) const;
     void add_unhidden(Diagnosis& result);
@@ -48,6 +49,9 @@ private:
     const std::vector<Evidence>& evidence_;
     std::vector<Posterior> without_; ///< by evidence
 };
+
+/// Whether two of the causes let expect another answer: no other check is worth a person's time.
+[[nodiscard]] bool tells_apart(const NextCheck& check);
 
 /// What to do at once; empty where nothing that was seen calls for it. `no_fire` as in Diagnosis.
 [[nodiscard]] std::vector<std::string>

@@ -27,6 +27,7 @@ PartsList parts_list(const Installation& written,
     list.joints = joints_of(resolved);
     const Checked checked = checks_of_file(written, resolved, solution);
     list.dangers = present_dangers(checked, resolved.units);
+    list.not_decided = fire_not_decided(checked, resolved.units);
     list.from_box = wishes.from_box;
     parts::stretches(job);
     parts::growth(job);
@@ -38,11 +39,6 @@ PartsList parts_list(const Installation& written,
     parts::price_lines(job);
     for (const PartsLine& line : list.lines) {
         list.weight_kg += line.weight_kg;
-    }
-    if (const auto open = open_dangers(checked, resolved.units); !open.empty()) {
-        list.assumed.push_back("the file does not tell all that fire hangs on; run `check` before "
-                               "buying. First: "
-                               + open.front());
     }
     list.assumed.emplace_back("elbows and tees of usual build: hold a real one against the figures "
                               "before cutting");

@@ -1,5 +1,6 @@
 #include "plan_details.hpp"
 
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
@@ -73,10 +74,15 @@ void less_to_spare(const Assessment& present,
             }
             continue;
         }
+        ShownApart both = format_apart(after, now, kind, c.units);
+        if (const std::string opened = opening_share_words(c, after);
+            !is_draft && opened != opening_share_words(c, now)) {
+            both = {.figure = opened, .limit = opening_share_words(c, now)};
+        }
         plan.worsens.push_back((is_draft                      ? "less draft, "
                                 : has_open_front(c.appliance) ? "less air through the opening, "
                                                               : "the door opens less far, ")
-                               + shown(c, after, kind) + " instead of " + shown(c, now, kind) + " ("
+                               + both.figure + " instead of " + both.limit + " ("
                                + state_name(c, state) + ")");
     }
 }
@@ -112,14 +118,14 @@ std::string tightest(const Case& c, const Score& scored) {
     return state_name(c, scored.states[scored.limiting]) + " (" + spare_words(c, scored) + ")";
 }
 
-/// The same of a plan, in the units of the present run.
 /// No change of pipe decides what the file does not tell.
 std::string undecided(const Improvement& made) {
     return made.present.verdict.leaves_fire_open()
-               ? " Fire is not decided: `check` says what the file must tell."
-               : "";
+               ? ' ' + fire_not_decided(made.present.checks, made.present.installation.units)
+               : std::string{};
 }
 
+/// The same of a plan, in the units of the present run.
 std::string tightest(const Improvement& made, const Plan& plan) {
     Case then = plan.resolved;
     then.units = made.present.installation.units;

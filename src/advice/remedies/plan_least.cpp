@@ -12,7 +12,16 @@ std::optional<double> price_of(const Remedy& remedy, const PriceList& list) {
     if (price == list.prices.end()) {
         return std::nullopt;
     }
-    return price->second.fixed + price->second.per_metre * remedy.length_m;
+    const double own = price->second.fixed + price->second.per_metre * remedy.length_m;
+    if (remedy.kind != RemedyKind::raise_top || remedy.word.empty()) {
+        return own;
+    }
+    // Its second half has a price of its own.
+    Remedy wall = remedy;
+    wall.kind = RemedyKind::insulate_outside;
+    wall.length_m = remedy.other_length_m;
+    const std::optional<double> other = price_of(wall, list);
+    return other ? std::optional{own + *other} : std::nullopt;
 }
 
 std::optional<Plan>

@@ -61,7 +61,7 @@ void change(const Remedy& remedy, Installation& in) {
     case RemedyKind::remove_level:
         return changes::remove_level(in);
     case RemedyKind::raise_top:
-        return changes::raise_top(in, remedy.amount);
+        return changes::raise_top(in, remedy.amount, remedy.word);
     case RemedyKind::insulate_outside:
         return changes::insulate_outside(in, remedy.word);
     case RemedyKind::enclose_outside:
@@ -174,7 +174,13 @@ bool holds_the_draft(const Remedy& remedy) {
 }
 
 bool go_together(const Remedy& first, const Remedy& second) {
-    return first.kind != second.kind && (families(first.kind) & families(second.kind)) == 0U;
+    // A top raised in another wall has that wall already.
+    const auto builds_anew = [](const Remedy& one, const Remedy& other) {
+        return one.kind == RemedyKind::raise_top && !one.word.empty()
+               && other.kind == RemedyKind::insulate_outside;
+    };
+    return first.kind != second.kind && (families(first.kind) & families(second.kind)) == 0U
+           && !builds_anew(first, second) && !builds_anew(second, first);
 }
 
 Installation in_short(const Installation& installation) {

@@ -41,7 +41,8 @@ void two_45(Installation& in);
 void shorten_level(Installation& in, double factor);
 void straighten_level(Installation& in);
 void remove_level(Installation& in);
-void raise_top(Installation& in, double height_m);
+/// `wall` is what the flue outside the warm room is built of from then on; empty: as it is.
+void raise_top(Installation& in, double height_m, const std::string& wall);
 
 // Pipe and walls: remedy_pipe.cpp
 void connector_wall(Installation& in, const std::string& wall);

@@ -59,12 +59,32 @@ std::string place_words(const Run& run, const std::vector<std::size_t>& parts) {
     return words;
 }
 
+/// "25 mm" of "insulated 25 mm".
+std::string thickness_in(std::string_view wall) {
+    constexpr std::string_view kind = "insulated ";
+    return std::string{wall.substr(kind.size())};
+}
+
 /// The change adds height and touches no other pipe.
 bool counts_by_amount(RemedyKind kind) {
     return kind == RemedyKind::raise_top;
 }
 
 } // namespace
+
+std::string_view wall_of_raised_top(const Case& present) {
+    // Vents of gas are no factory-built chimney.
+    if (present.appliance.fuel_group == FuelGroup::gas) {
+        return {};
+    }
+    const auto& parts = present.run.parts;
+    const auto top = std::find_if(parts.rbegin(), parts.rend(), [](const RunPart& part) {
+        return part.has_length() && part.rise_m > 0.0;
+    });
+    const bool bare = top != parts.rend() && top->wall_kind == WallKind::single
+                      && top->zone.value == Zone::outdoors;
+    return bare ? "insulated 25 mm" : std::string_view{};
+}
 
 Offer::Offer(const Installation& written, const Case& present)
     : before_(spelled_out(written)), case_(present) {
@@ -87,6 +107,11 @@ void Offer::add(Remedy remedy) {
     const catalog::RemedyEffort& row = effort_of(remedy.kind);
     remedy.length_m = counts_by_amount(remedy.kind) ? remedy.amount : change.length_m;
     remedy.effort = row.effort + row.effort_per_metre * remedy.length_m;
+    if (remedy.kind == RemedyKind::raise_top && !remedy.word.empty()) {
+        const catalog::RemedyEffort& wall = effort_of(RemedyKind::insulate_outside);
+        remedy.other_length_m = change.length_m;
+        remedy.effort += wall.effort + wall.effort_per_metre * change.length_m;
+    }
     remedies_.push_back(std::move(remedy));
 }
 
@@ -131,10 +156,15 @@ void Offer::passage() {
 }
 
 void Offer::raise_by(double height_m) {
+    const std::string wall{wall_of_raised_top(case_)};
+    const std::string what = "Raise the top by " + show(height_m, Kind::length);
     add({.kind = RemedyKind::raise_top,
          .amount = height_m,
+         .word = wall,
          .place = "the chimney top",
-         .what = "Raise the top by " + show(height_m, Kind::length)});
+         .what = wall.empty() ? what
+                              : what + ", with insulated pipe (" + thickness_in(wall)
+                                    + ") in place of bare pipe outside the warm room"});
 }
 
 void Offer::raise() {

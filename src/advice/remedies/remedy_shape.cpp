@@ -177,8 +177,11 @@ void remove_level(Installation& in) {
     parts.erase(gone, parts.begin() + static_cast<std::ptrdiff_t>(last));
 }
 
-void raise_top(Installation& in, double height_m) {
+void raise_top(Installation& in, double height_m, const std::string& wall) {
     (void)move_top(in, height_m, 0.0);
+    if (!wall.empty()) {
+        insulate_outside(in, wall);
+    }
 }
 
 } // namespace fluewright::changes

@@ -1,5 +1,6 @@
 #include "fluewright/advice/sizing/size_table.hpp"
 
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "size_rows.hpp"
@@ -134,6 +135,10 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
         return Failure{present.error()};
     }
     SizeTable table = sizing::rows_of(written, *present, options, sizing::Depth::every_size);
+    table.not_decided = present->verdict.leaves_fire_open()
+                            ? fire_not_decided(present->checks, present->installation.units)
+                            : "";
+    table.leaves_open = present->verdict.leaves_open();
     if (table.rows.empty()) {
         table.sentence =
             "The run is neither round pipe nor masonry: it has no size of the trade to vary. "

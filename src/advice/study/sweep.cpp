@@ -1,5 +1,6 @@
 #include "fluewright/advice/study/sweep.hpp"
 
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/parallel.hpp"
@@ -174,6 +175,9 @@ sweep(const Installation& written, std::vector<Varied> over, const SweepOptions&
     }
     made.blanks = blanks_of(made);
     made.sentence = sweep_sentence(made);
+    made.not_decided = fire_not_decided(
+        checks_of_file(written, made.present, solve(made.present, Detail::stations)),
+        made.present.units);
     return made;
 }
 

@@ -277,7 +277,8 @@ int run_batch(const Context& context) {
     if (all.failed > 0) {
         return unless_given_up(context, true, program_failed);
     }
-    return all.fault > 0 ? wrong_input : all.short_of_draft > 0 ? falls_short : all_pass;
+    const bool open = wanted->asked.required.asks(Harm::fire) && all.undecided > 0;
+    return all.fault > 0 ? wrong_input : all.short_of_draft > 0 || open ? falls_short : all_pass;
 }
 
 constexpr std::array<const OptionInfo*, 13> batch_options{&option::batch_format,
@@ -306,8 +307,8 @@ const Command batch_command{
         "becomes a line that says so, and the rest goes on. With --method the physics is "
         "computed all the same, and the columns of the method stand beside it. --format html sums "
         "all up on one page. Ends with status 1 "
-        "when one falls short, 2 when one is at fault or none came in, and 4 when the solver gave "
-        "one up.",
+        "when one falls short or leaves what counts undecided, 2 when one is at fault or none came "
+        "in, and 4 when the solver gave one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",
              .required = true,

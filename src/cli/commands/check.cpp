@@ -48,8 +48,9 @@ Result<ToleranceOptions, std::string> tolerance_options(const Context& context) 
 }
 
 int status_of(const Context& context, const Assessment& assessment) {
-    return unless_given_up(
-        context, gave_up(assessment.solution.states), assessment.works() ? all_pass : falls_short);
+    return unless_given_up(context,
+                           gave_up(assessment.solution.states),
+                           assessment.passes_decided() ? all_pass : falls_short);
 }
 
 int run_check(const Context& context) {
@@ -153,7 +154,8 @@ const Command check_command{
              "answers by kind of harm: fire and carbon monoxide, draft, reloading, upkeep. Says "
              "what to do and which pipe size suits the run. The answer is short; --details has all "
              "of it, --requirements what the rules would ask where the file does not say. Ends "
-             "with status 1 when something that counts falls short; --require chooses what does.",
+             "with status 1 when something that counts falls short or is not decided; --require "
+             "chooses what counts.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = check_options,
     .example = "fluewright check run.json",

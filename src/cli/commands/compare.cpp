@@ -111,7 +111,9 @@ int run_compare(const Context& context) {
             return gave_up(layout.assessment.solution.states);
         });
     const int status = unless_given_up(
-        context, no_answer, made.layouts[made.best].assessment.works() ? all_pass : falls_short);
+        context,
+        no_answer,
+        made.layouts[made.best].assessment.passes_decided() ? all_pass : falls_short);
     return write_answer(context, answer(context, made, answer_input(inputs)), status);
 }
 
@@ -133,7 +135,8 @@ const Command compare_command{
         "sets "
         "them side by side, one column each: margins, door, gas at "
         "the chimney top, height, pipe, findings they do not share, and what the files say "
-        "differently. Says which to take and why. Ends with status 1 when none passes what counts.",
+        "differently. Says which to take and why. Ends with status 1 when the one to take falls "
+        "short of what counts, or leaves it undecided.",
     .word = {.name = "FILE",
              .text = "two installations or more; - reads standard input",
              .required = true,

@@ -146,13 +146,15 @@ int run_improve(const Context& context) {
             return status;
         }
     }
-    const bool hopeless =
-        improvement->outcome == Improvement::Outcome::hopeless && !improvement->present.works();
+    // No change of pipe decides what the file does not tell.
+    const bool passes =
+        (improvement->outcome != Improvement::Outcome::hopeless || improvement->present.works())
+        && !improvement->present.verdict.leaves_open();
     return write_answer(context,
                         answer(context, *improvement, answer_input(*written)),
                         unless_given_up(context,
                                         gave_up(improvement->present.solution.states),
-                                        hopeless ? falls_short : all_pass));
+                                        passes ? all_pass : falls_short));
 }
 
 constexpr std::array improve_options{&option::pairs,
@@ -182,7 +184,7 @@ const Command improve_command{
              "Says what each does in every condition and what it may worsen. Clears first what "
              "harms most. Of a run that passes what counts it mends upkeep where it can; ends with "
              "status 1 when nothing "
-             "that was tried makes it pass.",
+             "that was tried makes it pass, or something that counts is not decided.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = improve_options,
     .example = "fluewright improve run.json --write-plan 1 better.json",

@@ -148,7 +148,9 @@ constexpr std::array new_options{&option::plan_heater,
                                  &option::plan_roof,
                                  &option::plan_top,
                                  &option::plan_pitch,
-                                 &option::plan_ridge};
+                                 &option::plan_ridge,
+                                 &option::plan_clearance,
+                                 &option::plan_pass};
 
 } // namespace
 

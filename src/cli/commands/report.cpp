@@ -57,7 +57,7 @@ int run_report(const Context& context) {
                         page,
                         unless_given_up(context,
                                         gave_up(assessment->solution.states),
-                                        assessment->works() ? all_pass : falls_short));
+                                        assessment->passes_decided() ? all_pass : falls_short));
 }
 
 constexpr std::array<const OptionInfo*, 6> report_options{&option::rules,

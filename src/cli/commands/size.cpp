@@ -44,7 +44,8 @@ int run_size(const Context& context) {
     if (!table) {
         return tell_faults(context, table.error(), *written);
     }
-    const bool works = table->suggested && table->rows[*table->suggested].works;
+    const bool works =
+        table->suggested && table->rows[*table->suggested].works && !table->leaves_open;
     const bool no_answer =
         std::any_of(table->rows.begin(), table->rows.end(), [](const SizeRow& row) {
             return row.score && gave_up(row.score->states);
@@ -80,10 +81,12 @@ extern const Command size_command;
 const Command size_command{
     .name = "size",
     .summary = "which pipe size? every trade size against every condition",
-    .about = "Tries every trade size throughout the run, and with --heights every height of the "
-             "chimney top, in every condition: margins, how far the door opens, gas at the chimney "
-             "top, its speed, and the condition or rule that rules a size out. Suggests one. Ends "
-             "with status 1 when none makes the run pass what counts.",
+    .about =
+        "Tries every trade size throughout the run, and with --heights every height of the "
+        "chimney top, in every condition: margins, how far the door opens, gas at the chimney "
+        "top, its speed, and the condition or rule that rules a size out. Suggests one. Ends "
+        "with status 1 when none makes the run pass what counts, or something that counts is not "
+        "decided.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = size_options,
     .example = "fluewright size run.json --heights 3..7m:5",

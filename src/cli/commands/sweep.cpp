@@ -94,13 +94,14 @@ int run_sweep(const Context& context) {
     }
     const bool any = std::any_of(
         made->points.begin(), made->points.end(), [](const auto& point) { return point.passes(); });
+    const bool open = options.required.asks(Harm::fire) && !made->not_decided.empty();
     const bool no_answer =
         std::any_of(made->points.begin(), made->points.end(), [](const auto& point) {
             return point.score && gave_up(point.score->states);
         });
     return write_answer(context,
                         answer(context, *made, answer_input(*written)),
-                        unless_given_up(context, no_answer, any ? all_pass : falls_short));
+                        unless_given_up(context, no_answer, any && !open ? all_pass : falls_short));
 }
 
 constexpr std::array sweep_options{&option::over,
@@ -117,10 +118,12 @@ extern const Command sweep_command;
 const Command sweep_command{
     .name = "sweep",
     .summary = "how does it change? one or two numbers over a range",
-    .about = "Solves every condition at every value of one number of the file, or of every pair of "
-             "two: outdoor, height, diameter, burn_rate, a key such as moisture, or the pointer of "
-             "any number, such as /run/0/up. Says from where to where what counts passes. "
-             "--format svg draws it. Ends with status 1 when no value does.",
+    .about =
+        "Solves every condition at every value of one number of the file, or of every pair of "
+        "two: outdoor, height, diameter, burn_rate, a key such as moisture, or the pointer of "
+        "any number, such as /run/0/up. Says from where to where what counts passes. "
+        "--format svg draws it. Ends with status 1 when no value does, or something that counts is "
+        "not decided.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},
     .options = sweep_options,
     .example = "fluewright sweep run.json --over outdoor=-20..15degC:8 --over height=3..8m:6",

@@ -5,7 +5,9 @@
 #include "fluewright/io/reference/starting_file.hpp"
 
 #include <array>
+#include <cstddef>
 #include <fmt/core.h>
+#include <string_view>
 
 namespace fluewright::cli {
 namespace {
@@ -25,6 +27,27 @@ int run_template(const Context& context) {
     return write_answer(context, starting_file(units), all_pass);
 }
 
+/// "stove, fireplace, ... or gas-hood", of the words that `new` asks with.
+struct KindsText {
+    std::array<char, 128> letters{};
+    std::size_t size{};
+
+    constexpr void add(std::string_view words) {
+        for (const char letter : words) {
+            letters.at(size++) = letter;
+        }
+    }
+};
+
+constexpr KindsText kinds_text = [] {
+    KindsText text;
+    for (std::size_t i = 0; i < plan_heater_words.size(); ++i) {
+        text.add(i == 0 ? "" : i + 1 < plan_heater_words.size() ? ", " : " or ");
+        text.add(plan_heater_words.at(i));
+    }
+    return text;
+}();
+
 constexpr std::array<const OptionInfo*, 2> template_options{&option::units, &option::output};
 
 } // namespace
@@ -38,8 +61,7 @@ const Command template_command{
         "run of that kind. Put your own figures in, leave out what you do not know, and give "
         "it to `fluewright check`.",
     .word = {.name = "KIND",
-             .text = "stove, fireplace, masonry-heater, pellet-stove, coal-stove, wood-boiler, "
-                     "oil-boiler or gas-hood",
+             .text = {kinds_text.letters.data(), kinds_text.size},
              .required = false},
     .options = template_options,
     .example = "fluewright template --units us --output run.json",

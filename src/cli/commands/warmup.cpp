@@ -94,9 +94,11 @@ int run_warmup(const Context& context) {
         courses.push_back({.weather = weather, .course = warm_up(c, options)});
     }
     WarmupReportOptions report{
-        .style = context.style, .dangers = {}, .input = answer_input(*opened)};
+        .style = context.style, .dangers = {}, .not_decided = {}, .input = answer_input(*opened)};
     report.style.units = c.units;
-    report.dangers = present_dangers(opened->written, c, solve(c, Detail::stations));
+    const Checked checked = checks_of_file(opened->written, c, solve(c, Detail::stations));
+    report.dangers = present_dangers(checked, c.units);
+    report.not_decided = fire_not_decided(checked, c.units);
     const int status = draws_in_time(courses) && report.dangers.empty() ? all_pass : falls_short;
     if (context.wants_json()) {
         return write_answer(context, warmup_json(c, courses, report), status);

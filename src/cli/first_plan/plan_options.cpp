@@ -52,4 +52,9 @@ constexpr OptionInfo plan_pitch{"--pitch", "", "ANGLE", "slope of the roof, such
 constexpr OptionInfo plan_ridge{
     "--ridge", "", "LENGTH", "level distance from the chimney to the ridge", {}};
 
+constexpr OptionInfo plan_clearance{
+    "--clearance", "", "LENGTH", "from single-wall pipe to the nearest combustible thing", {}};
+constexpr OptionInfo plan_pass{
+    "--pass-through", "", "SYSTEM", "how single-wall pipe goes through the wall", plan_pass_words};
+
 } // namespace fluewright::cli::option

@@ -47,6 +47,14 @@ bool goes_through_ceiling(const FirstPlan& plan) {
     return plan.way != PlanWay::wall;
 }
 
+bool has_bare_pipe(const FirstPlan& plan) {
+    return plan.has_bare_pipe();
+}
+
+bool passes_wall(const FirstPlan& plan) {
+    return plan.has_bare_pipe() && plan.way == PlanWay::wall;
+}
+
 /// A place above which the next one must lie.
 double height_before_ceiling_m(const FirstPlan& plan) {
     return plan.goes_across() ? plan.entry_height.value : plan.collar_height.value + least_gap_m;
@@ -207,6 +215,28 @@ std::optional<std::string> take_ridge(std::string_view typed, FirstPlan& plan) {
         typed, "distance_to_ridge", "no roof is like that", plan.units(), plan.ridge);
 }
 
+std::optional<std::string> take_clearance(std::string_view typed, FirstPlan& plan) {
+    Said taken;
+    auto refused = take_quantity(typed,
+                                 Kind::length,
+                                 allowed_by_field<Part>("clearance", "no pipe stands like that"),
+                                 plan.units(),
+                                 taken);
+    if (!refused) {
+        plan.clearance = std::move(taken);
+    }
+    return refused;
+}
+
+std::optional<std::string> take_pass(std::string_view typed, FirstPlan& plan) {
+    std::size_t place = 0;
+    auto why = take_word(typed, plan_pass_words, place);
+    if (!why) {
+        plan.pass = static_cast<PassThrough>(place);
+    }
+    return why;
+}
+
 /// The words of a question that are the same for every plan.
 template <const auto& text>
 std::string fixed(const FirstPlan& /*plan*/) {
@@ -223,6 +253,9 @@ constexpr char ceiling_words[] = "How high above the floor is the highest ceilin
                                  "through, such as 2.5 m or 8 ft?";
 constexpr char top_words[] = "How high above the floor is the chimney top?";
 constexpr char pitch_words[] = "What is the slope of the roof, such as 35 deg?";
+constexpr char clearance_words[] =
+    "How far is the single-wall pipe, at its nearest, from anything combustible: wall, ceiling, "
+    "furniture? Such as 460 mm or 18 in:";
 constexpr char ridge_words[] =
     "How far is it, level, from the chimney to the ridge, such as 2.5 m or 8 ft?";
 
@@ -235,6 +268,11 @@ std::string words_of_way(const FirstPlan& plan) {
                ? "Where does the run go? (up: a factory-built chimney; masonry: a masonry chimney)"
                : "Where does the run go? (up: through the roof; wall: through the wall and up "
                  "outside; masonry: into a masonry chimney)";
+}
+
+std::string words_of_pass(const FirstPlan& /*plan*/) {
+    return fmt::format("How does the pipe go through the wall? ({})",
+                       fmt::join(plan_pass_words, ", "));
 }
 
 std::string words_of_collar_height(const FirstPlan& plan) {
@@ -270,7 +308,10 @@ constexpr std::array questions{
     PlanQuestion{&option::plan_roof, always, words_of_roof, take_roof},
     PlanQuestion{&option::plan_top, always, fixed<top_words>, take_top},
     PlanQuestion{&option::plan_pitch, always, fixed<pitch_words>, take_pitch, true},
-    PlanQuestion{&option::plan_ridge, always, fixed<ridge_words>, take_ridge, true}};
+    PlanQuestion{&option::plan_ridge, always, fixed<ridge_words>, take_ridge, true},
+    PlanQuestion{
+        &option::plan_clearance, has_bare_pipe, fixed<clearance_words>, take_clearance, true},
+    PlanQuestion{&option::plan_pass, passes_wall, words_of_pass, take_pass, true}};
 
 } // namespace
 

@@ -24,8 +24,8 @@ constexpr std::string_view no_approval =
 using Pair = HelpPair;
 
 constexpr std::array exit_statuses{
-    Pair{"0", "done; of a check: nothing that counts is short (see --require)"},
-    Pair{"1", "computed, and something that counts is short"},
+    Pair{"0", "done; of a check: what counts is decided and nothing of it short (see --require)"},
+    Pair{"1", "computed, and something that counts is short or not decided"},
     Pair{"2", "usage or input at fault; nothing was computed"},
     Pair{"3", "cannot read or write"},
     Pair{"4", "the solver or the program failed; please report it"},

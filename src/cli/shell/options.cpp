@@ -294,6 +294,8 @@ std::span<const OptionInfo* const> all_options() {
         &option::plan_heater,
         &option::plan_pitch,
         &option::plan_ridge,
+        &option::plan_clearance,
+        &option::plan_pass,
         &option::plan_roof,
         &option::plan_top,
         &option::plan_way,

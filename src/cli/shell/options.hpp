@@ -63,6 +63,8 @@ extern const OptionInfo plan_front;
 extern const OptionInfo plan_heater;
 extern const OptionInfo plan_pitch;
 extern const OptionInfo plan_ridge;
+extern const OptionInfo plan_clearance;
+extern const OptionInfo plan_pass;
 extern const OptionInfo plan_roof;
 extern const OptionInfo plan_top;
 extern const OptionInfo plan_way;

@@ -148,16 +148,22 @@ std::string format_number(double value, int significant_digits) {
                                 : std::string(not_computed);
 }
 
-std::string format_quantity(double si, Kind kind, UnitSystem system, int significant_digits) {
+namespace {
+
+/// format_quantity() with `more` digits and decimals than are usual; with any, US lengths are
+/// decimal.
+std::string
+format_finer(double si, Kind kind, UnitSystem system, int significant_digits, int more) {
     if (!std::isfinite(si)) {
         return std::string(not_computed);
     }
     const auto& facts = unit_table::facts(kind);
-    if (kind == Kind::length && system == UnitSystem::us) {
+    if (kind == Kind::length && system == UnitSystem::us && more == 0) {
         if (auto text = feet_and_inches(si)) {
             return *text;
         }
     }
+    significant_digits += more;
     const auto choices = system == UnitSystem::us ? facts.shown_us : facts.shown_metric;
     for (const Shown& shown : choices) {
         const Unit* unit = unit_table::by_symbol(shown.unit, kind);
@@ -165,10 +171,37 @@ std::string format_quantity(double si, Kind kind, UnitSystem system, int signifi
         // 999.6 mm is shown as 1 m: it is the rounded value that must stay below the limit.
         const double rounded = rounded_to_digits(std::abs(si), significant_digits);
         if (shown.below_si <= 0.0 || rounded < shown.below_si) {
-            return in_unit(si, *unit, shown, significant_digits);
+            Shown finer = shown;
+            finer.most_decimals += more;
+            return in_unit(si, *unit, finer, significant_digits);
         }
     }
     return std::string(not_computed);
+}
+
+} // namespace
+
+std::string format_quantity(double si, Kind kind, UnitSystem system, int significant_digits) {
+    return format_finer(si, kind, system, significant_digits, 0);
+}
+
+ShownApart
+format_apart(double figure, double limit, Kind kind, UnitSystem system, int significant_digits) {
+    constexpr int most_more = 6;
+    constexpr double alike = 1e-6;
+    const auto shown = [&](int more) {
+        return ShownApart{.figure = format_finer(figure, kind, system, significant_digits, more),
+                          .limit = format_finer(limit, kind, system, significant_digits, more)};
+    };
+    const ShownApart usual = shown(0);
+    if (std::abs(figure - limit) <= alike * std::abs(limit)) {
+        return usual;
+    }
+    ShownApart finer = usual;
+    for (int more = 1; finer.figure == finer.limit && more <= most_more; ++more) {
+        finer = shown(more);
+    }
+    return finer.figure == finer.limit ? usual : finer;
 }
 
 std::string

@@ -1,3 +1,4 @@
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/io/batch/batch_row.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "io/results/csv_rows.hpp"
@@ -342,7 +343,7 @@ std::string margin_text(const BatchRow& row) {
         return {};
     }
     return (row.margin_pa >= 0.0 ? "+" : "")
-           + format_quantity(row.margin_pa, Kind::pressure, row.units);
+           + format_apart(row.margin_pa, 0.0, Kind::pressure, row.units).figure;
 }
 
 void append_table_row(const BatchRow& row, std::string& text) {
@@ -366,7 +367,7 @@ void append_table_row(const BatchRow& row, std::string& text) {
     const bool by_door = row.limiting_state == name(StateKind::door_open_high)
                          || row.limiting_state == name(StateKind::door_open_embers);
     const std::string spare =
-        by_door ? fmt::format("{:.0f} % open", 100.0 * std::fmin(row.opening_share, 1.0))
+        by_door ? opening_share_words(row.opening_share, row.opening_wanted, row.units) + " open"
         : std::isfinite(row.margin_pa) ? margin_text(row)
                                        : std::string{name(row.margin_status)};
     fmt::format_to(std::back_inserter(text),

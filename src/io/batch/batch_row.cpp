@@ -231,6 +231,7 @@ BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {
     }
     const Assessment& a = *assessed;
     row.units = asked.units.value_or(a.installation.units);
+    row.opening_wanted = door_wanted(a.installation);
     row.outcome = a.works() ? Outcome::pass : Outcome::short_of_draft;
     const auto given_up =
         std::find_if(a.solution.states.begin(),

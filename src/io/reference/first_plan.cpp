@@ -63,13 +63,16 @@ FirstPlan usual_plan(PlanHeater heater, UnitSystem units) {
     switch (heater) {
     case PlanHeater::stove:
         plan.fire = fire(Kind::mass_rate, "2.5 kg/h", "5.5 lb/h");
+        plan.clearance = length("460 mm", "18 in");
         break;
     case PlanHeater::coal_stove:
         plan.fire = fire(Kind::mass_rate, "1.5 kg/h", "3.3 lb/h");
+        plan.clearance = length("460 mm", "18 in");
         break;
     case PlanHeater::wood_boiler:
         plan.fire = fire(Kind::power, "20 kW", "68000 Btu/h");
         plan.collar_height = length("1.2 m", "4 ft");
+        plan.clearance = length("460 mm", "18 in");
         break;
     case PlanHeater::fireplace:
         plan.way = PlanWay::masonry;
@@ -85,6 +88,7 @@ FirstPlan usual_plan(PlanHeater heater, UnitSystem units) {
     case PlanHeater::masonry_heater:
         plan.fire = fire(Kind::mass, "15 kg", "33 lb");
         plan.way = PlanWay::masonry;
+        plan.clearance = length("460 mm", "18 in");
         plan.collar = length("200 mm", "8 in");
         plan.distance = length("0.4 m", "16 in");
         plan.entry_height = length("1.2 m", "4 ft");

@@ -1,5 +1,6 @@
 #include "commented_file.hpp"
 #include "fluewright/io/reference/first_plan.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 
 #include <fmt/format.h>
 
@@ -194,13 +195,13 @@ private:
             plan_.is_fireplace() ? section(plan_.flue) : diameter(plan_.collar.text);
         upright(plan_.ceiling.value - plan_.collar_height.value,
                 first + wall(plan_.is_fireplace() ? heater_.chimney : heater_.connector)
-                    + R"(, "zone": "room")");
+                    + R"(, "zone": "room")" + beside_bare_pipe() + passes_nothing());
         chimney_above(plan_.ceiling.value, wall(heater_.chimney));
         cap(plan_.is_fireplace() ? "open" : "rain");
     }
 
     void through_wall() {
-        rise_and_go_across(R"("passes": "wall")");
+        rise_and_go_across(R"("passes": "wall")" + system_in_wall());
         out_ += fmt::format(
             "    {{\"part\": \"tee\", \"flow\": \"side\", \"cleanout\": true{}, \"zone\": "
             "\"outdoors\"}},\n",
@@ -239,14 +240,35 @@ private:
 
     void rise_and_go_across(std::string_view passes) {
         upright(plan_.entry_height.value - rise_across_m(plan_) - plan_.collar_height.value,
-                diameter(plan_.collar.text) + wall(heater_.connector) + R"(, "zone": "room")");
+                diameter(plan_.collar.text) + wall(heater_.connector) + R"(, "zone": "room")"
+                    + beside_bare_pipe() + passes_nothing());
         out_ += "    {\"part\": \"elbow\", \"angle\": \"90 deg\"},\n";
         out_ += fmt::format(
-            "    {{\"part\": \"straight\", \"across\": \"{}\", \"slope\": \"{}\"{}{}}},\n",
+            "    {{\"part\": \"straight\", \"across\": \"{}\", \"slope\": \"{}\"{}{}{}}},\n",
             quotable(plan_.distance.text),
             us_ ? "1/4 in/ft" : "20 mm/m",
+            beside_bare_pipe(),
             passes.empty() ? "" : ", ",
             passes);
+    }
+
+    /// The clearance of bare pipe, where it was told.
+    [[nodiscard]] std::string beside_bare_pipe() const {
+        return plan_.has_bare_pipe() && plan_.clearance
+                   ? fmt::format(", \"clearance\": \"{}\"", quotable(plan_.clearance->text))
+                   : std::string{};
+    }
+
+    /// The plan leads bare pipe through nothing but the wall: the chimney begins before the
+    /// ceiling.
+    [[nodiscard]] std::string passes_nothing() const {
+        return plan_.has_bare_pipe() ? R"(, "passes": "nothing")" : "";
+    }
+
+    [[nodiscard]] std::string system_in_wall() const {
+        return plan_.has_bare_pipe() && plan_.pass
+                   ? fmt::format(", \"pass_through\": \"{}\"", name(*plan_.pass))
+                   : std::string{};
     }
 
     /// `more` are keys, with or without a comma before them.
@@ -294,6 +316,13 @@ private:
 };
 
 } // namespace
+
+bool FirstPlan::has_bare_pipe() const {
+    const HeaterLines& lines = lines_of_heaters[static_cast<std::size_t>(heater)];
+    const catalog::Wall* pipe = catalog::find_wall(lines.connector);
+    return heater != PlanHeater::oil_boiler && pipe != nullptr
+           && pipe->kind.value() == WallKind::single;
+}
 
 std::string plan_file(const FirstPlan& plan) {
     return PlanFile{plan}.text();

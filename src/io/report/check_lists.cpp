@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/run/open_front.hpp"
@@ -109,7 +110,7 @@ std::string size_text(const Assessment& a, const ReportOptions& options) {
         if (opens) {
             cells.push_back({!size.least_opening_share ? "-"
                              : share >= 1.0            ? "fully"
-                                            : format_quantity(share, Kind::fraction, style.units)});
+                                            : opening_share_words(a.installation, share)});
         }
         cells.push_back(!size.ruled_out_by.empty() ? TableCell{"no", Ink::bad}
                         : size.works               ? TableCell{"ok", Ink::good}

@@ -23,6 +23,9 @@ namespace fluewright::report {
 /// does.
 [[nodiscard]] std::string
 dangers_text(std::span<const PresentDanger> dangers, std::string_view what, const Style& style);
+
+/// What fire_not_decided() says, as a paragraph; nothing where it says nothing.
+[[nodiscard]] std::string not_decided_text(std::string_view words, const Style& style);
 /// A paragraph each line of which is inked.
 [[nodiscard]] std::string
 inked_paragraph(std::string_view text, Indent indent, Ink ink, const Style& style);

@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -99,7 +100,7 @@ struct Rows {
     [[nodiscard]] std::string opened(double share) const {
         return share >= 1.0   ? "fully"
                : share <= 0.0 ? "not at all"
-                              : format_quantity(share, Kind::fraction, style.units, 2);
+                              : opening_share_words(a.installation, share);
     }
 
     [[nodiscard]] TextTable doors() const {

@@ -25,12 +25,11 @@ std::string figures_of(const CheckResult& result, const Style& style) {
     if (!result.figure) {
         return std::string{name(result.outcome)};
     }
-    std::string words = format_quantity(*result.figure, result.kind, style.units);
-    if (result.limit) {
-        words += fmt::format(
-            ", {} {}", side_of(result), format_quantity(*result.limit, result.kind, style.units));
+    if (!result.limit) {
+        return format_quantity(*result.figure, result.kind, style.units);
     }
-    return words;
+    const ShownApart both = format_apart(*result.figure, *result.limit, result.kind, style.units);
+    return fmt::format("{}, {} {}", both.figure, side_of(result), both.limit);
 }
 
 std::string result_words(const CheckResult& result, const Style& style) {

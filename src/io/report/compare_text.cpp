@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 #include "fluewright/io/text/text_layout.hpp"
@@ -147,11 +148,11 @@ private:
                     + (!door                         ? ": margin"
                        : has_open_front(c.appliance) ? ": smoke held"
                                                      : ": opens"),
-                of_state([this, door](const StateResult& s, const StateVerdict& verdict) {
+                of_state([this, door, &c](const StateResult& s, const StateVerdict& verdict) {
                     const std::string mark = verdict.passes ? "" : " !";
                     const std::string figure =
                         !door && !has_figures(s) ? std::string{name(s.status)}
-                        : door ? report::door_words(s.door.opening_share, verdict.passes, style_)
+                        : door                   ? opening_share_words(c, s.door.opening_share)
                                : report::signed_quantity(verdict.spare, Kind::pressure, style_);
                     return TableCell{figure + mark, verdict.passes ? Ink::plain : Ink::bad};
                 }));

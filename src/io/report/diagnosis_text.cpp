@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/core/quantity/one_system.hpp"
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
@@ -98,23 +99,23 @@ struct DiagnosisText {
     }
 
     [[nodiscard]] std::string outlook_words(const Cured& cured) const {
-        const auto shown = [&](double pa) {
-            return format_quantity(pa, Kind::pressure, style.units);
-        };
         std::string words = fmt::format("the smallest margin is in {}: ", cured.state);
         if (is_door_open(cured.kind)) {
             const double share = cured.opening_share;
-            words += share >= 1.0 ? "smoke stays in over the whole opening"
-                     : share > 0.0
-                         ? fmt::format("smoke stays in up to {} of the opening",
-                                       format_quantity(share, Kind::fraction, style.units, 2))
-                         : "smoke comes out at once";
+            words +=
+                share >= 1.0 ? "smoke stays in over the whole opening"
+                : share > 0.0
+                    ? fmt::format("smoke stays in up to {} of the opening",
+                                  opening_share_words(share, cured.opening_wanted, style.units))
+                    : "smoke comes out at once";
         } else if (cured.status != Status::solved) {
             words += "the run cannot vent that burn rate";
         } else {
+            const ShownApart both =
+                format_apart(cured.draft_pa, cured.draft_needed_pa, Kind::pressure, style.units);
             words += fmt::format("{} of draft where {} is required, {} to spare",
-                                 shown(cured.draft_pa),
-                                 shown(cured.draft_needed_pa),
+                                 both.figure,
+                                 both.limit,
                                  report::signed_quantity(cured.margin_pa(), Kind::pressure, style));
         }
         const bool drawn =
@@ -264,8 +265,10 @@ std::string urgent_text(const Diagnosis& diagnosis, const Style& style) {
 }
 
 std::string shown_dangers_text(const Diagnosis& diagnosis, const Style& style) {
-    return report::dangers_text(
-        diagnosis.dangers, "What the file itself shows; no fire before it is put right", style);
+    return report::dangers_text(diagnosis.dangers,
+                                "What the file itself shows; no fire before it is put right",
+                                style)
+           + report::not_decided_text(diagnosis.not_decided, style);
 }
 
 std::string check_text(const NextCheck& check, const Style& style) {

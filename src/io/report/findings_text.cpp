@@ -153,4 +153,8 @@ dangers_text(std::span<const PresentDanger> dangers, std::string_view what, cons
     return out + '\n';
 }
 
+std::string not_decided_text(std::string_view words, const Style& style) {
+    return words.empty() ? std::string{} : inked_paragraph(words, {}, Ink::warning, style);
+}
+
 } // namespace fluewright::report

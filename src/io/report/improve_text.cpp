@@ -107,8 +107,7 @@ private:
     }
 
     [[nodiscard]] std::string door_words(const StateResult& state) const {
-        return format_quantity(
-            std::clamp(state.door.opening_share, 0.0, 1.0), Kind::fraction, style_.units, 2);
+        return opening_share_words(made_.present.installation, state.door.opening_share);
     }
 
     void changes() {

@@ -54,17 +54,27 @@ std::string bare_number(double si, Kind kind, const Style& style) {
     return shown.substr(0, shown.find(' '));
 }
 
+namespace {
+
+bool is_zero(std::string_view number) {
+    return number.find_first_of("123456789") == std::string_view::npos;
+}
+
+} // namespace
+
 std::string signed_number(double si, Kind kind, const Style& style) {
-    const std::string shown = bare_number(si, kind, style);
-    const bool zero = shown.find_first_of("123456789") == std::string::npos;
-    return si > 0.0 && !zero ? '+' + shown : shown;
+    std::string shown = bare_number(si, kind, style);
+    if (is_zero(shown) && kind == Kind::pressure) {
+        // A margin that decides is told, however small.
+        shown = format_apart(si, 0.0, kind, style.units).figure;
+        shown = shown.substr(0, shown.find(' '));
+    }
+    return si > 0.0 && !is_zero(shown) ? '+' + shown : shown;
 }
 
 std::string signed_quantity(double si, Kind kind, const Style& style) {
-    const std::string shown = format_quantity(si, kind, style.units);
-    const bool zero =
-        shown.substr(0, shown.find(' ')).find_first_of("123456789") == std::string::npos;
-    return si > 0.0 && !zero ? '+' + shown : shown;
+    const std::string shown = format_apart(si, 0.0, kind, style.units).figure;
+    return si > 0.0 && !is_zero(shown.substr(0, shown.find(' '))) ? '+' + shown : shown;
 }
 
 std::string with_unit(std::string_view words, Kind kind, const Style& style) {

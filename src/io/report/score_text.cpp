@@ -1,6 +1,7 @@
 #include "score_text.hpp"
 
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "io/results/state_rows.hpp"
@@ -61,7 +62,7 @@ void add_states(std::vector<TableCell>& cells,
         const Ink ink = passes ? Ink::plain : Ink::bad;
         const std::string mark = passes ? "" : " !";
         if (row.is_door()) {
-            cells.push_back({door_words(state.door.opening_share, passes, style) + mark, ink});
+            cells.push_back({opening_share_words(shape, state.door.opening_share) + mark, ink});
             continue;
         }
         const std::string figure =
@@ -95,13 +96,6 @@ std::string score_tables(const Case& shape,
         out += table.text(style, 2);
     }
     return out;
-}
-
-std::string door_words(double share, bool passes, const Style& style) {
-    constexpr double per_cent = 100.0;
-    const double held = std::clamp(share, 0.0, 1.0);
-    const double shown = passes ? held : std::floor(per_cent * held) / per_cent;
-    return format_quantity(shown, Kind::fraction, style.units, 2);
 }
 
 std::string score_legend(const Case& shape, const Style& style) {

@@ -21,9 +21,6 @@ struct ScoredRow {
                                        const std::vector<ScoredRow>& rows,
                                        const Style& style);
 
-/// How far the door may be opened; rounded down where that falls short.
-[[nodiscard]] std::string door_words(double share, bool passes, const Style& style);
-
 /// What the marks and headings of these tables mean.
 [[nodiscard]] std::string score_legend(const Case& shape, const Style& style);
 

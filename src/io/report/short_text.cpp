@@ -39,9 +39,14 @@ std::string figures_words(const Finding& finding, const Style& style) {
     if (!finding.figure || !finding.limit) {
         return finding.message;
     }
-    return fmt::format("{}, limit {}",
-                       quantity(*finding.figure, finding.kind, style),
-                       quantity(*finding.limit, finding.kind, style));
+    const std::string figure = quantity(*finding.figure, finding.kind, style);
+    const std::string limit = quantity(*finding.limit, finding.kind, style);
+    if (figure != limit) {
+        return fmt::format("{}, limit {}", figure, limit);
+    }
+    const ShownApart both =
+        format_apart(*finding.figure, *finding.limit, finding.kind, style.units);
+    return fmt::format("{}, limit {}", both.figure, both.limit);
 }
 
 std::string finding_text(int number,

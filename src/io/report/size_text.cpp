@@ -15,7 +15,8 @@ public:
     SizePage(const SizeTable& table, const Style& style) : table_(table), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(table_.sentence, flush_left, style_.width);
+        out_ = paragraph(table_.sentence, flush_left, style_.width)
+               + report::not_decided_text(table_.not_decided, style_);
         if (!table_.present.title.empty()) {
             out_ += paragraph("Installation: " + table_.present.title, flush_left, style_.width);
         }

@@ -1,4 +1,5 @@
 #include "check_parts.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/io/report/report_sweep.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/run/open_front.hpp"
@@ -21,7 +22,8 @@ public:
     Page(const Sweep& sweep, const Style& style) : sweep_(sweep), style_(style) {}
 
     std::string text() {
-        out_ = paragraph(sweep_.sentence, flush_left, style_.width);
+        out_ = paragraph(sweep_.sentence, flush_left, style_.width)
+               + report::not_decided_text(sweep_.not_decided, style_);
         if (!sweep_.present.title.empty()) {
             out_ += paragraph("Installation: " + sweep_.present.title, flush_left, style_.width);
         }
@@ -83,7 +85,7 @@ private:
             grid(has_open_front(sweep_.shape.appliance) ? "Smoke held" : "Door may be opened",
                  [this](const SweepPoint& point) {
                      const double share = least_opening(*point.score);
-                     return report::door_words(share, share >= door_wanted(sweep_.shape), style_);
+                     return opening_share_words(sweep_.shape, share);
                  });
         }
         std::string legend =

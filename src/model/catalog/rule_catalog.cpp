@@ -16,6 +16,7 @@ namespace {
 #include "fluewright_data/rule_bodies.inc"
 #include "fluewright_data/rules.inc"
 #include "fluewright_data/stock_lengths.inc"
+#include "fluewright_data/wall_passes.inc"
 
 static_assert(std::all_of(rule_rows.begin(), rule_rows.end(), [](const Rule& rule) {
     const bool body = rule.body == "any"
@@ -65,6 +66,10 @@ std::span<const ConnectorThickness> connector_thicknesses() {
     return connector_thickness_rows;
 }
 
+std::span<const WallPass> wall_passes() {
+    return wall_pass_rows;
+}
+
 std::span<const FireplaceFlue> fireplace_flues() {
     return fireplace_flue_rows;
 }
@@ -95,6 +100,10 @@ const RuleBody* find_rule_body(std::string_view id) {
 
 const ShieldClearance* find_shield(std::string_view id) {
     return find(shield_clearance_rows, id);
+}
+
+const WallPass* find_wall_pass(std::string_view id) {
+    return find(wall_pass_rows, id);
 }
 
 const UnlistedClearance* find_unlisted(std::string_view id) {

@@ -119,3 +119,30 @@ TEST_CASE("an elbow that hardly turns is questioned, one of 15 degrees is not", 
     CHECK(questioned("6 deg", "53 mm"));
     CHECK_FALSE(questioned("15 deg", "134 mm"));
 }
+
+TEST_CASE("clearances that have no room beside a combustible wall are questioned", "[danger]") {
+    // 6 in pipe and a chimney of 25 mm of insulation: radii 3 in and about 4 in.
+    const auto questioned =
+        [](const std::string& across, const std::string& keeps, const json& system) {
+            json file = dangers()["bases"]["stove"];
+            file["run"][0]["clearance"] = keeps;
+            file["run"][2]["across"] = across;
+            file["run"][2]["passes"] = "wall";
+            if (!system.is_null()) {
+                file["run"][2]["pass_through"] = system;
+            }
+            file["run"][4]["clearance"] = "2 in";
+            const Assessment a = assessed(file, "none");
+            return std::any_of(a.findings.begin(), a.findings.end(), [](const Finding& finding) {
+                return finding.matter->id == "unusual-input"
+                       && finding.message.find("combustible wall") != std::string::npos;
+            });
+        };
+    // 18 + 3 + 2 + 4 in are 27 in, and the wall has a thickness, too.
+    CHECK(questioned("24 in", "18 in", "brick"));
+    CHECK_FALSE(questioned("30 in", "18 in", "brick"));
+    CHECK_FALSE(questioned("24 in", "14 in", "brick"));
+    // A wall that does not burn keeps no clearance; of one that is not told nothing is certain.
+    CHECK_FALSE(questioned("24 in", "18 in", "noncombustible wall"));
+    CHECK_FALSE(questioned("24 in", "18 in", nullptr));
+}

@@ -234,15 +234,29 @@ TEST_CASE("the chimney top on a pitched roof, by hand") {
     CHECK(needed(26.5650512, 9.0) == Approx(7 * 0.3048));
 }
 
-TEST_CASE("a listed distance goes before the general figure") {
+TEST_CASE("a listed distance goes before the general figure, but not that of bare pipe") {
     const json table = cases();
-    const json file =
-        with_changes(table["bases"]["straight"],
-                     {{"/run/0/clearance", "9 in"}, {"/run/0/listed_clearance", "9 in"}});
-    const Checked report = report_of(file, "us");
-    CHECK(result_of(report, "connector-clearance-single-wall").outcome
+    const json listed = {{"/run/0/clearance", "9 in"}, {"/run/0/listed_clearance", "9 in"}};
+    const json bare = with_changes(table["bases"]["straight"], listed);
+    // Single-wall pipe has no listing of its own; a shield may have one.
+    const Checked alone = report_of(bare, "us");
+    CHECK(result_of(alone, "connector-clearance-single-wall").outcome == CheckOutcome::not_met);
+    CHECK(result_of(alone, "connector-clearance-single-wall").message.find("does not count")
+          != std::string::npos);
+    const Checked shielded = report_of(
+        with_changes(bare, {{"/run/0/shield", "sheet steel"}, {"/run/0/shield_gap", "1 in"}}),
+        "us");
+    CHECK(result_of(shielded, "connector-clearance-shielded").outcome
           == CheckOutcome::does_not_apply);
-    CHECK(result_of(report, "connector-clearance-listed").outcome == CheckOutcome::met);
+    CHECK(result_of(shielded, "connector-clearance-listed").outcome == CheckOutcome::met);
+    // Three diameters of 125 mm, as a European designation gives them.
+    const json designated = {{"/run/0/diameter", "125 mm"},
+                             {"/appliance/outlet/diameter", "125 mm"},
+                             {"/run/0/clearance", "375 mm"},
+                             {"/run/0/listed_clearance", "375 mm"}};
+    const Checked european = report_of(with_changes(table["bases"]["straight"], designated), "uk");
+    CHECK(result_of(european, "uk-pipe-clearance").outcome == CheckOutcome::does_not_apply);
+    CHECK(result_of(european, "connector-clearance-listed").outcome == CheckOutcome::met);
 }
 
 TEST_CASE("the set of rules follows the file and its units") {

@@ -1,5 +1,6 @@
 // The answer by kind of harm: what counts, what falls short, which line says so.
 #include "catch.hpp"
+#include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
 #include "fluewright/advice/trial/change.hpp"
 #include "fluewright/advice/trial/trial.hpp"
@@ -54,6 +55,20 @@ TEST_CASE("a list of what is required is read, and said back", "[verdict]") {
     CHECK_THAT(read_required("fire,drat").error(), Contains("did you mean `draft`?"));
     CHECK_FALSE(read_required("").has_value());
     CHECK_FALSE(read_required("fire,,draft").has_value());
+}
+
+TEST_CASE("how far a door may be opened is rounded in one way", "[verdict]") {
+    const auto words = [](double share) {
+        return opening_share_words(share, 0.5, UnitSystem::metric);
+    };
+    CHECK(words(0.3751) == "38 %");
+    CHECK(words(0.3749) == "37 %");
+    CHECK(words(0.496) == "49 %"); // it does not reach the half that is required
+    CHECK(words(0.5) == "50 %");
+    CHECK(words(0.9951) == "100 %");
+    CHECK(words(2.0) == "100 %");
+    CHECK(words(-0.2) == "0 %");
+    CHECK(words(0.003) == "0.3 %");
 }
 
 TEST_CASE("a door that opens half way passes, one under a quarter counts unasked", "[verdict]") {
@@ -188,4 +203,26 @@ TEST_CASE("an alarm that has sounded is a danger that no change takes away") {
     CHECK(improvement->outcome == Improvement::Outcome::hopeless);
     REQUIRE_FALSE(improvement->stuck.empty());
     CHECK(improvement->stuck.front()->id == "alarm-has-sounded");
+}
+
+TEST_CASE("a margin that decides is printed, however small", "[verdict]") {
+    Assessment a = answer(example("bindery"));
+    a.findings.clear();
+    for (std::size_t i = 0; i < a.verdicts.size(); ++i) {
+        StateResult& state = a.solution.states[i];
+        if (state.kind == StateKind::low_fire) {
+            state.draft_pa = state.draft_needed_pa - 0.002;
+            a.verdicts[i] = judge(a.installation, state);
+        }
+    }
+    a.verdict = judge_harms(a, true);
+    const HarmVerdict& draft = a.verdict.of(Harm::draft);
+    REQUIRE(draft.outcome == HarmOutcome::falls_short);
+    CAPTURE(draft.sentence);
+    const std::size_t where = draft.sentence.find(" where ");
+    const std::size_t is = draft.sentence.find(" is required");
+    REQUIRE(where != std::string::npos);
+    const std::size_t comma = draft.sentence.rfind(", ", where);
+    CHECK(draft.sentence.substr(comma + 2, where - comma - 2)
+          != draft.sentence.substr(where + 7, is - where - 7));
 }

@@ -194,6 +194,24 @@ TEST_CASE("A quantity of any size is shown in characters that show") {
     }
 }
 
+TEST_CASE("A figure and its limit are told apart where they differ") {
+    constexpr double inh2o_pa = 249.08891;
+    const auto apart = [](double figure, double limit, Kind kind, UnitSystem units) {
+        const ShownApart both = format_apart(figure, limit, kind, units);
+        return both.figure + " of " + both.limit;
+    };
+    CHECK(apart(0.02406 * inh2o_pa, 0.02413 * inh2o_pa, Kind::pressure, UnitSystem::us)
+          == "0.02406 inH2O of 0.02413 inH2O");
+    CHECK(apart(11.996, 12.0, Kind::pressure, UnitSystem::metric) == "11.996 Pa of 12 Pa");
+    // What is told apart by the usual digits, or is the same, stays as it is.
+    CHECK(apart(11.9, 12.0, Kind::pressure, UnitSystem::metric) == "11.9 Pa of 12 Pa");
+    CHECK(apart(12.0, 12.0, Kind::pressure, UnitSystem::metric) == "12 Pa of 12 Pa");
+    CHECK(apart(12.0 - 1e-9, 12.0, Kind::pressure, UnitSystem::metric) == "12 Pa of 12 Pa");
+    // A length of the US that no eighth tells apart is decimal.
+    CHECK(apart(0.4571, 0.4572, Kind::length, UnitSystem::us) == "17.996 in of 18 in");
+    CHECK(format_apart(-0.0003, 0.0, Kind::pressure, UnitSystem::us).figure == "-0.000001 inH2O");
+}
+
 TEST_CASE("A written quantity is as short as a person would write it") {
     CHECK(write_quantity(0.0127, Kind::length) == "12.7 mm");
     CHECK(write_quantity(4.2, Kind::length) == "4.2 m");

@@ -7,8 +7,9 @@
 #include <string>
 #include <vector>
 
-/// Dangers that stand in the run as it is drawn. Answers that are not about them lead with them:
-/// whoever acts on a list of parts, a warm-up or a diagnosis must have read them first.
+/// Dangers that stand in the run as it is drawn, and what leaves fire undecided. Answers that are
+/// not about them lead with them: whoever acts on a list of parts, a warm-up or a diagnosis must
+/// have read them first.
 namespace fluewright {
 
 struct PresentDanger {
@@ -31,8 +32,15 @@ present_dangers(const Installation& written, const Case& resolved, const Solutio
 [[nodiscard]] Checked
 checks_of_file(const Installation& written, const Case& resolved, const Solution& solution);
 
-/// What checks of dangers ask for that the file does not tell, in words of the rule; the weightiest
-/// first.
-[[nodiscard]] std::vector<std::string> open_dangers(const Checked& checked, UnitSystem units);
+/// "2 checks are undetermined, as the file does not say; first: `alarms`; required: ...": what
+/// leaves fire open. Empty where nothing does.
+[[nodiscard]] std::string open_dangers_words(const CheckResults& results, UnitSystem units);
+
+/// The same as an answer that is not about fire leads with it: "Not decided: fire and carbon
+/// monoxide. 2 checks ...".
+[[nodiscard]] std::string fire_not_decided(const CheckResults& results, UnitSystem units);
+
+/// The same; empty, too, where a danger has been found, which is told instead.
+[[nodiscard]] std::string fire_not_decided(const Checked& checked, UnitSystem units);
 
 } // namespace fluewright

@@ -44,8 +44,9 @@ struct Cured {
     Status status{}; ///< of that state; only a solved one has a draft
     double draft_pa{};
     double draft_needed_pa{};
-    double opening_share{};    ///< of the door, where that is the limit
-    Installation installation; ///< that does so, as a file would hold it
+    double opening_share{};     ///< of the door, where that is the limit
+    double opening_wanted{1.0}; ///< what is required of it
+    Installation installation;  ///< that does so, as a file would hold it
 
     [[nodiscard]] double margin_pa() const { return draft_pa - draft_needed_pa; }
 };
@@ -130,6 +131,7 @@ struct Diagnosis {
     UnitSystem units{};
     std::vector<std::string> urgent;    ///< what to do now; said first
     std::vector<PresentDanger> dangers; ///< that the file itself shows, whatever was seen
+    std::string not_decided;            ///< fire_not_decided() of the file
     bool alarm_has_sounded{};
     bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
     std::string sentence; ///< the outcome, for a person

@@ -18,20 +18,25 @@ namespace fluewright {
 
 struct Remedy {
     RemedyKind kind{};
-    double amount{};       ///< of what changes, SI: a diameter, a height, a share, a pressure
-    double other{};        ///< a second amount, where the change has two
-    std::string word{};    ///< a wall or a build, where the change is one of words
-    std::string place{};   ///< in words: "straight 3 and 5", "the fuel"
-    std::string what{};    ///< an order for the fitter, without a final stop
-    std::string caution{}; ///< what stands against doing it here; empty else
-    double length_m{};     ///< of the pipe or wall it touches; for the effort and the price
-    double effort{};       ///< by the table
+    double amount{};         ///< of what changes, SI: a diameter, a height, a share, a pressure
+    double other{};          ///< a second amount, where the change has two
+    std::string word{};      ///< a wall or a build, where the change is one of words or needs one
+    std::string place{};     ///< in words: "straight 3 and 5", "the fuel"
+    std::string what{};      ///< an order for the fitter, without a final stop
+    std::string caution{};   ///< what stands against doing it here; empty else
+    double length_m{};       ///< of the pipe or wall it touches; for the effort and the price
+    double other_length_m{}; ///< of a raised top, the pipe of another wall that goes with it
+    double effort{};         ///< by the table
 };
 
 /// The changes that mean something for this installation, in the order of the kinds. `present` is
 /// the same installation, resolved.
 [[nodiscard]] std::vector<Remedy> possible_remedies(const Installation& written,
                                                     const Case& present);
+
+/// The wall in which a top is raised: its own, which is empty, but factory-built chimney where bare
+/// pipe stands outdoors, since nobody builds more of that.
+[[nodiscard]] std::string_view wall_of_raised_top(const Case& present);
 
 /// The installation with the change made, as in_short() has it; nothing where the change does not
 /// apply to it. What was observed on the old installation is left out, but for an alarm. Works on

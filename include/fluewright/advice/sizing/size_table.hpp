@@ -52,6 +52,8 @@ struct SizeTable {
     std::vector<SizeRow> rows;
     std::optional<std::size_t> suggested; ///< index of the row
     std::string sentence;                 ///< the suggestion and why
+    std::string not_decided; ///< fire_not_decided() of the present run; no size decides it
+    bool leaves_open{};      ///< something that counts is not decided
 };
 
 /// Solves every size. Of those that no rule stands against, the present pipe is suggested where it

@@ -46,6 +46,7 @@ struct Sweep {
     std::vector<SweepTurn> turns;   ///< of one quantity
     std::vector<SweepBlank> blanks; ///< where there is no figure, one for each reason
     std::string sentence;           ///< what it comes to, for a person
+    std::string not_decided;        ///< fire_not_decided() of the file
 
     [[nodiscard]] const SweepPoint& point(std::size_t first, std::size_t second) const {
         return points[first * over[1].values.size() + second];

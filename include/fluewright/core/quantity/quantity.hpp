@@ -109,6 +109,17 @@ enum class UnitSystem : std::uint8_t { metric, us };
 [[nodiscard]] std::string
 format_quantity(double si, Kind kind, UnitSystem system, int significant_digits = 3);
 
+/// A figure and the limit it is held against, as format_quantity() gives them.
+struct ShownApart {
+    std::string figure;
+    std::string limit;
+};
+
+/// Both in as many digits as tell them apart, so that no answer says that 0.0241 falls short of
+/// 0.0241. Figures that differ by less than a millionth of the limit are printed alike.
+[[nodiscard]] ShownApart
+format_apart(double figure, double limit, Kind kind, UnitSystem system, int significant_digits = 3);
+
 /// The same in one given unit out of unit_symbols(kind); an unknown unit is a programming error.
 [[nodiscard]] std::string
 format_in_unit(double si, Kind kind, std::string_view unit, int significant_digits = 3);

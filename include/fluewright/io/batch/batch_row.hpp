@@ -62,6 +62,7 @@ struct BatchRow {
     double draft_pa{};
     double draft_needed_pa{};
     double opening_share{};     ///< least opening of the reload (of a fireplace: the open front)
+    double opening_wanted{1.0}; ///< what is required of it
     double capacity_kg_s{};     ///< least
     double gas_temperature_k{}; ///< at the outlet, high fire
     double top_temperature_k{}; ///< lowest

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "fluewright/core/quantity/quantity.hpp"
+#include "fluewright/model/fields/part_words.hpp"
 
 #include <array>
 #include <cstdint>
@@ -66,29 +67,44 @@ struct SaidSection {
 struct FirstPlan {
     PlanHeater heater{};
     PlanWay way{};
-    FireSize fire;             ///< not of an open fireplace
-    SaidSection front;         ///< width and depth (height) of a fireplace's opening
-    Said collar;               ///< diameter of the flue collar; not of a fireplace
-    Said collar_height;        ///< of the middle of the collar; of a fireplace, of its throat
-    Said distance;             ///< level, from the collar to the middle of the chimney
-    Said entry_height;         ///< where the run goes through the wall, or into the masonry
-    SaidSection flue;          ///< inside the masonry
-    Said ceiling;              ///< height of the highest ceiling the chimney goes through
-    Said roof;                 ///< height of the roof at the chimney, on its upper side
-    Said top;                  ///< height of the chimney top
-    std::optional<Said> pitch; ///< of the roof
-    std::optional<Said> ridge; ///< level distance from the chimney to the ridge
+    FireSize fire;                   ///< not of an open fireplace
+    SaidSection front;               ///< width and depth (height) of a fireplace's opening
+    Said collar;                     ///< diameter of the flue collar; not of a fireplace
+    Said collar_height;              ///< of the middle of the collar; of a fireplace, of its throat
+    Said distance;                   ///< level, from the collar to the middle of the chimney
+    Said entry_height;               ///< where the run goes through the wall, or into the masonry
+    SaidSection flue;                ///< inside the masonry
+    Said ceiling;                    ///< height of the highest ceiling the chimney goes through
+    Said roof;                       ///< height of the roof at the chimney, on its upper side
+    Said top;                        ///< height of the chimney top
+    std::optional<Said> pitch;       ///< of the roof
+    std::optional<Said> ridge;       ///< level distance from the chimney to the ridge
+    std::optional<Said> clearance;   ///< of bare pipe to combustibles
+    std::optional<PassThrough> pass; ///< how bare pipe goes through the wall
 
     /// US units where the flue collar, or else the first height, was typed in them.
     [[nodiscard]] UnitSystem units() const;
 
     [[nodiscard]] bool is_fireplace() const { return heater == PlanHeater::fireplace; }
 
+    /// Whether single-wall pipe leaves the heater and the fire in it is of solid fuel: its
+    /// clearance is asked for.
+    [[nodiscard]] bool has_bare_pipe() const;
+
     /// Whether the run goes level before it goes up for good.
     [[nodiscard]] bool goes_across() const {
         return way == PlanWay::wall || (way == PlanWay::masonry && !is_fireplace());
     }
 };
+
+/// How a pipe goes through a wall, as it is asked for; in the order of PassThrough.
+inline constexpr std::array<std::string_view, 7> plan_pass_words{"brick",
+                                                                 "insulated-length",
+                                                                 "ventilated-thimble",
+                                                                 "larger-insulated-length",
+                                                                 "wood-cut-back",
+                                                                 "noncombustible-wall",
+                                                                 "none"};
 
 /// How much a horizontal run rises for each meter it goes across, as the file says it.
 inline constexpr double plan_slope = 0.02;

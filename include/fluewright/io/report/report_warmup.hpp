@@ -22,6 +22,7 @@ struct WarmupInWeather {
 struct WarmupReportOptions {
     Style style;
     std::vector<PresentDanger> dangers; ///< of the run, told before anything is lit
+    std::string not_decided;            ///< fire_not_decided() of the run
     AnswerInput input;
 };
 

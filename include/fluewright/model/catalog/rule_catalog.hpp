@@ -101,6 +101,18 @@ struct ConnectorThickness {
     std::string_view mark;
 };
 
+/// A system by which a connector goes through a wall that burns.
+struct WallPass {
+    std::string_view id; ///< the word of PassThrough
+    double round_m;      ///< liner, insulation or air channels, round the flue of the pipe
+    double kept_m;       ///< from their outside to the wood
+    double deep_m;       ///< least depth through the wall; 0: the wall's own
+    std::string_view source;
+    std::string_view clause;
+    std::string_view mark;
+    std::string_view note;
+};
+
 /// Least and greatest round flue of an open fireplace, for chimneys from 3, 4.5, 5.9 and 8.9 m.
 struct FireplaceFlue {
     std::string_view id;
@@ -158,6 +170,7 @@ struct StockLength {
 [[nodiscard]] std::span<const ShieldShare> shield_shares();
 [[nodiscard]] std::span<const UnlistedClearance> unlisted_clearances();
 [[nodiscard]] std::span<const ConnectorThickness> connector_thicknesses();
+[[nodiscard]] std::span<const WallPass> wall_passes();
 [[nodiscard]] std::span<const FireplaceFlue> fireplace_flues();
 [[nodiscard]] std::span<const FlueSizeUk> flue_sizes_uk();
 [[nodiscard]] std::span<const BuildingElement> building_elements();
@@ -168,6 +181,7 @@ struct StockLength {
 [[nodiscard]] const Rule& rule_of(RuleId id);
 [[nodiscard]] const RuleBody* find_rule_body(std::string_view id);
 [[nodiscard]] const ShieldClearance* find_shield(std::string_view id);
+[[nodiscard]] const WallPass* find_wall_pass(std::string_view id);
 [[nodiscard]] const UnlistedClearance* find_unlisted(std::string_view id);
 [[nodiscard]] const BuildingElement* find_building_element(std::string_view id);
 

@@ -188,6 +188,10 @@ struct HouseCase {
     double wind_coefficient_lee{};
     double wind_coefficient_sides{};
     std::vector<HouseOpeningCase> openings;
+
+    /// Whether a fan may be what holds the room down: not where the file describes a house
+    /// without.
+    [[nodiscard]] bool fans_may_run() const { return !known || exhaust_m3_s > 0.0; }
 };
 
 /// The first minutes of a fire, and what warms the flue before it.

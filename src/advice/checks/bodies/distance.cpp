@@ -1,3 +1,4 @@
+#include "advice/checks/label.hpp"
 #include "fluewright/model/march/wall_heat.hpp"
 #include "rule_check.hpp"
 
@@ -9,12 +10,12 @@
 namespace fluewright::checking {
 namespace {
 
-/// Single-wall pipe of a solid-fuel heater whose label gives no distance.
+/// Single-wall pipe of a solid-fuel heater without a label that counts.
 std::vector<const Piece*> bare_pipe(const View& view) {
     std::vector<const Piece*> list;
     if (view.solid_fuel()) {
         for (const Piece* piece : view.connector()) {
-            if (piece->has_distance() && piece->is_single() && !piece->part->listed_clearance_m) {
+            if (piece->has_distance() && piece->is_single() && !goes_by_label(view, *piece)) {
                 list.push_back(piece);
             }
         }
@@ -156,9 +157,9 @@ Verdict shielded_ca(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict listed_distance(const View& view, const catalog::Rule& /*rule*/) {
-    Fold fold{"no part has a listed distance in the file"};
+    Fold fold{"no part has a listed distance that counts in the file"};
     for (const Piece& piece : view.pieces) {
-        if (piece.part->listed_clearance_m) {
+        if (goes_by_label(view, piece)) {
             fold.add(to_what_burns(view, piece, *piece.part->listed_clearance_m));
         }
     }
@@ -311,7 +312,7 @@ Verdict pipe_de(const View& view, const catalog::Rule& rule) {
     constexpr double wrapped_m = 0.02;
     Fold fold{"no pipe without a listed distance before the chimney"};
     for (const Piece* piece : view.connector()) {
-        if (piece->has_distance() && !piece->part->listed_clearance_m) {
+        if (piece->has_distance() && !goes_by_label(view, *piece)) {
             const bool wrapped = view.reaches(piece->wall->insulation_m(), wrapped_m, Kind::length);
             fold.add(wrapped ? to_what_burns(view, *piece, rule.second)
                              : or_else(to_what_burns(view, *piece, rule.figure),

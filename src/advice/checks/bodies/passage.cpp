@@ -1,4 +1,4 @@
-#include "fluewright/core/constants.hpp"
+#include "advice/checks/wall_system.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -169,27 +169,6 @@ Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
-/// What each system keeps between pipe, liner or thimble and the wood of the wall.
-double kept_in_wall_m(PassThrough way) {
-    constexpr double inch_m = constants::inch_m;
-    switch (way) {
-    case PassThrough::brick:
-        return 12.0 * inch_m;
-    case PassThrough::insulated_length:
-        return 9.0 * inch_m;
-    case PassThrough::ventilated_thimble:
-        return 6.0 * inch_m;
-    case PassThrough::larger_insulated_length:
-        return 2.0 * inch_m;
-    case PassThrough::wood_cut_back:
-        return catalog::rule_of(RuleId::connector_clearance_single_wall).figure;
-    case PassThrough::noncombustible_wall:
-    case PassThrough::none:
-        break;
-    }
-    return 0.0;
-}
-
 Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
     Fold fold{"no pipe goes through a combustible wall by a named system"};
     for (const Piece* piece : view.connector()) {
@@ -202,7 +181,7 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
                     *piece,
                     given_at_least(view,
                                    piece->part->pass_through_clearance_m,
-                                   kept_in_wall_m(*way),
+                                   wall_system(*way).kept_m,
                                    Kind::length,
                                    "in the wall, with " + std::string{name(*way)} + ", to the wood",
                                    piece->key("pass_through_clearance"))));

@@ -1,5 +1,7 @@
 #include "rule_check.hpp"
 
+#include "advice/checks/label.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -82,14 +84,16 @@ Verdict given_at_least(const View& view,
 }
 
 Verdict to_what_burns(const View& view, const Piece& piece, double least_m, std::string_view what) {
-    return at(view,
-              piece,
-              given_at_least(view,
-                             piece.part->clearance_m,
-                             least_m,
-                             Kind::length,
-                             std::string{what},
-                             piece.key("clearance")));
+    Verdict v = given_at_least(view,
+                               piece.part->clearance_m,
+                               least_m,
+                               Kind::length,
+                               std::string{what},
+                               piece.key("clearance"));
+    const std::string label =
+        v.outcome == CheckOutcome::met ? std::string{} : uncounted_label(view, piece);
+    v.message += v.outcome == CheckOutcome::not_met ? label : "";
+    return at(view, piece, or_else(std::move(v), label));
 }
 
 Verdict or_else(Verdict open, std::string_view words) {

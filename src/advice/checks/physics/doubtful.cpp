@@ -2,6 +2,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
+#include "fluewright/model/march/wall_heat.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
@@ -118,6 +119,59 @@ void slight_elbow(Subject& s) {
             return "Unusual: " + place + " turns by " + s.show(turn_rad, Kind::angle)
                    + " only; elbows are made for 15, 30, 45, 60 and 90 degrees.";
         });
+    }
+}
+
+/// Whether a piece goes through a wall of which the file says that it can burn.
+bool passes_combustible_wall(const Piece& piece) {
+    const auto& way = piece.part->pass_through;
+    return piece.part->passes == Passage::wall && way && *way != PassThrough::noncombustible_wall;
+}
+
+double level_m(const Piece& piece) {
+    const Section& section = *piece.section;
+    return std::sqrt(
+        std::max(0.0, section.length_m * section.length_m - section.rise_m * section.rise_m));
+}
+
+/// An upright and what it keeps from combustibles on the side of a wall.
+double keeps_m(const Piece& upright) {
+    return 0.5 * outside_diameter_m(*upright.wall, upright.section->diameter_m)
+           + upright.part->clearance_m.value_or(0.0);
+}
+
+/// The clearances of pipe and chimney on both sides of a combustible wall must have room on the
+/// level between them, even if the wall had no thickness.
+void room_for_clearances(Subject& s) {
+    constexpr double rounding_m = 0.01;
+    const Piece* upright = nullptr; // before the level run
+    double across_m = 0.0;
+    bool through = false;
+    for (const Piece& piece : s.view.pieces) {
+        if (!piece.has_length()) {
+            continue;
+        }
+        if (piece.level()) {
+            across_m += level_m(piece);
+            through = through || passes_combustible_wall(piece);
+            continue;
+        }
+        if (upright != nullptr && through && upright->part->clearance_m) {
+            const double needed_m = keeps_m(*upright) + keeps_m(piece);
+            const std::string place = s.view.place_of(*upright);
+            odd(s, needed_m <= across_m + rounding_m, place, [&] {
+                return "Unusual: " + place + " is said to be "
+                       + s.show(*upright->part->clearance_m, Kind::length)
+                       + " from combustibles. But " + s.view.place_of(piece)
+                       + ", on the other side of a combustible wall, is "
+                       + s.show(across_m, Kind::length)
+                       + " away, center to center, where these clearances need "
+                       + s.show(needed_m, Kind::length) + ": measure again.";
+            });
+        }
+        upright = &piece;
+        across_m = 0.0;
+        through = false;
     }
 }
 
@@ -273,6 +327,7 @@ void doubtful(Subject& s) {
     opening_and_flue(s);
     goes_down(s);
     slight_elbow(s);
+    room_for_clearances(s);
     thick_sheet(s);
     storm(s);
     shorter_than_tables(s);

@@ -173,12 +173,11 @@ void smoke_at_loading_door(Subject& s, const StateResult& state) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message =
-        state.door.opening_share <= 0.0
-            ? std::string{"Smoke comes out as soon as the door is opened."}
-            : "Smoke comes out where the door is opened further than "
-                  + format_quantity(state.door.opening_share, Kind::fraction, s.resolved.units, 2)
-                  + " of its width.";
+    f->message = state.door.opening_share <= 0.0
+                     ? std::string{"Smoke comes out as soon as the door is opened."}
+                     : "Smoke comes out where the door is opened further than "
+                           + opening_share_words(s.resolved, state.door.opening_share)
+                           + " of its width.";
 }
 
 /// What turns an idle flue that pushes down.
@@ -193,13 +192,20 @@ std::string turning_words(Subject& s, const StateResult& state) {
            + s.show(s.resolved.kindling.preheat_w, Kind::power) + " of heat below it.";
 }
 
+/// By what the file says of the house: fans, no fan, or a pressure that anything may cause.
+std::string_view air_words(const HouseCase& house) {
+    return house.exhaust_m3_s > 0.0 ? "stop fans and let air in"
+           : house.fans_may_run()   ? "let air in and stop any fan that takes it out"
+                                    : "let air in";
+}
+
 /// Where the flue itself does not push down, no insulation of it helps.
 std::string only_the_room(Subject& s, const StateResult& state) {
     if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
         return {};
     }
     return std::string{"The room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
-           + " below outdoors, is the only cause: stop fans and let air in"
+           + " below outdoors, is the only cause: " + std::string{air_words(s.resolved.house)}
            + (is_fed_by_hand(s.resolved.appliance)
                   ? ", with a window near the heater open before lighting."
                   : ".");

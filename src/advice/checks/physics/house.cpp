@@ -11,11 +11,6 @@ bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
 }
 
-/// Whether a fan may be what holds the room down: not where the file describes a house without.
-bool fans_may_run(const Case& resolved) {
-    return !resolved.house.known || resolved.house.exhaust_m3_s > 0.0;
-}
-
 /// Words on the opening that brings the room up to `wanted_pa`.
 std::string opening_words(Subject& s, const StateResult& state, double wanted_pa) {
     // An opening brings the room towards outdoor pressure, never past it, and the last tenth of a
@@ -29,7 +24,7 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
     if (wanted_pa > nearest_pa) {
         return "No air inlet alone is enough: the draft is short even with the room at outdoor "
                "pressure. "
-               + std::string{fans_may_run(s.resolved)
+               + std::string{s.resolved.house.fans_may_run()
                                  ? "Stop fans first, then insulate the flue or raise it."
                                  : "Insulate the flue or raise it."};
     }
@@ -37,7 +32,7 @@ std::string opening_words(Subject& s, const StateResult& state, double wanted_pa
     return "An opening to outdoors of " + s.show(area_m2, Kind::area)
            + " at the height of the outlet, out of the wind, brings the room to "
            + s.show(wanted_pa, Kind::pressure)
-           + (fans_may_run(s.resolved) ? "; so does stopping fans." : ".");
+           + (s.resolved.house.fans_may_run() ? "; so does stopping fans." : ".");
 }
 
 /// Too low for the draft, for the trade, or for any heater: the worst of them, once.

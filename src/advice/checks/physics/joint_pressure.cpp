@@ -154,8 +154,10 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
     // Near its top every flue is close to outdoor pressure; a room below that cannot hold smoke
     // out.
     if (joint.over_outdoors_pa <= 0.0 && level != JointHarm::note) {
-        f->remedy = "The room is below outdoor pressure. First let air in: open a window, stop "
-                    "fans, or fit an air inlet.";
+        f->remedy = std::string{"The room is below outdoor pressure. First let air in: open a "
+                                "window, "}
+                    + (s.resolved.house.fans_may_run() ? "stop fans, " : "")
+                    + "or fit an air inlet.";
     }
     if (s.resolved.appliance.high.draft_needed_pa < 0.0) {
         f->remedy = "Behind a fan a vent may be under pressure where every joint is sealed: use "

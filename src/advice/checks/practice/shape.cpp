@@ -1,3 +1,4 @@
+#include "advice/checks/label.hpp"
 #include "advice/checks/subject.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
@@ -222,12 +223,12 @@ void damper_on_gas(Subject& s) {
 
 /// Distance of bare gas pipe to what burns, where the file gives it and no label another.
 void gas_pipe_distance(Subject& s) {
-    constexpr double least_m = 0.1524; // 6 in
+    constexpr double least_m = least_gas_pipe_m;
     if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
         return;
     }
     for (const Piece& piece : s.view.pieces) {
-        if (!piece.is_single() || !piece.part->clearance_m || piece.part->listed_clearance_m) {
+        if (!piece.is_single() || !piece.part->clearance_m || goes_by_label(s.view, piece)) {
             continue;
         }
         const double has_m = *piece.part->clearance_m;
@@ -240,8 +241,8 @@ void gas_pipe_distance(Subject& s) {
                                 {.section = piece.section});
         if (f != nullptr && s.with_words()) {
             f->message = f->place + " stands " + s.show(has_m, Kind::length)
-                         + " from combustibles; " + s.show(least_m, Kind::length)
-                         + " is the least.";
+                         + " from combustibles; " + s.show(least_m, Kind::length) + " is the least"
+                         + uncounted_label(s.view, piece) + ".";
         }
     }
 }

@@ -317,7 +317,8 @@ std::string warmup_text(const Case& resolved,
     std::string title = "Warm-up from cold";
     title += resolved.title.empty() ? "\n" : ": " + resolved.title + '\n';
     std::string out =
-        report::dangers_text(options.dangers, "No fire before this is put right", style);
+        report::dangers_text(options.dangers, "No fire before this is put right", style)
+        + report::not_decided_text(options.not_decided, style);
     out += paragraph(title, {.first = 0, .rest = 2}, style.width);
     for (const WarmupInWeather& in : courses) {
         out += writer.summary(in) + '\n' + writer.parts(in.course) + '\n' + writer.course(in)

@@ -73,9 +73,9 @@ struct Figures {
                 "Idle, the flue has a downdraft of {}: warm it and open a window before lighting.",
                 pressure(-hint.idle_draft_pa.value_or(0.0)));
         case Quicker::room_air:
-            return fmt::format(
-                "Idle, the flue has a downdraft of {}: let air into the room, and stop fans.",
-                pressure(-hint.idle_draft_pa.value_or(0.0)));
+            return fmt::format("Idle, the flue has a downdraft of {}: let air into the room{}.",
+                               pressure(-hint.idle_draft_pa.value_or(0.0)),
+                               c.house.fans_may_run() ? ", and stop fans" : "");
         case Quicker::liner_to_size:
             return fmt::format("From {} on the flue has {} times the area of the collar: a listed "
                                "liner of the collar's size has less wall to warm.",

@@ -95,6 +95,10 @@ const Record<Sweep>& record_of<Sweep>() {
     static const Record<Sweep> record{"sweep_answer",
                                       "every state at every value of one or two quantities",
                                       {{"sentence", "what it comes to", &Sweep::sentence},
+                                       {"not_decided",
+                                        "what leaves fire and carbon monoxide open in the file; "
+                                        "null where nothing does",
+                                        [](const Sweep& s) { return unless_empty(s.not_decided); }},
                                        {"over", "one quantity or two", &Sweep::over},
                                        {"turns", "of one quantity", &Sweep::turns},
                                        {"points",

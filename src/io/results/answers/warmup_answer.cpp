@@ -31,6 +31,7 @@ struct WarmupRow {
     const Case& installation;
     std::span<const WarmupInWeather> courses;
     std::span<const PresentDanger> dangers;
+    std::string_view not_decided;
 };
 
 struct HintRow {
@@ -346,6 +347,9 @@ const Record<WarmupRow>& record_of<WarmupRow>() {
         {{"dangers",
           "that stand in the run: no fire before they are put right",
           [](const WarmupRow& w) { return w.dangers; }},
+         {"not_decided",
+          "what leaves fire and carbon monoxide open; null where nothing does",
+          [](const WarmupRow& w) { return unless_empty(w.not_decided); }},
          {"draws_in_time",
           "the required draft at high fire is met in every weather",
           [](const WarmupRow& w) { return draws_in_time(w.courses); }},
@@ -369,7 +373,8 @@ std::string warmup_json(const Case& installation,
     return results::answer_text(
         "warmup",
         options.input,
-        results::record_of<results::WarmupRow>().json({installation, courses, options.dangers}),
+        results::record_of<results::WarmupRow>().json(
+            {installation, courses, options.dangers, options.not_decided}),
         courses.empty() ? std::span<const Assumption>{}
                         : std::span<const Assumption>{courses.front().course.assumptions});
 }

@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "improved.hpp"
 #include "unit/plain_stove.hpp"
 
@@ -224,5 +225,42 @@ TEST_CASE("every step of a plan that cures is needed", "[improve]") {
                 CHECK((held || made.goal == Goal::clear_upkeep || !assessed->works()));
             }
         }
+    }
+}
+
+TEST_CASE("no top is raised in bare pipe outdoors", "[improve]") {
+    const auto raised = [](const std::string& chimney) {
+        const Installation in = stove_with(pipe_in_room + chimney);
+        const Result<Case, Faults> present = resolve(in);
+        REQUIRE(present.has_value());
+        std::vector<Installation> all;
+        for (const Remedy& remedy : possible_remedies(in, *present)) {
+            if (remedy.kind == RemedyKind::raise_top) {
+                CAPTURE(remedy.what);
+                const std::optional<Installation> after = apply(remedy, in);
+                REQUIRE(after.has_value());
+                const bool bare = !wall_of_raised_top(*present).empty();
+                CHECK((remedy.what.find("in place of bare pipe") != std::string::npos) == bare);
+                all.push_back(*after);
+            }
+        }
+        CHECK_FALSE(all.empty());
+        return all;
+    };
+    const std::string bare =
+        R"(, {"part": "straight", "up": "2 m", "wall": "single-wall steel", "zone": "outdoors"},
+           {"part": "cap", "build": "plain"})";
+    for (const Installation& after : raised(bare)) {
+        const Result<Case, Faults> resolved = resolve(after);
+        REQUIRE(resolved.has_value());
+        CHECK(std::none_of(
+            resolved->run.parts.begin(), resolved->run.parts.end(), [](const RunPart& part) {
+                return part.has_length() && part.zone.value == Zone::outdoors
+                       && part.wall_kind == WallKind::single;
+            }));
+    }
+    // A chimney of its own wall is raised in that wall, and nothing else is touched.
+    for (const Installation& after : raised(chimney_of("2 m"))) {
+        CHECK(after.run[1].wall == stove_with(pipe_in_room + chimney_of("2 m")).run[1].wall);
     }
 }

@@ -1,17 +1,18 @@
-#include "box.hpp"
-#include "small.hpp"
+#include "advice/parts/box.hpp"
+#include "advice/parts/small.hpp"
+#include "through.hpp"
 
 #include <algorithm>
 
 namespace fluewright::parts {
-namespace {
 
 using checking::Piece;
 
-void thimble(const Job& job, const Piece& piece, std::string what, std::string where) {
+void thimble(
+    const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
     PartsLine line{.what = std::move(what),
                    .where = std::move(where),
-                   .why = "keeps the clearance where the pipe passes",
+                   .why = std::move(why),
                    .source = std::string{trade_practice}};
     take_size(job, piece, line);
     line.at_hand = take_fitting(job,
@@ -25,7 +26,8 @@ void thimble(const Job& job, const Piece& piece, std::string what, std::string w
     add(job, std::move(line));
 }
 
-void at(const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
+void at_piece(
+    const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
     PartsLine line{.what = std::move(what),
                    .where = std::move(where),
                    .why = std::move(why),
@@ -34,34 +36,35 @@ void at(const Job& job, const Piece& piece, std::string what, std::string where,
     add(job, std::move(line));
 }
 
-void wall(const Job& job, const Piece& piece, const std::string& where) {
-    thimble(job, piece, "wall thimble", where);
-    at(job, piece, "trim collar", where, "covers the gap around the pipe, on the room side");
+void trim_collar(const Job& job, const Piece& piece, const std::string& where) {
+    at_piece(job, piece, "trim collar", where, "covers the gap around the pipe, on the room side");
 }
 
+namespace {
+
 void ceiling(const Job& job, const Piece& piece, std::string_view what, const std::string& where) {
-    at(job,
-       piece,
-       std::string{what} + " firestop",
-       where,
-       "keeps the clearance and stops fire at the floor");
-    at(job, piece, "trim collar", where, "covers the gap around the pipe, on the room side");
+    at_piece(job,
+             piece,
+             std::string{what} + " firestop",
+             where,
+             "keeps the clearance and stops fire at the floor" + opening_by_label(job, piece));
+    trim_collar(job, piece, where);
 }
 
 void roof(const Job& job, const Piece& piece, bool out_of_chase, const std::string& where) {
     const Given& pitch = job.view.written.site.roof.pitch_rad;
     const std::string slope = pitch ? " for a pitch of " + job.view.show(*pitch, Kind::angle)
                                     : ", for the pitch of your roof";
-    at(job,
-       piece,
-       out_of_chase ? "chase cover with collar" : "roof flashing" + slope,
-       where,
-       "keeps the rain out");
-    at(job,
-       piece,
-       "storm collar",
-       where,
-       out_of_chase ? "sheds the water onto the cover" : "sheds the water onto the flashing");
+    at_piece(job,
+             piece,
+             out_of_chase ? "chase cover with collar" : "roof flashing" + slope,
+             where,
+             "keeps the rain out" + (out_of_chase ? "" : opening_by_label(job, piece)));
+    at_piece(job,
+             piece,
+             "storm collar",
+             where,
+             out_of_chase ? "sheds the water onto the cover" : "sheds the water onto the flashing");
 }
 
 bool upright(const Piece* piece) {
@@ -88,7 +91,12 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
             before.part->passes == Passage::wall || piece.part->passes == Passage::wall;
         if (leads_out_through_wall(*before.run_part, *piece.run_part)) {
             if (!told_wall) {
-                wall(job, before, "between " + job.view.place_of(before) + " and outdoors");
+                through_wall(job,
+                             before,
+                             &piece,
+                             before.part->pass_through ? before.part->pass_through
+                                                       : piece.part->pass_through,
+                             "between " + job.view.place_of(before) + " and outdoors");
             }
         } else if (upright(&piece) && before.part->passes != Passage::roof
                    && piece.part->passes != Passage::roof) {
@@ -103,7 +111,7 @@ void crossing(const Job& job, const Piece& before, const Piece& piece) {
         }
     }
     if (to == Zone::attic) {
-        at(job, piece, "attic shield", under, "keeps insulation and stored things off");
+        at_piece(job, piece, "attic shield", under, "keeps insulation and stored things off");
     }
 }
 
@@ -116,11 +124,11 @@ bool must_not_pass(const Job& job, const Piece& piece) {
 }
 
 /// What the file says that a part passes.
-void told(const Job& job, const Piece& piece, const Piece* before) {
+void told(const Job& job, const Piece& piece, const Piece* before, const Piece* next) {
     const std::string where = job.view.place_of(piece);
     switch (piece.part->passes.value_or(Passage::nothing)) {
     case Passage::wall:
-        wall(job, piece, where);
+        through_wall(job, piece, next, piece.part->pass_through, where);
         break;
     case Passage::ceiling:
         ceiling(job, piece, "ceiling", where);
@@ -142,17 +150,22 @@ void told(const Job& job, const Piece& piece, const Piece* before) {
 
 void passages(const Job& job) {
     const Piece* before = nullptr;
-    for (const Piece& piece : job.view.pieces) {
+    const std::vector<Piece>& pieces = job.view.pieces;
+    for (auto at = pieces.begin(); at != pieces.end(); ++at) {
+        const Piece& piece = *at;
         if (!piece.has_length()) {
             continue;
         }
+        const auto after =
+            std::find_if(at + 1, pieces.end(), [](const Piece& each) { return each.has_length(); });
+        const Piece* next = after == pieces.end() ? nullptr : &*after;
         const bool brick = piece.wall->kind == WallKind::masonry;
         const bool liner = piece.wall->kind == WallKind::liner;
         const bool brick_before =
             before != nullptr
             && (before->wall->kind == WallKind::masonry || before->wall->kind == WallKind::liner);
         if (!brick && !liner && !must_not_pass(job, piece)) {
-            told(job, piece, before);
+            told(job, piece, before, next);
             if (before != nullptr && !brick_before && !must_not_pass(job, *before)) {
                 crossing(job, *before, piece);
             }
@@ -161,12 +174,9 @@ void passages(const Job& job) {
             thimble(job,
                     *before,
                     "thimble for the masonry, cemented in",
-                    "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece));
-            at(job,
-               *before,
-               "trim collar",
-               job.view.place_of(*before) + ", at the masonry",
-               "covers the gap around the pipe, on the room side");
+                    "between " + job.view.place_of(*before) + " and " + job.view.place_of(piece),
+                    "holds the pipe where it enters the flue, flush with the inner face");
+            trim_collar(job, *before, job.view.place_of(*before) + ", at the masonry");
         }
         before = &piece;
     }
