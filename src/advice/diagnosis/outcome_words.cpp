@@ -85,6 +85,7 @@ Cured once_cured(const Trial& trial) {
             .draft_pa = state.draft_pa,
             .draft_needed_pa = state.draft_needed_pa,
             .opening_share = state.door.opening_share,
+            .left = {},
             .installation = trial.changed};
 }
 
