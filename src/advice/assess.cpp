@@ -82,7 +82,7 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     if (options.spread) {
         add_door_moments(a.installation, a.solution.states);
     }
-    a.required = options.required;
+    a.required = required_of_file(options.required, written, a.installation);
     for (const StateResult& state : a.solution.states) {
         a.verdicts.push_back(judge(a.installation, state));
     }

@@ -4,6 +4,7 @@
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <vector>
@@ -50,13 +51,31 @@ Result<Required, std::string> read_required(std::string_view list) {
     return required;
 }
 
+Required
+required_of_file(const Required& required, const Installation& written, const Case& resolved) {
+    const bool smoked =
+        std::any_of(written.observed.begin(), written.observed.end(), [](const Observation& seen) {
+            return seen.smoke == Choice<SmokePlace>{SmokePlace::door};
+        });
+    if (!required.narrow_door || !smoked || !resolved.appliance.has_door
+        || has_open_front(resolved.appliance)) {
+        return required;
+    }
+    Required asked = required;
+    asked.asked[static_cast<std::size_t>(Harm::reloading)] = true;
+    asked.narrow_door = false;
+    asked.door_smoked = true;
+    return asked;
+}
+
 std::string list_of(const Required& required) {
     return required == Required{} ? std::string{} : required_words(required, ",");
 }
 
 std::string in_words(const Required& required) {
     if (!required.narrow_door) {
-        return required_words(required, ", ");
+        return required_words(required, ", ")
+               + (required.door_smoked ? ", as smoke was seen at the door" : "");
     }
     const double least = catalog::default_of(DefaultId::door_opening_least).value;
     return required_words(required, ", ") + "; reloading if the door smokes less than "

@@ -10,12 +10,13 @@ using namespace fluewright::agreement;
 namespace {
 
 /// The file a person would write for a row.
-Result<Installation, std::string> file_of(const SizeRow& row, const Installation& written) {
+Result<Installation, std::string>
+file_of(const SizeRow& row, const SizeTable& table, const Installation& written) {
     if (row.present) {
         return written;
     }
-    if (row.lines_masonry || !row.clay_liner.empty()) {
-        return changed(sizing::masonry_change(row), written);
+    if (table.varies_masonry || row.lines_masonry) {
+        return changed(sizing::masonry_changes(row, table.present_height_m), written);
     }
     return changed(Change{OtherPipe{row.connector_m, row.chimney_m, row.height_m}}, written);
 }
@@ -49,7 +50,7 @@ TEST_CASE("a row of size, written and checked, shows the figures of the row") {
             if (!row.score || !looked_at) {
                 continue;
             }
-            const auto file = file_of(row, written);
+            const auto file = file_of(row, *table, written);
             REQUIRE(file.has_value());
             const Assessment then = checked(through_file(*file));
             Differences found = compare(*row.score, score_of(then));
@@ -78,7 +79,7 @@ TEST_CASE("the pipe that size suggests is the one it keeps once it is fitted") {
             continue;
         }
         const SizeRow& row = table->rows[*table->suggested];
-        const auto file = file_of(row, written);
+        const auto file = file_of(row, *table, written);
         REQUIRE(file.has_value());
         const auto again = tabulate_sizes(through_file(*file), {});
         REQUIRE(again.has_value());

@@ -25,6 +25,7 @@ struct SizeTrial {
     double area_over_outlet{};
     bool works{};             ///< what `check` says of the run with it
     std::string ruled_out_by; ///< empty where nothing of the size stands against it
+    std::string seldom_sold;  ///< which pipe of the run shops seldom stock in it; empty: none
     double least_spare_pa{};  ///< of the states with a draft
     double least_opening_share{};
 };

@@ -2,6 +2,8 @@
 
 #include "fluewright/advice/checks/harm.hpp"
 #include "fluewright/core/result.hpp"
+#include "fluewright/model/fields/installation.hpp"
+#include "fluewright/model/run/case.hpp"
 
 #include <array>
 #include <string>
@@ -18,6 +20,8 @@ struct Required {
     /// Reloading counts, though not asked for, where smoke comes out of a door that is opened less
     /// far than `door_opening_least`.
     bool narrow_door{true};
+    /// Smoke was seen at the opened door: reloading is asked for on that account.
+    bool door_smoked{};
 
     [[nodiscard]] constexpr bool asks(Harm harm) const {
         return asked[static_cast<std::size_t>(harm)];
@@ -31,6 +35,12 @@ struct Required {
 
 /// Reads "fire,draft". Failure: what is wrong with the list, a sentence without its full stop.
 [[nodiscard]] Result<Required, std::string> read_required(std::string_view list);
+
+/// What has to pass of a file where nobody chose: whoever has seen smoke at the opened door wants
+/// it to stay in, so reloading counts as if it were asked for. What was chosen stays as it is.
+/// `resolved` is the same installation; an open front is no matter of reloading.
+[[nodiscard]] Required
+required_of_file(const Required& required, const Installation& written, const Case& resolved);
 
 /// The list that reads so; empty for what counts where nothing is chosen.
 [[nodiscard]] std::string list_of(const Required& required);

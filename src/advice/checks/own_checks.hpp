@@ -292,8 +292,9 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "single-wall-outdoors",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "single-wall pipe only from the appliance to the chimney, not outdoors",
-     .applies = "single-wall pipe of other fuels than gas",
+     .rule = "stovepipe, single-wall or double-wall, only from the appliance to the chimney, not "
+             "outdoors",
+     .applies = "stovepipe of other fuels than gas",
      .source = "mechanical-code-ca-2013",
      .mark = "looked up"},
     {.id = "smoke-at-door",

@@ -87,9 +87,10 @@ inline constexpr auto own_matters_j_to_z = std::to_array<Matter>({
      .harm = Harm::upkeep,
      .severity = Severity::warning,
      .per_place = false,
-     .title = "Single-wall pipe outdoors",
-     .meaning = "Single-wall pipe outdoors cools the gas until creosote forms, and it rusts. Most "
-                "codes do not accept it as a chimney.",
+     .title = "Stovepipe outdoors",
+     .meaning =
+         "Stovepipe, single-wall or double-wall, is made for the room. Outdoors it cools the "
+         "gas until creosote forms, and it rusts. Most codes do not accept it as a chimney.",
      .remedy = "Use factory-built chimney from where the run leaves the room."},
     {.id = "smoke-at-door",
      .harm = Harm::reloading,

@@ -300,6 +300,12 @@ Flaw brighter(const Installation& /*written*/, const Case& c) {
                       cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
+/// A pipe whose file states that its crimped end points up: one is enough for water to run out.
+Flaw turned_round(const Installation& written, const Case& /*c*/) {
+    const FlawGone turned{CauseId::crimps_up};
+    return changed(Change{turned}, written) ? flaw(1.0, cure_of(turned)) : Flaw{};
+}
+
 struct FlawRow {
     CauseId cause;
     Flaw (*flaw)(const Installation& written, const Case& c);
@@ -316,7 +322,8 @@ constexpr std::array rows{FlawRow{CauseId::too_short, higher},
                           FlawRow{CauseId::mild_weather, colder_day},
                           FlawRow{CauseId::strong_draft, held_back},
                           FlawRow{CauseId::wide_opening, smaller_opening},
-                          FlawRow{CauseId::low_fire_known, brighter}};
+                          FlawRow{CauseId::low_fire_known, brighter},
+                          FlawRow{CauseId::crimps_up, turned_round}};
 
 /// The installation with the changes that do something here; nothing where none does.
 std::optional<Trial> with(const Cure& cure, const Installation& written) {

@@ -17,26 +17,27 @@ double lacking(const Score& scored) {
     return scored.passes ? 0.0 : std::min(1.0, any_lack + std::max(0.0, -scored.least_spare));
 }
 
-/// How much of each complaint an installation without hidden causes accounts for, 0 to 1; none
-/// where only readings were taken.
-std::vector<double> accounted_for(const Installation& written,
-                                  const Case& resolved,
-                                  const std::vector<Evidence>& evidence) {
+std::vector<Evidence> complaints_of(const std::vector<Evidence>& evidence) {
     std::vector<Evidence> complaints;
     std::copy_if(evidence.begin(),
                  evidence.end(),
                  std::back_inserter(complaints),
                  [](const Evidence& e) { return e.complains(); });
-    if (complaints.empty()) {
-        return {};
-    }
+    return complaints;
+}
+
+/// How likely each complaint is with an installation without hidden causes; empty where that cannot
+/// be solved.
+std::vector<double> chances_of(const std::vector<Evidence>& complaints,
+                               const Installation& written,
+                               const Case& resolved) {
     auto altered = alter(written, resolved, {});
-    if (!altered) {
-        return std::vector<double>(complaints.size(), 0.0);
+    if (!altered || complaints.empty()) {
+        return {};
     }
     Solver solver(std::move(*altered), {1.0, 1.0});
     std::map<Situation, Predictions> known;
-    std::vector<double> shares;
+    std::vector<double> chances;
     for (const Evidence& complaint : complaints) {
         for (const Situation& situation : needs(complaint, resolved)) {
             if (!known.contains(situation)) {
@@ -47,10 +48,23 @@ std::vector<double> accounted_for(const Installation& written,
             predicted(complaint, solver.altered(), [&](const Situation& s) -> const Prediction& {
                 return known.at(s).front();
             });
+        chances.push_back(likelihood(complaint, x, solver.altered()));
+    }
+    return chances;
+}
+
+/// How much of each complaint an installation without hidden causes accounts for, 0 to 1; none
+/// where only readings were taken.
+std::vector<double> accounted_for(const Installation& written,
+                                  const Case& resolved,
+                                  const std::vector<Evidence>& evidence) {
+    const std::vector<Evidence> complaints = complaints_of(evidence);
+    std::vector<double> shares = chances_of(complaints, written, resolved);
+    shares.resize(complaints.size());
+    for (std::size_t i = 0; i < shares.size(); ++i) {
         // Some report it where nothing is wrong: what is left is the share that is not of that
         // kind.
-        shares.push_back(
-            1.0 - reported_anyway(complaint.seen) / likelihood(complaint, x, solver.altered()));
+        shares[i] = shares[i] > 0.0 ? 1.0 - reported_anyway(complaints[i].seen) / shares[i] : 0.0;
     }
     return shares;
 }
@@ -142,6 +156,24 @@ Design design_of(const Installation& written,
     const Score scored = score(resolved);
     return {.trouble = trouble_of(before, scored.passes),
             .causes = causes_of(written, resolved, before, scored, evidence)};
+}
+
+std::vector<LeftTrouble> troubles_left(const Installation& written,
+                                       const Case& resolved,
+                                       const std::vector<Evidence>& evidence) {
+    constexpr double worth_telling = 0.25; // judgement: one in four
+    const std::vector<Evidence> complaints = complaints_of(evidence);
+    const std::vector<double> chances = chances_of(complaints, written, resolved);
+    std::vector<LeftTrouble> left;
+    for (std::size_t i = 0; i < chances.size(); ++i) {
+        if (chances[i] >= worth_telling) {
+            left.push_back({words(complaints[i], resolved), chances[i]});
+        }
+    }
+    std::stable_sort(left.begin(), left.end(), [](const LeftTrouble& a, const LeftTrouble& b) {
+        return a.share > b.share;
+    });
+    return left;
 }
 
 } // namespace fluewright::diagnosis

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "seen/evidence.hpp"
 
@@ -22,5 +23,11 @@ struct Design {
 
 [[nodiscard]] Design
 design_of(const Installation& written, const Case& resolved, const std::vector<Evidence>& evidence);
+
+/// Of what was complained of, what an installation without hidden causes is likely to show as well;
+/// the likeliest first.
+[[nodiscard]] std::vector<LeftTrouble> troubles_left(const Installation& written,
+                                                     const Case& resolved,
+                                                     const std::vector<Evidence>& evidence);
 
 } // namespace fluewright::diagnosis

@@ -194,6 +194,8 @@ void OutcomeBuilder::add_unhidden(Diagnosis& result) {
         bear(explanation, row_of(*flaw.cause).value_or(row));
         if (flaw.cured && explanation.probability > least_to_judge) {
             explanation.cured = once_cured(*flaw.cured);
+            explanation.cured->left =
+                troubles_left(flaw.cured->changed, flaw.cured->resolved, evidence_);
         }
         result.design_probability += flaw.share;
         result.explanations.push_back(std::move(explanation));
@@ -306,6 +308,7 @@ Diagnosis OutcomeBuilder::build() {
     for (Explanation& explanation : result.explanations) {
         if (as_written && !explanation.causes.empty() && explanation.causes.front().has_size) {
             explanation.cured = once_cured(*as_written);
+            explanation.cured->left = troubles_left(plain, resolved_, evidence_);
         }
     }
     for (Explanation& explanation : result.explanations) {

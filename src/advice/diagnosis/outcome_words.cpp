@@ -86,6 +86,7 @@ Cured once_cured(const Trial& trial) {
             .draft_needed_pa = state.draft_needed_pa,
             .opening_share = state.door.opening_share,
             .opening_wanted = door_wanted(trial.resolved),
+            .left = {},
             .installation = trial.changed};
 }
 

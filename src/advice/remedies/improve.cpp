@@ -252,11 +252,13 @@ Goal goal_of(const Improvement& made) {
 }
 
 /// What a change is to reach. Where the door is what falls short, no strip that brings it past the
-/// least it may be opened is a cure: it has to open as far as is wanted.
+/// least it may be opened is a cure: it has to open as far as is wanted. Nor is upkeep mended
+/// before a door that is short, though nobody asked for it: reloading harms more.
 Required asked_of(const Assessment& present) {
     Required asked = present.required;
     const HarmVerdict& reloading = present.verdict.of(Harm::reloading);
-    if (reloading.counts && reloading.outcome == HarmOutcome::falls_short) {
+    const bool before_upkeep = present.works() && asked.narrow_door;
+    if (reloading.outcome == HarmOutcome::falls_short && (reloading.counts || before_upkeep)) {
         asked.asked[static_cast<std::size_t>(Harm::reloading)] = true;
     }
     return asked;
@@ -315,7 +317,7 @@ void search_and_choose(const Installation& written,
                        const ImproveOptions& options,
                        std::vector<Remedy> remedies,
                        Improvement& made) {
-    PlanSearch searching(written, options.required, options.threads, options.progress);
+    PlanSearch searching(written, made.present.required, options.threads, options.progress);
     const std::vector<Remedy> tamers = take_tamers(made, remedies);
     std::vector<Plan> plans = search(searching, remedies, tamers, options, made);
     std::stable_sort(plans.begin(), plans.end(), ranks_before);
@@ -364,6 +366,7 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     };
     made.against = matters_against(made.present, made.goal == Goal::clear_upkeep);
     made.asked = asked_of(made.present);
+    made.unexplained = made.present.works() && tells_of_trouble(written.observed);
     made.budget = options.budget;
     if (made.present.works() && made.score.greatest_over <= 0.0 && made.against.empty()) {
         return leave_alone();

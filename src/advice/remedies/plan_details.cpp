@@ -167,10 +167,7 @@ std::string stuck_words(const Improvement& made) {
 
 /// What the changes can do where something is to be done by hand first.
 std::string beside_that(const Improvement& made) {
-    const auto best =
-        std::min_element(made.plans.begin(), made.plans.end(), [](const Plan& a, const Plan& b) {
-            return a.against.size() < b.against.size();
-        });
+    const Plan* best = &made.plans.front();
     const std::string titles = titles_of(best->cleared);
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
            + ". The smallest margin is then in " + tightest(made, *best) + ".";
@@ -200,44 +197,7 @@ std::string held_by(const Improvement& made, const Plan& best) {
                   : ": change " + std::to_string(holding->rank) + " holds it, too.");
 }
 
-} // namespace
-
-void add_details(const Improvement& made, Plan& plan) {
-    const Assessment& present = made.present;
-    plan.resolved.units = present.installation.units;
-    const Assessment then = assess(plan,
-                                   {.size_search = false,
-                                    .words = false,
-                                    .spread = false,
-                                    .required = present.required,
-                                    .rules = std::string{present.body->id}});
-    plan.score = score_of(then);
-    note_matters_against(made, then, plan);
-    plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
-                 && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
-    plan.raised = raised_by(present, then);
-    plan.cleared = gone(present.findings, then.findings);
-    for (const Finding& finding : present.findings) {
-        constexpr double worth_telling = 0.1;
-        const double before = finding.weight;
-        const std::optional<double> now = weight_of(then.findings, finding.matter);
-        if (!now || std::abs(*now - before) < worth_telling * std::max(before, worth_telling)
-            || weight_of(present.findings, finding.matter) != before) {
-            continue;
-        }
-        std::vector<const Matter*>& list = *now > before ? plan.worse : plan.better;
-        if (finding.severity <= Severity::warning && !is_in_the_states(*finding.matter)
-            && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
-            list.push_back(finding.matter);
-        }
-    }
-    const Difference change = difference(present, then);
-    over_draft(plan);
-    less_to_spare(present, then, change, plan);
-    cooler_gas(present, then, change, plan);
-}
-
-std::string improvement_sentence(const Improvement& made) {
+std::string answer_of(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
@@ -279,6 +239,57 @@ std::string improvement_sentence(const Improvement& made) {
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left
            + held_by(made, best) + undecided(made);
+}
+
+} // namespace
+
+void add_details(const Improvement& made, Plan& plan) {
+    const Assessment& present = made.present;
+    plan.resolved.units = present.installation.units;
+    const Assessment then = assess(plan,
+                                   {.size_search = false,
+                                    .words = false,
+                                    .spread = false,
+                                    .required = present.required,
+                                    .rules = std::string{present.body->id}});
+    plan.score = score_of(then);
+    note_matters_against(made, then, plan);
+    plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
+                 && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);
+    plan.raised = raised_by(present, then);
+    plan.cleared = gone(present.findings, then.findings);
+    for (const Finding& finding : present.findings) {
+        constexpr double worth_telling = 0.1;
+        const double before = finding.weight;
+        const std::optional<double> now = weight_of(then.findings, finding.matter);
+        if (!now || std::abs(*now - before) < worth_telling * std::max(before, worth_telling)
+            || weight_of(present.findings, finding.matter) != before) {
+            continue;
+        }
+        std::vector<const Matter*>& list = *now > before ? plan.worse : plan.better;
+        if (finding.severity <= Severity::warning && !is_in_the_states(*finding.matter)
+            && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
+            list.push_back(finding.matter);
+        }
+    }
+    const Difference change = difference(present, then);
+    over_draft(plan);
+    less_to_spare(present, then, change, plan);
+    cooler_gas(present, then, change, plan);
+}
+
+bool tells_of_trouble(const std::vector<Observation>& seen) {
+    return std::any_of(seen.begin(), seen.end(), [](const Observation& each) {
+        return each.sluggish.value_or(false)
+               || each.smoke.value_or(SmokePlace::none) != SmokePlace::none;
+    });
+}
+
+std::string improvement_sentence(const Improvement& made) {
+    return (made.unexplained ? "The file tells of a trouble that its run should not have: "
+                               "`fluewright diagnose` looks for the cause, which comes first. "
+                             : "")
+           + answer_of(made);
 }
 
 std::string nothing_tames_it(const Improvement& made) {

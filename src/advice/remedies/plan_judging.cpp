@@ -40,6 +40,11 @@ double draft_warnings(const Assessment& assessment) {
         }));
 }
 
+/// Whether a matter is no new one: creosote was there under the water, too.
+bool stood_before(const Improvement& made, const Matter* matter) {
+    return holds(made.against, matter) || is_hidden_by_water(*matter, made.present.findings);
+}
+
 /// A danger or fault of which the present run has none.
 bool has_new_harm(const Assessment& present, const Assessment& then) {
     const std::vector<const Matter*> raised = raised_by(present, then);
@@ -80,13 +85,15 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
     plan.against = matters_against(then, made.goal == Goal::clear_upkeep);
     plan.left.clear();
     plan.trouble = 0.0;
+    constexpr double least = 0.6;
     for (const Matter* matter : made.against) {
         MatterLeft left{matter, 0.0};
-        if (holds(plan.against, matter)) {
+        const bool hidden = is_hidden_by_water(*matter, then.findings)
+                            && !is_hidden_by_water(*matter, made.present.findings);
+        if (holds(plan.against, matter) || hidden) {
             // A weight tells the order of findings, not the size of the harm: less bad is not
             // gone, and worse is no further finding.
             constexpr double at_limit = 0.05;
-            constexpr double least = 0.6;
             constexpr double most = 1.2;
             const double now = weight_of(then.findings, matter).value_or(0.0);
             const double before = weight_of(made.present.findings, matter).value_or(0.0);
@@ -97,7 +104,9 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
         plan.left.push_back(left);
     }
     for (const Matter* matter : plan.against) {
-        plan.trouble += holds(made.against, matter) ? 0.0 : 1.0;
+        const bool under_water = !holds(made.against, matter) && stood_before(made, matter)
+                                 && !is_hidden_by_water(*matter, then.findings);
+        plan.trouble += under_water ? least : stood_before(made, matter) ? 0.0 : 1.0;
     }
     // Warnings that make nothing fall short speak for a plan that clears them, too.
     constexpr double of_a_warning = 0.5;
@@ -165,7 +174,7 @@ bool does_it(const Improvement& made, const Plan& plan) {
     return (plan.against.size() < made.against.size()
             || plan.trouble <= static_cast<double>(made.against.size()) - worth_it)
            && std::all_of(plan.against.begin(), plan.against.end(), [&](const Matter* matter) {
-                  return holds(made.against, matter);
+                  return stood_before(made, matter);
               });
 }
 

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <set>
 #include <tuple>
 
 namespace fluewright {
@@ -34,6 +35,14 @@ struct Set {
     std::vector<std::size_t> moves;
     double lacking{}; ///< of the state that lacks most by the sum of what the moves gain alone
 };
+
+std::vector<RemedyKind> kinds_of(const Plan& plan) {
+    std::vector<RemedyKind> kinds;
+    for (const Remedy& step : plan.steps) {
+        kinds.push_back(step.kind);
+    }
+    return kinds;
+}
 
 class Sets {
 public:
@@ -221,11 +230,7 @@ private:
             return;
         }
         any_done_ = true;
-        std::vector<RemedyKind> kinds;
-        for (const Remedy& step : plan.steps) {
-            kinds.push_back(step.kind);
-        }
-        if (alike_[kinds]++ < most_alike) {
+        if (alike_[kinds_of(plan)]++ < most_alike) {
             done_.push_back(plan.cost);
             std::sort(done_.begin(), done_.end());
         }
@@ -334,6 +339,12 @@ std::vector<Remedy> with_tamer(const Plan& plan, const Remedy& tamer) {
     return steps;
 }
 
+/// Of plans by rank the first of each choice of kinds: of two liners the better one.
+void keep_one_of_each_kind(std::vector<const Plan*>& plans) {
+    std::set<std::vector<RemedyKind>> seen;
+    std::erase_if(plans, [&](const Plan* plan) { return !seen.insert(kinds_of(*plan)).second; });
+}
+
 } // namespace
 
 FoundSets cheapest_sets(PlanSearch& searching,
@@ -347,11 +358,12 @@ std::vector<Plan> tamed(PlanSearch& searching,
                         const Improvement& made,
                         const std::vector<Plan>& plans,
                         const std::vector<Remedy>& tamers) {
-    constexpr std::size_t most_tamed = 3;
+    constexpr std::size_t most_tamed = 4;
     std::vector<const Plan*> strong;
     for (const Plan& plan : plans) {
-        // Of upkeep the draft that is too strong then may be all that stands against a plan.
-        const bool mends = made.goal == Goal::clear_upkeep && plan.judged && plan.score.passes;
+        // Where upkeep is asked for, the draft that is too strong then may be all that stands
+        // against a plan.
+        const bool mends = clears(made.goal) && plan.judged && plan.score.passes;
         if ((mends || does_all(made, plan)) && plan.too_strong) {
             strong.push_back(&plan);
         }
@@ -359,6 +371,7 @@ std::vector<Plan> tamed(PlanSearch& searching,
     std::stable_sort(strong.begin(), strong.end(), [](const Plan* a, const Plan* b) {
         return ranks_before(*a, *b);
     });
+    keep_one_of_each_kind(strong);
     strong.resize(std::min(most_tamed, strong.size()));
     std::vector<Plan> found;
     for (const Plan* plan : strong) {
@@ -371,7 +384,10 @@ std::vector<Plan> tamed(PlanSearch& searching,
         std::vector<Plan> tried = searching.sets(steps, from);
         judge_wholly(searching, made, tried);
         std::erase_if(tried, [&](const Plan& each) {
-            return each.too_strong || !(each.cures || does_all(made, each));
+            constexpr double worth_it =
+                0.75; // that the draft is held, and nothing much comes of it
+            const bool betters = each.judged && each.trouble <= plan->trouble - worth_it;
+            return each.too_strong || !(each.cures || does_all(made, each) || betters);
         });
         const auto best = std::min_element(tried.begin(), tried.end(), ranks_before);
         if (best != tried.end()) {

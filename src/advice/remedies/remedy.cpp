@@ -89,12 +89,15 @@ unsigned families(RemedyKind kind) {
     constexpr unsigned fire = 32U;
     constexpr unsigned level = 64U;
     constexpr unsigned front = 128U;
+    constexpr unsigned held = 256U; // the draft: by a blade or by a regulator
     switch (kind) {
     case RemedyKind::open_damper:
     case RemedyKind::remove_damper:
-    case RemedyKind::fit_damper:
-    case RemedyKind::fit_regulator:
         return damper;
+    case RemedyKind::fit_damper:
+        return damper | held;
+    case RemedyKind::fit_regulator:
+        return held;
     case RemedyKind::clean_screen:
     case RemedyKind::remove_screen:
     case RemedyKind::wider_mesh:

@@ -4,6 +4,7 @@
 #include "size_rows.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright::sizing {
 namespace {
@@ -20,12 +21,17 @@ const RunPart* flue_of(const Case& resolved) {
     return flue;
 }
 
-SizeRow masonry_row(const Case& resolved, std::string name, double area_m2) {
+bool is_same_height(double one_m, double other_m) {
+    constexpr double same_m = 1e-6;
+    return std::abs(one_m - other_m) < same_m;
+}
+
+SizeRow masonry_row(const Case& resolved, std::string name, double area_m2, double height_m) {
     SizeRow row;
     row.connector = std::move(name);
     row.chimney = row.connector;
     row.connector_m = row.chimney_m = circle_diameter_m(area_m2);
-    row.height_m = resolved.total_rise_m();
+    row.height_m = height_m;
     row.area_over_outlet = area_m2 / resolved.appliance.outlet_area_m2;
     return row;
 }
@@ -47,16 +53,19 @@ std::string masonry_words(const Case& resolved) {
                         : "masonry flue of " + length(bore.width_m) + " by " + length(bore.depth_m);
 }
 
-std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
+std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes, double height_m) {
     const double flue_m2 = flue_of(resolved)->bore.area_m2;
-    std::vector<SizeRow> rows{masonry_row(resolved, "as it is now", flue_m2)};
-    rows.front().present = true;
+    const bool as_it_is = is_same_height(height_m, resolved.total_rise_m());
+    std::vector<SizeRow> rows{
+        masonry_row(resolved, as_it_is ? "as it is now" : "as wide as now", flue_m2, height_m)};
+    rows.front().present = as_it_is;
     for (const catalog::ClayLiner& liner : catalog::clay_liners()) {
         SizeRow row =
             masonry_row(resolved,
                         std::string{liner.id},
                         liner.shape == "round" ? circle_area_m2(liner.inside_width_m)
-                                               : liner.inside_width_m * liner.inside_depth_m);
+                                               : liner.inside_width_m * liner.inside_depth_m,
+                        height_m);
         row.clay_liner = liner.id;
         rows.push_back(std::move(row));
     }
@@ -68,23 +77,34 @@ std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes) {
     for (const catalog::TradeSize* size : trade_sizes(sizes)) {
         const double area_m2 = circle_area_m2(size->inside_diameter_m);
         if (area_m2 < fits_share * flue_m2) {
-            rows.push_back(masonry_row(resolved, std::string{size->id} + " liner", area_m2));
+            rows.push_back(
+                masonry_row(resolved, std::string{size->id} + " liner", area_m2, height_m));
             rows.back().lines_masonry = true;
         }
     }
     return rows;
 }
 
-Change masonry_change(const SizeRow& row) {
+std::vector<Change> masonry_changes(const SizeRow& row, double present_height_m) {
     if (row.present) {
-        return AsItStands{};
+        return {AsItStands{}};
+    }
+    std::vector<Change> changes;
+    if (!is_same_height(row.height_m, present_height_m)) {
+        VariedKey height;
+        height.what = VariedKey::What::height;
+        height.name = "height";
+        height.kind = Kind::length;
+        changes.emplace_back(OtherValue{.key = std::move(height), .value = row.height_m});
     }
     if (row.lines_masonry) {
-        return Remedy{.kind = RemedyKind::line_flue,
-                      .amount = row.connector_m,
-                      .word = "flexible liner insulated"};
+        changes.emplace_back(Remedy{.kind = RemedyKind::line_flue,
+                                    .amount = row.connector_m,
+                                    .word = "flexible liner insulated"});
+    } else if (!row.clay_liner.empty()) {
+        changes.emplace_back(OtherClayLiner{row.clay_liner});
     }
-    return OtherClayLiner{row.clay_liner};
+    return changes;
 }
 
 } // namespace fluewright::sizing

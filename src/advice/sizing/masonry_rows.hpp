@@ -19,10 +19,11 @@ namespace fluewright::sizing {
 [[nodiscard]] std::string masonry_words(const Case& resolved);
 
 /// The flue as it stands, then every clay liner, then the round liners of a market that fit into
-/// it, each by area; not solved yet.
-[[nodiscard]] std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes);
+/// it, each by area, with the chimney top at that height over the outlet; not solved yet.
+[[nodiscard]] std::vector<SizeRow>
+masonry_rows(const Case& resolved, TradeSizes sizes, double height_m);
 
-/// What makes the run that of a row.
-[[nodiscard]] Change masonry_change(const SizeRow& row);
+/// What makes the run that of a row, from one whose chimney top is at `present_height_m`.
+[[nodiscard]] std::vector<Change> masonry_changes(const SizeRow& row, double present_height_m);
 
 } // namespace fluewright::sizing

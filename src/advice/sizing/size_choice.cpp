@@ -1,10 +1,19 @@
 #include "size_rows.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <tuple>
 
 namespace fluewright::sizing {
+namespace {
+
+/// Of masonry: whether what stands keeps its section.
+bool is_as_wide(const SizeRow& row) {
+    return row.clay_liner.empty() && !row.lines_masonry;
+}
+
+} // namespace
 
 const SizeRow* best_row(const SizeTable& table) {
     const auto order = [&](const SizeRow& row) {
@@ -12,6 +21,7 @@ const SizeRow* best_row(const SizeTable& table) {
                           !row.present,
                           std::abs(row.height_m - table.present_height_m),
                           row.connector != row.chimney,
+                          table.varies_masonry && !is_as_wide(row),
                           row.lines_masonry && !table.varies_masonry,
                           row.chimney_m,
                           row.connector_m};
@@ -49,6 +59,33 @@ std::string stands_anyway(const SizeTable& table, const SizeRow& row) {
         return {};
     }
     return " No size clears these: " + std::string{table.against.front()->title} + '.';
+}
+
+std::string
+seldom_sold(const catalog::TradeSize& size, const Run& run, std::size_t begin, std::size_t end) {
+    struct Pipe {
+        WallKind kind;
+        std::string_view key; ///< in the table
+        std::string_view words;
+    };
+
+    constexpr std::array pipes{Pipe{WallKind::single, "single", "single-wall"},
+                               Pipe{WallKind::double_wall, "double", "double-wall"},
+                               Pipe{WallKind::insulated, "insulated", "insulated"},
+                               Pipe{WallKind::liner, "liner", "liner"}};
+    std::string words;
+    for (const Pipe& pipe : pipes) {
+        const bool used = std::any_of(run.parts.begin() + static_cast<std::ptrdiff_t>(begin),
+                                      run.parts.begin() + static_cast<std::ptrdiff_t>(end),
+                                      [&](const RunPart& part) {
+                                          return part.has_choice_of_size() && part.has_length()
+                                                 && part.wall_kind == pipe.kind;
+                                      });
+        if (used && size.seldom_sold_as.find(pipe.key) != std::string_view::npos) {
+            words += (words.empty() ? "" : " and ") + std::string{pipe.words};
+        }
+    }
+    return words.empty() ? words : words + " pipe";
 }
 
 } // namespace fluewright::sizing

@@ -145,9 +145,9 @@ public:
     }
 
     /// A run without pipe to choose: what masonry could be instead.
-    void fill_masonry() {
+    void fill_masonry(double height_m) {
         const bool open_front = has_open_front(table_.present.appliance);
-        for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
+        for (SizeRow& row : masonry_rows(table_.present, sizes_, height_m)) {
             if (!open_front) { // an open front is as wide as its flue serves it
                 row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
             }
@@ -168,8 +168,8 @@ public:
     }
 
     /// Beside pipe that can be chosen: round liners for the masonry it leads into.
-    void fill_liners() {
-        for (SizeRow& row : masonry_rows(table_.present, sizes_)) {
+    void fill_liners(double height_m) {
+        for (SizeRow& row : masonry_rows(table_.present, sizes_, height_m)) {
             if (row.lines_masonry) {
                 row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
                 row.against_rule = !row.ruled_out_by.empty();
@@ -209,6 +209,7 @@ private:
         row.area_over_outlet =
             area_over_outlet(table_.present, std::min(row.connector_m, row.chimney_m));
         row.present = is_present(connector, chimney, height_m);
+        row.seldom_sold = seldom_words(connector, chimney);
         row.ruled_out_by = rule_of(connector);
         if (row.ruled_out_by.empty()) {
             row.ruled_out_by = rule_of(chimney);
@@ -220,19 +221,31 @@ private:
         table_.rows.push_back(std::move(row));
     }
 
+    /// Of the pipe of the two stretches, what shops seldom stock in these sizes.
+    [[nodiscard]] std::string seldom_words(const catalog::TradeSize& connector,
+                                           const catalog::TradeSize& chimney) const {
+        const Run& run = table_.present.run;
+        if (connector.id == chimney.id) {
+            return seldom_sold(connector, run, 0, run.parts.size());
+        }
+        const std::string below = seldom_sold(connector, run, 0, run.chimney_start());
+        const std::string above = seldom_sold(chimney, run, run.chimney_start(), run.parts.size());
+        return below + (below.empty() || above.empty() ? "" : ", ") + above;
+    }
+
     /// The present row is the run as it stands, which may differ from the size by a hair.
-    [[nodiscard]] Change change_of(const SizeRow& row) const {
+    [[nodiscard]] std::vector<Change> changes_of(const SizeRow& row) const {
         if (table_.varies_masonry || row.lines_masonry) {
-            return masonry_change(row);
+            return masonry_changes(row, table_.present_height_m);
         }
         if (row.present) {
-            return AsItStands{};
+            return {AsItStands{}};
         }
-        return OtherPipe{row.connector_m, row.chimney_m, row.height_m};
+        return {OtherPipe{row.connector_m, row.chimney_m, row.height_m}};
     }
 
     void solve(SizeRow& row) const {
-        const Result<Installation, std::string> made = changed(change_of(row), written_);
+        const Result<Installation, std::string> made = changed(changes_of(row), written_);
         if (!made) {
             row.ruled_out_by = made.error();
             return;
@@ -349,28 +362,30 @@ SizeTable rows_of(const Installation& written,
                     table.present.walls.end(),
                     [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, present, options, depth, table);
+    const std::vector<double> heights =
+        table.several_heights ? options.heights_m : std::vector{table.present_height_m};
     if (!tabulation.has_pipe()) {
         if (depth == Depth::every_size && has_masonry_flue(table.present)) {
             table.varies_masonry = true;
             table.keeps_masonry = false;
             table.separate = false;
-            table.several_heights = false;
             table.present_pipe = masonry_words(table.present);
-            tabulation.fill_masonry();
+            for (const double height_m : heights) {
+                tabulation.fill_masonry(height_m);
+            }
         }
         return table;
     }
     table.present_pipe = tabulation.present_pipe();
-    if (options.heights_m.empty()) {
-        tabulation.fill(table.present_height_m);
-    }
-    for (const double height_m : options.heights_m) {
+    for (const double height_m : heights) {
         tabulation.fill(height_m);
     }
     table.sweeping_cures = tabulation.sweeping_cures();
-    if (depth == Depth::every_size && !table.separate && !table.several_heights
-        && has_masonry_flue(table.present) && !has_open_front(table.present.appliance)) {
-        tabulation.fill_liners();
+    if (depth == Depth::every_size && !table.separate && has_masonry_flue(table.present)
+        && !has_open_front(table.present.appliance)) {
+        for (const double height_m : heights) {
+            tabulation.fill_liners(height_m);
+        }
         table.masonry_over_outlet = masonry_over_outlet(table.present);
         table.masonry_too_wide =
             is_smaller_size(greatest_area_ratio(table.present), table.masonry_over_outlet);

@@ -26,6 +26,11 @@ namespace fluewright::sizing {
 /// its run that can be chosen by size. A deposit does not make a pipe another size.
 [[nodiscard]] std::string rule_against(const Case& resolved);
 
+/// Which pipe of the run shops seldom stock in a size: "single-wall and chimney pipe"; empty where
+/// they stock all of it. `begin` and `end` are places in the run.
+[[nodiscard]] std::string
+seldom_sold(const catalog::TradeSize& size, const Run& run, std::size_t begin, std::size_t end);
+
 /// What the search shall solve.
 enum class Depth : std::uint8_t {
     every_size,

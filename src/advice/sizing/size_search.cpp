@@ -15,6 +15,7 @@ SizeTrial trial_of(const SizeRow& row) {
     trial.diameter_m = row.connector_m;
     trial.area_over_outlet = row.area_over_outlet;
     trial.ruled_out_by = row.ruled_out_by;
+    trial.seldom_sold = row.seldom_sold;
     trial.works = row.works;
     if (!row.score) {
         return trial;

@@ -65,20 +65,52 @@ std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
 }
 
 /// What the pipe leads into meets no rule of size where it is far wider than the outlet.
-std::string for_masonry(const SizeTable& table) {
+std::string for_masonry(const SizeTable& table, const SizeRow& best) {
     if (!table.masonry_too_wide) {
         return {};
     }
     const std::string words = " The masonry flue it leads into is too wide: it has "
                               + format_number(table.masonry_over_outlet, 2)
                               + " times the outlet's area.";
-    const auto liner = std::find_if(table.rows.begin(), table.rows.end(), [](const SizeRow& row) {
-        return row.lines_masonry && row.score && row.ruled_out_by.empty();
-    });
-    return liner == table.rows.end()
+    if (best.lines_masonry) {
+        return words;
+    }
+    const SizeRow* liner = nullptr;
+    for (const SizeRow& row : table.rows) {
+        const double off_m = std::abs(row.height_m - table.present_height_m);
+        if (row.lines_masonry && row.score && row.ruled_out_by.empty()
+            && (liner == nullptr || off_m < std::abs(liner->height_m - table.present_height_m))) {
+            liner = &row;
+        }
+    }
+    return liner == nullptr
                ? words + " No round liner passes in every condition."
-               : words + " Line it with a " + liner->connector + ": the smallest margin is then in "
-                     + tightest_words(table, *liner) + ".";
+               : words + " Line it with a " + pipe_words(table, *liner)
+                     + ": the smallest margin is then in " + tightest_words(table, *liner) + ".";
+}
+
+/// What to take in place of what is there, and why.
+std::string take_words(const SizeTable& table, const SizeRow& row) {
+    if (table.varies_masonry && row.clay_liner.empty() && !row.lines_masonry) {
+        return "Keep the " + table.present_pipe + ", with the chimney top "
+               + format_quantity(row.height_m, Kind::length, table.present.units)
+               + " above the outlet: it then passes in every condition.";
+    }
+    return (row.lines_masonry ? "Line the masonry flue with a " : "Take ") + pipe_words(table, row)
+           + ": the smallest that passes in every condition and is not smaller than the outlet.";
+}
+
+/// That a size has to be ordered, and the next one that has not, as a sentence after another.
+std::string seldom_in_stock(const SizeTable& table, const SizeRow& row) {
+    if (row.seldom_sold.empty()) {
+        return {};
+    }
+    const auto other = std::find_if(table.rows.begin(), table.rows.end(), [&](const SizeRow& each) {
+        return each.works && each.ruled_out_by.empty() && each.seldom_sold.empty()
+               && !each.lines_masonry && each.height_m == row.height_m;
+    });
+    return " Shops seldom stock it as " + row.seldom_sold + ": it has to be ordered"
+           + (other == table.rows.end() ? "." : "; " + pipe_words(table, *other) + " passes, too.");
 }
 
 void suggest(SizeTable& table) {
@@ -102,7 +134,7 @@ void suggest(SizeTable& table) {
     if (swept) {
         table.sentence = "Keep the present pipe, " + pipe_words(table, *best)
                          + ", and sweep it: swept, it passes in every condition."
-                         + for_masonry(table);
+                         + for_masonry(table, *best);
         return;
     }
     table.sentence =
@@ -112,11 +144,9 @@ void suggest(SizeTable& table) {
                                        : "Keep the present pipe, " + pipe_words(table, *best))
                      + std::string{": it passes in every condition"}
                      + (table.masonry_too_wide ? "." : " and meets the size rules.") + tightest
-                     + for_masonry(table)
-               : "Take " + pipe_words(table, *best)
-                     + ": the smallest that passes in every condition and is not smaller than the "
-                       "outlet."
-                     + tightest + against_present(table) + for_masonry(table))
+                     + for_masonry(table, *best)
+               : take_words(table, *best) + tightest + seldom_in_stock(table, *best)
+                     + against_present(table) + for_masonry(table, *best))
         + (danger ? std::string{} : sizing::stands_anyway(table, *best));
 }
 
@@ -146,11 +176,6 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
         return table;
     }
     suggest(table);
-    if (table.varies_masonry && !options.heights_m.empty()) {
-        table.sentence +=
-            " Masonry is tried at the height it has; `fluewright sweep --over height=` "
-            "varies that.";
-    }
     if (table.varies_masonry) {
         table.sentence +=
             " A clay liner of another size is for a chimney still to be built; a round "

@@ -64,7 +64,28 @@ bool is_open(const Layout& layout) {
 }
 
 /// What decided between two layouts, in the order of the rules.
-enum class Reason : std::uint8_t { works, decided, failures, spare, warnings, pipe, none };
+enum class Reason : std::uint8_t {
+    works,
+    decided,
+    failures,
+    spare,
+    warnings,
+    cost,
+    pipe,
+    pieces,
+    none
+};
+
+/// Whether two lists of parts tell which costs less: what has no price must not win by it.
+bool costs_compare(const Layout& a, const Layout& b) {
+    return a.parts.price && b.parts.price && a.parts.unpriced == b.parts.unpriced;
+}
+
+/// Costs less by more than anybody chooses by; common practice, no source.
+bool costs_less(const Layout& a, const Layout& b) {
+    constexpr double same_cost = 0.01;
+    return costs_compare(a, b) && *a.parts.price < (1.0 - same_cost) * *b.parts.price;
+}
 
 /// Whether `a` is better than `b`, and by what.
 bool is_better(const Layout& a, const Layout& b, Reason& reason) {
@@ -92,9 +113,17 @@ bool is_better(const Layout& a, const Layout& b, Reason& reason) {
     if (a.warnings != b.warnings) {
         return a.warnings < b.warnings;
     }
+    reason = Reason::cost;
+    if (costs_less(a, b) || costs_less(b, a)) {
+        return costs_less(a, b);
+    }
     reason = Reason::pipe;
     if (std::abs(a.pipe_m - b.pipe_m) > same_length_m) {
         return a.pipe_m < b.pipe_m;
+    }
+    reason = Reason::pieces;
+    if (a.pieces_bought != b.pieces_bought) {
+        return a.pieces_bought < b.pieces_bought;
     }
     // Alike for a reader; of these the order of the files shall not decide.
     reason = Reason::none;
@@ -141,6 +170,20 @@ std::string counts(std::size_t a, std::size_t b, std::string_view what) {
     return std::to_string(a) + " against " + std::to_string(b) + ' ' + std::string{what};
 }
 
+/// "300 EUR against 400 EUR of other"
+std::string costs(const Layout& a, const Layout& b) {
+    const auto words = [](const Layout& layout) {
+        const std::string& currency = layout.parts.currency;
+        return format_number(*layout.parts.price, 4) + (currency.empty() ? "" : ' ' + currency);
+    };
+    return words(a) + " against " + words(b) + " of " + b.name;
+}
+
+std::string pieces(const Layout& a, const Layout& b) {
+    return format_number(a.pieces_bought, 4) + " against " + format_number(b.pieces_bought, 4)
+           + " of " + b.name;
+}
+
 /// Why the best is better than the next one.
 std::string why(const Layout& best, const Layout& next, Reason reason) {
     const UnitSystem units = best.assessment.installation.units;
@@ -157,6 +200,12 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::warnings:
         return "it has as much to spare as any, and fewer warnings, "
                + counts(best.warnings, next.warnings, "of " + next.name) + ".";
+    case Reason::cost:
+        return "it has as much to spare as any, and its parts cost less, " + costs(best, next)
+               + ".";
+    case Reason::pieces:
+        return "it has as much to spare as any, and takes fewer pieces to buy, "
+               + pieces(best, next) + ".";
     case Reason::pipe:
         return "it has as much to spare as any, and takes less pipe, "
                + format_quantity(best.pipe_m, Kind::length, units) + " against "
@@ -168,16 +217,18 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     return "the smallest margin is in " + tightest_words(best) + ".";
 }
 
-/// The best of the others; the one a reader would otherwise take.
+/// The best of the others; the one a reader would otherwise take. Not all come to the same.
 const Layout& next_best(const Comparison& made) {
-    std::size_t next = made.best == 0 ? 1 : 0;
+    const Layout* next = nullptr;
     Reason reason{};
     for (std::size_t i = 0; i < made.layouts.size(); ++i) {
-        if (i != made.best && is_better(made.layouts[i], made.layouts[next], reason)) {
-            next = i;
+        const bool is_other =
+            i != made.best && std::find(made.tied.begin(), made.tied.end(), i) == made.tied.end();
+        if (is_other && (next == nullptr || is_better(made.layouts[i], *next, reason))) {
+            next = &made.layouts[i];
         }
     }
-    return made.layouts[next];
+    return *next;
 }
 
 /// What the next best has that the best has not, with the figures; empty where nothing.
@@ -197,6 +248,9 @@ std::string for_the_next(const Layout& best, const Layout& next) {
         return "fewer warnings count for more, "
                + counts(next.warnings, best.warnings, "of " + best.name);
     }
+    if (costs_less(next, best)) {
+        return "less cost counts for more, " + costs(next, best);
+    }
     if (next.pipe_m < best.pipe_m - same_length_m) {
         return "less pipe counts for more, " + against(next.pipe_m, best.pipe_m, Kind::length);
     }
@@ -204,7 +258,24 @@ std::string for_the_next(const Layout& best, const Layout& next) {
         return "fewer turns count for more, "
                + against(next.turns_rad, best.turns_rad, Kind::angle);
     }
+    if (next.pieces_bought < best.pieces_bought) {
+        return "fewer pieces to buy count for more, " + pieces(next, best);
+    }
     return {};
+}
+
+/// Those that come to the same as the best, as a sentence after another; empty where none does.
+std::string tied_words(const Comparison& made) {
+    std::string names;
+    for (std::size_t n = 0; n < made.tied.size(); ++n) {
+        names += (n == 0                      ? ""
+                  : n + 1 == made.tied.size() ? " and "
+                                              : ", ")
+                 + made.layouts[made.tied[n]].name;
+    }
+    return names.empty() ? names
+                         : ' ' + names + (made.tied.size() == 1 ? " comes" : " come")
+                               + " to the same as " + made.layouts[made.best].name + '.';
 }
 
 /// Of two that pass: what would speak for the other one.
@@ -224,26 +295,35 @@ std::string sentence_of(const Comparison& made) {
     }
     if (!best.assessment.works()) {
         return "Every one is short of something that counts. The nearest is " + best.name + ": "
-               + short_words(best) + ". `fluewright improve` looks for what it lacks.";
+               + short_words(best) + "." + tied_words(made)
+               + " `fluewright improve` looks for what it lacks.";
     }
     Reason reason{};
     const Layout& next = next_best(made);
     is_better(best, next, reason);
-    if (reason == Reason::works) {
+    if (reason == Reason::works && made.tied.empty()) {
         return "Take " + best.name
                + ": it alone is short of nothing that counts; the smallest margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
     const std::string open =
         is_open(best) ? " But its fire is not decided: `check` says what the file must tell." : "";
-    return "Take " + best.name + ": " + why(best, next, reason) + open + unless_words(best, next)
-           + others_fall_short(made);
+    return "Take " + best.name + ": " + why(best, next, reason) + open + tied_words(made)
+           + unless_words(best, next) + others_fall_short(made);
 }
 
 } // namespace
 
-Layout layout_of(std::string name, Installation written, Assessment assessment) {
+Layout layout_of(std::string name,
+                 Installation written,
+                 Assessment assessment,
+                 const PiecePrices& prices) {
     Layout layout;
+    layout.parts = parts_list(
+        written, assessment.installation, assessment.solution, {.at_hand = {}, .prices = prices});
+    for (const PartsLine& line : layout.parts.lines) {
+        layout.pieces_bought += line.at_hand || line.diameter_m <= 0.0 ? 0.0 : line.count;
+    }
     layout.name = std::move(name);
     layout.written = std::move(written);
     layout.score = score_of(assessment);
@@ -256,15 +336,45 @@ Layout layout_of(std::string name, Installation written, Assessment assessment) 
 Comparison compare(std::vector<Layout> layouts) {
     Comparison made;
     made.layouts = std::move(layouts);
-    made.alike = true;
     Reason reason{};
     for (std::size_t i = 1; i < made.layouts.size(); ++i) {
-        const bool better = is_better(made.layouts[i], made.layouts[made.best], reason);
-        made.alike = made.alike && reason == Reason::none;
-        made.best = better ? i : made.best;
+        made.best = is_better(made.layouts[i], made.layouts[made.best], reason) ? i : made.best;
     }
+    for (std::size_t i = 0; i < made.layouts.size(); ++i) {
+        (void)is_better(made.layouts[i], made.layouts[made.best], reason);
+        if (i != made.best && reason == Reason::none) {
+            made.tied.push_back(i);
+        }
+    }
+    made.alike = made.tied.size() + 1 == made.layouts.size();
     made.sentence = sentence_of(made);
     return made;
+}
+
+std::vector<PartDifference> part_differences(const Comparison& made) {
+    std::vector<PartDifference> all;
+    for (std::size_t i = 0; i < made.layouts.size(); ++i) {
+        for (const PartsLine& line : made.layouts[i].parts.lines) {
+            if (line.at_hand) {
+                continue;
+            }
+            auto at = std::find_if(all.begin(), all.end(), [&](const PartDifference& each) {
+                return each.what == line.what && each.size == line.size && each.unit == line.unit;
+            });
+            if (at == all.end()) {
+                at = all.insert(
+                    all.end(),
+                    {line.what, line.size, line.unit, std::vector<double>(made.layouts.size())});
+            }
+            at->counts[i] += line.count;
+        }
+    }
+    std::erase_if(all, [](const PartDifference& each) {
+        return std::all_of(each.counts.begin(), each.counts.end(), [&](double count) {
+            return std::abs(count - each.counts.front()) < 1e-9;
+        });
+    });
+    return all;
 }
 
 } // namespace fluewright

@@ -1,10 +1,16 @@
 #include "fluewright/advice/trial/difference.hpp"
 
+#include "fluewright/model/catalog/catalog.hpp"
+
 #include <algorithm>
 #include <optional>
 
 namespace fluewright {
 namespace {
+
+constexpr std::string_view water = "wall-below-dew-point";
+constexpr std::string_view acid = "wall-below-acid-dew-point";
+constexpr std::string_view creosote = "wall-below-creosote-threshold";
 
 /// Which finding after the change answers to each before it; none: cleared.
 using Partners = std::vector<std::optional<std::size_t>>;
@@ -84,13 +90,23 @@ Difference difference(const Assessment& before, const Assessment& after) {
     return made;
 }
 
+bool is_hidden_by_water(const Matter& matter, const Findings& findings) {
+    return (matter.id == acid || matter.id == creosote)
+           && std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+                  return finding.matter->id == water;
+              });
+}
+
 std::vector<const Matter*> gone(const Findings& before, const Findings& after) {
     std::vector<const Matter*> list;
     for (const Finding& finding : before) {
         const bool still = std::any_of(after.begin(), after.end(), [&](const Finding& other) {
             return other.matter == finding.matter;
         });
-        if (!still && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
+        const bool hidden = is_hidden_by_water(*finding.matter, after)
+                            && !is_hidden_by_water(*finding.matter, before);
+        if (!still && !hidden
+            && std::find(list.begin(), list.end(), finding.matter) == list.end()) {
             list.push_back(finding.matter);
         }
     }
@@ -99,6 +115,8 @@ std::vector<const Matter*> gone(const Findings& before, const Findings& after) {
 
 std::vector<const Matter*> raised_by(const Assessment& before, const Assessment& after) {
     std::vector<const Matter*> raised = gone(after.findings, before.findings);
+    std::erase_if(
+        raised, [&](const Matter* matter) { return is_hidden_by_water(*matter, before.findings); });
     Difference made;
     compare_states(before, after, made);
     constexpr double noise = 1e-6;
@@ -118,6 +136,12 @@ std::optional<double> weight_of(const Findings& findings, const Matter* matter) 
     for (const Finding& finding : findings) {
         if (finding.matter == matter) {
             weight = std::max(weight.value_or(finding.weight), finding.weight);
+        } else if (finding.matter->id == water && matter->id == acid) {
+            weight = std::max(weight.value_or(finding.weight), finding.weight);
+        } else if (finding.matter->id == water && matter->id == creosote && finding.figure) {
+            const double below_k =
+                catalog::default_of(DefaultId::creosote_threshold_k).value - *finding.figure;
+            weight = std::max(weight.value_or(below_k / 100.0), below_k / 100.0);
         }
     }
     return weight;

@@ -4,6 +4,7 @@
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <optional>
+#include <utility>
 
 namespace fluewright {
 namespace {
@@ -36,6 +37,19 @@ std::optional<Installation> as_wide_as_outlet(const Installation& written, const
     return run_edit::shortened(std::move(better));
 }
 
+/// Every part that lies with its crimped end to the chimney turned round.
+std::optional<Installation> crimps_down(const Installation& written) {
+    Installation better = run_edit::spelled_out(written);
+    bool found = false;
+    for (Part& part : better.run) {
+        if (part.chimney_end == PipeEnd::crimped && part.heater_end != PipeEnd::crimped) {
+            std::swap(part.heater_end, part.chimney_end);
+            found = true;
+        }
+    }
+    return found ? std::optional{run_edit::shortened(std::move(better))} : std::nullopt;
+}
+
 } // namespace
 
 Result<Installation, std::string> without_flaw(const Installation& written,
@@ -46,6 +60,8 @@ Result<Installation, std::string> without_flaw(const Installation& written,
         better = colder_day(written, *resolved);
     } else if (resolved && cause == diagnosis::CauseId::too_narrow) {
         better = as_wide_as_outlet(written, *resolved);
+    } else if (cause == diagnosis::CauseId::crimps_up) {
+        better = crimps_down(written);
     }
     if (!better) {
         return Failure{std::string{"the installation has no such flaw"}};

@@ -7,6 +7,7 @@
 #include "cli/values/require_option.hpp"
 #include "fluewright/advice/study/common_ground.hpp"
 #include "fluewright/advice/unsolved.hpp"
+#include "fluewright/io/input/piece_price_reader.hpp"
 #include "fluewright/io/page/study_pages.hpp"
 #include "fluewright/io/report/report_compare.hpp"
 #include "io/input/json_document.hpp"
@@ -59,6 +60,36 @@ std::string answer(const Context& context, const Comparison& made, const AnswerI
     return comparison_text(made, style);
 }
 
+/// All in the units of the first, and held to the same: smoke that was seen at the door of one
+/// makes reloading count for each.
+Result<std::vector<Assessment>, int> assess_alike(const Context& context,
+                                                  const CommonGround& ground,
+                                                  const Required& required,
+                                                  const std::vector<Written>& written) {
+    AssessOptions options{.size_search = false,
+                          .spread = false,
+                          .units = context.units(),
+                          .required = required,
+                          .rules = ground.rules};
+    std::vector<Assessment> all;
+    for (std::size_t i = 0; i < written.size();) {
+        auto assessed = assess(ground.installations[i], options);
+        if (!assessed) {
+            return Failure{tell_faults(context, assessed.error(), written[i])};
+        }
+        options.units = assessed->installation.units;
+        if (assessed->required != options.required) {
+            options.required = assessed->required;
+            all.clear();
+            i = 0;
+            continue;
+        }
+        all.push_back(std::move(assessed).value());
+        ++i;
+    }
+    return all;
+}
+
 int run_compare(const Context& context) {
     const std::vector<std::string>& files = context.arguments.words;
     if (files.size() < 2 || files.size() > most_layouts) {
@@ -88,24 +119,29 @@ int run_compare(const Context& context) {
     if (!ground) {
         return tell_faults(context, ground.error().faults, written[ground.error().index]);
     }
-    std::vector<Layout> layouts;
-    std::optional<UnitSystem> units = context.units();
-    for (std::size_t i = 0; i < files.size(); ++i) {
-        auto assessed = assess(ground->installations[i],
-                               {.size_search = false,
-                                .spread = false,
-                                .units = units,
-                                .required = *required,
-                                .rules = ground->rules});
-        if (!assessed) {
-            return tell_faults(context, assessed.error(), written[i]);
+    PiecePrices prices;
+    if (context.arguments.has(option::piece_prices)) {
+        auto read =
+            read_beside(context, context.arguments.value(option::piece_prices), read_piece_prices);
+        if (!read) {
+            return read.error();
         }
-        // All stand in the units of the first.
-        units = assessed->installation.units;
-        layouts.push_back(layout_of(names[i], named[i].written, std::move(assessed).value()));
+        prices = std::move(read).value();
+    }
+    auto assessed = assess_alike(context, *ground, *required, written);
+    if (!assessed) {
+        return assessed.error();
+    }
+    std::vector<Layout> layouts;
+    for (std::size_t i = 0; i < files.size(); ++i) {
+        layouts.push_back(layout_of(names[i], named[i].written, std::move((*assessed)[i]), prices));
     }
     Comparison made = compare(std::move(layouts));
     made.added = std::move(ground->added);
+    const Required& held = made.layouts.front().assessment.required;
+    if (held.door_smoked) {
+        made.added.push_back("What counts for all of them: " + in_words(held) + '.');
+    }
     const bool no_answer =
         std::any_of(made.layouts.begin(), made.layouts.end(), [](const Layout& layout) {
             return gave_up(layout.assessment.solution.states);
@@ -120,6 +156,7 @@ int run_compare(const Context& context) {
 constexpr std::array compare_options{&option::study_format,
                                      &option::rules,
                                      &option::require,
+                                     &option::piece_prices,
                                      &option::json,
                                      &option::units,
                                      &option::output};
@@ -134,9 +171,10 @@ const Command compare_command{
         "Checks several layouts in the weathers of all their files and by one set of rules, and "
         "sets "
         "them side by side, one column each: margins, door, gas at "
-        "the chimney top, height, pipe, findings they do not share, and what the files say "
-        "differently. Says which to take and why. Ends with status 1 when the one to take falls "
-        "short of what counts, or leaves it undecided.",
+        "the chimney top, height, pipe, what is bought for each and with --prices what it costs, "
+        "findings they do not share, and what the files say differently. Says which to take and "
+        "why. Ends with status 1 when the one to take falls short of what counts, or leaves it "
+        "undecided.",
     .word = {.name = "FILE",
              .text = "two installations or more; - reads standard input",
              .required = true,

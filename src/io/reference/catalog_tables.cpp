@@ -132,11 +132,13 @@ CatalogTable sizes() {
                        {name_column,
                         {"system", "system"},
                         {"inside_diameter", "inside", Kind::length},
+                        {"seldom_sold_as", "seldom sold as"},
                         source_column,
                         mark_column},
                        {}};
     for (const auto& row : catalog::trade_sizes()) {
-        table.rows.push_back({row.id, row.system, row.inside_diameter_m, row.source, row.mark});
+        table.rows.push_back(
+            {row.id, row.system, row.inside_diameter_m, row.seldom_sold_as, row.source, row.mark});
     }
     return table;
 }

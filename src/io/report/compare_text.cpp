@@ -38,6 +38,7 @@ public:
         }
         legend();
         findings();
+        parts();
         differences();
         return std::move(out_);
     }
@@ -48,7 +49,10 @@ private:
     [[nodiscard]] std::vector<TableColumn> columns(std::string_view first) const {
         std::vector<TableColumn> made{{.heading = ""}, {.heading = std::string{first}}};
         for (std::size_t i = begin_; i < end_; ++i) {
-            const bool best = i == comparison_.best && !comparison_.alike;
+            const bool best = !comparison_.alike
+                              && (i == comparison_.best
+                                  || std::find(comparison_.tied.begin(), comparison_.tied.end(), i)
+                                         != comparison_.tied.end());
             made.push_back({.heading = comparison_.layouts[i].name + (best ? " <" : ""),
                             .align = Align::right});
         }
@@ -100,7 +104,21 @@ private:
     }
 
     void run(TextTable& table) const {
-        for (const std::string_view key : {"height_m", "pipe_m", "level_m", "turns_rad", "sizes"}) {
+        const bool priced =
+            std::any_of(comparison_.layouts.begin(),
+                        comparison_.layouts.end(),
+                        [](const Layout& layout) { return layout.parts.price.has_value(); });
+        std::vector<std::string_view> keys{"height_m",
+                                           "pipe_m",
+                                           "level_m",
+                                           "turns_rad",
+                                           "sizes",
+                                           "pieces_bought",
+                                           "parts_weight_kg"};
+        if (priced) {
+            keys.insert(keys.end(), {"parts_price", "parts_unpriced"});
+        }
+        for (const std::string_view key : keys) {
             const auto& column = results::column_of<results::LayoutRow>(key);
             row(table, column.info().heading, [this, &column](const Layout& layout) {
                 const auto at = static_cast<std::size_t>(&layout - comparison_.layouts.data());
@@ -207,7 +225,8 @@ private:
             });
         std::string words = "* the layouts differ. ! short. Margin: draft less the required draft.";
         words += any_door ? " Opens: how far the door may be opened without smoke coming out." : "";
-        words += comparison_.alike                                          ? ""
+        words += comparison_.alike           ? ""
+                 : !comparison_.tied.empty() ? " < the ones to take: they come to the same."
                  : comparison_.layouts[comparison_.best].assessment.works() ? " < the one to take."
                                                                             : " < the nearest.";
         for (const Layout& layout : comparison_.layouts) {
@@ -269,6 +288,31 @@ private:
             out_ += report::heading("Findings they do not share", style_);
             out_ += table.text(style_, 2);
         }
+    }
+
+    /// What is bought for some and not for others.
+    void parts() {
+        const std::vector<PartDifference> rows = part_differences(comparison_);
+        if (rows.empty()) {
+            return;
+        }
+        out_ += report::heading("What is not bought alike", style_);
+        for (const PartDifference& row : rows) {
+            std::string words;
+            for (std::size_t i = 0; i < row.counts.size(); ++i) {
+                words += fmt::format("{}{} {}{}",
+                                     words.empty() ? "" : ", ",
+                                     comparison_.layouts[i].name,
+                                     format_number(row.counts[i], 3),
+                                     row.unit.empty() ? "" : ' ' + row.unit);
+            }
+            out_ += paragraph(
+                fmt::format("{}{}: {}", row.what, row.size.empty() ? "" : ", " + row.size, words),
+                {.first = 2, .rest = 4},
+                style_.width);
+        }
+        out_ +=
+            paragraph("`fluewright parts` lists all of it, with the cuts.", hung_in, style_.width);
     }
 
     void differences() {

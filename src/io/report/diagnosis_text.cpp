@@ -127,6 +127,16 @@ struct DiagnosisText {
                               : ". That still falls short.");
     }
 
+    /// What the cure does not take away of what was seen, as a sentence after another.
+    [[nodiscard]] static std::string left_words(const Cured& cured) {
+        std::string list;
+        for (const LeftTrouble& trouble : cured.left) {
+            list += fmt::format(
+                "{}{} ({})", list.empty() ? "" : "; ", trouble.words, per_cent(trouble.share));
+        }
+        return list.empty() ? list : " Likely even then: " + list + '.';
+    }
+
     [[nodiscard]] std::string cause(const Explanation& e, int number) const {
         std::string title = fmt::format("{}. {}: {}", number, per_cent(e.probability), e.title);
         std::string out = number == 1 ? report::inked_paragraph(title, item, Ink::heading, style)
@@ -150,7 +160,9 @@ struct DiagnosisText {
         }
         out += paragraph("Cure: " + in_one_system(e.remedy, style.units), below, style.width);
         if (e.cured) {
-            out += paragraph("Once cured, " + outlook_words(*e.cured), below, style.width);
+            out += paragraph("Once cured, " + outlook_words(*e.cured) + left_words(*e.cured),
+                             below,
+                             style.width);
         }
         if (e.confirm != nullptr) {
             out += paragraph(fmt::format("To be sure: {}. {}",

@@ -104,6 +104,9 @@ private:
         std::string words = row.ruled_out_by;
         words += row.present ? (words.empty() ? "the present pipe" : "; the present pipe") : "";
         words += row.suggested ? (words.empty() ? "suggested" : "; suggested") : "";
+        if (!row.seldom_sold.empty() && !row.against_rule) {
+            words += (words.empty() ? "" : "; ") + ("seldom sold as " + row.seldom_sold);
+        }
         cells.push_back({std::move(words)});
         lines.add(std::move(cells));
         return next;

@@ -20,6 +20,7 @@ SizeEntry entry_of(const Assessment& a, const SizeTrial& trial) {
             .height_m = a.installation.total_rise_m(),
             .area_over_outlet = trial.area_over_outlet,
             .ruled_out_by = trial.ruled_out_by,
+            .seldom_sold = trial.seldom_sold,
             .works = trial.works,
             .present = trial.id == a.size.present,
             .suggested = trial.id == a.size.suggested,
@@ -35,6 +36,7 @@ SizeEntry entry_of(const SizeTable& table, const SizeRow& row) {
                     .height_m = row.height_m,
                     .area_over_outlet = row.area_over_outlet,
                     .ruled_out_by = row.ruled_out_by,
+                    .seldom_sold = row.seldom_sold,
                     .works = row.works,
                     .present = row.present,
                     .suggested = row.suggested};
@@ -88,6 +90,9 @@ const Record<SizeEntry>& record_of<SizeEntry>() {
           "a rule, a state, or a danger the present run has not; null where it is no matter of "
           "size",
           [](const SizeEntry& e) { return unless_empty(e.ruled_out_by); }},
+         {"seldom_sold",
+          "which pipe of the run shops seldom stock in this size; null for none",
+          [](const SizeEntry& e) { return unless_empty(e.seldom_sold); }},
          {"present", "the pipe as it is", &SizeEntry::present},
          {"suggested", "the one to take", &SizeEntry::suggested},
          Column<SizeEntry>{{"least_margin", "least to\nspare"},

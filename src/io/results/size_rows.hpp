@@ -20,6 +20,7 @@ struct SizeEntry {
     double height_m{};
     double area_over_outlet{};
     std::string_view ruled_out_by;
+    std::string_view seldom_sold;
     bool works{};
     bool present{};
     bool suggested{};

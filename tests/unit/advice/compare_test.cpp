@@ -216,3 +216,85 @@ TEST_CASE("a finding is told by what it is there, and the next best by what spea
     CHECK(made.layouts[made.best].name == "far");
     CHECK(holds(made.sentence, "Take near only where less pipe counts for more, 4.6 m against"));
 }
+
+namespace {
+
+PiecePrices dear_pipe() {
+    PiecePrices prices;
+    prices.currency = "EUR";
+    PiecePrice chimney;
+    chimney.wall = "insulated 25 mm";
+    chimney.per_metre = 200.0;
+    PiecePrice pipe;
+    pipe.wall = "single-wall steel";
+    pipe.per_metre = 40.0;
+    prices.prices = {chimney, pipe};
+    return prices;
+}
+
+Layout priced(const std::string& name, const Installation& in) {
+    auto assessed = assess(in, {.size_search = false, .spread = false});
+    REQUIRE(assessed.has_value());
+    return layout_of(name, in, std::move(assessed).value(), dear_pipe());
+}
+
+} // namespace
+
+TEST_CASE("what is bought and what it costs is that of the list of parts", "[compare]") {
+    const Installation low = stove_with(pipe_in_room + chimney_of("5 m"));
+    const Installation tall = stove_with(pipe_in_room + chimney_of("7 m"));
+    Layout a = priced("low", low);
+    Layout b = priced("tall", tall);
+    const PartsList list = parts_list(low,
+                                      a.assessment.installation,
+                                      a.assessment.solution,
+                                      {.at_hand = {}, .prices = dear_pipe()});
+    REQUIRE(a.parts.price.has_value());
+    CHECK(*a.parts.price == *list.price);
+    // Two more lengths of chimney; all else, its clips apart, is alike.
+    CHECK(*b.parts.price == Approx(*a.parts.price + 2.0 * 200.0));
+    const Comparison made = compare({a, b});
+    const auto rows = part_differences(made);
+    const auto lengths = std::find_if(rows.begin(), rows.end(), [](const PartDifference& row) {
+        return row.what.find("length of 1 m") != std::string::npos;
+    });
+    REQUIRE(lengths != rows.end());
+    CHECK(lengths->counts[1] == lengths->counts[0] + 2.0);
+    // Where the margin decides for the dearer one, the price of it is said; where both have
+    // enough, the cheaper one is taken.
+    b.score.least_spare = a.score.least_spare + 0.2;
+    a.score.least_spare = 0.05;
+    b.failures = a.failures;
+    b.warnings = a.warnings;
+    b.parts.unpriced = a.parts.unpriced;
+    const Comparison by_spare = compare({a, b});
+    CAPTURE(by_spare.sentence);
+    CHECK(holds(by_spare.sentence, "Take tall"));
+    CHECK(holds(by_spare.sentence,
+                "Take low only where less cost counts for more, 1050 EUR against"));
+    a.score.least_spare = b.score.least_spare = 2.0;
+    const Comparison by_cost = compare({b, a});
+    CAPTURE(by_cost.sentence);
+    CHECK(by_cost.layouts[by_cost.best].name == "low");
+    CHECK(holds(by_cost.sentence, "its parts cost less"));
+    // What has no price must not win by it.
+    a.parts.price = 1.0;
+    a.parts.unpriced += 1;
+    const Comparison unknown = compare({b, a});
+    CHECK_FALSE(holds(unknown.sentence, "cost less"));
+}
+
+TEST_CASE("those that tie are called ties, and of them none is the one to take", "[compare]") {
+    const Installation in = stove_with(pipe_in_room + chimney_of("6 m"));
+    const Installation low = stove_with(pipe_in_room + chimney_of("1 m"));
+    const Comparison made = compare({layout("one", in), layout("low", low), layout("two", in)});
+    CAPTURE(made.sentence);
+    CHECK_FALSE(made.alike);
+    CHECK(made.tied == std::vector<std::size_t>{2});
+    CHECK(holds(made.sentence, "two comes to the same as one."));
+    const std::string text = comparison_text(made, Style{});
+    CHECK(holds(text, "one <"));
+    CHECK(holds(text, "two <"));
+    CHECK_FALSE(holds(text, "low <"));
+    CHECK(compare({layout("one", in), layout("two", in)}).tied.size() == 1);
+}

@@ -297,3 +297,66 @@ TEST_CASE("a gas temperature read is held against what its thermometer shows", "
     CHECK_THAT(true_gas.words, !Contains("probe"));
     CHECK(true_gas.expected != by_probe.expected);
 }
+
+TEST_CASE("drips count where they were seen: what runs out there came from above", "[diagnosis]") {
+    // A bare chimney outdoors over an insulated one would be odd; a cold lower half is not.
+    Installation in = example("tannery");
+    in.observed.clear();
+    in.run[0].zone = Zone::outdoors;
+    Observation seen;
+    seen.drips = true;
+    in.observed = {seen};
+    const Diagnosis anywhere = diagnosis_of(in);
+    in.observed.front().at = "1";
+    const Diagnosis below = diagnosis_of(in);
+    in.observed.front().at = "chimney top";
+    const Diagnosis top = diagnosis_of(in);
+    CHECK_THAT(top.seen.front().words, Contains("drips from the flue at the chimney top"));
+    CHECK_THAT(below.seen.front().words, Contains("behind straight 1"));
+    CHECK(anywhere.seen.front().words == "drips from the flue");
+    CHECK(share_of(anywhere, "cold-flue") != share_of(top, "cold-flue"));
+}
+
+TEST_CASE("black water at the joints of pipe that lies upside down", "[diagnosis]") {
+    Installation in = example("tannery");
+    Observation seen;
+    seen.drips = true;
+    in.observed = {seen};
+    const double as_usual = share_of(diagnosis_of(in), "crimps-up");
+    in.run[0].heater_end = PipeEnd::plain;
+    in.run[0].chimney_end = PipeEnd::crimped;
+    const Diagnosis turned = diagnosis_of(in);
+    CHECK(as_usual == 0.0);
+    CHECK(share_of(turned, "crimps-up") > 0.2);
+    // Without anything that ran out nobody looks at the joints first.
+    in.observed.front() = {};
+    in.observed.front().sluggish = true;
+    CHECK(share_of(diagnosis_of(in), "crimps-up") < share_of(turned, "crimps-up") / 2.0);
+}
+
+TEST_CASE("a cure that leaves what was seen says so", "[diagnosis]") {
+    // A door twice as large as the flue can serve: sweeping leaves most of the smoke.
+    Installation in = example("tannery");
+    in.appliance.door.width_m = 0.9;
+    in.appliance.door.height_m = 0.6;
+    in.observed.clear();
+    Observation seen;
+    seen.smoke = SmokePlace::door;
+    in.observed = {seen, look(LookedAt::flue, FoundState::bad)};
+    const Diagnosis made = diagnosis_of(in);
+    const auto hidden =
+        std::find_if(made.explanations.begin(), made.explanations.end(), [](const Explanation& e) {
+            return !e.causes.empty() && e.causes.front().has_size;
+        });
+    REQUIRE(hidden != made.explanations.end());
+    REQUIRE(hidden->cured.has_value());
+    REQUIRE(hidden->cured->left.size() == 1);
+    CHECK_THAT(hidden->cured->left.front().words, Contains("smoke at the opened door"));
+    CHECK(hidden->cured->left.front().share > 0.25);
+    // With the door it has, nothing of it is left.
+    Installation sound = example("tannery");
+    sound.observed = in.observed;
+    for (const Explanation& e : diagnosis_of(sound).explanations) {
+        CHECK((!e.cured || !e.cured->works || e.cured->left.empty()));
+    }
+}

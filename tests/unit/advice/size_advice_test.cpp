@@ -2,6 +2,7 @@
 #include "catch.hpp"
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/sizing/size_table.hpp"
+#include "fluewright/advice/trial/trial.hpp"
 #include "sound.hpp"
 #include "unit/plain_stove.hpp"
 
@@ -99,11 +100,62 @@ TEST_CASE("pipe that leads into masonry far too wide is told of the liner") {
     CHECK(lined > 0);
 }
 
-TEST_CASE("heights that masonry is not tried at are said so") {
+TEST_CASE("masonry is tried at every height, as wide as it is and with each liner", "[size]") {
     const Installation in = stove_with(R"({"part": "straight", "up": "6 m", "width": "200 mm",
         "depth": "200 mm", "shape": "rectangular", "wall": "clay-lined masonry",
         "zone": "outdoors", "clearance": "50 mm"})");
-    const auto table = tabulate_sizes(in, {.heights_m = {4.0, 6.0, 8.0}});
+    const auto table = tabulate_sizes(in, {.heights_m = {2.0, 6.0, 8.0}});
     REQUIRE(table);
-    CHECK(table->sentence.find("Masonry is tried at the height it has") != std::string::npos);
+    CAPTURE(table->sentence);
+    const auto at = [&](double height_m, std::string_view size) -> const SizeRow& {
+        const auto row =
+            std::find_if(table->rows.begin(), table->rows.end(), [&](const SizeRow& each) {
+                return each.height_m == height_m && each.connector == size;
+            });
+        REQUIRE(row != table->rows.end());
+        return *row;
+    };
+    CHECK(at(6.0, "as it is now").present);
+    CHECK_FALSE(at(8.0, "as wide as now").present);
+    for (const std::string_view liner : {"150 mm liner", "180 mm liner"}) {
+        CAPTURE(liner);
+        CHECK(at(2.0, liner).score->least_spare < at(6.0, liner).score->least_spare);
+        CHECK(at(6.0, liner).score->least_spare < at(8.0, liner).score->least_spare);
+    }
+    // A row is the file with the height and the liner written in.
+    Installation higher = in;
+    higher.run[0].up_m = 8.0;
+    const auto then = apply(
+        Remedy{.kind = RemedyKind::line_flue, .amount = 0.15, .word = "flexible liner insulated"},
+        higher);
+    REQUIRE(then);
+    CHECK(at(8.0, "150 mm liner").score->least_spare == try_out(*then)->score.least_spare);
+}
+
+TEST_CASE("a size that shops seldom stock says so, and names the next that they do", "[size]") {
+    // The 6 in connector pipe that everybody has, and 7 in that has to be ordered.
+    const Installation in = stove_with(R"({"part": "straight", "up": "4 ft", "diameter": "6 in",
+            "wall": "single-wall steel", "zone": "room", "clearance": "36 in"},
+        {"part": "straight", "up": "14 ft", "wall": "insulated 25 mm", "zone": "outdoors",
+         "clearance": "4 in", "listed_clearance": "2 in"}, {"part": "cap", "build": "plain"})");
+    const auto table = tabulate_sizes(in, {.heights_m = {}, .sizes = TradeSizes::inch});
+    REQUIRE(table);
+    for (const SizeRow& row : table->rows) {
+        CAPTURE(row.connector);
+        if (row.connector == "6 in" || row.connector == "8 in") {
+            CHECK(row.seldom_sold.empty());
+        }
+        if (row.connector == "7 in") {
+            CHECK(row.seldom_sold == "single-wall and insulated pipe");
+        }
+    }
+    Installation seven = in;
+    seven.appliance.outlet.diameter_m = 0.1778;
+    const auto other = tabulate_sizes(seven, {.heights_m = {}, .sizes = TradeSizes::inch});
+    REQUIRE(other);
+    CAPTURE(other->sentence);
+    CHECK(other->sentence.find("Take 7 in") == 0);
+    CHECK(other->sentence.find("Shops seldom stock it as single-wall and insulated pipe: it has to "
+                               "be ordered; 8 in passes, too.")
+          != std::string::npos);
 }

@@ -226,3 +226,20 @@ TEST_CASE("a margin that decides is printed, however small", "[verdict]") {
     CHECK(draft.sentence.substr(comma + 2, where - comma - 2)
           != draft.sentence.substr(where + 7, is - where - 7));
 }
+
+TEST_CASE("smoke that was seen at the door makes reloading count, unless one chose", "[verdict]") {
+    Installation in = example("bindery");
+    Observation seen;
+    seen.smoke = SmokePlace::joints;
+    in.observed = {seen};
+    CHECK_FALSE(answer(in).verdict.of(Harm::reloading).counts);
+    in.observed.front().smoke = SmokePlace::door;
+    const Assessment told = answer(in);
+    CHECK(told.verdict.of(Harm::reloading).counts);
+    CHECK(in_words(told.required) == "fire, draft, reloading, as smoke was seen at the door");
+    CHECK_FALSE(answer(in, only("fire,draft")).verdict.of(Harm::reloading).counts);
+    // An open fire has no door to reload through; its smoke is a matter of draft.
+    Installation front = example("gatehouse");
+    front.observed = in.observed;
+    CHECK(answer(front).required == Required{});
+}

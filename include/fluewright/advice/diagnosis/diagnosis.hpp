@@ -36,6 +36,12 @@ struct Bearing {
         likelier_times{}; ///< under this explanation against all others; under 1 it speaks against
 };
 
+/// A trouble that was seen and is to be expected after a cure as well.
+struct LeftTrouble {
+    std::string words; ///< "smoke at the opened door (reloading on embers)"
+    double share{};    ///< of people who would report it then
+};
+
 /// How the run does once the cause is cured.
 struct Cured {
     bool works{};      ///< in every state that counts
@@ -44,9 +50,10 @@ struct Cured {
     Status status{}; ///< of that state; only a solved one has a draft
     double draft_pa{};
     double draft_needed_pa{};
-    double opening_share{};     ///< of the door, where that is the limit
-    double opening_wanted{1.0}; ///< what is required of it
-    Installation installation;  ///< that does so, as a file would hold it
+    double opening_share{};        ///< of the door, where that is the limit
+    double opening_wanted{1.0};    ///< what is required of it
+    std::vector<LeftTrouble> left; ///< worth telling, the likeliest first
+    Installation installation;     ///< that does so, as a file would hold it
 
     [[nodiscard]] double margin_pa() const { return draft_pa - draft_needed_pa; }
 };

@@ -30,6 +30,7 @@ struct SizeRow {
     double area_over_outlet{};  ///< the narrower of the two
     std::optional<Score> score; ///< empty where it cannot be built
     std::string ruled_out_by;   ///< a rule, a state, or a danger the present run has not
+    std::string seldom_sold;    ///< which pipe of the run shops seldom stock in it; empty: none
     bool works{};               ///< what `check` says of the run with it
     bool against_rule{};        ///< a rule of the trade stands against it, however it draws
     bool present{};

@@ -39,8 +39,8 @@ struct OtherValue {
     double value{}; ///< SI
 };
 
-/// A flaw of the design gone that no remedy takes away: the weather of a colder day, or masonry of
-/// another section.
+/// A flaw of the design gone that no remedy takes away: the weather of a colder day, masonry of
+/// another section, or pipe turned round.
 struct FlawGone {
     diagnosis::CauseId cause{}; ///< of the kind "design"
 };

@@ -33,15 +33,22 @@ struct Difference {
 /// raised.
 [[nodiscard]] Difference difference(const Assessment& before, const Assessment& after);
 
-/// The findings of `before` of which `after` has none at any place, each once, in their order.
+/// The findings of `before` of which `after` has none at any place, each once, in their order; what
+/// water that is new only hides is not gone.
 [[nodiscard]] std::vector<const Matter*> gone(const Findings& before, const Findings& after);
 
+/// Whether a matter is the lesser one of a wall, such as creosote, and the findings have water on a
+/// wall: the wet wall is as cold as that, too, but `check` names the greater matter only.
+[[nodiscard]] bool is_hidden_by_water(const Matter& matter, const Findings& findings);
+
 /// The findings of `after` of which `before` has none, but for those that only say in other words
-/// of a condition that is short what it says itself: where no condition is worse, they are not new.
+/// of a condition that is short what it says itself: where no condition is worse, they are not new;
+/// nor is creosote where there was water on a wall.
 [[nodiscard]] std::vector<const Matter*> raised_by(const Assessment& before,
                                                    const Assessment& after);
 
-/// How far past its limit the weightiest finding of a matter is; nothing where there is none.
+/// How far past its limit the weightiest finding of a matter is; nothing where there is none. Of
+/// creosote and acid as if the wet walls were held against them as well.
 [[nodiscard]] std::optional<double> weight_of(const Findings& findings, const Matter* matter);
 
 } // namespace fluewright

@@ -93,6 +93,8 @@ struct TradeSize {
     std::string_view id; ///< as the trade says it: "6 in", "150 mm"
     std::string_view system;
     double inside_diameter_m;
+    /// Kinds of wall in which shops seldom stock it, parted by '|'; empty: none.
+    std::string_view seldom_sold_as;
     std::string_view source;
     std::string_view mark;
 };

@@ -39,6 +39,18 @@ Verdict factory_chimney(const View& view, const catalog::Rule& rule) {
                     view.show(rule.figure, Kind::length));
 }
 
+/// Nearer than any label lets a factory-built chimney stand, where the label itself is not known.
+Verdict chimney_far_too_near(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no factory-built chimney without a listed distance has a distance in the file"};
+    for (const Piece& piece : view.pieces) {
+        if (view.solid_fuel() && piece.wall->kind == WallKind::insulated && piece.has_distance()
+            && piece.part->clearance_m && !piece.part->listed_clearance_m) {
+            fold.add(to_what_burns(view, piece, rule.figure));
+        }
+    }
+    return fold.result();
+}
+
 /// Factory-built chimney in an enclosure whose label gives no distance.
 Verdict casing_au(const View& view, const catalog::Rule& rule) {
     Fold fold{"no factory-built chimney without a listed distance stands in an enclosure"};
@@ -130,6 +142,7 @@ constexpr auto chimney_distance_entries = std::to_array<Entry>({
     {"ca-double-wall", double_wall},
     {"au-double-wall", double_wall},
     {"factory-chimney-clearance", factory_chimney},
+    {"trade-chimney-distance", chimney_far_too_near},
     {"uk-factory-chimney", factory_chimney},
     {"ca-factory-clearance", factory_chimney},
     {"au-factory-clearance", factory_chimney},

@@ -10,12 +10,28 @@ namespace {
 
 constexpr std::string_view no_pipe_here = "there is no such pipe before the chimney";
 
+/// Whether an upright goes on in the open as stovepipe: there is a roof, or a ceiling and a roof,
+/// between, whatever the file leaves out.
+bool leads_up_through_roof(const View& view, const Piece& piece) {
+    const auto next = static_cast<std::size_t>(&piece - view.pieces.data()) + 1;
+    if (next >= view.pieces.size()) {
+        return false;
+    }
+    const Piece& behind = view.pieces[next];
+    return piece.section->zone == Zone::room && behind.section->zone == Zone::outdoors
+           && piece.run_part->lie == Lie::upright && behind.run_part->lie == Lie::upright
+           && !is_chimney_wall(behind.run_part->wall_kind);
+}
+
 /// Whether a piece goes through one of `forbidden`, where its zone or the file tells.
 std::optional<Verdict>
 told_passage(const View& view, const Piece& piece, std::span<const Passage> forbidden) {
     const Zone zone = piece.section->zone;
     if (zone == Zone::attic || zone == Zone::chase) {
         return at(view, piece, decided(false, "it is in the " + std::string{name(zone)}));
+    }
+    if (!piece.part->passes && leads_up_through_roof(view, piece)) {
+        return at(view, piece, decided(false, "it goes on outdoors: through the roof"));
     }
     if (!piece.part->passes) {
         return std::nullopt;

@@ -182,7 +182,8 @@ void bare_pipe_outdoors(Subject& s) {
     const Section* first = nullptr;
     bool any = false;
     for (const Section& section : s.resolved.sections) {
-        if (section.length_m <= 0.0 || s.resolved.walls[section.wall].kind != WallKind::single) {
+        const WallKind kind = s.resolved.walls[section.wall].kind;
+        if (section.length_m <= 0.0 || is_chimney_wall(kind)) {
             continue;
         }
         any = true;
@@ -202,7 +203,10 @@ void bare_pipe_outdoors(Subject& s) {
     if (f == nullptr || !s.with_words()) {
         return;
     }
-    f->message = s.show(length_m, Kind::length) + " of single-wall pipe is outdoors.";
+    const bool bare = s.resolved.walls[first->wall].kind == WallKind::single;
+    f->message = s.show(length_m, Kind::length)
+                 + (bare ? " of single-wall pipe is" : " of double-wall stovepipe is")
+                 + " outdoors.";
 }
 
 void damper_on_gas(Subject& s) {

@@ -11,7 +11,7 @@ std::string place_words(const Evidence& e, const Run& run) {
                                       : "behind " + run.label_at(static_cast<int>(e.point) - 1);
 }
 
-std::string symptom_words(const Evidence& e) {
+std::string symptom_words(const Evidence& e, const Run& run) {
     const bool yes = e.answer == Answer::yes;
     switch (e.seen) {
     case Seen::smoke_joints:
@@ -29,7 +29,8 @@ std::string symptom_words(const Evidence& e) {
     case Seen::roaring:
         return yes ? "roaring fire that cannot be turned down" : "the fire can be turned down";
     case Seen::drips:
-        return yes ? "drips from the flue" : "no drips";
+        return (yes ? "drips from the flue" : "no drips")
+               + (e.point == 0 ? std::string{} : ' ' + place_words(e, run));
     case Seen::smell:
         return yes ? "smell or cold air when idle" : "no smell when idle";
     case Seen::co_alarm:
@@ -116,7 +117,7 @@ std::string words(const Evidence& e, const Case& c) {
     } else if (e.seen == Seen::worse || e.seen == Seen::stick) {
         text = answer_words(e, c.run);
     } else {
-        text = symptom_words(e);
+        text = symptom_words(e, c.run);
     }
     return depends_on_state(e.seen) ? text + " (" + words(e.situation, c) + ')' : text;
 }

@@ -13,9 +13,22 @@ namespace {
 struct ComparisonRow {
     const Comparison& of;
     std::vector<FileDifference> differences;
+    std::vector<PartDifference> parts;
 };
 
 } // namespace
+
+template <>
+const Record<PartDifference>& record_of<PartDifference>() {
+    static const Record<PartDifference> record{
+        "part_difference",
+        "a part of which the layouts do not buy alike",
+        {{"what", "the part, as `parts` names it", &PartDifference::what},
+         {"size", "its size", &PartDifference::size},
+         {"unit", "empty for pieces, else kg or m", &PartDifference::unit},
+         {"counts", "of each layout", &PartDifference::counts}}};
+    return record;
+}
 
 template <>
 const Record<FileDifference>& record_of<FileDifference>() {
@@ -92,6 +105,21 @@ const Record<LayoutRow>& record_of<LayoutRow>() {
           "of the narrowest pipe",
           [](const LayoutRow& l) { return if_finite(l.of().least_area_m2); }},
          {{"sizes", "inside"}, "inside diameters of the straights, in order", of(&Layout::sizes)},
+         {{"pieces_bought", "pieces to buy"},
+          "pipe, fittings and supports that are bought, by the list of `parts`",
+          of(&Layout::pieces_bought)},
+         {{"parts_weight", "weight of the parts"},
+          Kind::mass,
+          "of all of them that is estimated",
+          [](const LayoutRow& l) { return l.of().parts.weight_kg; }},
+         {{"parts_price", "cost of the parts"},
+          "of all that is priced and bought, by the prices given; null without prices",
+          [](const LayoutRow& l) { return l.of().parts.price; }},
+         {{"parts_unpriced", "parts without a price"},
+          "lines to buy that have no price; null without prices",
+          [](const LayoutRow& l) {
+              return l.of().parts.price ? std::optional{l.of().parts.unpriced} : std::nullopt;
+          }},
          {"states",
           "those that decide about a kind of harm",
           [](const LayoutRow& l) {
@@ -120,7 +148,16 @@ const Record<ComparisonRow>& record_of<ComparisonRow>() {
          {"alike",
           "all of them come to the same",
           [](const ComparisonRow& c) { return c.of.alike; }},
+         {"tied",
+          "indexes of those that come to the same as the best",
+          [](const ComparisonRow& c) -> decltype(auto) { return (c.of.tied); }},
+         {"currency",
+          "of the cost of the parts, as the user wrote it",
+          [](const ComparisonRow& c) -> decltype(auto) {
+              return (c.of.layouts.front().parts.currency);
+          }},
          {"layouts", "in the order given", [](const ComparisonRow& c) { return layouts_of(c.of); }},
+         {"parts", "what is not bought alike for all", &ComparisonRow::parts},
          {"differences", "between the files", &ComparisonRow::differences}}};
     return record;
 }
@@ -141,11 +178,12 @@ std::string comparison_json(const Comparison& comparison, const AnswerInput& inp
                                                   : std::string_view{layout.name},
                            layout.assessment.installation.assumptions});
     }
-    return results::answer_text("compare",
-                                input,
-                                results::record_of<results::ComparisonRow>().json(
-                                    {comparison, file_differences(comparison)}),
-                                assumed);
+    return results::answer_text(
+        "compare",
+        input,
+        results::record_of<results::ComparisonRow>().json(
+            {comparison, file_differences(comparison), part_differences(comparison)}),
+        assumed);
 }
 
 std::string comparison_csv(const Comparison& comparison) {

@@ -71,6 +71,16 @@ const Record<SizedCause>& record_of<SizedCause>() {
 }
 
 template <>
+const Record<LeftTrouble>& record_of<LeftTrouble>() {
+    static const Record<LeftTrouble> record{
+        "left_trouble",
+        "a trouble that was seen and is to be expected after the cure as well",
+        {{"words", "what was seen", &LeftTrouble::words},
+         {"share", "of people who would report it then", &LeftTrouble::share}}};
+    return record;
+}
+
+template <>
 const Record<Cured>& record_of<Cured>() {
     static const Record<Cured> record{
         "cured",
@@ -89,6 +99,7 @@ const Record<Cured>& record_of<Cured>() {
           Kind::pressure,
           "draft less the required draft",
           [](const Cured& c) { return of_solved(c, c.margin_pa()); }},
+         {"left", "of what was seen, what is likely even then", &Cured::left},
          {"opening_share", "how far the door may be opened; over 1: wholly", [](const Cured& c) {
               return if_finite(c.opening_share);
           }}}};

@@ -125,6 +125,63 @@ TEST_CASE("wet masonry four times too wide is lined before a damper is fitted", 
     CHECK(any_has(all, RemedyKind::line_flue));
 }
 
+TEST_CASE("masonry that is wet in every condition is lined, whoever asks for upkeep", "[improve]") {
+    // Wet to the top on a high fire too, and passing: the sweep lines it to the outlet's size.
+    const Installation in =
+        stove_with(R"({"part": "straight", "up": "0.8 m", "diameter": "150 mm",
+            "wall": "single-wall steel", "zone": "room", "clearance": "600 mm"},
+        {"part": "elbow", "angle": "90 deg", "build": "smooth"},
+        {"part": "straight", "across": "0.4 m", "rise": "0.01 m", "clearance": "600 mm"},
+        {"part": "tee", "cleanout": true},
+        {"part": "straight", "up": "8 m", "width": "270 mm", "depth": "270 mm",
+            "wall": "unlined masonry", "zone": "outdoors"})",
+                   R"("room": {"temperature": "20 degC", "pressure": "-1 Pa"},)");
+    for (const std::string_view list : {"", "fire,draft,upkeep"}) {
+        ImproveOptions options;
+        if (!list.empty()) {
+            options.required = *read_required(list);
+        }
+        const Improvement made = improved(in, options);
+        CAPTURE(list, made.sentence, made.reason);
+        REQUIRE_FALSE(made.plans.empty());
+        CHECK(has_step(made.plans.front(), RemedyKind::line_flue));
+        CHECK_FALSE(made.plans.front().too_strong);
+        // The creosote was there under the water: it is no new finding and has not got worse.
+        for (const auto* list_of_plan : {&made.plans.front().raised, &made.plans.front().worse}) {
+            CHECK(
+                std::none_of(list_of_plan->begin(), list_of_plan->end(), [](const Matter* matter) {
+                    return matter->id == "wall-below-creosote-threshold";
+                }));
+        }
+    }
+}
+
+TEST_CASE("a door that smoked, as somebody has seen, is brought to open half way", "[improve]") {
+    const auto in = [](const std::string& seen) {
+        auto read = stove_with(
+            pipe_in_room + chimney_of("2.4 m"),
+            R"("room": {"temperature": "20 degC", "pressure": "-2 Pa"},)",
+            R"("draft_needed": "4 Pa", "door": {"width": "600 mm", "height": "450 mm"},)");
+        if (!seen.empty()) {
+            read.observed.emplace_back().smoke = SmokePlace::door;
+        }
+        return read;
+    };
+    const Improvement unseen = improved(in(""));
+    const StateVerdict& door = unseen.score.verdicts[unseen.score.limiting];
+    CAPTURE(unseen.sentence);
+    REQUIRE(unseen.present.works());
+    const HarmVerdict& reloading = unseen.present.verdict.of(Harm::reloading);
+    CAPTURE(*reloading.figure, door.spare);
+    REQUIRE(reloading.outcome == HarmOutcome::falls_short);
+    const Improvement seen = improved(in("smoke"));
+    CAPTURE(seen.sentence);
+    CHECK_FALSE(seen.present.works());
+    REQUIRE_FALSE(seen.plans.empty());
+    CHECK(seen.plans.front().cures);
+    CHECK_FALSE(seen.plans.front().short_of_wanted);
+}
+
 TEST_CASE("a bare stack outdoors is insulated", "[improve]") {
     const Improvement made = improved(stove_with(
         pipe_in_room + R"(, {"part": "straight", "up": "5 m", "wall": "single-wall steel",
