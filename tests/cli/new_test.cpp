@@ -106,7 +106,7 @@ TEST_CASE("new asks again where an answer does not fit those before it") {
     // The ceiling under the flue collar, the roof under the ceiling, the top under the roof.
     const auto made = session::run(
         {"new", file},
-        "stove\nup\n150 mm\n8 kW\n0.8 m\n0.5 m\n2.5 m\n2 m\n4.2 m\n4 m\n5.5 m\n35 deg\n2 m\n");
+        "stove\nup\n150 mm\n8 kW\n0.8 m\n0.5 m\n2.5 m\n2 m\n4.2 m\n4 m\n5.5 m\n35 deg\n2 m\n\n");
     CAPTURE(made.out);
     REQUIRE(made.status == 0);
     const std::string out = session::in_one_line(made.out);

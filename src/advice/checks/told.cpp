@@ -13,6 +13,7 @@ bool waits_for_deposit(const CheckResult& result) {
 }
 
 bool is_open_danger(const CheckResult& result) {
+    // One town's old figure decides nothing, so it leaves nothing open either.
     return result.outcome == CheckOutcome::undetermined && !waits_for_deposit(result)
            && result.check->severity == Severity::danger && !result.check->local;
 }

@@ -16,7 +16,9 @@ struct WallSystem {
 
 /// The measures of a system; wood that is cut back stays as far off as bare pipe asks.
 ///
-/// Source  data/wall_passes.csv, and of wood cut back the rule of bare pipe
+/// Source  heater handbooks, systems A to D   [pass-through-handbooks]; wood cut back as the rule
+/// of
+///         bare pipe   [mechanical-code-ca-2013]
 [[nodiscard]] inline WallSystem wall_system(PassThrough way) {
     if (const catalog::WallPass* row = catalog::find_wall_pass(name(way))) {
         return {.round_m = row->round_m, .kept_m = row->kept_m, .deep_m = row->deep_m};

@@ -395,11 +395,4 @@ Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
     return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
 }
 
-bool tells_apart(const NextCheck& check) {
-    return std::any_of(
-        check.expected.begin(), check.expected.end(), [&](const Expectation& expected) {
-            return expected.words != check.expected.front().words;
-        });
-}
-
 } // namespace fluewright::diagnosis

@@ -76,6 +76,13 @@ std::string_view reply_word(Answer answer) {
     return "steady";
 }
 
+bool tells_apart(const NextCheck& check) {
+    return std::any_of(
+        check.expected.begin(), check.expected.end(), [&](const Expectation& expected) {
+            return expected.words != check.expected.front().words;
+        });
+}
+
 Cured once_cured(const Trial& trial) {
     const StateResult& state = trial.score.states[trial.score.limiting];
     return {.works = passing(trial).works,

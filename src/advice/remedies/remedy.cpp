@@ -148,6 +148,14 @@ const catalog::RemedyEffort& effort_of(RemedyKind kind) {
     return catalog::remedy_efforts()[static_cast<std::size_t>(kind)];
 }
 
+std::string may_worsen(const Remedy& remedy) {
+    std::string words{effort_of(remedy.kind).may_worsen};
+    if (remedy.kind == RemedyKind::raise_top && !remedy.word.empty()) {
+        words += "; " + std::string{effort_of(RemedyKind::insulate_outside).may_worsen};
+    }
+    return words;
+}
+
 std::optional<Installation> apply(const Remedy& remedy, const Installation& installation) {
     const Installation before = run_edit::spelled_out(installation);
     Installation after = before;

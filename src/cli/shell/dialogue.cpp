@@ -120,8 +120,8 @@ const NextCheck* worth_making(const Diagnosis& diagnosis) {
 Diagnosis ask(const Context& context, const Style& style, Diagnoser& diagnoser) {
     std::ostream& out = context.streams.out;
     Diagnosis diagnosis = diagnoser.diagnose();
-    out << shown_dangers_text(diagnosis, style);
-    std::vector<std::string> urgent;
+    out << urgent_text(diagnosis, style) << shown_dangers_text(diagnosis, style);
+    std::vector<std::string> urgent = diagnosis.urgent;
     while (true) {
         if (diagnosis.urgent != urgent) {
             out << urgent_text(diagnosis, style);

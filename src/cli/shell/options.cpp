@@ -176,7 +176,8 @@ constexpr OptionInfo require{
     "--require",
     "",
     "LIST",
-    "what has to pass: fire, draft, reloading, upkeep, separated by commas; default fire,draft, "
+    "what has to be decided and pass: fire, draft, reloading, upkeep, separated by commas; default "
+    "fire,draft, "
     "and reloading where the door smokes opened less than a quarter",
     {}};
 constexpr OptionInfo samples{

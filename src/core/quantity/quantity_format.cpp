@@ -193,7 +193,7 @@ format_apart(double figure, double limit, Kind kind, UnitSystem system, int sign
         return ShownApart{.figure = format_finer(figure, kind, system, significant_digits, more),
                           .limit = format_finer(limit, kind, system, significant_digits, more)};
     };
-    const ShownApart usual = shown(0);
+    ShownApart usual = shown(0);
     if (std::abs(figure - limit) <= alike * std::abs(limit)) {
         return usual;
     }

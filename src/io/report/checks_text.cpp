@@ -28,7 +28,11 @@ std::string figures_of(const CheckResult& result, const Style& style) {
     if (!result.limit) {
         return format_quantity(*result.figure, result.kind, style.units);
     }
-    const ShownApart both = format_apart(*result.figure, *result.limit, result.kind, style.units);
+    const ShownApart both =
+        result.outcome == CheckOutcome::not_met
+            ? format_apart(*result.figure, *result.limit, result.kind, style.units)
+            : ShownApart{.figure = format_quantity(*result.figure, result.kind, style.units),
+                         .limit = format_quantity(*result.limit, result.kind, style.units)};
     return fmt::format("{}, {} {}", both.figure, side_of(result), both.limit);
 }
 

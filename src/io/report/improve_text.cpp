@@ -164,9 +164,10 @@ private:
         }
         std::string look;
         for (const Remedy& remedy : plan.steps) {
-            const std::string_view words = effort_of(remedy.kind).may_worsen;
+            const std::string words = may_worsen(remedy);
             for (const std::string_view each :
-                 {std::string_view{remedy.caution}, words == "none known" ? "" : words}) {
+                 {std::string_view{remedy.caution},
+                  words == "none known" ? std::string_view{} : std::string_view{words}}) {
                 if (!each.empty()) {
                     look += (look.empty() ? "look at: " : "; ") + std::string{each};
                 }

@@ -64,8 +64,9 @@ bool is_zero(std::string_view number) {
 
 std::string signed_number(double si, Kind kind, const Style& style) {
     std::string shown = bare_number(si, kind, style);
-    if (is_zero(shown) && kind == Kind::pressure) {
-        // A margin that decides is told, however small.
+    constexpr double round_off_pa = -1e-5;
+    if (is_zero(shown) && kind == Kind::pressure && si < round_off_pa) {
+        // What falls short is told, however little it is.
         shown = format_apart(si, 0.0, kind, style.units).figure;
         shown = shown.substr(0, shown.find(' '));
     }
@@ -73,7 +74,8 @@ std::string signed_number(double si, Kind kind, const Style& style) {
 }
 
 std::string signed_quantity(double si, Kind kind, const Style& style) {
-    const std::string shown = format_apart(si, 0.0, kind, style.units).figure;
+    const std::string shown = si < 0.0 ? format_apart(si, 0.0, kind, style.units).figure
+                                       : format_quantity(si, kind, style.units);
     return si > 0.0 && !is_zero(shown.substr(0, shown.find(' '))) ? '+' + shown : shown;
 }
 

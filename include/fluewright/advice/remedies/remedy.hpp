@@ -29,6 +29,9 @@ struct Remedy {
     double effort{};         ///< by the table
 };
 
+/// What it may worsen: that of its kind, and of a top raised in another wall that of the wall, too.
+[[nodiscard]] std::string may_worsen(const Remedy& remedy);
+
 /// The changes that mean something for this installation, in the order of the kinds. `present` is
 /// the same installation, resolved.
 [[nodiscard]] std::vector<Remedy> possible_remedies(const Installation& written,

@@ -17,7 +17,8 @@ constexpr double larger_by_m = 2.0 * constants::inch_m; ///< bore of a larger in
 
 /// Of insulation round a length, and of each air channel of a thimble.
 std::string inch(const Job& job) {
-    return job.view.show(constants::inch_m, Kind::length);
+    constexpr int digits = 2; // 25 mm, as the trade has it
+    return format_quantity(constants::inch_m, Kind::length, job.view.resolved.units, digits);
 }
 
 /// One way through a wall, measured for a piece.
@@ -35,7 +36,7 @@ public:
 
     [[nodiscard]] std::string deep() const { return job_.view.show(system_.deep_m, Kind::length); }
 
-    /// "an opening of 22 in by 22 in in the wood"
+    /// "an opening of 22 in by 22 in clear of combustibles"
     [[nodiscard]] std::string opening() const {
         const double more_m = 2.0 * (system_.round_m + kept_m_);
         return opening_words(job_, piece_, more_m);
@@ -71,7 +72,7 @@ public:
             return job.view.show(outside_m + more_m, Kind::length);
         };
         return "an opening of " + side(bore.round() ? bore.diameter_m : bore.width_m) + " by "
-               + side(bore.round() ? bore.diameter_m : bore.depth_m) + " in the wood";
+               + side(bore.round() ? bore.diameter_m : bore.depth_m) + " clear of combustibles";
     }
 
 private:
@@ -93,14 +94,14 @@ void brick(const WallOpening& wall) {
     wall.add("fireclay liner through the wall",
              "as long as the wall is deep; the pipe goes through it in one piece");
     wall.add("brickwork round the liner",
-             wall.kept() + " of brick from the liner to the wood all round, at least " + wall.deep()
-                 + " deep: frame " + wall.opening());
+             wall.kept() + " of brick from the liner to combustibles all round, at least "
+                 + wall.deep() + " deep: frame " + wall.opening());
 }
 
 void insulated_length(const Job& job, const Piece* next, const WallOpening& wall) {
     wall.add("factory-built chimney length through the wall",
              "its insulation is packed solid and at least " + inch(job) + "; " + wall.kept()
-                 + " of air from it to the wood all round: frame " + wall.opening());
+                 + " of air from it to combustibles all round: frame " + wall.opening());
     cover_plates(wall, " and holds the length in its middle");
     // A factory-built tee outdoors takes that length as it is; its adapter then sits on the room
     // side.
@@ -120,7 +121,7 @@ void larger_length(const Piece& piece, const Job& job, const WallOpening& wall) 
     wall.add("factory-built chimney length through the wall",
              job.view.show(larger_by_m, Kind::length) + " larger than the pipe, at least "
                  + wall.deep() + " long, its insulation packed solid and at least " + inch(job)
-                 + "; " + wall.kept() + " of air from it to the wood all round: frame "
+                 + "; " + wall.kept() + " of air from it to combustibles all round: frame "
                  + wall.opening(),
              1.0,
              inside_m);
@@ -171,7 +172,8 @@ void through_wall(const Job& job,
                 "sheet of 24 gauge with two air channels of " + inch(job)
                     + "; the pipe goes through it in one piece");
         wall.add("glass fiber round the thimble",
-                 wall.kept() + " from the thimble to the wood all round: frame " + wall.opening());
+                 wall.kept() + " from the thimble to combustibles all round: frame "
+                     + wall.opening());
         cover_plates(wall);
         break;
     case PassThrough::larger_insulated_length:
@@ -179,7 +181,7 @@ void through_wall(const Job& job,
         break;
     case PassThrough::wood_cut_back:
         wall.add("noncombustible cover for the opening",
-                 "closes it on each face; the wood is cut back by " + wall.kept()
+                 "closes it on each face; the wall is cut back by " + wall.kept()
                      + " all round the pipe: " + wall.opening(),
                  2.0);
         break;
@@ -204,15 +206,21 @@ std::string opening_by_label(const Job& job, const Piece& piece) {
     if (!is_metal_chimney(piece)) {
         return {};
     }
-    const bool factory = piece.wall->kind == WallKind::insulated;
-    const double usual_m = factory
-                               ? catalog::rule_of(RuleId::factory_chimney_clearance).figure
-                               : catalog::rule_of(RuleId::connector_clearance_double_wall).second;
+    const auto framed = [&](double kept_m, std::string_view why) {
+        return ": frame " + WallOpening::opening_words(job, piece, 2.0 * kept_m) + ", "
+               + job.view.show(kept_m, Kind::length) + std::string{why};
+    };
     const Given& label = piece.part->listed_clearance_m;
-    const double kept_m = label.value_or(usual_m);
-    return ": frame " + WallOpening::opening_words(job, piece, 2.0 * kept_m) + ", "
-           + job.view.show(kept_m, Kind::length)
-           + (label ? " all round as its label asks" : " all round as is usual; its label decides");
+    if (label) {
+        return framed(*label, " all round as its label asks");
+    }
+    const bool factory = piece.wall->kind == WallKind::insulated;
+    if (!factory && !job.view.solid_fuel()) {
+        return ": frame the opening as the label of the vent asks";
+    }
+    return framed(factory ? catalog::rule_of(RuleId::factory_chimney_clearance).figure
+                          : catalog::rule_of(RuleId::connector_clearance_double_wall).second,
+                  " all round as is usual; its label decides");
 }
 
 } // namespace fluewright::parts

@@ -54,9 +54,7 @@ const Record<Remedy>& record_of<Remedy>() {
          {"place", "in words", &Remedy::place},
          {"length", Kind::length, "of the pipe or wall it touches", &Remedy::length_m},
          {"cost", "in the unit of the answer", &Remedy::effort},
-         {"look_at",
-          "what it may worsen",
-          [](const Remedy& r) { return effort_of(r.kind).may_worsen; }},
+         {"look_at", "what it may worsen", [](const Remedy& r) { return may_worsen(r); }},
          {"caution", "what stands against doing it here; empty else", &Remedy::caution}}};
     return record;
 }
