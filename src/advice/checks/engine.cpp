@@ -160,6 +160,9 @@ Checked run(const View& view) {
     for (Finding& finding : checked.findings) {
         finding.matter = &matter_for(*finding.matter, kind_of(view.resolved.appliance));
         finding.harm = harm_of(*finding.matter, finding.severity);
+        if (view.with_words) {
+            finding.remedy = what_to_do(finding, view.resolved.units);
+        }
     }
     return checked;
 }

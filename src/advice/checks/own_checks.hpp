@@ -4,7 +4,6 @@
 #include "fluewright/model/run/heater_kind.hpp"
 
 #include <array>
-#include <cstddef>
 
 /// The checks of physics and trade practice. Each speaks of the matter of its own id.
 namespace fluewright::checking {
@@ -292,8 +291,7 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "single-wall-outdoors",
      .basis = Basis::trade,
      .needs_solution = false,
-     .rule = "stovepipe, single-wall or double-wall, only from the appliance to the chimney, not "
-             "outdoors",
+     .rule = "stovepipe only from the appliance to the chimney, not outdoors",
      .applies = "stovepipe of other fuels than gas",
      .source = "mechanical-code-ca-2013",
      .mark = "looked up"},

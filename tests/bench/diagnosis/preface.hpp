@@ -25,6 +25,11 @@ more glaring it is, and the more pages name it for that symptom (`told` in `data
 nobody complains, a sound run is taken to be likelier. Everything is summed on a fixed grid, so the same file
 gives the same answer.
 
+Where no cause accounts for all that was seen, the file is doubted: each figure that changes what a run shows is taken
+as it may have been meant (a decimal point, feet for meters, pascals for inches of water, the dry basis of a moisture meter).
+Figures with which the run without a hidden cause shows all of it are named, and so is the reading without which the rest
+has an explanation.
+
 The next check is the one that narrows the causes down most for its effort: the fall of the entropy of the
 causes to be expected, over the effort in `data/checks.csv`.
 

@@ -49,7 +49,7 @@ struct Finding {
     int part{-1}; ///< index in the run, or -1
     std::string state;
     std::string message; ///< in the units of the report
-    std::string remedy;  ///< what to do here; empty: the general remedy
+    std::string remedy;  ///< what to do here; empty: the general remedy, where nobody reads words
     Kind kind{Kind::number};
     std::optional<double> figure;
     std::optional<double> limit;

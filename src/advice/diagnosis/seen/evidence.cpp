@@ -385,24 +385,4 @@ double reported_anyway(Seen symptom) {
     return symptom_of(symptom_id(symptom)).least;
 }
 
-Kind kind_of(Seen seen) {
-    switch (seen) {
-    case Seen::draft:
-    case Seen::room_pressure:
-        return Kind::pressure;
-    case Seen::gas_temperature:
-    case Seen::surface_temperature:
-        return Kind::temperature;
-    case Seen::carbon_dioxide:
-    case Seen::oxygen:
-        return Kind::fraction;
-    case Seen::moisture:
-        return Kind::moisture;
-    case Seen::deposit:
-        return Kind::length;
-    default:
-        return Kind::number;
-    }
-}
-
 } // namespace fluewright::diagnosis

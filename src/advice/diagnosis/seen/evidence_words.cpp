@@ -148,4 +148,24 @@ std::string expectation_words(const Evidence& e, double x, double share, const C
                           : "no";
 }
 
+Kind kind_of(Seen seen) {
+    switch (seen) {
+    case Seen::draft:
+    case Seen::room_pressure:
+        return Kind::pressure;
+    case Seen::gas_temperature:
+    case Seen::surface_temperature:
+        return Kind::temperature;
+    case Seen::carbon_dioxide:
+    case Seen::oxygen:
+        return Kind::fraction;
+    case Seen::moisture:
+        return Kind::moisture;
+    case Seen::deposit:
+        return Kind::length;
+    default:
+        return Kind::number;
+    }
+}
+
 } // namespace fluewright::diagnosis
