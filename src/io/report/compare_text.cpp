@@ -307,11 +307,11 @@ private:
             }
             out_ += paragraph(
                 fmt::format("{}{}: {}", row.what, row.size.empty() ? "" : ", " + row.size, words),
-                {.first = 2, .rest = 4},
+                hung_in,
                 style_.width);
         }
         out_ +=
-            paragraph("`fluewright parts` lists all of it, with the cuts.", inset, style_.width);
+            paragraph("`fluewright parts` lists all of it, with the cuts.", hung_in, style_.width);
     }
 
     void differences() {

@@ -220,22 +220,6 @@ double oxygen_at(const Firing& fire, double gas_share) {
     return in_air - (in_air - fire.oxygen_dry) * gas_share;
 }
 
-/// The coldest wall that what runs out at a place can come from: that above it, or any where no
-/// place is told.
-double coldest_above_k(const Prediction& p, std::size_t point) {
-    if (point == 0) {
-        return p.coldest_wall_k;
-    }
-    double coldest_k = 0.0;
-    for (std::size_t i = std::min(point, p.points.size() - 1); i < p.points.size(); ++i) {
-        const double wall_k = p.points[i].inner_k;
-        if (wall_k > 0.0 && (coldest_k <= 0.0 || wall_k < coldest_k)) {
-            coldest_k = wall_k;
-        }
-    }
-    return coldest_k > 0.0 ? coldest_k : p.coldest_wall_k;
-}
-
 double reading_predicted(const Evidence& e, const Altered& altered, const Lookup& at) {
     const ApplianceCase& a = altered.made.appliance;
     const Firing& fire = e.situation.doing == Doing::low_fire ? a.low : a.high;
