@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <cstdlib>
 #include <functional>
 #include <iostream>
 #include <optional>
@@ -16,24 +15,26 @@ using namespace fluewright::agreement;
 
 namespace {
 
+constexpr std::uint64_t usual_runs = 60;
+
 /// How many runs that fall short are looked at, and what is tried of them by force, which takes
 /// most of the time.
 struct Extent {
-    std::uint64_t looked_at{60};
+    std::uint64_t looked_at{usual_runs};
     std::uint64_t by_twos{16};
     std::uint64_t by_threes{3};
     std::size_t most_sets{1500}; ///< of one run
     bool whole{};                ///< tells of every run that breaks the law, not of the first alone
 };
 
-/// Less than half a minute's worth; at full length every two changes of each run and every three of
-/// a tenth of them.
+/// Less than half a minute's worth; where another count is asked for, every two changes of each run
+/// and every three of a tenth of them.
 Extent extent() {
     Extent made;
-    if (const std::uint64_t runs = searched(made.looked_at); runs != made.looked_at) {
-        made.looked_at = runs;
-        made.by_twos = runs;
-        made.by_threes = runs / 10;
+    made.looked_at = searched(usual_runs);
+    if (made.looked_at != usual_runs) {
+        made.by_twos = made.looked_at;
+        made.by_threes = made.looked_at / 10;
         made.most_sets = 1000000;
         made.whole = true;
     }

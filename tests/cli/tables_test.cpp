@@ -157,8 +157,9 @@ TEST_CASE("every table comes as text, JSON and CSV with a source on every row", 
             }
         }
     }
-    CHECK_THAT(run({"catalog", "sizes", "--format", "csv"}).out,
-               Contains("name,system,inside_diameter_m,source,mark\r\n3 in,inch,0.0762,"));
+    CHECK_THAT(
+        run({"catalog", "sizes", "--format", "csv"}).out,
+        Contains("name,system,inside_diameter_m,seldom_sold_as,source,mark\r\n3 in,inch,0.0762,"));
 }
 
 TEST_CASE("the starting file passes in both systems of units", "[template]") {

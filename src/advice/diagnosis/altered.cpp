@@ -1,5 +1,6 @@
 #include "altered.hpp"
 
+#include "advice/remedies/run_edit.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
@@ -237,6 +238,16 @@ alter(const Installation& written, const Case& resolved, const std::vector<Cause
         change_solved(written, change, altered);
     }
     return altered;
+}
+
+bool is_elsewhere(const Altered& altered, std::size_t point) {
+    const auto& parts = altered.made.run.parts;
+    const auto joins = [&](std::size_t part) {
+        return part >= 1 && part <= parts.size()
+               && run_edit::lies_upside_down(parts[part - 1].written);
+    };
+    return altered.flaw != nullptr && id_of(*altered.flaw) == CauseId::crimps_up && point > 0
+           && !joins(point) && !joins(point + 1);
 }
 
 } // namespace fluewright::diagnosis

@@ -43,4 +43,8 @@ struct Altered {
 [[nodiscard]] std::optional<Altered>
 alter(const Installation& written, const Case& resolved, const std::vector<CauseAt>& causes);
 
+/// Whether water that ran out at a point, 0 where none is told, is no matter of the flaw: pipe lies
+/// upside down at another place.
+[[nodiscard]] bool is_elsewhere(const Altered& altered, std::size_t point);
+
 } // namespace fluewright::diagnosis

@@ -65,6 +65,10 @@ std::string thickness_in(std::string_view wall) {
     return std::string{wall.substr(kind.size())};
 }
 
+bool has_level(const Installation& spelled) {
+    return std::any_of(spelled.run.begin(), spelled.run.end(), is_level);
+}
+
 /// The change adds height and touches no other pipe.
 bool counts_by_amount(RemedyKind kind) {
     return kind == RemedyKind::raise_top;
@@ -191,8 +195,13 @@ void Offer::shape() {
          .amount = half,
          .what = "Bring the heater closer to the " + way + ": half the horizontal run"});
     add({.kind = RemedyKind::straighten_level, .what = "Run it straight across, without the turn"});
+    const auto moved = apply(Remedy{.kind = RemedyKind::remove_level}, before_);
+    const bool more_level = moved && has_level(spelled_out(*moved));
     add({.kind = RemedyKind::remove_level,
-         .what = "Set the heater under the " + way + ": straight up, no horizontal run, no turns"});
+         .what = more_level ? std::string{"Move the heater to where the first horizontal run ends: "
+                                          "straight up to the next one, two turns less"}
+                            : "Set the heater under the " + way
+                                  + ": straight up, no horizontal run, no turns"});
     raise();
 }
 

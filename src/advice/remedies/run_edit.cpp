@@ -175,6 +175,10 @@ bool goes_up(const Part& part) {
     return is_straight(part) && part.up_m.has_value();
 }
 
+bool lies_upside_down(const Part& part) {
+    return part.chimney_end == PipeEnd::crimped && part.heater_end != PipeEnd::crimped;
+}
+
 bool changes_size(const Part& part) {
     return part.part && fluewright::changes_size(*part.part);
 }

@@ -25,6 +25,8 @@ void settle_size_changes(Installation& spelled);
 /// A straight written as going up, so that its height can be changed.
 [[nodiscard]] bool goes_up(const Part& part);
 [[nodiscard]] bool changes_size(const Part& part);
+/// Whether the file states that its crimped end points up, so that what runs down runs out.
+[[nodiscard]] bool lies_upside_down(const Part& part);
 
 /// The run as resolve() understands it, part i of the one being part i of the other; empty where
 /// the installation cannot be built as it stands. What a part is, where it stands and how wide it

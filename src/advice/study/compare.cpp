@@ -219,16 +219,17 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
 
 /// The best of the others; the one a reader would otherwise take. Not all come to the same.
 const Layout& next_best(const Comparison& made) {
-    const Layout* next = nullptr;
+    std::size_t next = made.best;
     Reason reason{};
     for (std::size_t i = 0; i < made.layouts.size(); ++i) {
         const bool is_other =
             i != made.best && std::find(made.tied.begin(), made.tied.end(), i) == made.tied.end();
-        if (is_other && (next == nullptr || is_better(made.layouts[i], *next, reason))) {
-            next = &made.layouts[i];
+        if (is_other
+            && (next == made.best || is_better(made.layouts[i], made.layouts[next], reason))) {
+            next = i;
         }
     }
-    return *next;
+    return made.layouts[next];
 }
 
 /// What the next best has that the best has not, with the figures; empty where nothing.

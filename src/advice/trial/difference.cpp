@@ -134,11 +134,10 @@ std::vector<const Matter*> raised_by(const Assessment& before, const Assessment&
 std::optional<double> weight_of(const Findings& findings, const Matter* matter) {
     std::optional<double> weight;
     for (const Finding& finding : findings) {
-        if (finding.matter == matter) {
+        const bool is_wet = finding.matter->id == water;
+        if (finding.matter == matter || (is_wet && matter->id == acid)) {
             weight = std::max(weight.value_or(finding.weight), finding.weight);
-        } else if (finding.matter->id == water && matter->id == acid) {
-            weight = std::max(weight.value_or(finding.weight), finding.weight);
-        } else if (finding.matter->id == water && matter->id == creosote && finding.figure) {
+        } else if (is_wet && matter->id == creosote && finding.figure) {
             const double below_k =
                 catalog::default_of(DefaultId::creosote_threshold_k).value - *finding.figure;
             weight = std::max(weight.value_or(below_k / 100.0), below_k / 100.0);

@@ -42,7 +42,7 @@ std::optional<Installation> crimps_down(const Installation& written) {
     Installation better = run_edit::spelled_out(written);
     bool found = false;
     for (Part& part : better.run) {
-        if (part.chimney_end == PipeEnd::crimped && part.heater_end != PipeEnd::crimped) {
+        if (run_edit::lies_upside_down(part)) {
             std::swap(part.heater_end, part.chimney_end);
             found = true;
         }

@@ -169,12 +169,10 @@ const Command compare_command{
     .summary = "which of these layouts? side by side, differences marked",
     .about =
         "Checks several layouts in the weathers of all their files and by one set of rules, and "
-        "sets "
-        "them side by side, one column each: margins, door, gas at "
-        "the chimney top, height, pipe, what is bought for each and with --prices what it costs, "
-        "findings they do not share, and what the files say differently. Says which to take and "
-        "why. Ends with status 1 when the one to take falls short of what counts, or leaves it "
-        "undecided.",
+        "sets them side by side, one column each: margins, door, gas at the chimney top, height, "
+        "pipe, and what is bought for each. With --prices it tells what that costs. Then findings "
+        "they do not share, and what the files say differently. Says which to take and why. Ends "
+        "with status 1 when the one to take falls short of what counts, or leaves it undecided.",
     .word = {.name = "FILE",
              .text = "two installations or more; - reads standard input",
              .required = true,

@@ -132,7 +132,7 @@ CatalogTable sizes() {
                        {name_column,
                         {"system", "system"},
                         {"inside_diameter", "inside", Kind::length},
-                        {"seldom_sold_as", "seldom sold as"},
+                        {"seldom_sold_as", "seldom sold as", Kind::number, CatalogPlace::line},
                         source_column,
                         mark_column},
                        {}};

@@ -308,7 +308,7 @@ private:
             }
             out_ += paragraph(
                 fmt::format("{}{}: {}", row.what, row.size.empty() ? "" : ", " + row.size, words),
-                {.first = 2, .rest = 4},
+                hung_in,
                 style_.width);
         }
         out_ +=

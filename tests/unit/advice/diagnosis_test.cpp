@@ -328,6 +328,12 @@ TEST_CASE("black water at the joints of pipe that lies upside down", "[diagnosis
     const Diagnosis turned = diagnosis_of(in);
     CHECK(as_usual == 0.0);
     CHECK(share_of(turned, "crimps-up") > 0.2);
+    // Seen behind that pipe it speaks for it; behind the last it tells of something else.
+    in.observed.front().at = "1";
+    CHECK(share_of(diagnosis_of(in), "crimps-up")
+          == Approx(share_of(turned, "crimps-up")).margin(0.05));
+    in.observed.front().at = "4";
+    CHECK(share_of(diagnosis_of(in), "crimps-up") < 0.8 * share_of(turned, "crimps-up"));
     // Without anything that ran out nobody looks at the joints first.
     in.observed.front() = {};
     in.observed.front().sluggish = true;

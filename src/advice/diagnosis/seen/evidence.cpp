@@ -198,13 +198,13 @@ ReadingId reading_id(Seen seen) {
 
 /// Share of people who complain of what the trade tells of a flaw and the model does not compute;
 /// the more pages tell it, the more.   [theory eq. 65]
-double told_share(Seen seen, const Altered& altered) {
+double told_share(const Evidence& e, const Altered& altered) {
     constexpr double of_each_page = 0.2;
     constexpr double of_the_slightest = 0.15;
-    if (altered.flaw == nullptr) {
+    if (altered.flaw == nullptr || is_elsewhere(altered, e.point)) {
         return 0.0;
     }
-    const double pages = pages_telling(*altered.flaw, symptom_of(symptom_id(seen)).id);
+    const double pages = pages_telling(*altered.flaw, symptom_of(symptom_id(e.seen)).id);
     const double grade = of_the_slightest + (1.0 - of_the_slightest) * altered.flaw_grade;
     return grade * (1.0 - std::pow(1.0 - of_each_page, pages));
 }
@@ -218,22 +218,6 @@ double scale_of(Seen seen, double value, double room_k) {
 double oxygen_at(const Firing& fire, double gas_share) {
     constexpr double in_air = 0.209;
     return in_air - (in_air - fire.oxygen_dry) * gas_share;
-}
-
-/// The coldest wall that what runs out at a place can come from: that above it, or any where no
-/// place is told.
-double coldest_above_k(const Prediction& p, std::size_t point) {
-    if (point == 0) {
-        return p.coldest_wall_k;
-    }
-    double coldest_k = 0.0;
-    for (std::size_t i = std::min(point, p.points.size() - 1); i < p.points.size(); ++i) {
-        const double wall_k = p.points[i].inner_k;
-        if (wall_k > 0.0 && (coldest_k <= 0.0 || wall_k < coldest_k)) {
-            coldest_k = wall_k;
-        }
-    }
-    return coldest_k > 0.0 ? coldest_k : p.coldest_wall_k;
 }
 
 double reading_predicted(const Evidence& e, const Altered& altered, const Lookup& at) {
@@ -377,7 +361,7 @@ double likelihood(const Evidence& e, double x, const Altered& altered) {
         break;
     }
     const double computed = symptom_of(symptom_id(e.seen)).share(x);
-    const double share = computed + (1.0 - computed) * told_share(e.seen, altered);
+    const double share = computed + (1.0 - computed) * told_share(e, altered);
     return e.answer == Answer::yes ? share : 1.0 - share;
 }
 

@@ -113,6 +113,20 @@ double coldest_wall_k(const std::vector<Station>& stations) {
 
 } // namespace
 
+double coldest_above_k(const Prediction& p, std::size_t point) {
+    if (point == 0) {
+        return p.coldest_wall_k;
+    }
+    double coldest_k = 0.0;
+    for (std::size_t i = std::min(point, p.points.size() - 1); i < p.points.size(); ++i) {
+        const double wall_k = p.points[i].inner_k;
+        if (wall_k > 0.0 && (coldest_k <= 0.0 || wall_k < coldest_k)) {
+            coldest_k = wall_k;
+        }
+    }
+    return coldest_k > 0.0 ? coldest_k : p.coldest_wall_k;
+}
+
 Solver::Solver(Altered altered, const HeatFactors& factors)
     : altered_(std::move(altered)), factors_(factors), high_(altered_.made.appliance.high),
       low_(altered_.made.appliance.low) {

@@ -29,6 +29,10 @@ struct Prediction {
     std::vector<Point> points;
 };
 
+/// The coldest wall that what runs out at a point can come from: that above it, or any where the
+/// point is the outlet [K].
+[[nodiscard]] double coldest_above_k(const Prediction& prediction, std::size_t point);
+
 /// How hot the fire really is, as multiples of the rise of the gas temperature in the file; between
 /// these nodes and beyond them everything is taken as a straight line.
 inline constexpr std::size_t heat_nodes = 2;

@@ -7,6 +7,7 @@
 #include "fluewright/io/json/json_writer.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "improved.hpp"
+#include "unit/plain_stove.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -372,4 +373,28 @@ TEST_CASE("a liner brings the part that leads into its size", "[improve]") {
             CHECK(joint.fit.bore == Bore::same);
         }
     }
+}
+
+TEST_CASE("a heater that is moved past one horizontal run of two is not said to stand under the "
+          "chimney",
+          "[improve]") {
+    const std::string across = R"(, {"part": "elbow", "angle": "90 deg", "build": "gored"},
+        {"part": "straight", "across": "1 m", "rise": "0.02 m", "clearance": "500 mm"},
+        {"part": "elbow", "angle": "90 deg", "build": "gored"})";
+    const std::string between = R"(, {"part": "straight", "up": "0.5 m", "clearance": "900 mm"})";
+    const auto words_of = [](const Installation& in) {
+        const auto resolved = resolve(in);
+        REQUIRE(resolved);
+        for (const Remedy& remedy : possible_remedies(in, *resolved)) {
+            if (remedy.kind == RemedyKind::remove_level) {
+                return remedy.what;
+            }
+        }
+        return std::string{};
+    };
+    const std::string top = between + chimney_of("3 m");
+    CHECK(words_of(stove_with(pipe_in_room + across + top)).find("Set the heater under") == 0);
+    CHECK(words_of(stove_with(pipe_in_room + across + between + across + top))
+              .find("Move the heater to where the first horizontal run ends")
+          == 0);
 }
