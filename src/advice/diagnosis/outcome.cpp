@@ -2,6 +2,7 @@
 
 #include "cures.hpp"
 #include "design.hpp"
+#include "fluewright/core/constants.hpp"
 #include "sizes.hpp"
 
 #include <algorithm>
@@ -44,8 +45,7 @@ std::string per_cent(double share) {
 /// As one would write it down.
 double rounded(double x, Kind kind) {
     if (kind == Kind::temperature) {
-        constexpr double celsius = 273.15;
-        return std::round((x - celsius) / 5.0) * 5.0 + celsius;
+        return std::round((x - constants::celsius_zero_k) / 5.0) * 5.0 + constants::celsius_zero_k;
     }
     const double step = kind == Kind::pressure ? 0.5 : 0.01;
     return std::round(x / step) * step;

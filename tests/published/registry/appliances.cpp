@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/physics/combustion.hpp"
 #include "rebuilt.hpp"
@@ -10,7 +11,6 @@ namespace {
 
 using namespace fluewright;
 
-constexpr double ice_point_k = 273.15;
 constexpr double gram_kg = 1e-3;
 constexpr double kilo = 1e3;
 constexpr double mega = 1e6;
@@ -85,7 +85,7 @@ void add_appliance_checks(Registry& registry) {
         "mass flow", "g/s", [](const Firing& fire) { return fire.gas_flow_kg_s / gram_kg; });
     registry["appliance_gas_temperature"] =
         of_fire("gas temperature", "degC", [](const Firing& fire) {
-            return fire.gas_temperature_k - ice_point_k;
+            return fire.gas_temperature_k - constants::celsius_zero_k;
         });
     registry["appliance_heat_output"] =
         of_fire("heat", "kW", [](const Firing& fire) { return fire.heat_output_w / kilo; });

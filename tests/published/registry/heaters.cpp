@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/core/numeric/root.hpp"
 #include "fluewright/model/march/probe_reading.hpp"
 #include "fluewright/model/states/states.hpp"
@@ -14,7 +15,6 @@ using namespace fluewright;
 
 constexpr double foot_m = 0.3048;
 constexpr double six_inches_m = 0.1524;
-constexpr double ice_point_k = 273.15;
 
 /// Gas flow of a heater from what its maker declares: output, efficiency, CO2.
 double declared_gas_g_s(const Inputs& in) {
@@ -28,7 +28,7 @@ double declared_gas_g_s(const Inputs& in) {
     written.appliance.heat_output_w = {output_w, output_w};
     written.appliance.efficiency = {efficiency, efficiency};
     written.appliance.carbon_dioxide = {dioxide, dioxide};
-    const double gas_k = in.number("gas_c") + ice_point_k;
+    const double gas_k = in.number("gas_c") + constants::celsius_zero_k;
     written.appliance.gas_temperature_k = {gas_k, gas_k};
     written.run.push_back(rebuilt::up(4.0, "insulated 25 mm"));
     return 1e3 * rebuilt::resolved(written).appliance.high.gas_flow_kg_s;
@@ -54,7 +54,7 @@ StateResult high_fire(const Case& c) {
 }
 
 double fahrenheit(double kelvin) {
-    return 1.8 * (kelvin - ice_point_k) + 32.0;
+    return 1.8 * (kelvin - constants::celsius_zero_k) + 32.0;
 }
 
 /// Gas over surface in degrees Fahrenheit at a place on bare black pipe. The rules of the trade
@@ -80,8 +80,10 @@ double gas_over_surface(const Inputs& in) {
 double test_chimney_draft_pa(const Inputs& in) {
     constexpr double laboratory_k = 294.0;
     constexpr double outlet_m = 0.75;
-    Installation written = stove(
-        laboratory_k, laboratory_k, in.number("gas_c") + ice_point_k, 1e-3 * in.number("gas_g_s"));
+    Installation written = stove(laboratory_k,
+                                 laboratory_k,
+                                 in.number("gas_c") + constants::celsius_zero_k,
+                                 1e-3 * in.number("gas_g_s"));
     written.run.push_back(rebuilt::up(8.5 * foot_m - outlet_m, "single-wall steel"));
     written.run.push_back(rebuilt::up(6.5 * foot_m, "insulated 25 mm"));
     return high_fire(rebuilt::resolved(written)).draft_pa;
@@ -90,7 +92,7 @@ double test_chimney_draft_pa(const Inputs& in) {
 /// A stove under a chimney of `height_m` from the floor, with turns and a level run as told.
 double layout_draft_pa(double height_m, int turns, double angle_rad, double level_m) {
     constexpr double outlet_m = 0.75;
-    Installation written = stove(ice_point_k, 294.0, 550.0, 8e-3);
+    Installation written = stove(constants::celsius_zero_k, 294.0, 550.0, 8e-3);
     const double pipe_m = 1.2;
     written.run.push_back(rebuilt::up(0.5 * pipe_m, "single-wall steel"));
     Part elbow;
@@ -130,12 +132,14 @@ double height_for_layout_ft(const Inputs& in) {
 /// Overall coefficient on the inside area at the middle of 2 m of pipe.
 double overall_coefficient(const Inputs& in) {
     constexpr double room_k = 293.15;
-    Installation written =
-        stove(room_k, room_k, in.number("gas_c") + ice_point_k, 1e-3 * in.number("gas_g_s"));
+    Installation written = stove(room_k,
+                                 room_k,
+                                 in.number("gas_c") + constants::celsius_zero_k,
+                                 1e-3 * in.number("gas_g_s"));
     written.run.push_back(rebuilt::up(2.0, in.text("wall")));
     const Case c = rebuilt::resolved(written);
     const MarchResult result = high_fire(c).flow;
-    const double inlet_k = in.number("gas_c") + ice_point_k - room_k;
+    const double inlet_k = in.number("gas_c") + constants::celsius_zero_k - room_k;
     const double outlet_k = result.top_temperature_k - room_k;
     const double mean_k = (inlet_k - outlet_k) / std::log(inlet_k / outlet_k);
     return result.heat_loss_w / (2.0 * c.sections.back().perimeter_m * mean_k);

@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/states/states.hpp"
@@ -12,8 +13,6 @@ namespace published {
 namespace {
 
 using namespace fluewright;
-
-constexpr double ice_point_k = 273.15;
 
 struct Marched {
     double top_c;
@@ -40,8 +39,8 @@ Marched marched(const std::string& text) {
     around.top_pressure_pa = 0.0;
     const FlueModel model(c, around);
     const StateResult state = solve_state(model, StateKind::high_fire, Detail::stations);
-    return {.top_c = state.flow.top_temperature_k - ice_point_k,
-            .top_wall_c = state.stations.back().inner_wall_k - ice_point_k,
+    return {.top_c = state.flow.top_temperature_k - constants::celsius_zero_k,
+            .top_wall_c = state.stations.back().inner_wall_k - constants::celsius_zero_k,
             .draft_pa = state.draft_pa};
 }
 
