@@ -2,6 +2,7 @@
 #include "fluewright/advice/assessment.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "seen_trouble.hpp"
 
 namespace fluewright {
 namespace {
@@ -96,7 +97,11 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     a.checks = std::move(checked.results);
     a.findings = std::move(checked.findings);
     a.verdict = judge_harms(a, options.words);
-    a.sentence = options.words ? headline(a.verdict) : std::string{};
+    if (options.words) {
+        const bool unexplained = a.works() && tells_of_trouble(written.observed);
+        a.sentence = unexplained ? cause_comes_first : std::string_view{};
+        a.sentence += headline(a.verdict);
+    }
     if (options.size_search) {
         a.size = advise_size(written, a, sizes);
     }

@@ -13,7 +13,7 @@ namespace {
 
 // A diagnosis is the costliest answer there is.
 #ifdef NDEBUG
-constexpr std::uint64_t usual_diagnoses = 60;
+constexpr std::uint64_t usual_diagnoses = 30;
 #else
 constexpr std::uint64_t usual_diagnoses = 8;
 #endif

@@ -95,6 +95,11 @@ bool is_of_a_key(std::string_view pointer) {
 /// it a wrong figure would be a second coincidence.
 constexpr double least_heat_weight = 0.3;
 
+/// The log of nothing.
+double impossible() {
+    return -std::numeric_limits<double>::infinity();
+}
+
 /// By how much a run without hidden causes fits all that was seen: the log of its likelihood at the
 /// best heat of the fire; nothing where it contradicts something.
 std::optional<double> fit_of(const Installation& file, const HeatGrid& grid) {
@@ -111,19 +116,19 @@ std::optional<double> fit_of(const Installation& file, const HeatGrid& grid) {
     std::array<double, heat_steps> log_fit{};
     const double most = *std::max_element(grid.weight.begin(), grid.weight.end());
     for (std::size_t i = 0; i < heat_steps; ++i) {
-        log_fit[i] = grid.weight[i] < least_heat_weight * most
-                         ? -std::numeric_limits<double>::infinity()
-                         : std::log(grid.weight[i]);
+        const bool likely = grid.weight[i] >= least_heat_weight * most;
+        log_fit[i] = likely ? std::log(grid.weight[i]) : impossible();
     }
     for (const Evidence& evidence : evidence_in(file, *resolved)) {
         solve_for(evidence, *resolved, solver, solved);
         const auto figures = figures_of(evidence, solver.altered(), solved, grid);
         for (std::size_t i = 0; i < heat_steps; ++i) {
             log_fit[i] += contradicts(evidence, figures[i], solver.altered())
-                              ? -std::numeric_limits<double>::infinity()
+                              ? impossible()
                               : std::log(likelihood(evidence, figures[i], solver.altered()));
         }
-        if (std::none_of(log_fit.begin(), log_fit.end(), [](double x) { return x > -1e300; })) {
+        if (std::none_of(
+                log_fit.begin(), log_fit.end(), [](double x) { return x > impossible(); })) {
             return std::nullopt;
         }
     }

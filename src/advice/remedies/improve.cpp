@@ -1,5 +1,6 @@
 #include "fluewright/advice/remedies/improve.hpp"
 
+#include "advice/seen_trouble.hpp"
 #include "plan_details.hpp"
 #include "plan_judging.hpp"
 #include "plan_least.hpp"

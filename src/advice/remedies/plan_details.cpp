@@ -1,5 +1,6 @@
 #include "plan_details.hpp"
 
+#include "advice/seen_trouble.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
@@ -278,18 +279,8 @@ void add_details(const Improvement& made, Plan& plan) {
     cooler_gas(present, then, change, plan);
 }
 
-bool tells_of_trouble(const std::vector<Observation>& seen) {
-    return std::any_of(seen.begin(), seen.end(), [](const Observation& each) {
-        return each.sluggish.value_or(false)
-               || each.smoke.value_or(SmokePlace::none) != SmokePlace::none;
-    });
-}
-
 std::string improvement_sentence(const Improvement& made) {
-    return (made.unexplained ? "The file tells of a trouble that its run should not have: "
-                               "`fluewright diagnose` looks for the cause, which comes first. "
-                             : "")
-           + answer_of(made);
+    return std::string{made.unexplained ? cause_comes_first : std::string_view{}} + answer_of(made);
 }
 
 std::string nothing_tames_it(const Improvement& made) {

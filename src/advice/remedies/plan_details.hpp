@@ -8,9 +8,6 @@ namespace fluewright {
 /// Solves the plan with its profile and notes what it may worsen.
 void add_details(const Improvement& made, Plan& plan);
 
-/// Whether something was seen that a run which passes does not do.
-[[nodiscard]] bool tells_of_trouble(const std::vector<Observation>& seen);
-
 /// The answer in a sentence or two.
 [[nodiscard]] std::string improvement_sentence(const Improvement& made);
 

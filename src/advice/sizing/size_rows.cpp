@@ -15,13 +15,6 @@ namespace {
 
 constexpr double same_height_m = 1e-6;
 
-/// Whether a wall of the run is made in the sizes of inches alone.
-bool in_inches_alone(const Case& resolved) {
-    return std::any_of(resolved.walls.begin(), resolved.walls.end(), [](const WallBuild& wall) {
-        return wall.sizes == "inch";
-    });
-}
-
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
 double greatest_area_ratio(const Case& c) {
     if (has_open_front(c.appliance)) {
@@ -45,10 +38,6 @@ std::string rule_words(double area_over_outlet, const Case& c) {
 
 double area_over_outlet(const Case& c, double diameter_m) {
     return std::pow(diameter_m / c.appliance.outlet_diameter_m, 2);
-}
-
-bool is_same_diameter(double one_m, double other_m) {
-    return is_same_size(one_m * one_m, other_m * other_m);
 }
 
 /// The diameter of the parts of a stretch that can be chosen.
@@ -264,6 +253,19 @@ private:
         judge(*trial, row);
     }
 
+    /// Nobody builds a chimney anew to a height that a rule of the roof forbids.
+    void rule_out_a_low_top(const Passing& found, SizeRow& row) const {
+        const auto low =
+            std::find_if(found.found.begin(), found.found.end(), [](const Matter* matter) {
+                return matter->id == "top-too-low-over-roof";
+            });
+        if (low != found.found.end() && table_.several_heights
+            && std::abs(row.height_m - table_.present_height_m) > same_height_m) {
+            row.ruled_out_by = (*low)->title;
+            row.against_rule = true;
+        }
+    }
+
     /// A danger that the present run has as well is no matter of the size.
     void judge(const Trial& trial, SizeRow& row) const {
         const Passing found = passing(trial, required_, rules_);
@@ -283,7 +285,9 @@ private:
         if (raised != found.against.end()) {
             row.ruled_out_by =
                 std::string{name((*raised)->harm)} + ": " + std::string{(*raised)->title};
+            return;
         }
+        rule_out_a_low_top(found, row);
     }
 
     const Installation& written_;
@@ -297,34 +301,6 @@ private:
 };
 
 } // namespace
-
-TradeSizes usual_sizes(const Case& resolved) {
-    if (in_inches_alone(resolved)) {
-        return TradeSizes::inch;
-    }
-    const double collar_m = resolved.appliance.outlet_diameter_m;
-    const auto is_of = [&](TradeSizes sizes) {
-        const auto list = trade_sizes(sizes);
-        return std::any_of(list.begin(), list.end(), [&](const catalog::TradeSize* size) {
-            return is_same_diameter(size->inside_diameter_m, collar_m);
-        });
-    };
-    const TradeSizes by_units =
-        resolved.units == UnitSystem::us ? TradeSizes::inch : TradeSizes::metric;
-    const TradeSizes other = by_units == TradeSizes::inch ? TradeSizes::metric : TradeSizes::inch;
-    return !is_of(by_units) && is_of(other) ? other : by_units;
-}
-
-std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
-    const std::string_view system = sizes == TradeSizes::inch ? "inch" : "metric";
-    std::vector<const catalog::TradeSize*> list;
-    for (const catalog::TradeSize& size : catalog::trade_sizes()) {
-        if (size.system == system) {
-            list.push_back(&size);
-        }
-    }
-    return list;
-}
 
 std::string rule_against(const Case& resolved, double diameter_m) {
     return catalog::are_trade_equivalents(diameter_m, resolved.appliance.outlet_diameter_m)

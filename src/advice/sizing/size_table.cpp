@@ -69,7 +69,7 @@ std::string for_masonry(const SizeTable& table, const SizeRow& best) {
     if (!table.masonry_too_wide) {
         return {};
     }
-    const std::string words = " The masonry flue it leads into is too wide: it has "
+    std::string words = " The masonry flue it leads into is too wide: it has "
                               + format_number(table.masonry_over_outlet, 2)
                               + " times the outlet's area.";
     if (best.lines_masonry) {

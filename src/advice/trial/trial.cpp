@@ -36,6 +36,18 @@ try_out(const Change& change, const Installation& written, const Required& requi
     return try_out(std::span{&change, 1}, written, required);
 }
 
+namespace {
+
+std::vector<const Matter*> matters_of(const Findings& findings) {
+    std::vector<const Matter*> matters;
+    for (const Finding& finding : findings) {
+        matters.push_back(finding.matter);
+    }
+    return matters;
+}
+
+} // namespace
+
 Passing passing(const Trial& trial, const Required& required, const std::string& rules) {
     if (!trial.score.passes) {
         return {};
@@ -46,7 +58,9 @@ Passing passing(const Trial& trial, const Required& required, const std::string&
                                     .spread = false,
                                     .required = required,
                                     .rules = rules});
-    return {.works = then.works(), .against = matters_against(then)};
+    return {.works = then.works(),
+            .against = matters_against(then),
+            .found = matters_of(then.findings)};
 }
 
 Assessment assess(const Trial& trial, const AssessOptions& options) {

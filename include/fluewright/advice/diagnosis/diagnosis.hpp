@@ -145,13 +145,13 @@ struct Diagnosis {
     std::vector<SeenFact> seen;
     /// By probability; together 1 with those too unlikely to be shown.
     std::vector<Explanation> explanations;
-    double design_probability{};        ///< that the run as described accounts for the trouble
-    bool design_explains{};             ///< which is likelier than not
-    bool nothing_explains{};            ///< even the best explanation conflicts with something seen
+    double design_probability{}; ///< that the run as described accounts for the trouble
+    bool design_explains{};      ///< which is likelier than not
+    bool nothing_explains{};     ///< even the best explanation conflicts with something seen
     std::vector<WrongFigure> wrong_figures; ///< where nothing explains; the best fit first
     std::vector<DoubtfulReading> doubtful;  ///< likewise
-    std::vector<NextCheck> checks;      ///< most worthwhile first
-    std::optional<BetterDesign> better; ///< from add_better_design()
+    std::vector<NextCheck> checks;          ///< most worthwhile first
+    std::optional<BetterDesign> better;     ///< from add_better_design()
     std::vector<Assumption> assumptions;
 };
 

@@ -31,6 +31,7 @@ struct Passing {
     bool works{};
     std::vector<const Matter*>
         against; ///< matters_against(); empty where a state falls short already
+    std::vector<const Matter*> found; ///< those of all findings, whether they count or not
 };
 
 /// Asks the verdict. Of a trial whose states fall short the findings are not looked for, as it

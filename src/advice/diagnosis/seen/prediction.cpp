@@ -67,10 +67,12 @@ double joints_pa(const Case& c, const std::vector<Station>& stations) {
             continue;
         }
         const double piece_m = longest_piece_m(c.walls[section.wall].kind);
-        for (double up_m = piece_m; up_m < section.length_m; up_m += piece_m) {
-            greatest = std::max(
-                greatest,
-                std::lerp(end.joint_pressure_pa, end.pressure_in_zone_pa, up_m / section.length_m));
+        const auto joints = static_cast<int>(section.length_m / piece_m);
+        for (int joint = 1; joint <= joints; ++joint) {
+            greatest = std::max(greatest,
+                                std::lerp(end.joint_pressure_pa,
+                                          end.pressure_in_zone_pa,
+                                          joint * piece_m / section.length_m));
         }
     }
     return greatest;
