@@ -59,7 +59,7 @@ std::string HtmlPage::finished(const Frame& frame) const {
                        markup(frame.kicker),
                        markup(frame.title),
                        frame.passes ? "good" : "bad",
-                       markup(frame.lead));
+                       page_words(frame.lead));
     out += "<nav aria-label=\"Contents\">\n<ul>\n";
     for (const Section& section : sections_) {
         out += fmt::format("<li><a href=\"#{}\">{}</a></li>\n", section.id, markup(section.name));

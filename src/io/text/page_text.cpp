@@ -18,23 +18,6 @@ constexpr std::size_t inner_indent = 4;
 constexpr std::array<std::string_view, 6> ink_classes{
     "", "strong", "good", "warning", "bad", "quiet"};
 
-/// Text between signs of ink, words between back ticks as code.
-std::string escaped(std::string_view text) {
-    std::string out;
-    while (!text.empty()) {
-        const std::size_t tick = text.find('`');
-        const std::size_t end =
-            tick == std::string_view::npos ? std::string_view::npos : text.find('`', tick + 1);
-        if (end == std::string_view::npos) {
-            return out + markup(text);
-        }
-        out += markup(text.substr(0, tick));
-        out += fmt::format("<code>{}</code>", markup(text.substr(tick + 1, end - tick - 1)));
-        text.remove_prefix(end + 1);
-    }
-    return out;
-}
-
 std::string spanned(const std::string& html, Ink ink) {
     const std::string_view name = ink_class(ink);
     return name.empty() ? html : fmt::format("<span class=\"{}\">{}</span>", name, html);
@@ -44,13 +27,13 @@ std::string with_inks(std::string_view text) {
     std::string out;
     while (!text.empty()) {
         const std::size_t begin = text.find(ink_begins);
-        out += escaped(text.substr(0, begin));
+        out += page_words(text.substr(0, begin));
         if (begin == std::string_view::npos) {
             return out;
         }
         const std::size_t end = std::min(text.find(ink_ends, begin), text.size());
         const auto ink = static_cast<Ink>(text[begin + 1] - '0');
-        out += spanned(escaped(text.substr(begin + 2, end - begin - 2)), ink);
+        out += spanned(page_words(text.substr(begin + 2, end - begin - 2)), ink);
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     return out;
@@ -78,20 +61,36 @@ std::string_view end_of(Block block) {
 
 } // namespace
 
+std::string page_words(std::string_view text) {
+    std::string out;
+    while (!text.empty()) {
+        const std::size_t tick = text.find('`');
+        const std::size_t end =
+            tick == std::string_view::npos ? std::string_view::npos : text.find('`', tick + 1);
+        if (end == std::string_view::npos) {
+            return out + markup(text);
+        }
+        out += markup(text.substr(0, tick));
+        out += fmt::format("<code>{}</code>", markup(text.substr(tick + 1, end - tick - 1)));
+        text.remove_prefix(end + 1);
+    }
+    return out;
+}
+
 std::string page_line(std::string_view html) {
     return fmt::format("{}{}\n", markup_line, html);
 }
 
 std::string page_heading(std::string_view words, int level) {
-    return page_line(fmt::format("<h{0}>{1}</h{0}>", level, escaped(words)));
+    return page_line(fmt::format("<h{0}>{1}</h{0}>", level, page_words(words)));
 }
 
 std::string page_heading(const InkedHeading& heading, int level) {
     return page_line(fmt::format("<h{0}>{1}{2}{3}</h{0}>",
                                  level,
-                                 escaped(heading.before),
-                                 spanned(escaped(heading.word), heading.ink),
-                                 escaped(heading.after)));
+                                 page_words(heading.before),
+                                 spanned(page_words(heading.word), heading.ink),
+                                 page_words(heading.after)));
 }
 
 std::string page_inked(std::string_view text, Ink ink) {
@@ -173,7 +172,7 @@ std::string TextTable::page_table() const {
         return fmt::format("<{}{}>{}</{}>",
                            tag,
                            classes.empty() ? "" : fmt::format(" class=\"{}\"", classes),
-                           escaped(with_units_kept(of.text)),
+                           page_words(with_units_kept(of.text)),
                            tag.substr(0, tag.find(' ')));
     };
     std::string html =
@@ -201,7 +200,7 @@ std::string TextTable::page_table() const {
         for (const std::string& note : row.notes) {
             html += fmt::format("<tr><td class=\"note\" colspan=\"{}\">{}</td></tr>",
                                 columns_.size(),
-                                escaped(note));
+                                page_words(note));
         }
     }
     return page_line(html + "</tbody></table></div>");

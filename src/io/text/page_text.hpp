@@ -36,6 +36,9 @@ struct InkedHeading {
 /// The class of an ink; empty for plain.
 [[nodiscard]] std::string_view ink_class(Ink ink);
 
+/// Words as HTML; those between back ticks are code.
+[[nodiscard]] std::string page_words(std::string_view text);
+
 /// Text in lines as HTML, well-formed as XML too: a line is a paragraph, one that begins with a
 /// dash an entry of a list, one six blanks in or more a line as it stands. Words between back ticks
 /// are code.
