@@ -8,13 +8,23 @@ namespace fluewright::parts {
 
 using checking::Piece;
 
-void thimble(
+namespace {
+
+PartsLine line_of_size(
     const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
     PartsLine line{.what = std::move(what),
                    .where = std::move(where),
                    .why = std::move(why),
                    .source = std::string{trade_practice}};
     take_size(job, piece, line);
+    return line;
+}
+
+} // namespace
+
+void thimble(
+    const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
+    PartsLine line = line_of_size(job, piece, std::move(what), std::move(where), std::move(why));
     line.at_hand = take_fitting(job,
                                 {.kind = StockKind::thimble,
                                  .wall = {},
@@ -28,12 +38,7 @@ void thimble(
 
 void at_piece(
     const Job& job, const Piece& piece, std::string what, std::string where, std::string why) {
-    PartsLine line{.what = std::move(what),
-                   .where = std::move(where),
-                   .why = std::move(why),
-                   .source = std::string{trade_practice}};
-    take_size(job, piece, line);
-    add(job, std::move(line));
+    add(job, line_of_size(job, piece, std::move(what), std::move(where), std::move(why)));
 }
 
 void trim_collar(const Job& job, const Piece& piece, const std::string& where) {
