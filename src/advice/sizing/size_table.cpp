@@ -70,8 +70,7 @@ std::string for_masonry(const SizeTable& table, const SizeRow& best) {
         return {};
     }
     std::string words = " The masonry flue it leads into is too wide: it has "
-                              + format_number(table.masonry_over_outlet, 2)
-                              + " times the outlet's area.";
+                        + format_number(table.masonry_over_outlet, 2) + " times the outlet's area.";
     if (best.lines_masonry) {
         return words;
     }

@@ -6,8 +6,8 @@
 #include <cmath>
 #include <limits>
 
-/// The chimney top against a plain pitched roof. Heights count from the highest place where the chimney
-/// leaves the roof; the slope rises from there to the ridge.
+/// The chimney top against a plain pitched roof. Heights count from the highest place where the
+/// chimney leaves the roof; the slope rises from there to the ridge.
 namespace fluewright::checking {
 
 struct RoofPlace {

@@ -34,8 +34,8 @@ void through_wall(const Job& job,
                   std::optional<PassThrough> way,
                   const std::string& where);
 
-/// ": frame an opening of 12 in by 12 in clear of combustibles", for a chimney that goes by its label; what
-/// is usual where the file has no label. Empty for single-wall pipe and masonry.
+/// ": frame an opening of 12 in by 12 in clear of combustibles", for a chimney that goes by its
+/// label; what is usual where the file has no label. Empty for single-wall pipe and masonry.
 [[nodiscard]] std::string opening_by_label(const Job& job, const checking::Piece& piece);
 
 } // namespace fluewright::parts

@@ -128,7 +128,8 @@ TEST_CASE("No words of a chart overlap or leave it, on every example") {
         }
         auto diagnoser = Diagnoser::open(written);
         REQUIRE(diagnoser);
-        const WarmupReportOptions warmup{.style = {}, .dangers = {}, .not_decided = {}, .input = {}};
+        const WarmupReportOptions warmup{
+            .style = {}, .dangers = {}, .not_decided = {}, .input = {}};
         for (const std::string& text : {size_table_svg(*table),
                                         warmup_svg(c, courses, warmup),
                                         diagnosis_svg(diagnoser->diagnose())}) {
