@@ -1,7 +1,6 @@
 #include "verdict_words.hpp"
 
 #include "fluewright/advice/checks/present_dangers.hpp"
-#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -230,7 +229,7 @@ std::string harm_sentence(const Assessment& a, const HarmVerdict& v) {
 
 std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
     if (v.outcome == HarmOutcome::falls_short && v.finding) {
-        return what_to_do(a.findings[*v.finding], a.installation.units);
+        return std::string{a.findings[*v.finding].what_to_do()};
     }
     return {};
 }

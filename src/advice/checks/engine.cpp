@@ -1,6 +1,7 @@
 #include "bodies/rule_check.hpp"
 #include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/advice/checks/told.hpp"
+#include "fluewright/core/quantity/one_system.hpp"
 #include "fluewright/core/sentence.hpp"
 #include "subject.hpp"
 
@@ -161,7 +162,7 @@ Checked run(const View& view) {
         finding.matter = &matter_for(*finding.matter, kind_of(view.resolved.appliance));
         finding.harm = harm_of(*finding.matter, finding.severity);
         if (view.with_words) {
-            finding.remedy = what_to_do(finding, view.resolved.units);
+            finding.remedy = in_one_system(finding.what_to_do(), view.resolved.units);
         }
     }
     return checked;

@@ -1,23 +1,12 @@
 #pragma once
 
-#include "fluewright/advice/checks/check.hpp"
-#include "fluewright/model/run/heater_kind.hpp"
+#include "own_check.hpp"
 
 #include <array>
+#include <cstddef>
 
 /// The checks of physics and trade practice. Each speaks of the matter of its own id.
 namespace fluewright::checking {
-
-struct OwnCheck {
-    std::string_view id;
-    Basis basis;
-    bool needs_solution;
-    std::string_view rule;
-    std::string_view applies;
-    std::string_view source;
-    std::string_view mark;
-    Kinds kinds = every_kind; ///< told as not applying to these alone
-};
 
 inline constexpr auto own_checks = std::to_array<OwnCheck>({
     {.id = "alarm-has-sounded",

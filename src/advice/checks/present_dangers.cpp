@@ -14,12 +14,7 @@ checks_of_file(const Installation& written, const Case& resolved, const Solution
     return check_all(written, resolved, solution, options);
 }
 
-std::vector<PresentDanger>
-present_dangers(const Installation& written, const Case& resolved, const Solution& solution) {
-    return present_dangers(checks_of_file(written, resolved, solution), resolved.units);
-}
-
-std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem units) {
+std::vector<PresentDanger> present_dangers(const Checked& checked) {
     std::vector<PresentDanger> dangers;
     for (const Finding& finding : checked.findings) {
         if (finding.severity == Severity::danger) {
@@ -28,7 +23,7 @@ std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem un
                                .title = std::string{finding.matter->title},
                                .place = finding.place,
                                .message = finding.message,
-                               .remedy = what_to_do(finding, units)});
+                               .remedy = std::string{finding.what_to_do()}});
         }
     }
     return dangers;

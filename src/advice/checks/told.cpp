@@ -39,9 +39,4 @@ std::string rule_words(const Check& check, UnitSystem units) {
     return in_one_system(check.rule, units);
 }
 
-std::string what_to_do(const Finding& finding, UnitSystem units) {
-    return in_one_system(
-        finding.remedy.empty() ? finding.matter->remedy : std::string_view{finding.remedy}, units);
-}
-
 } // namespace fluewright

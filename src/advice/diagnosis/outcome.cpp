@@ -57,11 +57,7 @@ OutcomeBuilder::OutcomeBuilder(const Installation& written,
                                const Case& resolved,
                                Engine& engine,
                                const std::vector<Evidence>& evidence)
-    : written_(written), resolved_(resolved), engine_(engine), evidence_(evidence) {
-    for (std::size_t e = 0; e < evidence.size(); ++e) {
-        without_.push_back(engine.without(e));
-    }
-}
+    : written_(written), resolved_(resolved), engine_(engine), evidence_(evidence) {}
 
 std::vector<std::size_t> OutcomeBuilder::leading(std::size_t count) const {
     std::vector<std::size_t> rows(engine_.rows().size());
@@ -275,13 +271,16 @@ void OutcomeBuilder::say(Diagnosis& result) const {
 }
 
 Diagnosis OutcomeBuilder::build() {
+    for (std::size_t e = 0; e < evidence_.size(); ++e) {
+        without_.push_back(engine_.without(e));
+    }
     Diagnosis result;
     result.title = resolved_.title;
     result.units = resolved_.units;
     result.assumptions = resolved_.assumptions;
     result.alarm_has_sounded = alarm_has_sounded(written_.observed);
     const Checked checked = checks_of_file(written_, resolved_, solve(resolved_, Detail::stations));
-    result.dangers = present_dangers(checked, resolved_.units);
+    result.dangers = present_dangers(checked);
     result.not_decided = fire_not_decided(checked, resolved_.units);
     // Of that one the first words tell already.
     std::erase_if(result.dangers, [&](const PresentDanger& danger) {

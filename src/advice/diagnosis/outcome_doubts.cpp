@@ -29,14 +29,17 @@ std::optional<std::size_t> OutcomeBuilder::row_that_explains() const {
     return found == rows.end() ? std::nullopt : std::optional{*found};
 }
 
-/// Where nothing explains all: the figures of the file, and the readings, that may be wrong.
+/// Where nothing explains all: the figures of the file, and the readings, that may be wrong. Of
+/// readings those that the leading row does not account for, since each costs a diagnosis.
 void OutcomeBuilder::doubt(Diagnosis& result) const {
-    constexpr std::size_t most_doubted = 3; // each is a diagnosis of its own
+    constexpr int most_doubted = 3;
     result.wrong_figures = wrong_figures(written_);
-    for (std::size_t e = 0; e < evidence_.size() && result.doubtful.size() < most_doubted; ++e) {
-        if (!evidence_[e].is_reading() || evidence_.size() == 1) {
+    int doubted = 0;
+    for (std::size_t e = 0; e < evidence_.size() && doubted < most_doubted; ++e) {
+        if (!evidence_[e].is_reading() || result.seen[e].fits || evidence_.size() == 1) {
             continue;
         }
+        ++doubted;
         std::vector<Evidence> rest = evidence_;
         rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(e));
         Engine engine(written_, resolved_);

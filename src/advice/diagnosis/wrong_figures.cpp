@@ -4,14 +4,17 @@
 #include "fit.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/range.hpp"
+#include "fluewright/model/fields/words_at.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <optional>
+#include <set>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -100,39 +103,76 @@ double impossible() {
     return -std::numeric_limits<double>::infinity();
 }
 
-/// By how much a run without hidden causes fits all that was seen: the log of its likelihood at the
-/// best heat of the fire; nothing where it contradicts something.
-std::optional<double> fit_of(const Installation& file, const HeatGrid& grid) {
+/// Of a run without hidden causes: evidence with what it should have been, at every heat of the
+/// fire. False: ask no further.
+using Visit = std::function<bool(
+    const Evidence&, const std::array<double, heat_steps>& figures, const Altered&)>;
+
+/// Holds a file against what was seen; false where its run cannot be built.
+bool hold_against(const Installation& file, const HeatGrid& grid, const Visit& visit) {
     const auto resolved = resolve(file);
-    if (!resolved) {
-        return std::nullopt;
-    }
-    auto altered = alter(file, *resolved, {});
+    auto altered = resolved ? alter(file, *resolved, {}) : std::nullopt;
     if (!altered) {
-        return std::nullopt;
+        return false;
     }
     Solver solver(std::move(*altered), grid.factors);
     SolvedSituations solved;
-    std::array<double, heat_steps> log_fit{};
-    const double most = *std::max_element(grid.weight.begin(), grid.weight.end());
-    for (std::size_t i = 0; i < heat_steps; ++i) {
-        const bool likely = grid.weight[i] >= least_heat_weight * most;
-        log_fit[i] = likely ? std::log(grid.weight[i]) : impossible();
-    }
     for (const Evidence& evidence : evidence_in(file, *resolved)) {
         solve_for(evidence, *resolved, solver, solved);
-        const auto figures = figures_of(evidence, solver.altered(), solved, grid);
-        for (std::size_t i = 0; i < heat_steps; ++i) {
-            log_fit[i] += contradicts(evidence, figures[i], solver.altered())
-                              ? impossible()
-                              : std::log(likelihood(evidence, figures[i], solver.altered()));
-        }
-        if (std::none_of(
-                log_fit.begin(), log_fit.end(), [](double x) { return x > impossible(); })) {
-            return std::nullopt;
+        if (!visit(
+                evidence, figures_of(evidence, solver.altered(), solved, grid), solver.altered())) {
+            break;
         }
     }
-    return *std::max_element(log_fit.begin(), log_fit.end());
+    return true;
+}
+
+bool is_likely(const HeatGrid& grid, std::size_t heat) {
+    return grid.weight[heat] >= least_heat_weight * grid.weight[heat_steps / 2];
+}
+
+/// By how much a run without hidden causes fits all that was seen: the log of its likelihood at the
+/// best heat of the fire; nothing where it contradicts something.
+std::optional<double> fit_of(const Installation& file, const HeatGrid& grid) {
+    std::array<double, heat_steps> log_fit{};
+    for (std::size_t i = 0; i < heat_steps; ++i) {
+        log_fit[i] = is_likely(grid, i) ? std::log(grid.weight[i]) : impossible();
+    }
+    const auto best = [&] { return *std::max_element(log_fit.begin(), log_fit.end()); };
+    const bool built = hold_against(
+        file, grid, [&](const Evidence& evidence, const auto& figures, const Altered& altered) {
+            for (std::size_t i = 0; i < heat_steps; ++i) {
+                log_fit[i] += contradicts(evidence, figures[i], altered)
+                                  ? impossible()
+                                  : std::log(likelihood(evidence, figures[i], altered));
+            }
+            return best() > impossible();
+        });
+    return built && best() > impossible() ? std::optional{best()} : std::nullopt;
+}
+
+/// The entries of "observed" that hold the one thing a run without hidden causes contradicts, at
+/// some heat of the fire: a slip in any other reading leaves that contradiction.
+std::set<std::size_t> lone_contradictions(const Installation& file, const HeatGrid& grid) {
+    std::array<std::vector<std::size_t>, heat_steps> against;
+    hold_against(
+        file, grid, [&](const Evidence& evidence, const auto& figures, const Altered& altered) {
+            bool any_lone = false;
+            for (std::size_t i = 0; i < heat_steps; ++i) {
+                if (contradicts(evidence, figures[i], altered)) {
+                    against[i].push_back(evidence.observation);
+                }
+                any_lone = any_lone || (is_likely(grid, i) && against[i].size() <= 1);
+            }
+            return any_lone;
+        });
+    std::set<std::size_t> lone;
+    for (std::size_t i = 0; i < heat_steps; ++i) {
+        if (is_likely(grid, i) && against[i].size() == 1) {
+            lone.insert(against[i].front());
+        }
+    }
+    return lone;
 }
 
 struct Fitting {
@@ -140,36 +180,49 @@ struct Fitting {
     double log_fit;
 };
 
+/// Where the figures stand whose slip alone may explain what was seen.
+std::vector<std::string> suspects(const Installation& written, const HeatGrid& grid) {
+    std::set<std::string> readings;
+    for (const std::size_t entry : lone_contradictions(written, grid)) {
+        readings.insert("/observed/" + std::to_string(entry) + '/');
+    }
+    std::vector<std::string> pointers = value_pointers(written);
+    std::erase_if(pointers, [&](const std::string& pointer) {
+        const bool is_seen = pointer.starts_with("/observed/")
+                             && !readings.contains(pointer.substr(0, pointer.rfind('/') + 1));
+        return is_seen || !is_of_a_key(pointer) || !number_at(written, pointer);
+    });
+    return pointers;
+}
+
 } // namespace
 
 std::vector<WrongFigure> wrong_figures(const Installation& written) {
     constexpr std::size_t most_told = 3;
     constexpr double much_worse = 3.0; ///< e^3, or twenty times less likely than the best
+    constexpr int most_tries = 200;    ///< each solves the run; a usual file has fewer
     const HeatGrid grid;
     std::vector<Fitting> found;
-    for (const std::string& pointer : value_pointers(written)) {
-        if (!is_of_a_key(pointer)) {
-            continue;
-        }
+    int tries = 0;
+    for (const std::string& pointer : suspects(written, grid)) {
+        const FieldInfo& field = *field_at(written, pointer);
+        const double figure = *number_at(written, pointer);
         for (const Slip& slip : slips) {
+            if (slip.kind != field.kind || !can_be(slip, figure) || tries == most_tries) {
+                continue;
+            }
+            const double other = meant_by(slip, figure);
+            if (!is_in_range(other, field) || other == figure) {
+                continue;
+            }
+            ++tries;
             Installation meant = written;
-            const Slot slot = find_value(meant, pointer);
-            if (!slot || !*slot.value || slot.field->kind != slip.kind) {
-                continue;
-            }
-            const double figure = **slot.value;
-            if (!can_be(slip, figure)) {
-                continue;
-            }
-            *slot.value = meant_by(slip, figure);
-            if (!is_in_range(**slot.value, *slot.field) || *slot.value == figure) {
-                continue;
-            }
+            *find_value(meant, pointer).value = other;
             if (const auto log_fit = fit_of(meant, grid)) {
                 found.push_back({.figure = {.pointer = pointer,
                                             .kind = slip.kind,
                                             .written = figure,
-                                            .meant = **slot.value,
+                                            .meant = other,
                                             .slip = slip.words},
                                  .log_fit = *log_fit});
             }

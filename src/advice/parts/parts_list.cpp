@@ -26,7 +26,7 @@ PartsList parts_list(const Installation& written,
         view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
     const Checked checked = checks_of_file(written, resolved, solution);
-    list.dangers = present_dangers(checked, resolved.units);
+    list.dangers = present_dangers(checked);
     list.not_decided = fire_not_decided(checked, resolved.units);
     list.from_box = wishes.from_box;
     parts::stretches(job);

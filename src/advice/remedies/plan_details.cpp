@@ -159,9 +159,8 @@ std::string stuck_words(const Improvement& made) {
     const auto worst = std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) {
         return finding.matter == made.stuck.front();
     });
-    const std::string_view remedy = worst == findings.end() || worst->remedy.empty()
-                                        ? made.stuck.front()->remedy
-                                        : std::string_view{worst->remedy};
+    const std::string_view remedy =
+        worst == findings.end() ? made.stuck.front()->remedy : worst->what_to_do();
     return "First, these remain with every change that was tried: " + titles_of(made.stuck) + ". "
            + std::string{remedy};
 }

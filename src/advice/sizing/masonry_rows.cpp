@@ -4,7 +4,6 @@
 #include "size_rows.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace fluewright::sizing {
 namespace {
@@ -19,11 +18,6 @@ const RunPart* flue_of(const Case& resolved) {
         }
     }
     return flue;
-}
-
-bool is_same_height(double one_m, double other_m) {
-    constexpr double same_m = 1e-6;
-    return std::abs(one_m - other_m) < same_m;
 }
 
 SizeRow masonry_row(const Case& resolved, std::string name, double area_m2, double height_m) {

@@ -13,8 +13,6 @@
 namespace fluewright::sizing {
 namespace {
 
-constexpr double same_height_m = 1e-6;
-
 /// The greatest area over the outlet's that the trade allows; infinite for an open front.
 double greatest_area_ratio(const Case& c) {
     if (has_open_front(c.appliance)) {
@@ -177,7 +175,7 @@ private:
                                   const catalog::TradeSize& chimney,
                                   double height_m) const {
         return is_now(connector_, connector) && is_now(chimney_, chimney)
-               && std::abs(height_m - table_.present_height_m) < same_height_m;
+               && is_same_height(height_m, table_.present_height_m);
     }
 
     /// By its own size, or by the one of inches that the same pipe is sold as where it is made so.
@@ -260,7 +258,7 @@ private:
                 return matter->id == "top-too-low-over-roof";
             });
         if (low != found.found.end() && table_.several_heights
-            && std::abs(row.height_m - table_.present_height_m) > same_height_m) {
+            && !is_same_height(row.height_m, table_.present_height_m)) {
             row.ruled_out_by = (*low)->title;
             row.against_rule = true;
         }

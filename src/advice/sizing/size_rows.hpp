@@ -10,6 +10,9 @@
 /// parts it is given to and how the run does with it. `check`, `size` and `improve` ask here.
 namespace fluewright::sizing {
 
+/// Whether two chimney tops are at one height.
+[[nodiscard]] bool is_same_height(double one_m, double other_m);
+
 /// Whether two diameters are one size, as is_same_size() has it of areas.
 [[nodiscard]] bool is_same_diameter(double one_m, double other_m);
 

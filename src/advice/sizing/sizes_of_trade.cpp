@@ -2,6 +2,7 @@
 #include "size_rows.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright::sizing {
 namespace {
@@ -14,6 +15,11 @@ bool in_inches_alone(const Case& resolved) {
 }
 
 } // namespace
+
+bool is_same_height(double one_m, double other_m) {
+    constexpr double same_m = 1e-6;
+    return std::abs(one_m - other_m) < same_m;
+}
 
 bool is_same_diameter(double one_m, double other_m) {
     return is_same_size(one_m * one_m, other_m * other_m);

@@ -97,7 +97,7 @@ int run_warmup(const Context& context) {
         .style = context.style, .dangers = {}, .not_decided = {}, .input = answer_input(*opened)};
     report.style.units = c.units;
     const Checked checked = checks_of_file(opened->written, c, solve(c, Detail::stations));
-    report.dangers = present_dangers(checked, c.units);
+    report.dangers = present_dangers(checked);
     report.not_decided = fire_not_decided(checked, c.units);
     const int status = draws_in_time(courses) && report.dangers.empty() ? all_pass : falls_short;
     if (context.wants_json()) {

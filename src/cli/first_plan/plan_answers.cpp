@@ -3,9 +3,9 @@
 #include "cli/shell/asking.hpp"
 #include "fluewright/core/nearest_word.hpp"
 #include "fluewright/core/same_name.hpp"
-#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/fields/range.hpp"
+#include "io/input/trade_words.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -152,11 +152,10 @@ take_word(std::string_view typed, std::span<const std::string_view> words, std::
         return std::nullopt;
     }
     // A wood burner is a stove, not the wood-boiler that its letters come near to.
-    const catalog::Word* meant = catalog::find_word(plain_answer(typed));
-    const bool any_heater = meant != nullptr && meant->id == "appliance";
-    const auto stove = std::find(words.begin(), words.end(), "stove");
-    const auto nearest =
-        any_heater && stove != words.end() ? std::optional{*stove} : nearest_word(text, words);
+    const auto of_trade = json::trade_word("type", plain_answer(typed));
+    const bool is_choice =
+        of_trade && std::find(words.begin(), words.end(), *of_trade) != words.end();
+    const auto nearest = is_choice ? of_trade : nearest_word(text, words);
     return nearest
                ? fmt::format("That was not understood; did you mean `{}`?", *nearest)
                : fmt::format("That was not understood; it is one of {}.", fmt::join(words, ", "));

@@ -123,7 +123,7 @@ std::string findings_text(const Assessment& a, const Style& style) {
                                  + (finding.state.empty() ? "" : " (" + finding.state + ')'),
                              style);
         out += paragraph(finding.message, {.first = 5, .rest = 5}, style.width);
-        out += paragraph(fmt::format("What to do: {}", what_to_do(finding, style.units)),
+        out += paragraph(fmt::format("What to do: {}", finding.what_to_do()),
                          {.first = 5, .rest = 5},
                          style.width);
         for (const CheckResult& source : finding.sources) {

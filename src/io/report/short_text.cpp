@@ -1,5 +1,4 @@
 #include "check_parts.hpp"
-#include "fluewright/advice/checks/told.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 
 #include <algorithm>
@@ -62,7 +61,7 @@ std::string finding_text(int number,
         return finding_title(number, finding, words + ": " + figures_words(finding, style), style);
     }
     words += ". " + finding.message;
-    words += fmt::format(" What to do: {}", what_to_do(finding, style.units));
+    words += fmt::format(" What to do: {}", finding.what_to_do());
     return finding_title(number, finding, words, style);
 }
 

@@ -128,11 +128,7 @@ const Record<Finding>& record_of<Finding>() {
          {"part", part_meaning, [](const Finding& f) { return part_number(f.part); }},
          {"state", state_meaning, &Finding::state},
          {"message", "one sentence with the figures", &Finding::message},
-         {"remedy",
-          "what to do",
-          [](const Finding& f) -> std::string_view {
-              return f.remedy.empty() ? f.matter->remedy : std::string_view{f.remedy};
-          }},
+         {"remedy", "what to do", &Finding::what_to_do},
          {"figure", figure_meaning, [](const Finding& f) { return if_finite(f.figure); }},
          {"limit", limit_meaning, [](const Finding& f) { return if_finite(f.limit); }},
          {"unit", unit_meaning, [](const Finding& f) { return si_unit(f.kind); }},

@@ -49,7 +49,7 @@ struct Finding {
     int part{-1}; ///< index in the run, or -1
     std::string state;
     std::string message; ///< in the units of the report
-    std::string remedy;  ///< what to do here; empty: the general remedy, where nobody reads words
+    std::string remedy;  ///< what to do here; empty: the general remedy
     Kind kind{Kind::number};
     std::optional<double> figure;
     std::optional<double> limit;
@@ -57,6 +57,10 @@ struct Finding {
     /// The checks behind it, weightiest first; then those of the same matter that are met by a
     /// figure of their own.
     CheckResults sources;
+
+    [[nodiscard]] std::string_view what_to_do() const {
+        return remedy.empty() ? matter->remedy : std::string_view{remedy};
+    }
 };
 
 using Findings = std::vector<Finding>;

@@ -21,14 +21,10 @@ struct PresentDanger {
     std::string remedy;
 };
 
-/// In the order in which `check` tells them. `solution` is of Detail::stations.
-[[nodiscard]] std::vector<PresentDanger>
-present_dangers(const Installation& written, const Case& resolved, const Solution& solution);
+/// Of checks_of_file(), in the order in which `check` tells them.
+[[nodiscard]] std::vector<PresentDanger> present_dangers(const Checked& checked);
 
-/// The same of checks that have been made: those of checks_of_file().
-[[nodiscard]] std::vector<PresentDanger> present_dangers(const Checked& checked, UnitSystem units);
-
-/// Every check, by the rules that the file asks for.
+/// Every check, by the rules that the file asks for. `solution` is of Detail::stations.
 [[nodiscard]] Checked
 checks_of_file(const Installation& written, const Case& resolved, const Solution& solution);
 

@@ -25,7 +25,4 @@ namespace fluewright {
 /// What a check asks; its row may give a figure in both systems of units, this does in one.
 [[nodiscard]] std::string rule_words(const Check& check, UnitSystem units);
 
-/// What to do about a finding at its place, likewise.
-[[nodiscard]] std::string what_to_do(const Finding& finding, UnitSystem units);
-
 } // namespace fluewright

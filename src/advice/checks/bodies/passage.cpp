@@ -30,11 +30,10 @@ told_passage(const View& view, const Piece& piece, std::span<const Passage> forb
     if (zone == Zone::attic || zone == Zone::chase) {
         return at(view, piece, decided(false, "it is in the " + std::string{name(zone)}));
     }
-    if (!piece.part->passes && leads_up_through_roof(view, piece)) {
-        return at(view, piece, decided(false, "it goes on outdoors: through the roof"));
-    }
     if (!piece.part->passes) {
-        return std::nullopt;
+        return leads_up_through_roof(view, piece) ? std::optional{at(
+                   view, piece, decided(false, "it goes on outdoors: through the roof"))}
+                                                  : std::nullopt;
     }
     const Passage passes = *piece.part->passes;
     const bool bad = std::find(forbidden.begin(), forbidden.end(), passes) != forbidden.end();
