@@ -26,8 +26,9 @@
 #include <vector>
 
 /// How long the parts of the calculation take, on one core. `bench` prints a table, `bench --json`
-/// the same for programs, `bench --kin` only what couples flow, leaks and house. A new figure is
-/// one more line in measure().
+/// the same for programs, `bench --kin` only what couples flow, leaks and house, `bench --records
+/// plain 100` the plain run (or a kin of it, by its id) as lines for `batch`, whose instructions
+/// valgrind counts. A new figure is one more line in measure().
 namespace fluewright::bench {
 namespace {
 
@@ -280,12 +281,31 @@ int print_march_seconds(const char* path) {
     return lines.empty() ? 3 : 0;
 }
 
+/// The plain run, or a kin of it by its id, as a batch of so many records: what callgrind counts.
+int print_records(std::string_view kin, std::size_t count) {
+    Installation asked = typical();
+    for (const Kin& one : kin_of_typical()) {
+        if (one.id == kin) {
+            asked = one.installation;
+        }
+    }
+    const std::string line = write_installation_line(asked);
+    for (std::size_t i = 0; i < count; ++i) {
+        fmt::print("{}", line);
+    }
+    return 0;
+}
+
 } // namespace
 } // namespace fluewright::bench
 
 int main(int argument_count, char** arguments) {
     if (argument_count > 2 && std::string_view{arguments[1]} == "--march") {
         return fluewright::bench::print_march_seconds(arguments[2]);
+    }
+    if (argument_count > 3 && std::string_view{arguments[1]} == "--records") {
+        return fluewright::bench::print_records(arguments[2],
+                                                std::strtoul(arguments[3], nullptr, 10));
     }
     const std::string_view option = argument_count > 1 ? arguments[1] : "";
     const bool as_json = option == "--json";
