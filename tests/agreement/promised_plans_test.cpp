@@ -49,8 +49,11 @@ TEST_CASE("a plan that improve promises, written and checked, shows what was pro
             const Assessment then = checked(through_file(plan.changed));
             Differences found = compare(plan.score, score_of(then));
             found.under("findings");
-            const bool tame = made->goal != Goal::less_draft || plan.score.greatest_over <= 0.0;
-            found.number("cures", plan.cures ? 1 : 0, then.works() && tame ? 1 : 0);
+            // Of upkeep a cure may leave some, which "against" below holds to what the file shows.
+            const bool met = made->goal == Goal::clear_upkeep ? plan.cures
+                             : made->goal == Goal::less_draft ? plan.score.greatest_over <= 0.0
+                                                              : true;
+            found.number("cures", plan.cures ? 1 : 0, then.works() && met ? 1 : 0);
             found.word("against",
                        ids_of(plan.against),
                        ids_of(matters_against(then, made->goal == Goal::clear_upkeep)));
