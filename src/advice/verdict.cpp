@@ -180,6 +180,28 @@ std::string titles_of(const std::vector<const Matter*>& matters) {
     return titles;
 }
 
+namespace {
+
+/// The body's rules that are not met and yet do not count: what they speak of falls short of
+/// nothing that does.
+std::size_t rules_broken_uncounted(const Assessment& assessment, const Verdict& verdict) {
+    const auto counts = [&](const CheckResult& result) {
+        return std::any_of(
+            assessment.findings.begin(), assessment.findings.end(), [&](const Finding& finding) {
+                return finding.matter == result.check->matter && falls_short(finding)
+                       && verdict.of(finding.harm).counts;
+            });
+    };
+    return static_cast<std::size_t>(std::count_if(
+        assessment.checks.begin(), assessment.checks.end(), [&](const CheckResult& result) {
+            return result.check->basis == Basis::body && !result.check->local
+                   && result.check->severity <= Severity::warning
+                   && result.outcome == CheckOutcome::not_met && !counts(result);
+        }));
+}
+
+} // namespace
+
 Verdict judge_harms(const Assessment& assessment, bool words) {
     Verdict verdict;
     verdict.passes = true;
@@ -192,6 +214,10 @@ Verdict judge_harms(const Assessment& assessment, bool words) {
             v.sentence = harm_sentence(assessment, v);
             v.first = first_to_do(assessment, v);
         }
+    }
+    if (words && assessment.body != nullptr) {
+        verdict.rules_broken = rules_broken_uncounted(assessment, verdict);
+        verdict.rules_of = assessment.body->name;
     }
     return verdict;
 }

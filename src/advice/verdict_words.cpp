@@ -256,6 +256,10 @@ std::string headline(const Verdict& verdict) {
     if (!uncounted.empty()) {
         text += " Not met, but not counted: " + uncounted + '.';
     }
+    if (verdict.rules_broken > 0) {
+        text += " Rules, " + std::string{verdict.rules_of} + ": "
+                + std::to_string(verdict.rules_broken) + " not met.";
+    }
     if (!open.empty() && !counted.empty()) {
         text += " Not decided: " + open + '.';
     }

@@ -56,6 +56,11 @@ std::string short_file() {
     return file_with(sound_file(), R"("draft_needed": "12 Pa")", R"("draft_needed": "60 Pa")");
 }
 
+/// Wood behind a gas vent, which draws well.
+std::string vent_behind_wood() {
+    return file_with(sound_file(), R"("wall": "insulated 25 mm")", R"("wall": "type b vent")");
+}
+
 bool all_finite(const json& value) {
     if (value.is_number_float()) {
         return std::isfinite(value.get<double>());
@@ -258,7 +263,7 @@ TEST_CASE("what counts can be chosen, and decides the exit status", "[check]") {
             "This run passes: nothing that counts is short. Not met, but not counted: draft"));
     const std::string weigh = std::string{PROJECT_SOURCE_DIR} + "/examples/weigh-house.json";
     CHECK(run({"batch", weigh}).status == 1);
-    const auto batch = run({"batch", weigh, "--require", "draft", "--format", "ndjson"});
+    const auto batch = run({"batch", weigh, "--require", "reloading", "--format", "ndjson"});
     CHECK(batch.status == 0);
     CHECK_THAT(batch.out,
                Contains(R"("outcome":"pass")") && Contains(R"("fire_outcome":"falls short")"));
@@ -375,4 +380,21 @@ TEST_CASE("met checks are told with document, clause and mark", "[check]") {
     CHECK_THAT(text, Contains("met: connector-size-not-below-collar"));
     CHECK_THAT(text,
                Contains("[New York City Mechanical Code (current as read), 801.6; looked up]"));
+}
+
+TEST_CASE("a method, too, begins with the dangers of the run and what is not decided") {
+    for (const std::string method : {"handbook", "en13384"}) {
+        CAPTURE(method);
+        const auto done = run({"check", "-", "--method", method}, vent_behind_wood());
+        CHECK_THAT(done.out, StartsWith("No fire before this is put right"));
+        CHECK(done.status == 1);
+        const json answer =
+            json::parse(run({"check", "-", "--method", method, "--json"}, vent_behind_wood()).out);
+        CHECK_FALSE(answer["result"]["dangers"].empty());
+        const std::string open =
+            file_with(sound_file(), R"("clearance": "500 mm")", R"("screws": 3)");
+        const auto undecided = run({"check", "-", "--method", method}, open);
+        CHECK_THAT(undecided.out, StartsWith("Not decided: fire and carbon monoxide."));
+        CHECK(undecided.status == 1);
+    }
 }

@@ -55,6 +55,8 @@ struct HarmVerdict {
 struct Verdict {
     std::array<HarmVerdict, harm_count> harms;
     bool passes{}; ///< nothing that counts falls short; what cannot be told is not held against it
+    std::size_t rules_broken{}; ///< of the body's rules, warnings or worse that do not count
+    std::string_view rules_of;  ///< the body, in words; empty where none is asked
 
     [[nodiscard]] const HarmVerdict& of(Harm harm) const {
         return harms[static_cast<std::size_t>(harm)];

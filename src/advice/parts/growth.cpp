@@ -39,13 +39,19 @@ const Piece* bend_beside(const Pieces& pieces) {
     return nullptr;
 }
 
+bool has_slip_joint(const Job& job, const PipeStretch& stretch) {
+    return std::any_of(stretch.parts.begin(), stretch.parts.end(), [&](int index) {
+        return job.view.written.run[static_cast<std::size_t>(index)].slip_joint.value_or(false);
+    });
+}
+
 /// What takes up the growth without a piece that slides; empty where nothing does.
 std::string gives(const Job& job, const PipeStretch& stretch) {
+    if (stretch.has_slip_joint) {
+        return "in its slip joint";
+    }
     for (const int index : stretch.parts) {
         const Part& part = job.view.written.run[static_cast<std::size_t>(index)];
-        if (part.slip_joint.value_or(false)) {
-            return "in its slip joint";
-        }
         if (part.expansion_allowed_m.value_or(0.0) > 0.0) {
             return "in its joints, by what the file allows";
         }
@@ -115,6 +121,7 @@ void growth(const Job& job) {
             continue;
         }
         g.mean_wall_k = hot_m_k / std::max(1e-6, g.length_m);
+        stretch.has_slip_joint = has_slip_joint(job, stretch);
         g.where = gives(job, stretch);
         if (g.where.empty() && g.grows_m <= lap_play_m) {
             g.where = "in the play of its laps";

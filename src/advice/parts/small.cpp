@@ -156,11 +156,13 @@ void cleanouts(const Job& job) {
          .source = std::string{trade_practice}});
 }
 
-/// Where both ends of a stretch are held, something must take up what it grows. Pipe that is not
-/// cut has a telescoping piece for it, or no room for one.
+/// Where the file has a slip joint there is one to buy; where both ends of a stretch are held,
+/// something must take up what it grows. Pipe that is not cut has a telescoping piece for it, or no
+/// room for one.
 void slip_joints(const Job& job) {
     for (const PipeStretch& stretch : job.list.stretches) {
-        if (stretch.kind != WallKind::single || !stretch.must_slide || stretch.telescopes()) {
+        if (stretch.kind != WallKind::single || stretch.telescopes()
+            || !(stretch.must_slide || stretch.has_slip_joint)) {
             continue;
         }
         const auto growth = std::find_if(job.list.growth.begin(),
@@ -171,8 +173,8 @@ void slip_joints(const Job& job) {
              .size = stretch.size,
              .where = "the upper end of " + stretch.place + ", screwed on one side only",
              .why = "it expands by " + job.view.show(growth->grows_m, Kind::length)
-                    + " and both its ends are held; cut the piece there shorter by the gap the "
-                      "sleeve bridges (computed)",
+                    + (stretch.must_slide ? " and both its ends are held" : "")
+                    + "; cut the piece there shorter by the gap the sleeve bridges (computed)",
              .diameter_m = stretch.diameter_m});
     }
 }

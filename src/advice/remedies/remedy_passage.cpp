@@ -94,6 +94,7 @@ void sweep(Installation& in) {
         part.deposit_m.reset();
         part.deposit.reset();
     }
+    std::erase_if(in.observed, [](const Observation& seen) { return seen.deposit_m.has_value(); });
 }
 
 void seal_joints(Installation& in) {

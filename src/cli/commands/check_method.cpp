@@ -43,13 +43,19 @@ int run_method(const Context& context) {
     const MethodResult result = context.arguments.value(option::method) == "handbook"
                                     ? handbook::calculate(opened->installation)
                                     : european::calculate(opened->installation);
-    MethodReportOptions report{.style = context.style, .input = answer_input(*opened)};
-    report.style.units = opened->installation.units;
+    const Case& resolved = opened->installation;
+    const Checked checked =
+        checks_of_file(opened->written, resolved, solve(resolved, Detail::stations));
+    MethodReportOptions report{.style = context.style,
+                               .dangers = present_dangers(checked),
+                               .not_decided = fire_not_decided(checked, resolved.units),
+                               .input = answer_input(*opened)};
+    report.style.units = resolved.units;
+    const bool decided = report.dangers.empty() && report.not_decided.empty();
     return write_answer(context,
-                        context.wants_json()
-                            ? method_json(result, opened->installation.assumptions, report.input)
-                            : method_text(result, report),
-                        result.met() ? all_pass : falls_short);
+                        context.wants_json() ? method_json(result, resolved.assumptions, report)
+                                             : method_text(result, report),
+                        result.met() && decided ? all_pass : falls_short);
 }
 
 } // namespace fluewright::cli

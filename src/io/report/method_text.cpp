@@ -130,7 +130,9 @@ std::string notes_text(const MethodResult& result, const Style& style) {
 
 std::string method_text(const MethodResult& result, const MethodReportOptions& options) {
     const Style& style = options.style;
-    std::string out = verdict(result, style);
+    std::string out =
+        report::dangers_text(options.dangers, "No fire before this is put right", style)
+        + report::not_decided_text(options.not_decided, style) + verdict(result, style);
     for (const MethodFiring& firing : result.firings) {
         out += report::heading(fmt::format("Conditions, {}", firing.name), style);
         out += criteria(firing, style) + '\n' + comparisons(firing, style);

@@ -122,6 +122,11 @@ std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& see
     if (alarm_has_sounded(seen)) {
         kept.emplace_back().co_alarm = true;
     }
+    for (const Observation& each : seen) {
+        if (each.deposit_m) {
+            kept.emplace_back().deposit_m = each.deposit_m; // wherever it is in the changed run
+        }
+    }
     return kept;
 }
 

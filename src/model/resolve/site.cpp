@@ -144,6 +144,38 @@ void room_pressure(const CaseWork& work) {
     made.room_pressure_idle_pa = room.pressure_idle_pa ? room.pressure_idle_pa : room.pressure_pa;
 }
 
+/// The air of attic and chase, which without a figure lies between room and outdoors.
+void hidden_air(const CaseWork& work) {
+    const Site& written = work.written.site;
+    Case& made = work.made;
+    made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
+    made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
+    const auto share = [&](Zone zone, const Given& told, DefaultId id, std::string_view key) {
+        const catalog::Default& row = catalog::default_of(id);
+        const auto& run = work.written.run;
+        const bool matters = std::any_of(
+            run.begin(), run.end(), [&](const Part& part) { return part.zone == zone; });
+        if (matters && !told) {
+            work.assume(key,
+                        "air of the " + std::string{name(zone)}
+                            + ", by its share of the way from room to outdoors",
+                        Kind::fraction,
+                        row.value,
+                        row.source,
+                        row.mark);
+        }
+        return row.value;
+    };
+    made.attic_share = share(Zone::attic,
+                             written.attic_temperature_k,
+                             DefaultId::attic_share,
+                             "/site/attic_temperature");
+    made.chase_share = share(Zone::chase,
+                             written.chase_temperature_k,
+                             DefaultId::chase_share,
+                             "/site/chase_temperature");
+}
+
 } // namespace
 
 void site(const CaseWork& work) {
@@ -162,10 +194,7 @@ void site(const CaseWork& work) {
     shelter(work);
     room_air(work);
     room_pressure(work);
-    made.attic_temperature_k = written.attic_temperature_k.value_or(0.0);
-    made.chase_temperature_k = written.chase_temperature_k.value_or(0.0);
-    made.attic_share = catalog::default_of(DefaultId::attic_share).value;
-    made.chase_share = catalog::default_of(DefaultId::chase_share).value;
+    hidden_air(work);
 }
 
 } // namespace fluewright::resolving

@@ -352,6 +352,10 @@ std::vector<std::string> notes_on(const Case& c) {
         "The wall's resistance is taken at 200 degC from its layers.",
         "PZmax: 258.15 K outdoors, SH 1 and no factor on resistance are judgement; if it fails, "
         "the standard lets a draft regulator in. It does not count in the verdict."};
+    if (surroundings_of(c, 0, Fire::burning).house.known()) {
+        notes.emplace_back("House and fans of the file are left out: PB is what the method takes "
+                           "for the air of the fire. The full physics has them.");
+    }
     const std::size_t start = chimney_section(c);
     if (start == 0) {
         notes.emplace_back("No tee turns the gas and no wall is one of a chimney: the whole run is "

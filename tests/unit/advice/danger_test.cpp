@@ -120,6 +120,21 @@ TEST_CASE("an elbow that hardly turns is questioned, one of 15 degrees is not", 
     CHECK_FALSE(questioned("15 deg", "134 mm"));
 }
 
+TEST_CASE("a top farther above the roof than the run is outdoors is questioned", "[danger]") {
+    const auto questioned = [](const std::string& above) {
+        json file = dangers()["bases"]["straight"];
+        file["site"]["roof"]["top_above_roof"] = above;
+        file["run"][2]["up"] = "1 m"; // all that is outdoors
+        const Assessment a = assessed(file, "none");
+        return std::any_of(a.findings.begin(), a.findings.end(), [](const Finding& finding) {
+            return finding.matter->id == "unusual-input" && finding.place == "the roof";
+        });
+    };
+    CHECK(questioned("1.2 m"));
+    CHECK_FALSE(questioned("1.05 m"));
+    CHECK_FALSE(questioned("0.9 m"));
+}
+
 TEST_CASE("clearances that have no room beside a combustible wall are questioned", "[danger]") {
     // 6 in pipe and a chimney of 25 mm of insulation: radii 3 in and about 4 in.
     const auto questioned =

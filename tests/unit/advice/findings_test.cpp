@@ -200,21 +200,6 @@ std::vector<Probe> probes() {
         {"gas-over-wall-rating",
          [](Installation& in) { in.appliance.gas_temperature_k.high = 823.15; },
          [](Installation& in) { in.appliance.gas_temperature_k.high = 803.15; }},
-        {"gas-pipe-too-near",
-         [](Installation& in) {
-             in.appliance.type = ApplianceType::boiler;
-             in.appliance.fuel.name = "natural gas";
-             in.appliance.fuel.moisture.reset();
-             in.run[0].wall = "single-wall steel";
-             in.run[0].clearance_m = 0.151;
-         },
-         [](Installation& in) {
-             in.appliance.type = ApplianceType::boiler;
-             in.appliance.fuel.name = "natural gas";
-             in.appliance.fuel.moisture.reset();
-             in.run[0].wall = "single-wall steel";
-             in.run[0].clearance_m = 0.153;
-         }},
         {"gas-too-hot",
          [](Installation& in) { in.appliance.gas_temperature_k.high = 925.0; },
          [](Installation& in) { in.appliance.gas_temperature_k.high = 920.0; }},

@@ -98,12 +98,13 @@ struct FirstPlan {
 };
 
 /// How a pipe goes through a wall, as it is asked for; in the order of PassThrough.
-inline constexpr std::array<std::string_view, 7> plan_pass_words{"brick",
+inline constexpr std::array<std::string_view, 8> plan_pass_words{"brick",
                                                                  "insulated-length",
                                                                  "ventilated-thimble",
                                                                  "larger-insulated-length",
                                                                  "wood-cut-back",
                                                                  "noncombustible-wall",
+                                                                 "listed-system",
                                                                  "none"};
 
 /// How much a horizontal run rises for each meter it goes across, as the file says it.

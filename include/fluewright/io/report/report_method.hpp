@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/io/results/answer.hpp"
 #include "fluewright/io/text/style.hpp"
 #include "fluewright/model/run/case.hpp"
@@ -8,16 +9,19 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// A calculation by a named method, line by line, in SI as its document has it.
 namespace fluewright {
 
 struct MethodReportOptions {
     Style style;
+    std::vector<PresentDanger> dangers; ///< of the run, which no method looks at
+    std::string not_decided;            ///< fire_not_decided() of the run
     AnswerInput input;
 };
 
-/// Verdict, conditions, the full physics beside them, every term by its symbol, notes, cautions.
+/// The dangers of the run, then verdict, conditions, the full physics beside them, every term by its symbol, notes, cautions.
 [[nodiscard]] std::string method_text(const MethodResult& result,
                                       const MethodReportOptions& options);
 
@@ -25,6 +29,6 @@ struct MethodReportOptions {
 /// since their names are those of the document. `assumptions`: of the case.
 [[nodiscard]] std::string method_json(const MethodResult& result,
                                       std::span<const Assumption> assumptions,
-                                      const AnswerInput& input);
+                                      const MethodReportOptions& options);
 
 } // namespace fluewright

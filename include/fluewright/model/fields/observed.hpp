@@ -54,8 +54,9 @@ struct Observation {
 /// examined.
 [[nodiscard]] bool alarm_has_sounded(const std::vector<Observation>& seen);
 
-/// What still holds of what was seen once the run has been changed: that an alarm has sounded. No
-/// change in a file says that its cause is gone.
+/// What still holds of what was seen once the run has been changed: that an alarm has sounded, since
+/// no change in a file says that its cause is gone; and how thick the deposit is, which only a sweep
+/// takes out.
 [[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);
 
 } // namespace fluewright

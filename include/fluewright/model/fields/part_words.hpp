@@ -72,6 +72,7 @@ enum class PassThrough : std::uint8_t {
     larger_insulated_length,
     wood_cut_back,
     noncombustible_wall, ///< nothing in it burns
+    listed_system,       ///< listed with the pipe, which goes by its label
     none,
 };
 
@@ -156,6 +157,7 @@ enum class Shield : std::uint8_t {
                                             "larger insulated length",
                                             "wood cut back",
                                             "noncombustible wall",
+                                            "listed system",
                                             "none"});
 }
 

@@ -5,6 +5,9 @@
 /// The flue before and just after lighting.   [theory eq. 28, 29]
 namespace fluewright {
 
+/// Who warms a flue gives up after that: what takes longer is told as out of reach. Judgement.
+inline constexpr double longest_warming_s = 3600.0;
+
 /// What it takes to turn an idle flue that does not draw.
 struct ColdStart {
     double idle_draft_pa{}; ///< at the outlet, with the air in the flue as warm as its zones

@@ -18,8 +18,8 @@ Verdict by_label(const View& view, WallKind kind, std::string_view none, std::st
         fold.add(part.listed_clearance_m
                      ? to_what_burns(view, piece, *part.listed_clearance_m)
                      : unknown({piece.key("listed_clearance")},
-                               "clearance to combustibles as its label says; usual is "
-                                   + std::string{usual}));
+                               "clearance to combustibles as its label says"
+                                   + (usual.empty() ? "" : "; usual is " + std::string{usual})));
     }
     return fold.result();
 }
@@ -28,8 +28,9 @@ Verdict double_wall(const View& view, const catalog::Rule& rule) {
     return by_label(view,
                     WallKind::double_wall,
                     "there is no double-wall pipe",
-                    view.show(rule.figure, Kind::length) + " to a wall, "
-                        + view.show(rule.second, Kind::length) + " to a ceiling");
+                    view.solid_fuel() ? view.show(rule.figure, Kind::length) + " to a wall, "
+                                            + view.show(rule.second, Kind::length) + " to a ceiling"
+                                      : std::string{});
 }
 
 Verdict factory_chimney(const View& view, const catalog::Rule& rule) {

@@ -110,9 +110,7 @@ Verdict over_ridge_or_off(const View& view,
                           const OffTheRoof& off) {
     const bool over_ridge =
         !place.flat() && view.reaches(place.above_ridge_m(), over_ridge_m, Kind::length);
-    // Over the ridge the slope is no longer level with the chimney top.
-    const bool off_it =
-        std::isfinite(off.off_m) && view.reaches(off.off_m, off.wanted_m, Kind::length);
+    const bool off_it = view.reaches(off.off_m, off.wanted_m, Kind::length);
     const bool by_ridge = over_ridge || (!off_it && !place.flat() && place.above_ridge_m() >= 0.0);
     return chimney_top(
         by_ridge ? at_least(
@@ -137,7 +135,7 @@ Verdict top_2010(const View& view, const catalog::Rule& rule) {
                              place,
                              rule.figure,
                              gentle ? OffTheRoof{place.square_to_slope_m(), square_m, from_roof}
-                                    : OffTheRoof{place.level_to_slope_m(),
+                                    : OffTheRoof{place.level_to_roof_m(),
                                                  level_m,
                                                  "level from the chimney top to the roof"});
 }

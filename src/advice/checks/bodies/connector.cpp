@@ -59,6 +59,9 @@ Verdict level_share(const View& view, const catalog::Rule& rule, bool single) {
     if (first == nullptr) {
         return not_here(no_level_run);
     }
+    if (view.heater().pushed_by_fan) {
+        return not_here("a fan pushes the gas through");
+    }
     if (all_insulated == single) {
         return not_here(single ? "the horizontal run is double-wall or insulated"
                                : "the horizontal run is single-wall");

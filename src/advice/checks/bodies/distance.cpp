@@ -336,6 +336,18 @@ Verdict far_too_near(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
+/// Bare pipe of a gas burner whose label does not count.
+Verdict gas_pipe(const View& view, const catalog::Rule& rule) {
+    Fold fold{"no single-wall pipe of a gas burner without a listed distance that counts"};
+    for (const Piece& piece : view.pieces) {
+        if (view.heater().fuel_group == FuelGroup::gas && piece.has_distance() && piece.is_single()
+            && !goes_by_label(view, piece)) {
+            fold.add(to_what_burns(view, piece, rule.figure));
+        }
+    }
+    return fold.result();
+}
+
 constexpr auto pipe_distance_entries = std::to_array<Entry>({
     {"connector-clearance-single-wall", single_wall_us},
     {"ca-flue-pipe-clearance", single_wall_ca},
@@ -350,6 +362,7 @@ constexpr auto pipe_distance_entries = std::to_array<Entry>({
     {"shield-size", shield_width},
     {"de-pipe-clearance", pipe_de},
     {"trade-pipe-distance", far_too_near},
+    {"trade-gas-pipe-distance", gas_pipe},
 });
 
 } // namespace

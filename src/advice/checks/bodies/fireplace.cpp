@@ -30,6 +30,18 @@ const Piece* narrowest(const View& view) {
     return least;
 }
 
+/// The area a code allows a flue: the net area of a clay liner, else what it is inside.
+double net_area_m2(const Piece& piece) {
+    const FlueBore& bore = piece.run_part->bore;
+    const auto liners = catalog::clay_liners();
+    const auto same = [](double a, double b) { return std::abs(a - b) < 1e-6; };
+    const auto row = std::find_if(liners.begin(), liners.end(), [&](const catalog::ClayLiner& l) {
+        return bore.clay_liner && bore.rectangular() && same(l.inside_width_m, bore.width_m)
+               && same(l.inside_depth_m, bore.depth_m);
+    });
+    return row == liners.end() ? piece.section->built_area_m2 : row->net_area_m2;
+}
+
 Verdict share_of_opening(const View& view, double share) {
     const auto opening = opening_m2(view);
     const Piece* least = narrowest(view);
@@ -39,10 +51,9 @@ Verdict share_of_opening(const View& view, double share) {
     if (least == nullptr) {
         return not_here("the run has no flue");
     }
-    return at(
-        view,
-        *least,
-        at_least(view, least->section->built_area_m2, share * *opening, Kind::area, "flue area"));
+    return at(view,
+              *least,
+              at_least(view, net_area_m2(*least), share * *opening, Kind::area, "flue area"));
 }
 
 double aspect(const Piece& piece) {

@@ -96,6 +96,9 @@ Verdict rise_gas(const View& view, const catalog::Rule& rule) {
     if (view.fireplace()) {
         return not_here("an open fireplace has no collar");
     }
+    if (view.heater().pushed_by_fan) {
+        return not_here("a fan pushes the gas through");
+    }
     return at_least(view, view.rise_m(), rule.figure, Kind::length, "chimney top above the collar");
 }
 

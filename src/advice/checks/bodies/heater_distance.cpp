@@ -203,6 +203,29 @@ Verdict around_listed(const View& view, LeftBehind left = all_of_it) {
     return fold.result();
 }
 
+/// A listed heater whose plate the file does not tell. Nobody can say what its plate asks; where it
+/// stands as far off as a heater without a listing has to, no plate asks for more. Bodies with
+/// general distances of their own judge it by those.
+Verdict untold_plate(const View& view) {
+    if (view.fireplace()) {
+        return not_here("an open fireplace is built in");
+    }
+    if (view.solid_fuel() && view.body != "us" && view.body != "none") {
+        return not_here("the general distances of the rules stand for its plate");
+    }
+    const Around bare = around_of(*catalog::find_unlisted(usual_style));
+    const Clearances& around = view.written.appliance.clearances;
+    const bool far_off =
+        std::all_of(heater_sides.begin(), heater_sides.end(), [&](const HeaterSide& side) {
+            const Given& here = around.*side.member;
+            return bare.of(side) <= 0.0 || (side.corner() && !here)
+                   || (here && view.reaches(*here, bare.of(side), Kind::length));
+        });
+    return at_heater(far_off ? decided(true, "it stands as far off as one that is not listed must")
+                             : unknown({"/appliance/listed_clearances"},
+                                       "the distances on the plate of the listed heater"));
+}
+
 /// A shield takes nothing off what the heater was tested for, except where the body has a rule of
 /// its own that says how much; that rule judges the distance then.
 Verdict plate(const View& view, const catalog::Rule& /*rule*/) {
@@ -210,7 +233,8 @@ Verdict plate(const View& view, const catalog::Rule& /*rule*/) {
     if (view.written.appliance.clearances.shield && body_reduces) {
         return not_here("a shield stands between; the rule for shields says what it takes off");
     }
-    return around_listed(view);
+    return has_plate(view) || !is_listed(view).value_or(false) ? around_listed(view)
+                                                               : untold_plate(view);
 }
 
 Verdict plate_behind_shield(const View& view, LeftBehind left) {
@@ -298,13 +322,12 @@ Verdict around_general(const View& view, const Around& around, LeftBehind left) 
     return fold.result();
 }
 
+Around all_round(double m, std::optional<double> front_m = {}) {
+    return {.beside_m = m, .back_m = m, .above_m = m, .front_m = front_m.value_or(m)};
+}
+
 Verdict general_uk(const View& view, const catalog::Rule& rule) {
-    return around_general(view,
-                          {.beside_m = rule.figure,
-                           .back_m = rule.figure,
-                           .above_m = rule.figure,
-                           .front_m = rule.figure},
-                          all_of_it);
+    return around_general(view, all_round(rule.figure), all_of_it);
 }
 
 Around beside_and_above(const catalog::Rule& rule) {
@@ -323,12 +346,7 @@ Verdict general_au(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict general_de(const View& view, const catalog::Rule& rule) {
-    return around_general(view,
-                          {.beside_m = rule.figure,
-                           .back_m = rule.figure,
-                           .above_m = rule.figure,
-                           .front_m = rule.second},
-                          all_of_it);
+    return around_general(view, all_round(rule.figure, rule.second), all_of_it);
 }
 
 /// Nearer than any shield lets a stove stand that is not listed.

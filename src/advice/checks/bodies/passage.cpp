@@ -30,12 +30,13 @@ told_passage(const View& view, const Piece& piece, std::span<const Passage> forb
     if (zone == Zone::attic || zone == Zone::chase) {
         return at(view, piece, decided(false, "it is in the " + std::string{name(zone)}));
     }
-    if (!piece.part->passes) {
-        return leads_up_through_roof(view, piece) ? std::optional{at(
-                   view, piece, decided(false, "it goes on outdoors: through the roof"))}
-                                                  : std::nullopt;
+    const Passage passes = piece.part->passes.value_or(Passage::nothing);
+    if (passes == Passage::nothing && leads_up_through_roof(view, piece)) {
+        return at(view, piece, decided(false, "it goes on outdoors: through the roof"));
     }
-    const Passage passes = *piece.part->passes;
+    if (!piece.part->passes) {
+        return std::nullopt;
+    }
     const bool bad = std::find(forbidden.begin(), forbidden.end(), passes) != forbidden.end();
     return at(view, piece, decided(!bad, "it passes: " + std::string{name(passes)}));
 }
@@ -134,6 +135,13 @@ constexpr std::string_view systems_asked =
     "through a combustible wall only by a ventilated thimble, an insulated length, brick, or with "
     "the wood cut back";
 
+/// What the way through a wall keeps to the wood; nothing where only its label tells, and the file
+/// does not.
+Given kept_in_wall_m(const Piece& piece, PassThrough way) {
+    return way == PassThrough::listed_system ? piece.part->listed_clearance_m
+                                             : Given{wall_system(way).kept_m};
+}
+
 /// How a piece goes through a wall; nothing where it says that it goes through none.
 std::optional<Verdict> way_through(const View& view, const Piece& piece) {
     if (piece.part->passes != Passage::wall) {
@@ -162,14 +170,19 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
+/// Whether the file has a part pass something.
+bool says_passage(const Piece& piece) {
+    return piece.part->passes.value_or(Passage::nothing) != Passage::nothing;
+}
+
 /// Whether the wall between a level piece and the next stretch of the run outdoors is passed
-/// without a word of it in the file.
+/// without a word of it in the file, or against its word that nothing is passed.
 bool passes_wall_unsaid(const View& view, const Piece& piece) {
     const auto next = std::find_if(view.pieces.begin(), view.pieces.end(), [&](const Piece& each) {
         return each.index > piece.index && each.has_length();
     });
-    return !view.heater().pushed_by_fan && !piece.part->passes && next != view.pieces.end()
-           && !next->part->passes && leads_out_through_wall(*piece.run_part, *next->run_part);
+    return !view.heater().pushed_by_fan && !says_passage(piece) && next != view.pieces.end()
+           && !says_passage(*next) && leads_out_through_wall(*piece.run_part, *next->run_part);
 }
 
 Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
@@ -178,7 +191,11 @@ Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {
         if (auto v = way_through(view, *piece)) {
             fold.add(*v);
         } else if (piece->has_length() && passes_wall_unsaid(view, *piece)) {
-            fold.add(unknown({piece->key("pass_through")}, std::string{systems_asked}));
+            std::vector<std::string> missing{piece->key("pass_through")};
+            if (piece->part->passes) {
+                missing.insert(missing.begin(), piece->key("passes"));
+            }
+            fold.add(unknown(std::move(missing), std::string{systems_asked}));
         }
     }
     return fold.result();
@@ -192,14 +209,18 @@ Verdict measures_of_pass(const View& view, const catalog::Rule& /*rule*/) {
             || *way == PassThrough::none) {
             continue;
         }
-        fold.add(at(view,
-                    *piece,
-                    given_at_least(view,
-                                   piece->part->pass_through_clearance_m,
-                                   wall_system(*way).kept_m,
-                                   Kind::length,
-                                   "in the wall, with " + std::string{name(*way)} + ", to the wood",
-                                   piece->key("pass_through_clearance"))));
+        const Given kept_m = kept_in_wall_m(*piece, *way);
+        fold.add(kept_m
+                     ? at(view,
+                          *piece,
+                          given_at_least(view,
+                                         piece->part->pass_through_clearance_m,
+                                         *kept_m,
+                                         Kind::length,
+                                         "in the wall, with " + std::string{name(*way)}
+                                             + ", to the wood",
+                                         piece->key("pass_through_clearance")))
+                     : unknown({piece->key("listed_clearance")}, "in the wall as the label says"));
     }
     return fold.result();
 }

@@ -29,6 +29,12 @@ struct RoofPlace {
                                       : top_m / std::tan(pitch_rad);
     }
 
+    /// The same, to the ridge at the least: a chimney top that looks over it is no nearer to the
+    /// roof than one level with it.
+    [[nodiscard]] double level_to_roof_m() const {
+        return above_ridge_m() >= 0.0 ? to_ridge_m : level_to_slope_m();
+    }
+
     /// At right angles to the slope.
     [[nodiscard]] double square_to_slope_m() const { return top_m * std::cos(pitch_rad); }
 };

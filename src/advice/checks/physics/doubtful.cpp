@@ -242,6 +242,27 @@ void sizes_made(Subject& s) {
     }
 }
 
+/// A chimney top cannot stand farther above the roof than the run rises outdoors.
+void top_above_what_is_there(Subject& s) {
+    constexpr double flashing_m = 0.1; // of the piece that passes the roof; judgement
+    const Given& told_m = s.view.written.site.roof.top_above_roof_m;
+    double outdoors_m = 0.0;
+    bool outdoors = false;
+    for (const Section& section : s.resolved.sections) {
+        const bool out = section.zone == Zone::outdoors;
+        outdoors = outdoors || out;
+        outdoors_m += out ? std::max(0.0, section.rise_m) : 0.0;
+    }
+    if (!told_m || !outdoors) {
+        return;
+    }
+    odd(s, *told_m <= outdoors_m + flashing_m, "the roof", [&] {
+        return "Unusual: the file has the chimney top " + s.show(*told_m, Kind::length)
+               + " above the roof, and only " + s.show(outdoors_m, Kind::length)
+               + " of the run outdoors. Measure both again.";
+    });
+}
+
 } // namespace
 
 void doubtful(Subject& s) {
@@ -332,6 +353,7 @@ void doubtful(Subject& s) {
     storm(s);
     shorter_than_tables(s);
     sizes_made(s);
+    top_above_what_is_there(s);
 }
 
 } // namespace fluewright::checking

@@ -186,6 +186,9 @@ std::string turning_words(Subject& s, const StateResult& state) {
     if (cold.turning_k <= 0.0 || cold.duration_s < 1.0 || !is_fed_by_hand(s.resolved.appliance)) {
         return "";
     }
+    if (cold.duration_s > longest_warming_s) {
+        return " No warming of the flue turns it.";
+    }
     return " It draws again once the air in it averages "
            + s.show(cold.turning_k, Kind::temperature) + ": at least "
            + s.show(cold.duration_s, Kind::duration) + " with "

@@ -182,8 +182,10 @@ void bare_pipe_outdoors(Subject& s) {
     const Section* first = nullptr;
     bool any = false;
     for (const Section& section : s.resolved.sections) {
-        const WallKind kind = s.resolved.walls[section.wall].kind;
-        if (section.length_m <= 0.0 || is_chimney_wall(kind)) {
+        const WallBuild& wall = s.resolved.walls[section.wall];
+        const bool vent = !wall.fuels.empty() && wall.may_serve(s.resolved.appliance.fuel_group);
+        if (section.length_m <= 0.0 || is_chimney_wall(wall.kind)
+            || (vent && wall.kind == WallKind::double_wall)) {
             continue;
         }
         any = true;
@@ -225,36 +227,9 @@ void damper_on_gas(Subject& s) {
     }
 }
 
-/// Distance of bare gas pipe to what burns, where the file gives it and no label another.
-void gas_pipe_distance(Subject& s) {
-    constexpr double least_m = least_gas_pipe_m;
-    if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
-        return;
-    }
-    for (const Piece& piece : s.view.pieces) {
-        if (!piece.is_single() || !piece.part->clearance_m || goes_by_label(s.view, piece)) {
-            continue;
-        }
-        const double has_m = *piece.part->clearance_m;
-        CheckResult* f = s.hold(own("gas-pipe-too-near"),
-                                s.view.reaches(has_m, least_m, Kind::length),
-                                {.kind = Kind::length,
-                                 .figure = has_m,
-                                 .limit = least_m,
-                                 .weight = 1.0 - has_m / least_m},
-                                {.section = piece.section});
-        if (f != nullptr && s.with_words()) {
-            f->message = f->place + " stands " + s.show(has_m, Kind::length)
-                         + " from combustibles; " + s.show(least_m, Kind::length) + " is the least"
-                         + uncounted_label(s.view, piece) + ".";
-        }
-    }
-}
-
 } // namespace
 
 void shape(Subject& s) {
-    gas_pipe_distance(s);
     damper_on_gas(s);
     level_run(s);
     falling_pipe(s);

@@ -24,10 +24,18 @@ std::string inch(const Job& job) {
 /// One way through a wall, measured for a piece.
 class WallOpening {
 public:
-    WallOpening(const Job& job, const Piece& piece, PassThrough way, std::string where)
+    WallOpening(
+        const Job& job, const Piece& piece, const Piece* next, PassThrough way, std::string where)
         : job_(job), piece_(piece), way_(way), system_(checking::wall_system(way)),
           where_(std::move(where)) {
-        // What the file tells counts where it is more.
+        // What the file tells counts where it is more; the length in the wall is of the chimney
+        // that it goes into.
+        if (way == PassThrough::insulated_length && next != nullptr
+            && next->wall->kind == WallKind::insulated) {
+            const double inside_m = next->run_part->bore.diameter_m;
+            const double thick_m = 0.5 * (outside_diameter_m(*next->wall, inside_m) - inside_m);
+            system_.round_m = std::max(system_.round_m, thick_m);
+        }
         kept_m_ = std::max(system_.kept_m, piece.part->pass_through_clearance_m.value_or(0.0));
     }
 
@@ -98,11 +106,18 @@ void brick(const WallOpening& wall) {
                  + wall.deep() + " deep: frame " + wall.opening());
 }
 
-void insulated_length(const Job& job, const Piece* next, const WallOpening& wall) {
+void insulated_length(const Job& job,
+                      const Piece& piece,
+                      const Piece* next,
+                      const WallOpening& wall) {
     wall.add("factory-built chimney length through the wall",
              "its insulation is packed solid and at least " + inch(job) + "; " + wall.kept()
                  + " of air from it to combustibles all round: frame " + wall.opening());
     cover_plates(wall, " and holds the length in its middle");
+    job.list.assumed.push_back(
+        "the pipe ends in the adapter at the length in the wall, which takes "
+        "its place: cut "
+        + job.view.place_of(piece) + " to the face of the wall");
     // A factory-built tee outdoors takes that length as it is; its adapter then sits on the room
     // side.
     const bool goes_on = next != nullptr && next->wall->kind == WallKind::insulated;
@@ -156,13 +171,13 @@ void through_wall(const Job& job,
         trim_collar(job, piece, where);
         return;
     }
-    const WallOpening wall(job, piece, *way, where);
+    const WallOpening wall(job, piece, next, *way, where);
     switch (*way) {
     case PassThrough::brick:
         brick(wall);
         break;
     case PassThrough::insulated_length:
-        insulated_length(job, next, wall);
+        insulated_length(job, piece, next, wall);
         break;
     case PassThrough::ventilated_thimble:
         thimble(job,
@@ -192,6 +207,13 @@ void through_wall(const Job& job,
             "wall thimble",
             where,
             "the wall is noncombustible: set in with mortar, it lets the pipe move and come out");
+        break;
+    case PassThrough::listed_system:
+        thimble(job,
+                piece,
+                "wall thimble listed with the pipe",
+                where,
+                "opening and clearance are those of its label: frame by its instructions");
         break;
     case PassThrough::none:
         job.list.assumed.push_back(

@@ -77,26 +77,48 @@ const Record<MethodFiring>& record_of<MethodFiring>() {
     return record;
 }
 
+namespace {
+
+struct MethodRow {
+    const MethodResult& of;
+    const MethodReportOptions& options;
+};
+
+template <class Member>
+auto of(Member MethodResult::*member) {
+    return [member](const MethodRow& m) -> const Member& { return m.of.*member; };
+}
+
+} // namespace
+
 template <>
-const Record<MethodResult>& record_of<MethodResult>() {
-    static const Record<MethodResult> record{
+const Record<MethodRow>& record_of<MethodRow>() {
+    static const Record<MethodRow> record{
         "method_answer",
         "a calculation by a named method, every line by the symbol its document uses",
-        {{"id", "of the method", &MethodResult::id},
-         {"title", "of the method", &MethodResult::title},
-         {"known_from", "how its document is known", &MethodResult::known_from},
+        {{"dangers",
+          "that stand in the run, which no method looks at: no fire before they are put right",
+          [](const MethodRow& m) -> const std::vector<PresentDanger>& {
+              return m.options.dangers;
+          }},
+         {"not_decided",
+          "what leaves fire and carbon monoxide open; null where nothing does",
+          [](const MethodRow& m) { return unless_empty(m.options.not_decided); }},
+         {"id", "of the method", of(&MethodResult::id)},
+         {"title", "of the method", of(&MethodResult::title)},
+         {"known_from", "how its document is known", of(&MethodResult::known_from)},
          {"met",
           "every condition that counts is met",
-          [](const MethodResult& m) { return m.met(); }},
-         {"firings", "one for each output of the appliance", &MethodResult::firings},
+          [](const MethodRow& m) { return m.of.met(); }},
+         {"firings", "one for each output of the appliance", of(&MethodResult::firings)},
          {"notes",
           "what was chosen where the file or the document is silent",
-          &MethodResult::notes}}};
+          of(&MethodResult::notes)}}};
     return record;
 }
 
 const RecordInfo& method_result() {
-    return record_of<MethodResult>().info();
+    return record_of<MethodRow>().info();
 }
 
 } // namespace fluewright::results
@@ -105,9 +127,11 @@ namespace fluewright {
 
 std::string method_json(const MethodResult& result,
                         std::span<const Assumption> assumptions,
-                        const AnswerInput& input) {
-    return results::answer_text(
-        "check", input, results::record_of<MethodResult>().json(result), assumptions);
+                        const MethodReportOptions& options) {
+    return results::answer_text("check",
+                                options.input,
+                                results::record_of<results::MethodRow>().json({result, options}),
+                                assumptions);
 }
 
 } // namespace fluewright

@@ -1,6 +1,7 @@
 // What harms most is undone first, and a plan says what it brings.
 #include "catch.hpp"
 #include "fluewright/advice/study/varied.hpp"
+#include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 #include "improved.hpp"
@@ -81,6 +82,17 @@ TEST_CASE("a leak is closed before a top is raised, though the draft is strong t
                                       {"air-inlet", {40.0, 0.0}}}};
     const Improvement priced = improved(leaky(), {.prices = prices});
     CHECK(best(priced) == "seal-joints");
+}
+
+TEST_CASE("a measured deposit is swept, and nothing else takes it away", "[improve]") {
+    Installation in = stove_with(pipe_in_room + chimney_of("4.5 m"));
+    in.observed.emplace_back().deposit_m = 0.25 * constants::inch_m;
+    const Improvement made = improved(in);
+    CAPTURE(made.sentence);
+    CHECK(best(made) == "sweep");
+    for (const Plan& plan : made.plans) {
+        CHECK(plan.cures == has_step(plan, RemedyKind::sweep));
+    }
 }
 
 TEST_CASE("a damper left shut is opened, and none is fitted for want of draft", "[improve]") {

@@ -181,7 +181,12 @@ TEST_CASE("growth is that of the metal at its heat, and names where it goes") {
     in.run = {in.run[0], straight_up(3.0, "insulated 25 mm", Zone::outdoors)};
     CHECK_FALSE(listed(in).growth[0].free);
     in.run[0].slip_joint = true;
-    CHECK(listed(in).growth[0].where == "in its slip joint");
+    const PartsList sliding = listed(in);
+    CHECK(sliding.growth[0].where == "in its slip joint");
+    // What the file has is bought, whether the run would need it or not.
+    CHECK(std::any_of(sliding.lines.begin(), sliding.lines.end(), [](const PartsLine& line) {
+        return line.what.find("slip joint") == 0;
+    }));
 }
 
 TEST_CASE("the mass of pipe") {
