@@ -123,6 +123,51 @@ TEST_CASE("new asks again where an answer does not fit those before it") {
     CHECK(wall.out.find("That does not fit: the flue of an open fireplace") != std::string::npos);
 }
 
+TEST_CASE("new asks again where the answers do not fit each other on the wall and at the roof") {
+    const Folder folder;
+
+    struct Misfit {
+        std::string answers; ///< up to the one that does not fit
+        std::string said;
+    };
+
+    const std::string to_wall = "stove\nwall\n6 in\n8 kW\n32 in\n";
+    for (const Misfit& misfit :
+         {Misfit{"stove\nup\n60 in\n", "60 in does not fit: no pipe of the trade is like that."},
+          Misfit{"stove\nup\n1 in\n", "1 in does not fit: no pipe of the trade is like that."},
+          // Pipe and chimney cannot stand in each other.
+          Misfit{to_wall + "5 in\n", "5 in does not fit: it goes from the flue collar"},
+          // The upper side of the pipe would be over the roof, or in the ceiling.
+          Misfit{to_wall + "2 ft\n8 ft\n8 ft 1 in\n",
+                 "8 ft 1 in does not fit: the roof is above the place where the pipe goes"},
+          Misfit{"wood boiler\nmasonry\n6 in\n20 kW\n4 ft\n2 ft\n7 ft 10 in\n8 x 8 in\n8 ft\n",
+                 "8 ft does not fit: the ceiling is above the place where the pipe enters"},
+          // The chimney top an inch under the roof.
+          Misfit{"stove\nup\n6 in\n8 kW\n32 in\n8 ft\n14 ft\n13 ft 11 in\n",
+                 "13 ft 11 in does not fit: the chimney top is above the roof."},
+          // Between pipe and chimney stands the wall, and no farther away.
+          Misfit{to_wall + "2 ft\n6 ft\n9 ft\n16 ft\n\n\nbrick\n36 in\n",
+                 "36 in does not fit: the wall it goes through is nearer"},
+          Misfit{"fireplace\nmasonry\n28 x 36 in\n30 in\n",
+                 "30 in does not fit: the throat is above the opening."}}) {
+        CAPTURE(misfit.answers);
+        const auto made = session::run({"new", folder.file("run.json")}, misfit.answers + "stop\n");
+        const std::string out = session::in_one_line(made.out);
+        CAPTURE(out);
+        CHECK(made.status == 2);
+        CHECK(out.find(misfit.said) != std::string::npos);
+        // Nothing before it is refused.
+        CHECK(out.find("does not fit") == out.rfind("does not fit"));
+    }
+    // A wall that cannot burn may be as near as it is.
+    const auto stone = session::run({"new", folder.file("stone.json")},
+                                    to_wall
+                                        + "2 ft\n6 ft\n9 ft\n16 ft\n\n\nnoncombustible wall\n"
+                                          "36 in\n");
+    CAPTURE(stone.out);
+    CHECK(stone.status == 0);
+}
+
 TEST_CASE("new ends politely with status 2, and nothing half-written") {
     const Folder folder;
     const std::string file = folder.file("run.json");
@@ -216,7 +261,7 @@ TEST_CASE("new asks what decides fire, and the file says it") {
     CHECK(unknown.out.find("go through the wall?") != std::string::npos);
     CHECK(fire_of(open).find("cannot tell") != std::string::npos);
     const std::string told = folder.file("told.json");
-    REQUIRE(session::run({"new", told}, through_wall + "460 mm\nventilated thimble\n").status == 0);
+    REQUIRE(session::run({"new", told}, through_wall + "ventilated thimble\n460 mm\n").status == 0);
     CHECK(text_of(told).find(R"("clearance": "460 mm")") != std::string::npos);
     CHECK(text_of(told).find(R"("pass_through": "ventilated thimble")") != std::string::npos);
     CAPTURE(fire_of(told));
