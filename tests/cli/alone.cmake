@@ -1,6 +1,6 @@
 # Runs a program in a root of its own: nothing is there but the program, the shared libraries it asks for, and a file to check.
-#   cmake -D PROGRAM=fluewright -D EXAMPLE=bindery.json -D ROOT=folder [-D STATIC=ON] -P alone.cmake
-# With STATIC it may ask for no library. Where no root can be changed, it says so and ends well.
+#   cmake -D PROGRAM=fluewright -D EXAMPLE=bindery.json -D ROOT=folder [-D STATIC=ON] [-D LIKE=other program] -P alone.cmake
+# With STATIC it may ask for no library. It must say what it says, or LIKE, with all of this system around it. Where no root can be changed, it says so and ends well.
 function(run)
   execute_process(COMMAND ${ARGN} RESULT_VARIABLE status OUTPUT_VARIABLE out ERROR_VARIABLE err)
   set(status "${status}" PARENT_SCOPE)
@@ -8,6 +8,9 @@ function(run)
   set(err "${err}" PARENT_SCOPE)
 endfunction()
 
+if(NOT LIKE)
+  set(LIKE "${PROGRAM}")
+endif()
 find_program(CHROOT chroot PATHS /usr/sbin /sbin)
 find_program(UNSHARE unshare)
 set(enter "")
@@ -45,7 +48,7 @@ foreach(library IN LISTS libraries)
 endforeach()
 foreach(arguments IN ITEMS "check run.json --details" "report run.json" "draw run.json" "explain draft-short")
   separate_arguments(words UNIX_COMMAND "${arguments}")
-  run(${CMAKE_COMMAND} -E chdir "${ROOT}" "${PROGRAM}" ${words})
+  run(${CMAKE_COMMAND} -E chdir "${ROOT}" "${LIKE}" ${words})
   set(here "${status}:${out}")
   run(${enter} "${ROOT}" /fluewright ${words})
   if(NOT "${status}:${out}" STREQUAL here)
