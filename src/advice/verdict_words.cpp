@@ -1,8 +1,10 @@
 #include "verdict_words.hpp"
 
+#include "fluewright/advice/checks/keys_in_words.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/unsolved.hpp"
+#include "fluewright/advice/verdict_reason.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
 
@@ -95,6 +97,30 @@ public:
                    : "Nothing found.";
     }
 
+    [[nodiscard]] std::string reason() const {
+        if (v_.outcome == HarmOutcome::cannot_tell) {
+            const auto first = v_.check ? keys_in_words(a_.checks[*v_.check].missing) : "";
+            return first.empty() ? "open, the solver found no answer"
+                                 : "open, the file does not say " + first + more(v_.open);
+        }
+        if (v_.outcome != HarmOutcome::falls_short) {
+            return {};
+        }
+        if (!v_.state) {
+            return title_and_place() + more(v_.short_of);
+        }
+        const StateResult& state = a_.solution.states[*v_.state];
+        const std::string where = state_name(a_.installation, state) + ", ";
+        if (v_.kind == Kind::fraction) {
+            return where + opening_words(a_.installation, state) + more(v_.short_of);
+        }
+        if (!worst_has_figures()) {
+            return where + std::string{in_place_of_figures(state)} + more(v_.short_of);
+        }
+        const ShownApart both = apart(*v_.figure, *v_.limit, Kind::pressure);
+        return where + both.figure + " where " + both.limit + " is required" + more(v_.short_of);
+    }
+
     /// Title, place, state and figures of the worst finding.
     [[nodiscard]] std::string finding() const {
         const std::string& message = a_.findings[*v_.finding].message;
@@ -153,6 +179,11 @@ private:
         // Of several states the worst comes first.
         const std::string state = f.state.substr(0, f.state.find("; also "));
         return words + (state.empty() ? "" : " (" + state + ')');
+    }
+
+    /// " (and 2 more)" of a count that holds the one that was told.
+    [[nodiscard]] static std::string more(std::size_t count) {
+        return count > 1 ? " (and " + std::to_string(count - 1) + " more)" : std::string{};
     }
 
     /// What is mentioned only: "2 further findings"
@@ -232,6 +263,21 @@ std::string first_to_do(const Assessment& a, const HarmVerdict& v) {
         return std::string{a.findings[*v.finding].what_to_do()};
     }
     return {};
+}
+
+std::string reason_of(const Assessment& a, const HarmVerdict& v) {
+    return HarmWords(a, v).reason();
+}
+
+std::string reasons_against(const Assessment& a) {
+    std::string reasons;
+    for (const HarmVerdict& v : a.verdict.harms) {
+        const std::string reason = v.counts ? reason_of(a, v) : std::string{};
+        if (!reason.empty()) {
+            reasons += (reasons.empty() ? "" : "; ") + std::string{name(v.harm)} + ": " + reason;
+        }
+    }
+    return reasons;
 }
 
 std::string headline(const Verdict& verdict) {

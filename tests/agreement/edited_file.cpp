@@ -29,7 +29,7 @@ void spell_out(Json& file, const std::string& pointer) {
 
 Json value_of(const Assumption& assumption) {
     if (!assumption.word.empty()) {
-        return assumption.word;
+        return assumption.word == "true" ? Json(true) : Json(assumption.word);
     }
     return assumption.kind == Kind::number
                ? Json(assumption.value)

@@ -267,6 +267,42 @@ TEST_CASE("a record from which nothing can be read is a row like any other fault
     }
 }
 
+TEST_CASE("the table of a batch says what falls short or is open, and in which condition") {
+    const std::filesystem::path examples{PROJECT_SOURCE_DIR "/examples"};
+    const auto asked = [&](const std::string& name, const std::vector<std::string>& more = {}) {
+        std::vector<std::string> words{"batch", (examples / (name + ".json")).string()};
+        words.insert(words.end(), more.begin(), more.end());
+        return session::run(words);
+    };
+    // The word and the condition are those of `check`.
+    const auto danger = asked("toll-house");
+    CHECK(danger.out.find("DANGER") != std::string::npos);
+    std::istringstream lines(asked("sugar-house").out); // inches of water are the widest figures
+    for (std::string line; std::getline(lines, line);) {
+        CHECK(line.size() < 80);
+    }
+    CHECK(session::in_one_line(danger.out)
+              .find("fire: Joints under positive pressure, straight 6 (low fire, mild day); "
+                    "draft: low fire, mild day, 2.83 Pa where 6 Pa is required (and 1 more)")
+          != std::string::npos);
+    // Nothing short, fire not decided: it does not pass.
+    const auto open = asked("print-shop");
+    CHECK(open.status == 1);
+    CHECK(open.out.find(" open ") != std::string::npos);
+    CHECK(open.out.find("fire: open, the file does not say `listed_clearance`")
+          != std::string::npos);
+    CHECK(open.err.find("1 installations: 0 pass, 1 open, 0 fall short") != std::string::npos);
+    CHECK(lines_of(asked("print-shop", {"--format", "ndjson"}).out)[0]["outcome"] == "open");
+    CHECK(asked("print-shop", {"--only", "passing"}).out.find("print-shop") == std::string::npos);
+    CHECK(asked("print-shop", {"--only", "failing"}).out.find("print-shop") == std::string::npos);
+    CHECK(asked("print-shop", {"--only", "open"}).out.find("print-shop") != std::string::npos);
+    // Where fire does not count, nothing that counts is open.
+    CHECK(asked("print-shop", {"--require", "draft"}).status == 0);
+    const auto sound = asked("bindery");
+    CHECK(sound.status == 0);
+    CHECK(sound.out.find("fire:") == std::string::npos);
+}
+
 TEST_CASE("the table of a batch cuts no id") {
     const std::string id = "north-wall/two-elbows/height-six-meters/diameter-150";
     const std::string line =

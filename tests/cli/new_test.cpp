@@ -12,17 +12,17 @@ namespace {
 namespace fs = std::filesystem;
 
 /// A folder of its own, gone at the end.
-class Folder {
+class PlanFolder {
 public:
-    Folder() : path_(fs::temp_directory_path() / ("new-test-" + std::to_string(::getpid()))) {
+    PlanFolder() : path_(fs::temp_directory_path() / ("new-test-" + std::to_string(::getpid()))) {
         fs::remove_all(path_);
         fs::create_directories(path_);
     }
 
-    ~Folder() { fs::remove_all(path_); }
+    ~PlanFolder() { fs::remove_all(path_); }
 
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
+    PlanFolder(const PlanFolder&) = delete;
+    PlanFolder& operator=(const PlanFolder&) = delete;
 
     [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
 
@@ -35,7 +35,7 @@ private:
     fs::path path_;
 };
 
-std::string text_of(const std::string& file) {
+std::string text_of_plan(const std::string& file) {
     std::ifstream in(file);
     std::ostringstream text;
     text << in.rdbuf();
@@ -55,7 +55,7 @@ const std::string answers_fireplace =
 /// Whether check takes a file: it may fall short, but it is no fault.
 void check_takes(const std::string& file) {
     const auto checked = session::run({"check", file});
-    CAPTURE(text_of(file), checked.err);
+    CAPTURE(text_of_plan(file), checked.err);
     CHECK((checked.status == 0 || checked.status == 1));
     CHECK(checked.err.empty());
 }
@@ -63,7 +63,7 @@ void check_takes(const std::string& file) {
 } // namespace
 
 TEST_CASE("new asks its way to a file that check takes, with comments and a sketch") {
-    const Folder folder;
+    const PlanFolder folder;
     int number = 0;
     for (const std::string& answers :
          {answers_up, answers_wall, answers_masonry, answers_fireplace}) {
@@ -74,7 +74,7 @@ TEST_CASE("new asks its way to a file that check takes, with comments and a sket
         CHECK(made.out.find("does not fit") == std::string::npos);
         CHECK(made.out.find("not understood") == std::string::npos);
         CHECK(made.out.find("chimney top at ") != std::string::npos);
-        const std::string text = text_of(file);
+        const std::string text = text_of_plan(file);
         CHECK(text.find("// ") == 0);
         CHECK(text.find("chimney top at ") != std::string::npos);
         check_takes(file);
@@ -88,10 +88,10 @@ TEST_CASE("new asks its way to a file that check takes, with comments and a sket
 }
 
 TEST_CASE("new keeps the words of whoever answered, and the heights add up") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     REQUIRE(session::run({"new", file}, answers_wall).status == 0);
-    const std::string text = text_of(file);
+    const std::string text = text_of_plan(file);
     CHECK(text.find(R"("diameter": "3 in")") != std::string::npos);
     CHECK(text.find(R"("across": "20 in")") != std::string::npos);
     CHECK(text.find("1/4 in/ft") != std::string::npos);
@@ -101,7 +101,7 @@ TEST_CASE("new keeps the words of whoever answered, and the heights add up") {
 }
 
 TEST_CASE("new asks again where an answer does not fit those before it") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     // The ceiling under the flue collar, the roof under the ceiling, the top under the roof.
     const auto made = session::run(
@@ -123,8 +123,53 @@ TEST_CASE("new asks again where an answer does not fit those before it") {
     CHECK(wall.out.find("That does not fit: the flue of an open fireplace") != std::string::npos);
 }
 
+TEST_CASE("new asks again where the answers do not fit each other on the wall and at the roof") {
+    const PlanFolder folder;
+
+    struct Misfit {
+        std::string answers; ///< up to the one that does not fit
+        std::string said;
+    };
+
+    const std::string to_wall = "stove\nwall\n6 in\n8 kW\n32 in\n";
+    for (const Misfit& misfit :
+         {Misfit{"stove\nup\n60 in\n", "60 in does not fit: no pipe of the trade is like that."},
+          Misfit{"stove\nup\n1 in\n", "1 in does not fit: no pipe of the trade is like that."},
+          // Pipe and chimney cannot stand in each other.
+          Misfit{to_wall + "5 in\n", "5 in does not fit: it goes from the flue collar"},
+          // The upper side of the pipe would be over the roof, or in the ceiling.
+          Misfit{to_wall + "2 ft\n8 ft\n8 ft 1 in\n",
+                 "8 ft 1 in does not fit: the roof is above the place where the pipe goes"},
+          Misfit{"wood boiler\nmasonry\n6 in\n20 kW\n4 ft\n2 ft\n7 ft 10 in\n8 x 8 in\n8 ft\n",
+                 "8 ft does not fit: the ceiling is above the place where the pipe enters"},
+          // The chimney top an inch under the roof.
+          Misfit{"stove\nup\n6 in\n8 kW\n32 in\n8 ft\n14 ft\n13 ft 11 in\n",
+                 "13 ft 11 in does not fit: the chimney top is above the roof."},
+          // Between pipe and chimney stands the wall, and no farther away.
+          Misfit{to_wall + "2 ft\n6 ft\n9 ft\n16 ft\n\n\nbrick\n36 in\n",
+                 "36 in does not fit: the wall it goes through is nearer"},
+          Misfit{"fireplace\nmasonry\n28 x 36 in\n30 in\n",
+                 "30 in does not fit: the throat is above the opening."}}) {
+        CAPTURE(misfit.answers);
+        const auto made = session::run({"new", folder.file("run.json")}, misfit.answers + "stop\n");
+        const std::string out = session::in_one_line(made.out);
+        CAPTURE(out);
+        CHECK(made.status == 2);
+        CHECK(out.find(misfit.said) != std::string::npos);
+        // Nothing before it is refused.
+        CHECK(out.find("does not fit") == out.rfind("does not fit"));
+    }
+    // A wall that cannot burn may be as near as it is.
+    const auto stone = session::run({"new", folder.file("stone.json")},
+                                    to_wall
+                                        + "2 ft\n6 ft\n9 ft\n16 ft\n\n\nnoncombustible wall\n"
+                                          "36 in\n");
+    CAPTURE(stone.out);
+    CHECK(stone.status == 0);
+}
+
 TEST_CASE("new ends politely with status 2, and nothing half-written") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     std::string nonsense;
     for (int i = 0; i < 30; ++i) {
@@ -141,13 +186,13 @@ TEST_CASE("new ends politely with status 2, and nothing half-written") {
 }
 
 TEST_CASE("new never writes over a file") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     std::ofstream(file) << "mine";
     const auto made = session::run({"new", file}, answers_up);
     CHECK(made.status == 2);
     CHECK(made.err.find("is there already") != std::string::npos);
-    CHECK(text_of(file) == "mine");
+    CHECK(text_of_plan(file) == "mine");
     // Nor through a link that leads nowhere yet.
     const std::string link = folder.file("link.json");
     fs::create_symlink(folder.file("elsewhere.json"), link);
@@ -157,7 +202,7 @@ TEST_CASE("new never writes over a file") {
 }
 
 TEST_CASE("options answer the questions of new beforehand") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     std::vector<std::string> words{"new",
                                    file,
@@ -200,7 +245,7 @@ TEST_CASE("options answer the questions of new beforehand") {
 }
 
 TEST_CASE("new asks what decides fire, and the file says it") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string through_wall =
         "stove\nwall\n150 mm\n8 kW\n0.8 m\n0.8 m\n1.8 m\n2.8 m\n5 m\n\n\n";
     const auto fire_of = [](const std::string& file) {
@@ -216,9 +261,9 @@ TEST_CASE("new asks what decides fire, and the file says it") {
     CHECK(unknown.out.find("go through the wall?") != std::string::npos);
     CHECK(fire_of(open).find("cannot tell") != std::string::npos);
     const std::string told = folder.file("told.json");
-    REQUIRE(session::run({"new", told}, through_wall + "460 mm\nventilated thimble\n").status == 0);
-    CHECK(text_of(told).find(R"("clearance": "460 mm")") != std::string::npos);
-    CHECK(text_of(told).find(R"("pass_through": "ventilated thimble")") != std::string::npos);
+    REQUIRE(session::run({"new", told}, through_wall + "ventilated thimble\n460 mm\n").status == 0);
+    CHECK(text_of_plan(told).find(R"("clearance": "460 mm")") != std::string::npos);
+    CHECK(text_of_plan(told).find(R"("pass_through": "ventilated thimble")") != std::string::npos);
     CAPTURE(fire_of(told));
     CHECK(fire_of(told).find("passes") != std::string::npos);
     // Pipe that a listing speaks for is not asked about, nor what passes no wall.
@@ -231,11 +276,11 @@ TEST_CASE("new asks what decides fire, and the file says it") {
     const auto by_options = session::run(
         {"new", options, "--clearance", "18 in", "--pass-through", "brick"}, through_wall);
     CHECK(by_options.status == 0);
-    CHECK(text_of(options).find(R"("pass_through": "brick")") != std::string::npos);
+    CHECK(text_of_plan(options).find(R"("pass_through": "brick")") != std::string::npos);
 }
 
 TEST_CASE("a quote within a length does not break the file") {
-    const Folder folder;
+    const PlanFolder folder;
     const std::string file = folder.file("run.json");
     const auto made =
         session::run({"new", file}, "stove\nup\n6\"\n8 kW\n2' 8\"\n8'\n14'\n18'\n\n\n18\"\n");
@@ -245,7 +290,7 @@ TEST_CASE("a quote within a length does not break the file") {
 }
 
 TEST_CASE("template makes a usual run of every kind of heater, which check takes") {
-    const Folder folder;
+    const PlanFolder folder;
     for (const std::string_view kind : fluewright::plan_heater_words) {
         for (const std::string units : {"metric", "us"}) {
             const std::string file = folder.file(std::string{kind} + units + ".json");

@@ -1,4 +1,4 @@
-# Packs, unpacks each package into a clean folder, and runs the program that lies there.
+# Packs, unpacks each package into a clean folder, and runs the program that lies there, also in a root of its own.
 #   cmake -D BUILD=build -D SCRATCH=folder -D VERSION=0.1.0 -P packages.cmake
 # It packs twice: the same bytes must come out.
 set(ENV{SOURCE_DATE_EPOCH} 1796083200) # the first of December 2026
@@ -28,6 +28,8 @@ function(must_run root)
   if(NOT out MATCHES "This run passes")
     message(FATAL_ERROR "the packed program says: ${out}")
   endif()
+  run(${CMAKE_COMMAND} -D PROGRAM=${root}/bin/fluewright -D EXAMPLE=${root}/share/doc/fluewright/examples/bindery.json
+    -D ROOT=${SCRATCH}/alone -P ${CMAKE_CURRENT_FUNCTION_LIST_DIR}/alone.cmake)
   must_have("${root}/share" man/man1/fluewright.1.gz bash-completion/completions/fluewright
     fish/vendor_completions.d/fluewright.fish doc/fluewright/README.md)
   file(STRINGS "${root}/share/bash-completion/completions/fluewright" completes REGEX "complete .*fluewright")

@@ -224,9 +224,12 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
         SeenFact fact;
         fact.words = words(evidence_[e], resolved_);
         fact.fits = !conflicts(rows.front(), e);
-        fact.expected = evidence_[e].is_reading()
-                            ? expectation_words(evidence_[e], x, 1.0, resolved_)
-                            : std::string{};
+        if (evidence_[e].is_reading()) {
+            constexpr std::size_t unhidden = 0; // of the file, whose fire is the middle step
+            const double written = engine_.figures(unhidden, evidence_[e])[heat_steps / 2];
+            fact.expected = expectation_words(evidence_[e], x, 1.0, resolved_);
+            fact.as_written = expectation_words(evidence_[e], written, 1.0, resolved_);
+        }
         result.seen.push_back(std::move(fact));
     }
     result.nothing_explains = !evidence_.empty() && !row_that_explains();

@@ -105,8 +105,8 @@ double found_share(const Check& look, std::string_view cause) {
     return listed(look.reveals, cause).value_or(look.false_alarm);
 }
 
-double pages_telling(const Cause& flaw, std::string_view symptom) {
-    return listed(flaw.told, symptom).value_or(0.0);
+std::optional<double> pages_telling(const Cause& flaw, std::string_view symptom) {
+    return listed(flaw.told, symptom);
 }
 
 } // namespace fluewright::diagnosis

@@ -141,18 +141,22 @@ void adapters(const Job& job) {
 
 void cleanouts(const Job& job) {
     double plugs = 0.0;
+    double assumed = 0.0;
     for (const Piece& piece : job.view.pieces) {
         // The cleanout of brick is a door in it.
-        plugs += piece.section->kind == PartKind::tee && piece.section->cleanout
-                         && piece.wall->kind != WallKind::masonry
-                     ? 1.0
-                     : 0.0;
+        if (piece.section->kind == PartKind::tee && piece.section->cleanout
+            && piece.wall->kind != WallKind::masonry) {
+            plugs += 1.0;
+            assumed += piece.part->cleanout ? 0.0 : 1.0;
+        }
     }
     add(job,
         {.what = "cleanout plug or cap",
          .count = plugs,
          .where = plugs < 1.5 ? "the tee" : "the tees",
-         .why = "closes the open end of the tee",
+         .why = assumed > 0.0 ? "closes the open end of the tee; assumed, as the file does not "
+                                "say `cleanout`"
+                              : "closes the open end of the tee",
          .source = std::string{trade_practice}});
 }
 

@@ -86,7 +86,8 @@ public:
                Depth depth,
                SizeTable& table)
         : written_(written), table_(table), depth_(depth), required_(present.required),
-          rules_(present.body->id), sizes_(options.sizes.value_or(usual_sizes(table.present))) {
+          rules_(present.body->id), present_works_(present.works()),
+          sizes_(options.sizes.value_or(usual_sizes(table.present))) {
         const Run& run = table.present.run;
         const std::size_t chimney = run.chimney_start();
         connector_ = chosen_of(run, 0, chimney);
@@ -225,7 +226,7 @@ private:
         if (table_.varies_masonry || row.lines_masonry) {
             return masonry_changes(row, table_.present_height_m);
         }
-        if (row.present) {
+        if (stands_as_it_is(row)) {
             return {AsItStands{}};
         }
         return {OtherPipe{row.connector_m, row.chimney_m, row.height_m}};
@@ -251,6 +252,17 @@ private:
         judge(*trial, row);
     }
 
+    [[nodiscard]] bool stands_as_it_is(const SizeRow& row) const {
+        return row.present && !table_.varies_masonry && !row.lines_masonry;
+    }
+
+    /// What `check` says of the present run, which is known already.
+    [[nodiscard]] Passing as_it_stands(const Trial& trial) const {
+        return trial.score.passes
+                   ? Passing{.works = present_works_, .against = table_.against, .found = {}}
+                   : Passing{};
+    }
+
     /// Nobody builds a chimney anew to a height that a rule of the roof forbids.
     void rule_out_a_low_top(const Passing& found, SizeRow& row) const {
         const auto low =
@@ -266,7 +278,8 @@ private:
 
     /// A danger that the present run has as well is no matter of the size.
     void judge(const Trial& trial, SizeRow& row) const {
-        const Passing found = passing(trial, required_, rules_);
+        const Passing found =
+            stands_as_it_is(row) ? as_it_stands(trial) : passing(trial, required_, rules_);
         row.works = found.works;
         if (row.against_rule) {
             return;
@@ -293,6 +306,7 @@ private:
     Depth depth_;
     Required required_;
     std::string rules_;
+    bool present_works_;
     TradeSizes sizes_;
     ChosenPipe connector_;
     ChosenPipe chimney_;

@@ -5,14 +5,12 @@
 namespace fluewright::cli {
 
 std::string counted(const BatchProgress& all, const BatchProgress& before, double seconds) {
-    std::string text = fmt::format("{} installations: {} pass, {} fall short, {} at fault",
+    std::string text = fmt::format("{} installations: {} pass, {} open, {} fall short, {} at fault",
                                    all.records,
                                    all.pass,
+                                   all.undecided,
                                    all.short_of_draft,
                                    all.fault);
-    if (all.undecided > 0) {
-        text += fmt::format("; of those that pass {} leave fire undecided", all.undecided);
-    }
     if (all.failed > 0) {
         text += fmt::format(", {} without an answer of the solver", all.failed);
     }

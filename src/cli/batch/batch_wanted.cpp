@@ -156,7 +156,8 @@ Result<BatchWanted, std::string> batch_wanted_of(const Context& context) {
 
 bool is_wanted(const BatchRow& row, std::string_view only) {
     return only.empty() || (only == "passing" && row.outcome == Outcome::pass)
-           || (only == "failing" && row.outcome != Outcome::pass) || only == name(row.outcome);
+           || (only == "failing" && row.outcome != Outcome::pass && row.outcome != Outcome::open)
+           || only == name(row.outcome);
 }
 
 std::string header_of(const BatchWanted& wanted) {

@@ -35,7 +35,7 @@ private:
 struct BatchProgress {
     std::uint64_t records{}; ///< of the input that are dealt with, also those --only left out
     std::uint64_t pass{};
-    std::uint64_t undecided{}; ///< of those that pass, those whose fire is not decided
+    std::uint64_t undecided{}; ///< nothing short, but not all that counts is decided
     std::uint64_t short_of_draft{};
     std::uint64_t fault{};
     std::uint64_t failed{};    ///< the solver gave up

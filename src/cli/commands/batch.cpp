@@ -54,7 +54,7 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
         const BatchRow row = assess_record(record, wanted.asked);
         done.gain.records += 1;
         done.gain.pass += row.outcome == Outcome::pass ? 1U : 0U;
-        done.gain.undecided += row.passes_undecided() ? 1U : 0U;
+        done.gain.undecided += row.outcome == Outcome::open ? 1U : 0U;
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
@@ -277,8 +277,9 @@ int run_batch(const Context& context) {
     if (all.failed > 0) {
         return unless_given_up(context, true, program_failed);
     }
-    const bool open = wanted->asked.required.asks(Harm::fire) && all.undecided > 0;
-    return all.fault > 0 ? wrong_input : all.short_of_draft > 0 || open ? falls_short : all_pass;
+    return all.fault > 0                            ? wrong_input
+           : all.short_of_draft + all.undecided > 0 ? falls_short
+                                                    : all_pass;
 }
 
 constexpr std::array<const OptionInfo*, 13> batch_options{&option::batch_format,

@@ -1,6 +1,7 @@
 #include "cli/first_plan/plan_questions.hpp"
 
 #include "cli/first_plan/plan_answers.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 
 #include <algorithm>
@@ -55,9 +56,31 @@ bool passes_wall(const FirstPlan& plan) {
     return plan.has_bare_pipe() && plan.way == PlanWay::wall;
 }
 
-/// A place above which the next one must lie.
+/// Half of what the pipe is wide; nothing of a fireplace, whose flue has no collar.
+double half_pipe_m(const FirstPlan& plan) {
+    return has_collar(plan) ? 0.5 * plan.collar.value : 0.0;
+}
+
+/// A place above which the next one must lie: the upper side of a pipe that goes level.
 double height_before_ceiling_m(const FirstPlan& plan) {
-    return plan.goes_across() ? plan.entry_height.value : plan.collar_height.value + least_gap_m;
+    return plan.goes_across() ? plan.entry_height.value + half_pipe_m(plan)
+                              : plan.collar_height.value + least_gap_m;
+}
+
+/// What pipe is made in; a collar beyond it is a slip of the unit.
+Allowed allowed_by_trade() {
+    const auto [least, most] = std::minmax_element(
+        catalog::trade_sizes().begin(),
+        catalog::trade_sizes().end(),
+        [](const auto& a, const auto& b) { return a.inside_diameter_m < b.inside_diameter_m; });
+    return {.least = least->inside_diameter_m,
+            .most = most->inside_diameter_m,
+            .why = "no pipe of the trade is like that"};
+}
+
+/// The farthest that the wall can be from the upright pipe, with the chimney on its other side.
+double farthest_wall_m(const FirstPlan& plan) {
+    return plan.distance.value - 2.0 * half_pipe_m(plan);
 }
 
 std::optional<std::string> take_length(std::string_view typed,
@@ -126,22 +149,21 @@ std::optional<std::string> take_flue(std::string_view typed, FirstPlan& plan) {
 }
 
 std::optional<std::string> take_collar(std::string_view typed, FirstPlan& plan) {
-    return take_length(typed,
-                       allowed_by_field<Outlet>("diameter", "no flue collar is like that"),
-                       plan,
-                       &FirstPlan::collar);
+    return take_length(typed, allowed_by_trade(), plan, &FirstPlan::collar);
 }
 
 std::optional<std::string> take_collar_height(std::string_view typed, FirstPlan& plan) {
-    return take_length(typed,
-                       allowed_by_field<Outlet>("height", "the heater stands on the floor"),
-                       plan,
-                       &FirstPlan::collar_height);
+    Allowed allowed = allowed_by_field<Outlet>("height", "the heater stands on the floor");
+    if (plan.is_fireplace()) {
+        allowed.least = std::max(allowed.least, plan.front.depth.value);
+        allowed.why = "the throat is above the opening";
+    }
+    return take_length(typed, allowed, plan, &FirstPlan::collar_height);
 }
 
 std::optional<std::string> take_distance(std::string_view typed, FirstPlan& plan) {
     return take_length(typed,
-                       {.least = nearest_chimney_m,
+                       {.least = std::max(nearest_chimney_m, 2.0 * half_pipe_m(plan)),
                         .most = farthest_chimney_m,
                         .why = "it goes from the flue collar to the middle of the chimney"},
                        plan,
@@ -174,7 +196,7 @@ std::optional<std::string> take_roof(std::string_view typed, FirstPlan& plan) {
     const bool outside = plan.way == PlanWay::wall;
     return take_length(
         typed,
-        {.least = outside ? plan.entry_height.value : plan.ceiling.value,
+        {.least = outside ? height_before_ceiling_m(plan) : plan.ceiling.value,
          .most = highest_top_m - least_gap_m,
          .why = outside ? "the roof is above the place where the pipe goes through the wall"
                         : "the roof is not under the ceiling"},
@@ -217,11 +239,13 @@ std::optional<std::string> take_ridge(std::string_view typed, FirstPlan& plan) {
 
 std::optional<std::string> take_clearance(std::string_view typed, FirstPlan& plan) {
     Said taken;
-    auto refused = take_quantity(typed,
-                                 Kind::length,
-                                 allowed_by_field<Part>("clearance", "no pipe stands like that"),
-                                 plan.units(),
-                                 taken);
+    Allowed allowed = allowed_by_field<Part>("clearance", "no pipe stands like that");
+    if (passes_wall(plan) && plan.pass != PassThrough::noncombustible_wall
+        && farthest_wall_m(plan) < allowed.most) {
+        allowed.most = std::max(allowed.least, farthest_wall_m(plan));
+        allowed.why = "the wall it goes through is nearer, between pipe and chimney";
+    }
+    auto refused = take_quantity(typed, Kind::length, allowed, plan.units(), taken);
     if (!refused) {
         plan.clearance = std::move(taken);
     }
@@ -309,9 +333,9 @@ constexpr std::array questions{
     PlanQuestion{&option::plan_top, always, fixed<top_words>, take_top},
     PlanQuestion{&option::plan_pitch, always, fixed<pitch_words>, take_pitch, true},
     PlanQuestion{&option::plan_ridge, always, fixed<ridge_words>, take_ridge, true},
+    PlanQuestion{&option::plan_pass, passes_wall, words_of_pass, take_pass, true},
     PlanQuestion{
-        &option::plan_clearance, has_bare_pipe, fixed<clearance_words>, take_clearance, true},
-    PlanQuestion{&option::plan_pass, passes_wall, words_of_pass, take_pass, true}};
+        &option::plan_clearance, has_bare_pipe, fixed<clearance_words>, take_clearance, true}};
 
 } // namespace
 

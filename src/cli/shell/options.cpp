@@ -18,7 +18,7 @@ constexpr std::array<std::string_view, 3> methods{"physics", "en13384", "handboo
 constexpr std::array<std::string_view, 2> bases{"as-built", "listing"};
 constexpr std::array<std::string_view, 6> rule_bodies{"us", "uk", "ca", "au", "de", "none"};
 constexpr std::array<std::string_view, 2> size_systems{"inch", "metric"};
-constexpr std::array<std::string_view, 4> outcomes{"passing", "failing", "short", "fault"};
+constexpr std::array<std::string_view, 5> outcomes{"passing", "open", "failing", "short", "fault"};
 constexpr std::array<std::string_view, 2> schemas{"installation", "result"};
 constexpr std::array<std::string_view, 2> unit_systems{"us", "metric"};
 
@@ -97,12 +97,13 @@ constexpr OptionInfo minutes{
 constexpr OptionInfo no_size_search{
     "--no-size-search", "", "", "do not look for a better pipe size", {}};
 constexpr OptionInfo most{"--most", "", "N", "how many changes to show; default 5", {}};
-constexpr OptionInfo only{
-    "--only",
-    "",
-    "WHICH",
-    "write only these records: passing, or failing, which means short or at fault",
-    outcomes};
+constexpr OptionInfo only{"--only",
+                          "",
+                          "WHICH",
+                          "write only these records: passing, open, which leaves what counts "
+                          "undecided, or failing, which "
+                          "means short or at fault",
+                          outcomes};
 constexpr OptionInfo output{
     "--output", "-o", "FILE", "write to FILE, whole or not at all, instead of the screen", {}};
 constexpr OptionInfo only_kinds{

@@ -16,7 +16,8 @@
 namespace fluewright::results {
 namespace {
 
-constexpr std::array<std::string_view, 4> batch_outcome_words{"pass", "short", "fault", "failed"};
+constexpr std::array<std::string_view, 5> batch_outcome_words{
+    "pass", "open", "short", "fault", "failed"};
 constexpr std::span<const std::string_view> any_word{};
 
 /// What a kind of harm came to, null where nothing was computed.
@@ -52,10 +53,15 @@ const Record<BatchRow>& record_of<BatchRow>() {
          {"title", Kind::number, "of the installation", &BatchRow::title, any_word, false},
          {"outcome",
           Kind::number,
-          "pass: nothing that counts is short; short: something is; fault: nothing was computed; "
+          "pass: all that counts is decided, and nothing of it is short; open: nothing of it is "
+          "short, but not all is decided; short: something is; fault: nothing was computed; "
           "failed: the solver gave up, please report it",
           [](const BatchRow& row) { return row.outcome; },
           batch_outcome_words},
+         {"why",
+          "what makes what counts fall short or leaves it open, by kind of harm; empty where all "
+          "of it passes",
+          &BatchRow::why},
          {"fire_outcome",
           Kind::number,
           "what fire and carbon monoxide came to; null for a fault",
@@ -257,7 +263,10 @@ void append_value(const BatchRow& row,
 }
 
 constexpr int id_width = 26;
-constexpr int state_width = 32;
+constexpr int state_width = 30;
+constexpr int spare_width = 13; // "+0.0464 inH2O"
+constexpr std::size_t why_inset = 2;
+constexpr std::size_t table_width = 79;
 
 } // namespace
 
@@ -329,13 +338,14 @@ void append_csv_header(const BatchColumns& chosen, std::string& text) {
 
 void append_table_header(std::string& text) {
     fmt::format_to(std::back_inserter(text),
-                   "{:<{}} {:<7} {:<{}} {:>11}\n",
+                   "{:<{}} {:<7} {:<{}} {:>{}}\n",
                    "installation",
                    id_width,
                    "outcome",
                    "tightest",
                    state_width,
-                   "to spare");
+                   "to spare",
+                   spare_width);
 }
 
 std::string margin_text(const BatchRow& row) {
@@ -371,16 +381,20 @@ void append_table_row(const BatchRow& row, std::string& text) {
         : std::isfinite(row.margin_pa) ? margin_text(row)
                                        : std::string{name(row.margin_status)};
     fmt::format_to(std::back_inserter(text),
-                   "{:<{}} {:<7} {:<{}} {:>11}\n",
+                   "{:<{}} {:<7} {:<{}} {:>{}}\n",
                    id,
                    id_width,
                    row.harms.front() == HarmOutcome::falls_short ? "DANGER"
-                   : row.outcome != Outcome::pass                ? "SHORT"
-                   : row.passes_undecided()                      ? "open"
+                   : row.outcome == Outcome::short_of_draft      ? "SHORT"
+                   : row.outcome == Outcome::open                ? "open"
                                                                  : "ok",
                    state.substr(0, state_width),
                    state_width,
-                   spare);
+                   spare,
+                   spare_width);
+    if (!row.why.empty()) {
+        text += paragraph(row.why, {.first = why_inset, .rest = why_inset + 2}, table_width);
+    }
 }
 
 } // namespace fluewright

@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/study/varied.hpp"
 #include "fluewright/advice/unsolved.hpp"
+#include "fluewright/advice/verdict_reason.hpp"
 #include "fluewright/io/input/diagnostic.hpp"
 #include "fluewright/io/input/json_reader.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
@@ -178,7 +179,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
 } // namespace
 
 std::string_view name(Outcome outcome) {
-    constexpr std::array<std::string_view, 4> names{"pass", "short", "fault", "failed"};
+    constexpr std::array<std::string_view, 5> names{"pass", "open", "short", "fault", "failed"};
     return names[static_cast<std::size_t>(outcome)];
 }
 
@@ -232,7 +233,10 @@ BatchRow assess_record(const BatchRecord& record, const BatchAsked& asked) {
     const Assessment& a = *assessed;
     row.units = asked.units.value_or(a.installation.units);
     row.opening_wanted = door_wanted(a.installation);
-    row.outcome = a.works() ? Outcome::pass : Outcome::short_of_draft;
+    row.outcome = a.passes_decided() ? Outcome::pass
+                  : a.works()        ? Outcome::open
+                                     : Outcome::short_of_draft;
+    row.why = reasons_against(a);
     const auto given_up =
         std::find_if(a.solution.states.begin(),
                      a.solution.states.end(),

@@ -130,7 +130,7 @@ private:
     /// The file may tell how far the chimney stands over the roof: that is where it is.
     void add_roof() {
         const Roof& roof = written_.site.roof;
-        if (roof.top_above_roof_m && resolved_.shelter == Shelter::house
+        if (roof.top_above_roof_m && !is_open(resolved_.shelter)
             && *roof.top_above_roof_m < made_.top.y_m) {
             std::erase_if(made_.barriers,
                           [](const Barrier& b) { return b.kind == BarrierKind::roof; });

@@ -36,6 +36,10 @@ std::optional<Spot> spot_of(const Finding& finding, const Run& run, const Elevat
     if ((finding.place == "the loading door" || finding.place == "the open front") && h.door_foot) {
         return Spot{h.left_m, h.door_foot->y_m + 0.5 * h.door_height_m};
     }
+    if (finding.place == "the room") {
+        constexpr double beside_m = 0.5; // in the air before the heater, away from the run
+        return Spot{std::max(e.left_m, h.left_m - beside_m), 0.5 * (h.foot_m + h.top_m)};
+    }
     return std::nullopt;
 }
 

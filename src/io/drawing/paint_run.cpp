@@ -2,6 +2,7 @@
 #include "paint.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -277,21 +278,22 @@ private:
             return;
         }
         const chart::Stroke thin{.color = ink, .width = 1.1};
-        const double half = std::max(4.0, 0.5 * paint_.frame.px(part.outside_m));
-        const double lid = at.y - 0.9 * half;
-        picture().line({at.x - 0.7 * half, at.y}, {at.x - 0.7 * half, lid}, thin);
-        picture().line({at.x + 0.7 * half, at.y}, {at.x + 0.7 * half, lid}, thin);
+        // It looks the way the pipe ends: up, or out of a wall.
+        const double lid = 0.9;
+        for (const double side : {-0.7, 0.7}) {
+            picture().line(off(part, at, 0.0, side), off(part, at, lid, side), thin);
+        }
         if (has_screen(part.part->written)) {
-            picture().line({at.x - 0.7 * half, 0.5 * (at.y + lid)},
-                           {at.x + 0.7 * half, 0.5 * (at.y + lid)},
+            picture().line(off(part, at, 0.5 * lid, -0.7),
+                           off(part, at, 0.5 * lid, 0.7),
                            {.color = ink, .width = 1.0, .dashes = "2 2"});
         }
-        picture().shape(
-            {{at.x - 1.4 * half, lid}, {at.x + 1.4 * half, lid}, {at.x, lid - 0.7 * half}},
-            "#d9d9d9",
-            thin);
-        paint_.sheet.take(
-            {at.x - 1.4 * half, lid - 0.7 * half, 2.8 * half, at.y - lid + 0.7 * half});
+        const std::array<Point, 3> roof{
+            off(part, at, lid, -1.4), off(part, at, lid, 1.4), off(part, at, lid + 0.7, 0.0)};
+        picture().shape({roof[0], roof[1], roof[2]}, "#d9d9d9", thin);
+        const auto [left, right] = std::minmax({at.x, roof[0].x, roof[1].x, roof[2].x});
+        const auto [upper, lower] = std::minmax({at.y, roof[0].y, roof[1].y, roof[2].y});
+        paint_.sheet.take({left, upper, right - left, lower - upper});
     }
 
     const Case& case_;

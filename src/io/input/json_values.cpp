@@ -61,15 +61,17 @@ void unit_missing(const Document& document,
                   const FieldInfo& field,
                   Troubles& troubles) {
     const auto typed = document.typed(node);
-    const auto spelling = spelling_of_bare(typed, field, troubles.units_of_file());
+    const auto spellings = spellings_of_bare(typed, field, troubles.units_of_file());
     auto help = trade_value_help(field.key, typed);
-    troubles.at_value(node,
-                      fmt::format("`{}` is a bare number and lacks its unit", field.key),
-                      accepted_units(field.kind),
-                      !help.empty() ? std::move(help)
-                                    : fmt::format("write \"{}\": \"{}\"",
-                                                  field.key,
-                                                  spelling.empty() ? field.example : spelling));
+    troubles.at_value(
+        node,
+        fmt::format("`{}` is a bare number and lacks its unit", field.key),
+        accepted_units(field.kind),
+        !help.empty()
+            ? std::move(help)
+            : fmt::format("write \"{}\": {}",
+                          field.key,
+                          spellings.empty() ? fmt::format("\"{}\"", field.example) : spellings));
 }
 
 } // namespace
@@ -165,11 +167,11 @@ std::optional<ReadNumber> read_number(const Document& document,
     if (!read) {
         const auto& error = read.error();
         const bool bare = !node.text.empty() && digits_of(node.text) == node.text;
-        const auto spelling =
-            bare ? spelling_of_bare(node.text, field, troubles.units_of_file()) : std::string{};
+        const auto spellings =
+            bare ? spellings_of_bare(node.text, field, troubles.units_of_file()) : std::string{};
         auto help = trade_value_help(field.key, node.text);
         if (help.empty()) {
-            help = spelling.empty() ? error.help : fmt::format("write \"{}\"", spelling);
+            help = spellings.empty() ? error.help : "write " + spellings;
         }
         troubles.at_value(node,
                           fmt::format("`{}`: {}", field.key, error.message),

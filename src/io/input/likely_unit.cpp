@@ -69,6 +69,20 @@ std::string likeliest(const std::vector<std::string_view>& units,
     return best;
 }
 
+/// A temperature in the degrees that `spelling` is not in; empty where that would be unusual.
+std::string
+other_degrees(std::string_view spelling, std::string_view digits, const FieldInfo& field) {
+    constexpr double most_unusual = 1.5;
+    if (field.kind != Kind::temperature || spelling.empty()) {
+        return {};
+    }
+    auto other = fmt::format("{} {}", digits, spelling.ends_with("degC") ? "degF" : "degC");
+    const auto read = parse_quantity(other, field.kind);
+    return read && is_in_range(read->value, field) && unusualness(*read, field) <= most_unusual
+               ? other
+               : std::string{};
+}
+
 } // namespace
 
 std::optional<UnitSystem> most_used_units(const Document& document) {
@@ -107,16 +121,20 @@ std::string spelling_in_range(std::string_view digits,
     return best.empty() ? likeliest(unit_symbols(field.kind), digits, field, system) : best;
 }
 
-std::string spelling_of_bare(std::string_view digits,
-                             const FieldInfo& field,
-                             std::optional<UnitSystem> system) {
+std::string spellings_of_bare(std::string_view digits,
+                              const FieldInfo& field,
+                              std::optional<UnitSystem> system) {
     const bool share = field.kind == Kind::fraction || field.kind == Kind::moisture;
     const auto read = parse_quantity(digits, Kind::number);
     if (share && read && read->value > 0.0 && read->value < 1.0) {
         constexpr double percent = 100.0;
-        return fmt::format("{} %", format_number(read->value * percent, 12));
+        return fmt::format("\"{} %\"", format_number(read->value * percent, 12));
     }
-    return spelling_in_range(digits, field, system);
+    const std::string likeliest = spelling_in_range(digits, field, system);
+    const std::string other = other_degrees(likeliest, digits, field);
+    return likeliest.empty() ? std::string{}
+           : other.empty()   ? fmt::format("\"{}\"", likeliest)
+                             : fmt::format("\"{}\" or \"{}\"", likeliest, other);
 }
 
 } // namespace fluewright::json

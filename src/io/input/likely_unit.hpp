@@ -22,8 +22,11 @@ namespace fluewright::json {
                                             const FieldInfo& field,
                                             std::optional<UnitSystem> system);
 
-/// The same for a number without a unit: a share below one is a percentage.
-[[nodiscard]] std::string
-spelling_of_bare(std::string_view digits, const FieldInfo& field, std::optional<UnitSystem> system);
+/// The same for a number without a unit, each in quotes: a share below one is a percentage. A
+/// temperature may be one in degrees of either kind: both, the likelier first, where both are
+/// usual.
+[[nodiscard]] std::string spellings_of_bare(std::string_view digits,
+                                            const FieldInfo& field,
+                                            std::optional<UnitSystem> system);
 
 } // namespace fluewright::json

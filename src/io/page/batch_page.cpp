@@ -22,7 +22,7 @@ public:
         page_.add("summary", "Summary", summary());
         page_.add("found", "Found most often", found());
         add_histograms();
-        page_.add("failing", "What falls short, and why", failing());
+        page_.add("failing", "What falls short or is open, and why", failing());
         page_.add_headed(
             "cautions", "Cautions", report::cautions_text(std::nullopt, page::style_of(2)));
         return page_.finished(
@@ -128,6 +128,9 @@ private:
         if (row.outcome == Outcome::fault || row.outcome == Outcome::failed) {
             return row.error;
         }
+        if (row.outcome == Outcome::open) {
+            return row.why;
+        }
         constexpr std::size_t most = 4;
         std::string text;
         for (std::size_t i = 0; i < std::min(most, row.findings.size()); ++i) {
@@ -157,11 +160,7 @@ private:
 
     [[nodiscard]] std::string failing() const {
         if (tally_.failing_count() == 0) {
-            const std::size_t open = tally_.count(Harm::fire, HarmOutcome::cannot_tell);
-            return open == 0 ? "Nothing falls short.\n"
-                             : fmt::format("Nothing falls short, but fire is not decided in {}: "
-                                           "the files do not tell enough.\n",
-                                           open);
+            return "Nothing that counts falls short or is open.\n";
         }
         TextTable table({{.heading = "installation", .wraps = true},
                          {.heading = "short", .wraps = true},
@@ -179,7 +178,7 @@ private:
         }
         const std::size_t more = tally_.failing_count() - tally_.failing().size();
         return table.text(style_, 0)
-               + (more > 0 ? fmt::format("{} more fall short; `--format csv --only failing` "
+               + (more > 0 ? fmt::format("{} more; `--format csv --fields id,outcome,why` "
                                          "lists all.\n",
                                          more)
                            : "");

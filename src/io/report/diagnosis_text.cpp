@@ -41,7 +41,12 @@ struct DiagnosisText {
         for (const SeenFact& fact : d.seen) {
             std::string line = fmt::format("{}. {}", ++number, fact.words);
             if (!fact.expected.empty()) {
-                line += fmt::format("; the first cause below gives {}", fact.expected);
+                line += fact.as_written == fact.expected
+                            ? fmt::format("; the first cause below gives {}", fact.expected)
+                            : fmt::format("; the file as written gives {}, the first cause below "
+                                          "gives {}",
+                                          fact.as_written,
+                                          fact.expected);
             }
             if (!fact.fits) {
                 line += fact.expected.empty() ? "; the first cause below does not account for it"

@@ -78,11 +78,12 @@ constexpr std::array site_fields{
                 &Site::year_fitted},
     Field<Site>{text("tight_house", {"Whether the house is built tight against drafts.", "false"}),
                 &Site::tight_house},
-    choice_field<&Site::shelter>(
-        text("shelter",
-             {"What the heater stands in. A house has a pressure of its own; in an open shed or "
-              "outdoors the air round heater and run is that of the weather. Left out, a house.",
-              "house"})),
+    choice_field<&Site::shelter>(text(
+        "shelter",
+        {"What the heater stands in. A house has a pressure of its own, and so has a workshop or "
+         "cabin of one room, whose house is that room. In an open shed or outdoors the air "
+         "round heater and run is that of the weather. Left out, a house.",
+         "house"})),
     choice_field<&Site::rules>(text("rules",
                                     {"Whose rules of installation to check the file against; left "
                                      "out, us in a file with US units, else none.",

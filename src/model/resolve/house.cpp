@@ -19,7 +19,8 @@ bool has_wind(const Case& made) {
 
 double height_m(const CaseWork& work) {
     const House& house = work.written.site.house;
-    if (house.height_m || !house.storeys) {
+    const bool one_room = work.made.shelter == Shelter::one_room;
+    if (house.height_m || (!house.storeys && !one_room)) {
         return work.value_or_default(house.height_m,
                                      "/site/house/height",
                                      "height of the heated shell",
@@ -27,14 +28,41 @@ double height_m(const CaseWork& work) {
                                      DefaultId::house_height_m);
     }
     const catalog::Default& storey = catalog::default_of(DefaultId::house_story_height_m);
-    const double height = *house.storeys * storey.value;
+    const double height = house.storeys.value_or(1.0) * storey.value;
     work.assume("/site/house/height",
-                "height of the heated shell, from its stories",
+                house.storeys ? "height of the heated shell, from its stories"
+                              : "height of the heated shell, of one room",
                 Kind::length,
                 height,
                 storey.source,
                 storey.mark);
     return height;
+}
+
+/// A house is no smaller than the room that is given; a workshop of one room is that room.
+double volume_m3(const CaseWork& work) {
+    const Given& of_room = work.written.site.room.volume_m3;
+    const bool one_room = work.made.shelter == Shelter::one_room;
+    const Given& of_house = work.written.site.house.volume_m3;
+    const Given given = of_house                          ? of_house
+                        : work.written.building.volume_m3 ? work.written.building.volume_m3
+                                                          : Given{};
+    if (given || !of_room || (!one_room && *of_room <= figure(DefaultId::house_volume_m3))) {
+        return work.value_or_default(
+            given,
+            "/site/house/volume",
+            one_room ? "heated volume of the one room" : "heated volume of the house",
+            Kind::volume,
+            one_room ? DefaultId::one_room_volume_m3 : DefaultId::house_volume_m3);
+    }
+    work.assume("/site/house/volume",
+                one_room ? "heated volume, that of the room"
+                         : "heated volume of the house, that of the room, which is large",
+                Kind::volume,
+                *of_room,
+                "judgement",
+                "judgement");
+    return *of_room;
 }
 
 void tightness(const CaseWork& work) {
@@ -50,12 +78,6 @@ void tightness(const CaseWork& work) {
             openings::coefficient_of_area_m3_s(*house.leakage_area_m2, made.leak_exponent);
         return;
     }
-    const Given volume = house.volume_m3 ? house.volume_m3 : work.written.building.volume_m3;
-    const double volume_m3 = work.value_or_default(volume,
-                                                   "/site/house/volume",
-                                                   "heated volume of the house",
-                                                   Kind::volume,
-                                                   DefaultId::house_volume_m3);
     double changes = 0.0;
     if (house.air_changes_50_pa_1_s) {
         changes = *house.air_changes_50_pa_1_s;
@@ -74,7 +96,7 @@ void tightness(const CaseWork& work) {
                     row.mark);
     }
     made.leak_m3_s = openings::coefficient_m3_s(
-        {.volume_m3 = volume_m3, .air_changes_1_s = changes}, made.leak_exponent);
+        {.volume_m3 = volume_m3(work), .air_changes_1_s = changes}, made.leak_exponent);
 }
 
 void fans(const CaseWork& work) {

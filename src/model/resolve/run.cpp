@@ -133,11 +133,33 @@ void RunBuilder::finish(RunPart part, Section section, bool step_allowed) {
     part.section = sections.size();
     part.wall = section.wall;
     part.wall_kind = work.made.walls[section.wall].kind;
+    close_tee(part, section);
     section.loss = part.written.loss.value_or(section.loss);
     fill_ends(part, work.made.walls[section.wall]);
     sections.push_back(section);
     height_m = part.top_height_m;
     work.made.run.parts.push_back(std::move(part));
+}
+
+/// The end of a tee that no gas uses is closed, as a rule with what comes off for sweeping. Brick
+/// has a door for it, or none; beside a draft regulator it may be the regulator that closes it.
+void RunBuilder::close_tee(RunPart& part, Section& section) const {
+    const auto regulates = [&](std::size_t at) {
+        const auto& run = work.written.run;
+        return at < run.size() && kind_of(run[at]) == PartKind::draft_regulator;
+    };
+    const auto at = static_cast<std::size_t>(part.index);
+    if (part.kind != PartKind::tee || part.written.cleanout || part.wall_kind == WallKind::masonry
+        || regulates(at + 1) || (at > 0 && regulates(at - 1))) {
+        return;
+    }
+    part.cleanout = section.cleanout = true;
+    work.assume_word(pointer + "/cleanout",
+                     "plug or cap that closes the open end of tee " + number()
+                         + ", and comes off for sweeping",
+                     "true",
+                     "practice",
+                     "common practice");
 }
 
 /// A flue that changes size from one part to the next without a reducer or increaser between: a

@@ -37,6 +37,7 @@ private:
     RunPart begin(const Part& written) const;
     /// Puts a finished part and its section into the case, behind a step where the size changes.
     void finish(RunPart part, Section section, bool step_allowed);
+    void close_tee(RunPart& part, Section& section) const;
     void step_if_size_changed(const Section& next) const;
     void straight(RunPart part, Section section);
     void turn(RunPart part, Section section);

@@ -72,7 +72,8 @@ void shelter(const CaseWork& work) {
     work.made.shelter = written.shelter.value_or(Shelter::house);
     if (!written.shelter && !written.house.is_given()) {
         work.assume_word("/site/shelter",
-                         "what the heater stands in",
+                         "what the heater stands in; of a workshop or cabin of one room it is "
+                         "`one room`",
                          name(Shelter::house),
                          "judgement",
                          "judgement");

@@ -99,6 +99,41 @@ TEST_CASE("nothing said of the room makes a house, and says so") {
     CHECK(room_pa(c, StateKind::door_open_high) < room_pa(c, StateKind::high_fire));
 }
 
+TEST_CASE("a workshop of one room is that room, and no house is smaller than its room") {
+    const auto volume = [](const Installation& in) {
+        const Case c = plain::resolved(in);
+        for (const Assumption& a : c.assumptions) {
+            if (a.pointer == "/site/house/volume") {
+                return a.value;
+            }
+        }
+        return 0.0;
+    };
+    Installation in = in_a_house();
+    in.site.room.volume_m3 = 70.0;
+    const auto by_fire_pa = [](const Installation& of) {
+        const Case c = plain::resolved(of);
+        return room_pa(c, StateKind::high_fire) - room_pa(c, StateKind::idle);
+    };
+    const double in_house_pa = by_fire_pa(in);
+    CHECK(volume(in) == 300.0); // a room of a house
+    in.site.room.volume_m3 = 700.0;
+    CHECK(volume(in) == 700.0); // a hall
+    in.site.shelter = Shelter::one_room;
+    in.site.room.volume_m3 = 70.0;
+    CHECK(volume(in) == 70.0);
+    CHECK(plain::resolved(in).house.height_m == Approx(2.7));
+    // A tighter shell holds back the air that the fire takes; a low one draws less by itself.
+    CHECK(by_fire_pa(in) < in_house_pa);
+    CHECK(room_pa(plain::resolved(in), StateKind::idle) > -1.0);
+    in.site.room.volume_m3.reset();
+    CHECK(volume(in) == 80.0);
+    in.site.house.volume_m3 = 120.0;
+    in.site.house.height_m = 4.0;
+    CHECK(volume(in) == 0.0); // given
+    CHECK(plain::resolved(in).house.height_m == 4.0);
+}
+
 TEST_CASE("the house draws less the warmer it is outdoors, and not at all at equal warmth") {
     Installation in = in_a_house();
     double before = -100.0;

@@ -79,7 +79,8 @@ struct Explanation {
 /// A piece of evidence in words, and whether the leading explanation accounts for it.
 struct SeenFact {
     std::string words;
-    std::string expected; ///< under the leading explanation
+    std::string expected;   ///< of a reading: under the leading explanation
+    std::string as_written; ///< of a reading: by the file as it is, as `check` computes it
     bool fits{true};
 };
 

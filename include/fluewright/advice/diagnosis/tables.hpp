@@ -5,6 +5,7 @@
 #include "fluewright/advice/diagnosis/symptom_id.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -96,7 +97,8 @@ struct Symptom {
 /// reveal that cause.
 [[nodiscard]] double found_share(const Check& look, std::string_view cause);
 
-/// How many of the collected pages name a flaw of the design as a reason of a symptom; 0 for none.
-[[nodiscard]] double pages_telling(const Cause& flaw, std::string_view symptom);
+/// How many of the collected pages name a flaw of the design as a reason of a symptom; 0 where it
+/// cannot be one, empty where nothing is known of it.
+[[nodiscard]] std::optional<double> pages_telling(const Cause& flaw, std::string_view symptom);
 
 } // namespace fluewright::diagnosis

@@ -27,6 +27,7 @@ struct BatchRecord {
 
 enum class Outcome : std::uint8_t {
     pass,
+    open, ///< nothing that counts is short, but the file does not tell enough to decide all of it
     short_of_draft,
     fault, ///< of the record: nothing was computed
     failed ///< the solver gave up a state, which is a fault of the program
@@ -47,12 +48,7 @@ struct BatchRow {
     UnitSystem units{}; ///< of text about it: those asked for, else those the file uses most
     Outcome outcome{};
     std::array<HarmOutcome, harm_count> harms{}; ///< meaningless for a fault
-
-    /// Whether it passes, but the file does not tell enough to decide fire.
-    [[nodiscard]] bool passes_undecided() const {
-        return outcome == Outcome::pass && harms.front() == HarmOutcome::cannot_tell;
-    }
-
+    std::string why;                             ///< reasons_against()
     std::string limiting_state;
     std::string limiting_weather;
     std::string margin_state; ///< of high and low fire that with least to spare over its need

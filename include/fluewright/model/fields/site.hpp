@@ -57,7 +57,7 @@ struct Site {
     Given flue_other_area_m2;      ///< areas of the other heaters' connectors together
     Given months_since_inspection; ///< of flue and pipe
     Given year_fitted;
-    Choice<Shelter> shelter; ///< house, open shed or outdoors
+    Choice<Shelter> shelter; ///< house, one room, open shed or outdoors
     Flag tight_house;
     Choice<RuleSet> rules; ///< us, uk, ca, au, de or none
     Roof roof;

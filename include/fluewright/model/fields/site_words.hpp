@@ -16,12 +16,12 @@ enum class HouseSide : std::uint8_t { windward, lee };
 
 enum class ChimneyTopPosition : std::uint8_t { clear, near_ridge, adverse };
 
-/// What the heater stands in.
-enum class Shelter : std::uint8_t { house, open_shed, outdoors };
+/// What the heater stands in; of one room: a workshop or cabin that is no more than its room.
+enum class Shelter : std::uint8_t { house, one_room, open_shed, outdoors };
 
 /// Whether the air round the heater is that of the weather.
 [[nodiscard]] constexpr bool is_open(Shelter shelter) {
-    return shelter != Shelter::house;
+    return shelter == Shelter::open_shed || shelter == Shelter::outdoors;
 }
 
 enum class RuleSet : std::uint8_t { us, uk, ca, au, de, none };
@@ -45,7 +45,7 @@ enum class FileUnits : std::uint8_t { metric, us };
 }
 
 [[nodiscard]] constexpr auto words_of(Shelter) {
-    return std::to_array<std::string_view>({"house", "open shed", "outdoors"});
+    return std::to_array<std::string_view>({"house", "one room", "open shed", "outdoors"});
 }
 
 [[nodiscard]] constexpr auto words_of(RuleSet) {

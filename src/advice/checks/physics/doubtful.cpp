@@ -90,6 +90,33 @@ void opening_and_flue(Subject& s) {
         });
 }
 
+/// Heat that no stove of that outlet gives: a figure of another heater, or a slip of the unit.
+void heat_and_outlet(Subject& s) {
+    const ApplianceCase& a = s.resolved.appliance;
+    const bool solid = a.fuel_group == FuelGroup::wood || a.fuel_group == FuelGroup::coal;
+    if (a.type != ApplianceType::stove || a.pushed_by_fan || !solid || a.outlet_area_m2 <= 0.0
+        || a.high.heat_output_w <= 0.0) {
+        return;
+    }
+    const double least_w =
+        catalog::default_of(DefaultId::stove_heat_per_outlet_least_w_m2).value * a.outlet_area_m2;
+    const double most_w =
+        catalog::default_of(DefaultId::stove_heat_per_outlet_most_w_m2).value * a.outlet_area_m2;
+    const double heat_w = a.high.heat_output_w;
+    const bool above = heat_w > most_w;
+    CheckResult* f = s.hold(
+        own("unusual-input"),
+        heat_w >= least_w && !above,
+        {.kind = Kind::power, .figure = heat_w, .limit = above ? most_w : least_w, .weight = 0.0},
+        {.section = nullptr, .place = "the outlet"});
+    if (f != nullptr && s.with_words()) {
+        f->message = "Unusual: the stove gives " + s.show(heat_w, Kind::power)
+                     + " at high fire; stoves with that outlet give " + s.show(least_w, Kind::power)
+                     + " to " + s.show(most_w, Kind::power)
+                     + ". Compare outlet, burn rate and efficiency with its plate.";
+    }
+}
+
 /// Gas that is led down on its way up.
 void goes_down(Subject& s) {
     for (const Section& section : s.resolved.sections) {
@@ -346,6 +373,7 @@ void doubtful(Subject& s) {
     }
     cold_room(s);
     opening_and_flue(s);
+    heat_and_outlet(s);
     goes_down(s);
     slight_elbow(s);
     room_for_clearances(s);

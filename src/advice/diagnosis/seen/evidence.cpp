@@ -204,9 +204,17 @@ double told_share(const Evidence& e, const Altered& altered) {
     if (altered.flaw == nullptr || is_elsewhere(altered, e.point)) {
         return 0.0;
     }
-    const double pages = pages_telling(*altered.flaw, symptom_of(symptom_id(e.seen)).id);
+    const double pages =
+        pages_telling(*altered.flaw, symptom_of(symptom_id(e.seen)).id).value_or(0.0);
     const double grade = of_the_slightest + (1.0 - of_the_slightest) * altered.flaw_grade;
     return grade * (1.0 - std::pow(1.0 - of_each_page, pages));
+}
+
+/// Whether a flaw cannot be the reason of a complaint: as such it explains no more of it than
+/// nothing does, whatever else of the run brings it about.   [theory eq. 65]
+bool rules_out(const Altered& altered, Seen complaint) {
+    return altered.flaw != nullptr
+           && pages_telling(*altered.flaw, symptom_of(symptom_id(complaint)).id) == 0.0;
 }
 
 /// What a relative spread is a share of.
@@ -360,7 +368,9 @@ double likelihood(const Evidence& e, double x, const Altered& altered) {
     default:
         break;
     }
-    const double computed = symptom_of(symptom_id(e.seen)).share(x);
+    const double computed = e.is_complaint() && rules_out(altered, e.seen)
+                                ? reported_anyway(e.seen)
+                                : symptom_of(symptom_id(e.seen)).share(x);
     const double share = computed + (1.0 - computed) * told_share(e, altered);
     return e.answer == Answer::yes ? share : 1.0 - share;
 }

@@ -147,6 +147,9 @@ const Record<SeenFact>& record_of<SeenFact>() {
          {"expected",
           "under the leading explanation",
           [](const SeenFact& s) { return unless_empty(s.expected); }},
+         {"as_written",
+          "of a reading: by the file as it is, with nothing hidden, as `check` computes it",
+          [](const SeenFact& s) { return unless_empty(s.as_written); }},
          {"fits", "the leading explanation accounts for it", &SeenFact::fits}}};
     return record;
 }

@@ -98,6 +98,26 @@ TEST_CASE("pieces and laps make up each stretch to the millimetre") {
     CHECK(list.stretches[2].to_top);
 }
 
+TEST_CASE("a tee of which nothing is said is bought with what closes it") {
+    Installation in = shed();
+    const auto why = [](const Installation& of) {
+        const PartsList list = listed(of);
+        const PartsLine* const line = line_of(list, "cleanout plug");
+        return line == nullptr ? std::string{} : line->why;
+    };
+    CHECK(why(in).find("assumed") == std::string::npos);
+    CHECK(!why(in).empty());
+    in.run[3].cleanout.reset();
+    CHECK(why(in).find("assumed") != std::string::npos);
+    const auto made = resolve(in);
+    REQUIRE(made);
+    CHECK(std::any_of(made->assumptions.begin(), made->assumptions.end(), [](const auto& a) {
+        return a.pointer == "/run/3/cleanout" && a.word == "true";
+    }));
+    in.run[3].cleanout = false; // the file says that nothing comes off
+    CHECK(why(in).empty());
+}
+
 TEST_CASE("cuts say which end to measure from") {
     const PartsList list = listed(shed());
     REQUIRE_FALSE(list.cuts.empty());
