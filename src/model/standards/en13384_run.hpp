@@ -35,6 +35,9 @@ struct RunTerms {
     double inner_wall_k{};                  ///< Tiob
 };
 
+/// What was chosen where the file or the standard is silent, in words.
+[[nodiscard]] std::vector<std::string> notes_on(const Case& resolved);
+
 [[nodiscard]] RunTerms
 run_terms(const Case& resolved, const Firing& firing, const GasFit& gas, Purpose purpose);
 
