@@ -20,6 +20,9 @@ namespace fluewright {
 /// Of plans that look alike for a fitter so many are shown.
 inline constexpr std::size_t most_alike = 2;
 
+/// The kinds of a plan's changes, in their order: plans of the same kinds look alike.
+[[nodiscard]] std::vector<RemedyKind> kinds_of(const Plan& plan);
+
 /// 0 for a plan that cures and is_clean(), 1 for one that cures and draws too hard or may void a
 /// listing, 2 for one after which the door still opens less far than wanted, 3 for one that brings
 /// a danger or fault, 4 for one that does not cure, 5 for one that does not and harms.

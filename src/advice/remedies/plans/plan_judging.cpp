@@ -114,6 +114,14 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
     plan.new_harm = has_new_harm(made.present, then);
 }
 
+std::vector<RemedyKind> kinds_of(const Plan& plan) {
+    std::vector<RemedyKind> kinds;
+    for (const Remedy& step : plan.steps) {
+        kinds.push_back(step.kind);
+    }
+    return kinds;
+}
+
 bool is_clean(const Plan& plan) {
     return !plan.new_harm && !plan.short_of_wanted && !plan.cautioned
            && (!plan.too_strong || plan.undoes);
