@@ -19,7 +19,10 @@ namespace {
 /// Chooses what is shown: the best by rank.
 void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most) {
     // What a plan leaves and brings is worked out for some more than are shown.
-    constexpr std::size_t looked_at_per_shown = 4;
+    constexpr std::size_t looked_at_per_shown = 2;
+    std::map<std::vector<RemedyKind>, std::size_t> alike;
+    std::erase_if(ranked,
+                  [&](const Plan& plan) { return alike[kinds_of(plan)]++ >= most_alike + 1; });
     ranked.resize(std::min(ranked.size(), looked_at_per_shown * most));
     for (Plan& plan : ranked) {
         add_details(made, plan);

@@ -45,7 +45,7 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
 void judge_plan(const Improvement& made, Plan& plan);
 
 /// Asks what stands against the plans and judges them.
-void judge_wholly(const PlanSearch& searching,
+void judge_wholly(PlanSearch& searching,
                   const Improvement& made,
                   std::vector<Plan>& plans,
                   PlanSearch::Ask ask = PlanSearch::Ask::passing);
@@ -55,7 +55,7 @@ void judge_wholly(const PlanSearch& searching,
 void drop_idle_steps(const Improvement& made, std::vector<Plan>& plans);
 
 /// Of sets whose states fall short those that come nearest, and only where nothing cures.
-void keep_nearest(const PlanSearch& searching,
+void keep_nearest(PlanSearch& searching,
                   const Improvement& made,
                   std::size_t most,
                   const std::vector<Plan>& singles,

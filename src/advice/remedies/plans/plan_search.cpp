@@ -65,6 +65,17 @@ bool is_built(const Plan& plan) {
     return !plan.score.states.empty();
 }
 
+/// What a run took, in marches along one section; to read it, change it and judge it takes about
+/// as long as so many.
+double work_of(const Plan& plan) {
+    constexpr double beside = 100.0;
+    double marches = 0.0;
+    for (const StateResult& state : plan.score.states) {
+        marches += static_cast<double>(state.marches);
+    }
+    return beside + marches * static_cast<double>(plan.resolved.sections.size());
+}
+
 } // namespace
 
 PlanSearch::PlanSearch(const Installation& written,
@@ -107,14 +118,25 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
         }
     });
     tried_ += plans.size();
+    for (const Plan& plan : plans) {
+        work_ += work_of(plan);
+    }
 }
 
-void PlanSearch::find_matters_against(std::span<Plan> plans,
-                                      const Improvement& made,
-                                      Ask ask) const {
+std::size_t PlanSearch::affordable(std::size_t most) const {
+    constexpr double most_work = 400000.0;
+    const double each = tried_ > 0 ? work_ / static_cast<double>(tried_) : 1.0;
+    return static_cast<std::size_t>(
+        std::clamp((most_work - work_) / each, 0.0, static_cast<double>(most)));
+}
+
+void PlanSearch::find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask) {
+    const bool upkeep =
+        made.goal == Goal::clear_upkeep || made.present.verdict.of(Harm::upkeep).counts;
     const AssessOptions options{.size_search = false,
                                 .words = false,
                                 .spread = false,
+                                .one_charge = upkeep,
                                 .required = required_,
                                 .rules = std::string{made.present.body->id}};
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
@@ -124,6 +146,15 @@ void PlanSearch::find_matters_against(std::span<Plan> plans,
             }
         }
     });
+    constexpr double over_solving = 4.0; // all states with their profile, and every check
+    constexpr double one_charge = 30000.0;
+    const bool follows_fire =
+        upkeep && made.present.installation.appliance.type == ApplianceType::masonry_heater;
+    for (const Plan& plan : plans) {
+        if (ask == Ask::all || plan.score.passes) {
+            work_ += over_solving * work_of(plan) + (follows_fire ? one_charge : 0.0);
+        }
+    }
 }
 
 std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {

@@ -1,39 +1,40 @@
 #include "plan_sets.hpp"
 
 #include "plan_judging.hpp"
+#include "plan_moves.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
+#include <cstdint>
+#include <functional>
+#include <iterator>
 #include <limits>
 #include <map>
-#include <tuple>
+#include <set>
+#include <utility>
 
 namespace fluewright {
 namespace {
 
 constexpr std::size_t most_moves = 3;
-/// Runs that one search of sets solves at most, and in one go.
-constexpr std::size_t most_tried = 400;
 constexpr std::size_t in_one_go = 24;
-/// What changes gain together may be more than the sum of what each gains alone, not more than
-/// twice as much.
-constexpr double more_together = 2.0;
+constexpr double without_end = std::numeric_limits<double>::infinity();
 
-/// One change, or all that is only undone, with what it does alone.
-struct Move {
-    std::vector<Remedy> steps;
-    double cost{};
-    std::vector<double> gains; ///< in each state that is short
-    std::vector<double> eases; ///< share of each matter that stands that is gone
-    bool does_all{};
-};
+/// Places of moves, the least first.
+using MoveSet = std::vector<std::size_t>;
 
-struct Set {
-    double cost{};
-    std::vector<std::size_t> moves;
-    double lacking{}; ///< of the state that lacks most by the sum of what the moves gain alone
-};
+MoveSet with_move(const MoveSet& moves, std::size_t more) {
+    MoveSet all = moves;
+    all.insert(std::upper_bound(all.begin(), all.end(), more), more);
+    return all;
+}
+
+MoveSet without_move(const MoveSet& moves, std::size_t less) {
+    MoveSet rest;
+    std::copy_if(moves.begin(), moves.end(), std::back_inserter(rest), [less](std::size_t move) {
+        return move != less;
+    });
+    return rest;
+}
 
 class Sets {
 public:
@@ -41,178 +42,91 @@ public:
          const Improvement& made,
          const ImproveOptions& options,
          const std::vector<Plan>& singles)
-        : searching_(searching), made_(made), options_(options), singles_(singles) {
-        for (std::size_t i = 0; i < made.score.states.size(); ++i) {
-            const auto spare =
-                required_spare(made.score.verdicts[i], made.score.states[i], asked());
-            if (spare && *spare < 0.0) {
-                short_.push_back(i);
-                spare_.push_back(*spare);
-            }
-        }
-        for (const Matter* matter : made.against) {
-            const bool any = std::any_of(singles.begin(), singles.end(), [&](const Plan& plan) {
-                return plan.eased(matter);
-            });
-            if (any) {
-                can_be_eased_.push_back(matter);
-            }
-        }
+        : searching_(searching), made_(made), options_(options), moves_(made, singles) {
         for (const Plan& plan : singles) {
-            add_move(plan);
+            count_if_done(plan);
         }
-        add_undoing();
+        list({}, 0);
+        for (std::size_t i = 0; i < singles.size(); ++i) {
+            join_if_unsettled({i}, singles[i]);
+        }
     }
 
     FoundSets search() {
-        std::vector<Set> sets;
-        list_sets({}, 0.0, 0, sets);
-        std::stable_sort(sets.begin(), sets.end(), [](const Set& a, const Set& b) {
-            return std::tuple{a.cost, a.moves.size()} < std::tuple{b.cost, b.moves.size()};
-        });
-        FoundSets found;
-        for (const Plan& plan : singles_) {
-            count_if_done(plan);
+        found_.proven = try_all(likely_, [this] { return enough_done(); });
+        if (!any_done_) {
+            order_by_lacking();
         }
-        found.proven = try_in_order(sets, found);
-        if (found.proven && enough_done() == std::numeric_limits<double>::infinity()
-            && !any_done_) {
-            // Nothing does it by its sum: those that come nearest may yet.
-            std::vector<Set> nearest;
-            within_reach_ = false;
-            tried_ = 0;
-            list_sets({}, 0.0, 0, nearest);
-            std::stable_sort(nearest.begin(), nearest.end(), [](const Set& a, const Set& b) {
-                return std::tuple{a.lacking, a.cost} < std::tuple{b.lacking, b.cost};
-            });
-            constexpr std::size_t most_nearest = 100;
-            nearest.resize(std::min(nearest.size(), most_nearest));
-            (void)try_in_order(nearest, found);
+        if (found_.proven) {
+            found_.proven = try_all(unlikely_, [this] { return best_done_; });
         }
-        return found;
+        return std::move(found_);
     }
 
 private:
-    [[nodiscard]] const Required& asked() const { return made_.asked; }
-
-    void add_move(const Plan& plan) {
-        Move move;
-        move.steps = plan.steps;
-        move.cost = plan.cost;
-        move.does_all = does_all(made_, plan);
-        bool helps = false;
-        for (std::size_t n = 0; n < short_.size(); ++n) {
-            double gain = 0.0;
-            if (plan.score.states.size() == made_.score.states.size()) {
-                const auto then = required_spare(
-                    plan.score.verdicts[short_[n]], plan.score.states[short_[n]], asked());
-                gain = then ? *then - spare_[n] : 0.0;
-            }
-            constexpr double noise = 1e-3;
-            helps = helps || gain > noise;
-            move.gains.push_back(std::max(0.0, gain));
-        }
-        for (const Matter* matter : can_be_eased_) {
-            move.eases.push_back(std::max(0.0, 1.0 - plan.share_left(matter)));
-            helps = helps || plan.eased(matter);
-        }
-        if (made_.goal == Goal::less_draft) {
-            helps = plan.score.greatest_over < made_.score.greatest_over - 1e-3;
-        }
-        if (helps) {
-            moves_.push_back(std::move(move));
-        }
-    }
-
-    /// All that is only undone together, as one move.
-    void add_undoing() {
-        Move all;
-        all.gains.resize(short_.size());
-        all.eases.resize(can_be_eased_.size());
-        for (const Move& move : moves_) {
-            const Remedy& step = move.steps.front();
-            const bool fits = undoes_a_fault(step.kind)
-                              && std::all_of(all.steps.begin(), all.steps.end(), [&](auto& other) {
-                                     return go_together(other, step);
-                                 });
-            if (!fits) {
-                continue;
-            }
-            all.steps.push_back(step);
-            all.cost += move.cost;
-            for (std::size_t n = 0; n < all.gains.size(); ++n) {
-                all.gains[n] += move.gains[n];
-            }
-            for (std::size_t n = 0; n < all.eases.size(); ++n) {
-                all.eases[n] += move.eases[n];
-            }
-        }
-        if (all.steps.size() > 1) {
-            moves_.push_back(std::move(all));
-        }
-    }
-
-    [[nodiscard]] bool fit(const Move& a, const Move& b) const {
-        return std::all_of(a.steps.begin(), a.steps.end(), [&](const Remedy& one) {
-            return std::all_of(b.steps.begin(), b.steps.end(), [&](const Remedy& other) {
-                return go_together(one, other);
-            });
-        });
-    }
-
-    /// Whether the moves together could do all that can be done, by twice what they gain alone.
-    [[nodiscard]] bool could_do_all(Set& set) const {
-        set.lacking = 0.0;
-        bool could = true;
-        for (std::size_t n = 0; n < short_.size(); ++n) {
-            double gain = 0.0;
-            for (const std::size_t move : set.moves) {
-                gain += moves_[move].gains[n];
-            }
-            set.lacking = std::max(set.lacking, -spare_[n] - gain);
-            could = could && more_together * gain >= -spare_[n];
-        }
-        for (std::size_t n = 0; n < can_be_eased_.size(); ++n) {
-            double gone = 0.0;
-            for (const std::size_t move : set.moves) {
-                gone += moves_[move].eases[n];
-            }
-            set.lacking += std::max(0.0, 1.0 - gone);
-            could = could && more_together * gone >= 1.0;
-        }
-        return could;
-    }
+    /// Sets by what they cost, or lack, and how many changes they are; of equals the first stands.
+    using Queue = std::multimap<std::pair<double, std::size_t>, MoveSet>;
 
     [[nodiscard]] std::size_t most_together() const {
         // Draft that is too strong, and upkeep, are no matter of three changes.
         return made_.goal == Goal::less_draft || made_.goal == Goal::clear_upkeep ? 2 : most_moves;
     }
 
-    void list_sets(const std::vector<std::size_t>& before,
-                   double cost,
-                   std::size_t from,
-                   std::vector<Set>& sets) const {
-        for (std::size_t i = from; i < moves_.size(); ++i) {
+    [[nodiscard]] double cost_of(const MoveSet& moves) const {
+        double cost = 0.0;
+        for (const std::size_t move : moves) {
+            cost += moves_[move].cost;
+        }
+        return cost;
+    }
+
+    [[nodiscard]] bool fits(const MoveSet& moves, std::size_t more) const {
+        return std::all_of(
+            moves.begin(), moves.end(), [&](std::size_t move) { return moves_.fit(move, more); });
+    }
+
+    void put(const MoveSet& moves, Queue& queue) const {
+        queue.emplace(std::pair{cost_of(moves), moves.size()}, moves);
+    }
+
+    /// Every set, by whether it could do it by the sum of what its changes do alone.
+    void list(const MoveSet& before, std::size_t from) {
+        for (std::size_t i = from; i < moves_.all().size(); ++i) {
             const Move& move = moves_[i];
-            const bool fits =
-                !move.does_all && std::all_of(before.begin(), before.end(), [&](std::size_t other) {
-                    return fit(moves_[other], move);
-                });
-            if (!fits) {
+            if (move.settled || !move.helps || !fits(before, i)) {
                 continue;
             }
-            Set set;
-            set.cost = cost + move.cost;
-            set.moves = before;
-            set.moves.push_back(i);
-            const bool several = set.moves.size() > 1 || move.steps.size() > 1;
-            if (several && could_do_all(set) == within_reach_) {
-                sets.push_back(set);
+            const MoveSet set = with_move(before, i);
+            if (set.size() > 1 || move.steps.size() > 1) {
+                put(set, moves_.could_do_all(moves_.sum(set)) ? likely_ : unlikely_);
             }
-            if (set.moves.size() < most_together()) {
-                list_sets(set.moves, set.cost, i + 1, sets);
+            if (set.size() < most_together()) {
+                list(set, i + 1);
             }
         }
+    }
+
+    /// What does all but draws too hard, or brings a harm, may be joined by what takes that away.
+    void join_if_unsettled(const MoveSet& set, const Plan& plan) {
+        if (!does_all(made_, plan) || is_settled(made_, plan) || set.size() >= most_together()) {
+            return;
+        }
+        for (std::size_t i = 0; i < moves_.all().size(); ++i) {
+            const Move& move = moves_[i];
+            const bool may = !move.settled && (move.lowers || plan.new_harm);
+            if (may && fits(set, i)) {
+                put(with_move(set, i), likely_);
+            }
+        }
+    }
+
+    /// Where nothing does it, what comes nearest may.
+    void order_by_lacking() {
+        Queue ordered;
+        for (auto& [key, moves] : unlikely_) {
+            ordered.emplace(std::pair{moves_.lacking(moves_.sum(moves)), moves.size()}, moves);
+        }
+        unlikely_ = std::move(ordered);
     }
 
     /// What a plan that does all adds to those that are wanted.
@@ -221,6 +135,7 @@ private:
             return;
         }
         any_done_ = true;
+        best_done_ = std::min(best_done_, plan.cost);
         if (alike_[kinds_of(plan)]++ < most_alike) {
             done_.push_back(plan.cost);
             std::sort(done_.begin(), done_.end());
@@ -229,47 +144,83 @@ private:
 
     /// The cost from which on nothing more is wanted.
     [[nodiscard]] double enough_done() const {
-        return done_.size() < options_.most ? std::numeric_limits<double>::infinity()
-                                            : done_[options_.most - 1];
+        return done_.size() < options_.most ? without_end : done_[options_.most - 1];
     }
 
-    [[nodiscard]] bool holds_a_done_set(const Set& set) const {
-        return std::any_of(done_sets_.begin(), done_sets_.end(), [&](const auto& done) {
-            return std::includes(set.moves.begin(), set.moves.end(), done.begin(), done.end());
+    [[nodiscard]] bool holds_a_settled_set(const MoveSet& moves) const {
+        return std::any_of(settled_.begin(), settled_.end(), [&](const MoveSet& done) {
+            return std::includes(moves.begin(), moves.end(), done.begin(), done.end());
         });
     }
 
-    /// Tries them until enough do it; false where the bound of work comes first.
-    bool try_in_order(const std::vector<Set>& sets, FoundSets& found) {
-        std::size_t next = 0;
-        while (next < sets.size()) {
-            std::vector<std::vector<Remedy>> steps;
-            std::vector<const Set*> of;
-            for (; next < sets.size() && of.size() < in_one_go; ++next) {
-                if (sets[next].cost >= enough_done() && within_reach_) {
-                    next = sets.size();
-                    break;
+    /// Three changes gain what two of them did together and the third alone, or the sum; seldom
+    /// more than twice as much. Two are tried whatever they gain alone.
+    [[nodiscard]] bool may_do_it(const MoveSet& moves) const {
+        if (moves.size() < most_moves) {
+            return true;
+        }
+        PlanEffect expected = moves_.sum(moves);
+        for (const std::size_t third : moves) {
+            const auto pair = effects_.find(without_move(moves, third));
+            if (pair != effects_.end()) {
+                expected = PlanMoves::greater(std::move(expected),
+                                              PlanMoves::plus(pair->second, moves_[third].alone));
+            }
+        }
+        return moves_.could_do_all(expected);
+    }
+
+    /// Whether there is no point in trying them: they cost too much, or hold what does all, or did
+    /// too little in part.
+    [[nodiscard]] bool is_idle(const MoveSet& moves, double most, bool by_sum) const {
+        return cost_of(moves) >= most || listed_.count(moves) > 0 || holds_a_settled_set(moves)
+               || (!by_sum && !may_do_it(moves));
+    }
+
+    /// Of the sets that were not tried.
+    [[nodiscard]] double least_cost_left() const {
+        double least = without_end;
+        for (const Queue* queue : {&likely_, &unlikely_}) {
+            for (const auto& [key, moves] : *queue) {
+                const double cost = cost_of(moves);
+                if (cost < least && !is_idle(moves, without_end, queue == &likely_)) {
+                    least = cost;
                 }
-                if (tried_ >= bound()) {
-                    found.tried_below = within_reach_ ? sets[next].cost : found.tried_below;
-                    take(steps, of, found);
+            }
+        }
+        return least;
+    }
+
+    /// Tries the sets in their order, those too that come while it does, until one costs `most`;
+    /// false where the bound of work comes first.
+    bool try_all(Queue& queue, const std::function<double()>& most) {
+        const bool by_sum = &queue == &likely_;
+        while (!queue.empty()) {
+            std::vector<std::vector<Remedy>> steps;
+            std::vector<MoveSet> of;
+            const std::size_t affordable = searching_.affordable(in_one_go);
+            while (!queue.empty() && (of.size() < affordable || affordable == 0)) {
+                const MoveSet moves = queue.begin()->second;
+                const bool idle = is_idle(moves, most(), by_sum);
+                if (!idle && affordable == 0) {
+                    found_.tried_below = least_cost_left();
                     return false;
                 }
-                if (holds_a_done_set(sets[next])) {
-                    continue;
+                queue.erase(queue.begin());
+                if (!idle) {
+                    listed_.insert(moves);
+                    steps.push_back(steps_of(moves));
+                    of.push_back(moves);
                 }
-                ++tried_;
-                of.push_back(&sets[next]);
-                steps.push_back(steps_of(sets[next]));
             }
-            take(steps, of, found);
+            take(steps, of);
         }
         return true;
     }
 
-    [[nodiscard]] std::vector<Remedy> steps_of(const Set& set) const {
+    [[nodiscard]] std::vector<Remedy> steps_of(const MoveSet& set) const {
         std::vector<Remedy> steps;
-        for (const std::size_t move : set.moves) {
+        for (const std::size_t move : set) {
             steps.insert(steps.end(), moves_[move].steps.begin(), moves_[move].steps.end());
         }
         // What is undone comes first: then one sees what is left to do.
@@ -279,44 +230,37 @@ private:
         return steps;
     }
 
-    /// The more conditions there are, the longer a run takes.
-    [[nodiscard]] std::size_t bound() const {
-        constexpr std::size_t most_states = 6 * most_tried;
-        return std::clamp<std::size_t>(most_states
-                                           / std::max<std::size_t>(1, made_.score.states.size()),
-                                       most_tried / 4,
-                                       most_tried);
-    }
-
-    void take(const std::vector<std::vector<Remedy>>& steps,
-              const std::vector<const Set*>& of,
-              FoundSets& found) {
+    void take(const std::vector<std::vector<Remedy>>& steps, const std::vector<MoveSet>& of) {
         std::vector<std::size_t> from;
         std::vector<Plan> plans = searching_.sets(steps, from);
         judge_wholly(searching_, made_, plans);
         for (std::size_t n = 0; n < plans.size(); ++n) {
-            if (does_all(made_, plans[n])) {
-                done_sets_.push_back(of[from[n]]->moves);
-                count_if_done(plans[n]);
+            const MoveSet& moves = of[from[n]];
+            if (is_settled(made_, plans[n])) {
+                settled_.push_back(moves);
+            } else if (moves.size() < most_moves) {
+                effects_.emplace(moves, moves_.effect_of(plans[n]));
+                join_if_unsettled(moves, plans[n]);
             }
-            found.plans.push_back(std::move(plans[n]));
+            count_if_done(plans[n]);
+            found_.plans.push_back(std::move(plans[n]));
         }
     }
 
     PlanSearch& searching_;
     const Improvement& made_;
     const ImproveOptions& options_;
-    const std::vector<Plan>& singles_;
-    std::vector<std::size_t> short_; ///< states that are required and fall short
-    std::vector<double> spare_;      ///< of these
-    std::vector<const Matter*> can_be_eased_;
-    std::vector<Move> moves_;
+    PlanMoves moves_;
+    Queue likely_;
+    Queue unlikely_;
+    std::set<MoveSet> listed_; ///< that came up
+    std::map<MoveSet, PlanEffect> effects_;
+    std::vector<MoveSet> settled_;
     std::vector<double> done_; ///< costs of what does all, least first
     std::map<std::vector<RemedyKind>, std::size_t> alike_;
-    std::vector<std::vector<std::size_t>> done_sets_;
-    std::size_t tried_{};
+    double best_done_{without_end};
     bool any_done_{};
-    bool within_reach_{true};
+    FoundSets found_;
 };
 
 } // namespace
