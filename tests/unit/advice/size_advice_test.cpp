@@ -172,6 +172,7 @@ TEST_CASE("a chimney that stands between the heights asked for is kept where it 
 
     Installation low = in;
     low.run[1].up_m = 0.2;
+    low.run[2].up_m = 0.2;
     const auto raised = tabulate_sizes(low, {.heights_m = {5.0, 7.0}});
     REQUIRE(raised);
     CAPTURE(raised->sentence);

@@ -260,6 +260,7 @@ std::string cost_words(const Improvement& made, double cost) {
 void add_details(const Improvement& made, Plan& plan) {
     const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
+    plan.resolved.top_tolerance_pa = present.installation.top_tolerance_pa;
     const Assessment then = assess(plan,
                                    {.size_search = false,
                                     .words = false,

@@ -2,6 +2,7 @@
 
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "plan_judging.hpp"
 
 #include <algorithm>
@@ -105,12 +106,16 @@ bool PlanSearch::is_new(const Installation& changed) {
 }
 
 void PlanSearch::solve(std::vector<Plan>& plans) {
+    // Of thousands of runs: those that are shown are solved anew, see add_details().
+    constexpr double near_enough_pa = 1e-4;
     const std::size_t before = tried_;
     // Each plan has its own place, so nothing depends on who solves it.
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            if (Result<Trial, Faults> trial = try_out(std::move(plans[i].changed), required_)) {
-                static_cast<Trial&>(plans[i]) = std::move(trial).value();
+            if (Result<Case, Faults> resolved = resolve(plans[i].changed)) {
+                plans[i].resolved = std::move(resolved).value();
+                plans[i].resolved.top_tolerance_pa = near_enough_pa;
+                plans[i].score = score(plans[i].resolved, required_);
             }
             if (first == 0 && progress_) {
                 progress_(before + i + 1, before + plans.size());
@@ -125,9 +130,11 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
 
 std::size_t PlanSearch::affordable(std::size_t most) const {
     constexpr double most_work = 400000.0;
-    const double each = tried_ > 0 ? work_ / static_cast<double>(tried_) : 1.0;
-    return static_cast<std::size_t>(
-        std::clamp((most_work - work_) / each, 0.0, static_cast<double>(most)));
+    constexpr double least_runs = 100.0; // however long each takes
+    const auto tried = static_cast<double>(tried_);
+    const double each = tried_ > 0 ? work_ / tried : 1.0;
+    const double left = std::max((most_work - work_) / each, least_runs - tried);
+    return static_cast<std::size_t>(std::clamp(left, 0.0, static_cast<double>(most)));
 }
 
 void PlanSearch::find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask) {

@@ -53,13 +53,13 @@ public:
     }
 
     FoundSets search() {
-        found_.proven = try_all(likely_, [this] { return enough_done(); });
+        const auto best = [this] { return best_done_; };
+        found_.proven =
+            try_all(likely_, [this] { return enough_done(); }) && try_all(joined_, best);
         if (!any_done_) {
             order_by_lacking();
         }
-        if (found_.proven) {
-            found_.proven = try_all(unlikely_, [this] { return best_done_; });
-        }
+        found_.proven = found_.proven && try_all(unlikely_, best) && try_all(joined_, best);
         return std::move(found_);
     }
 
@@ -115,7 +115,7 @@ private:
             const Move& move = moves_[i];
             const bool may = !move.settled && (move.lowers || plan.new_harm);
             if (may && fits(set, i)) {
-                put(with_move(set, i), likely_);
+                put(with_move(set, i), joined_);
             }
         }
     }
@@ -180,10 +180,10 @@ private:
     /// Of the sets that were not tried.
     [[nodiscard]] double least_cost_left() const {
         double least = without_end;
-        for (const Queue* queue : {&likely_, &unlikely_}) {
+        for (const Queue* queue : {&likely_, &joined_, &unlikely_}) {
             for (const auto& [key, moves] : *queue) {
                 const double cost = cost_of(moves);
-                if (cost < least && !is_idle(moves, without_end, queue == &likely_)) {
+                if (cost < least && !is_idle(moves, without_end, queue != &unlikely_)) {
                     least = cost;
                 }
             }
@@ -194,7 +194,7 @@ private:
     /// Tries the sets in their order, those too that come while it does, until one costs `most`;
     /// false where the bound of work comes first.
     bool try_all(Queue& queue, const std::function<double()>& most) {
-        const bool by_sum = &queue == &likely_;
+        const bool by_sum = &queue != &unlikely_;
         while (!queue.empty()) {
             std::vector<std::vector<Remedy>> steps;
             std::vector<MoveSet> of;
@@ -252,6 +252,7 @@ private:
     const ImproveOptions& options_;
     PlanMoves moves_;
     Queue likely_;
+    Queue joined_; ///< what does all, but not well, with one more
     Queue unlikely_;
     std::set<MoveSet> listed_; ///< that came up
     std::map<MoveSet, PlanEffect> effects_;
