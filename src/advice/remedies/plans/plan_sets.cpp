@@ -144,7 +144,10 @@ private:
 
     /// The cost from which on nothing more is wanted.
     [[nodiscard]] double enough_done() const {
-        return done_.size() < options_.most ? without_end : done_[options_.most - 1];
+        if (done_.size() < options_.most) {
+            return without_end;
+        }
+        return done_[options_.most - 1];
     }
 
     [[nodiscard]] bool holds_a_settled_set(const MoveSet& moves) const {
