@@ -92,7 +92,10 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
         a.draft_ends = draft_ends_of(a.installation, a.solution);
     }
     Checked checked =
-        check_all(written, a.installation, a.solution, {.body = body, .with_words = options.words});
+        check_all(written,
+                  a.installation,
+                  a.solution,
+                  {.body = body, .with_words = options.words, .one_charge = options.one_charge});
     a.body = checked.body;
     a.checks = std::move(checked.results);
     a.findings = std::move(checked.findings);

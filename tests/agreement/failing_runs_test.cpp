@@ -5,10 +5,11 @@
 #include "law.hpp"
 
 #include <algorithm>
-#include <chrono>
+#include <ctime>
 #include <functional>
 #include <iostream>
 #include <optional>
+#include <vector>
 
 using namespace fluewright;
 using namespace fluewright::agreement;
@@ -25,14 +26,21 @@ struct Extent {
     std::uint64_t by_threes{3};
     std::size_t most_sets{1500}; ///< of one run
     bool whole{};                ///< tells of every run that breaks the law, not of the first alone
+    std::vector<std::uint64_t> seeds; ///< where not empty, these and no others
 };
 
 /// Less than half a minute's worth; where another count is asked for, every two changes of each run
-/// and every three of a tenth of them.
+/// and every three of a tenth of them; of seeds that are named, every two.
 Extent extent() {
     Extent made;
-    made.looked_at = searched(usual_runs);
-    if (made.looked_at != usual_runs) {
+    made.seeds = seeds_asked();
+    made.looked_at = made.seeds.empty() ? searched(usual_runs) : made.seeds.size();
+    if (!made.seeds.empty()) {
+        made.by_twos = made.looked_at;
+        made.by_threes = 0;
+        made.most_sets = 1000000;
+        made.whole = true;
+    } else if (made.looked_at != usual_runs) {
         made.by_twos = made.looked_at;
         made.by_threes = made.looked_at / 10;
         made.most_sets = 1000000;
@@ -153,65 +161,97 @@ double cost_of_best(const Improvement& made) {
     return least;
 }
 
+/// What was looked at, and what broke the law.
+struct Tally {
+    std::uint64_t failing{};
+    std::size_t promised{};
+    std::size_t sets{};
+    std::size_t broken{};
+    std::size_t stopped{}; ///< searches that came to the bound of work
+    double slowest_s{};
+};
+
+/// Holds the run of a seed against the law, every so many changes together by force; nothing where
+/// it does not fall short.
+void hold(std::uint64_t seed, const Extent& tried, std::size_t together, Tally& tally) {
+    const Installation written = random_household(seed);
+    const Assessment present = checked(written);
+    if (present.works()) {
+        return;
+    }
+    ++tally.failing;
+    const auto tell = [&](const std::string& what) {
+        if (!tried.whole) {
+            fail_law(seed, what, written);
+        }
+        ++tally.broken;
+        std::cout << "seed " << seed << ": " << what << std::endl;
+    };
+    const std::clock_t start = std::clock();
+    const auto made = improve(written, {});
+    const double took_s =
+        static_cast<double>(std::clock() - start) / static_cast<double>(CLOCKS_PER_SEC);
+    tally.slowest_s = std::max(tally.slowest_s, took_s);
+    REQUIRE(made.has_value());
+    for (const Plan& plan : made->plans) {
+        const Assessment then = checked(through_file(plan.changed));
+        Differences found = compare(plan.score, score_of(then));
+        found.number("cures", plan.cures ? 1 : 0, then.works() ? 1 : 0);
+        if (!found.none()) {
+            tell(steps_of(plan.steps) + ": " + found.text());
+        }
+        ++tally.promised;
+    }
+    Force force(written, present, tried.most_sets);
+    // Where the search stopped, it promises nothing beyond what it tells to have tried.
+    const double best = cost_of_best(*made);
+    tally.stopped += made->proven ? 0U : 1U;
+    if (const auto better =
+            force.cheaper(made->proven ? best : std::min(best, made->tried_below), together)) {
+        double cost = 0.0;
+        for (const Remedy& step : *better) {
+            cost += step.effort;
+        }
+        tell("cheaper than the best of improve: " + steps_of(*better) + ", effort "
+             + std::to_string(cost) + "; improve says: " + made->sentence
+             + (made->proven ? " (proven)" : " (stopped)"));
+    }
+    tally.sets += force.tried();
+}
+
 } // namespace
 
 TEST_CASE("of runs that fall short, plans do what they promise and force finds none better") {
     const Extent tried = extent();
-    std::uint64_t failing = 0;
-    std::size_t promised = 0;
-    std::size_t sets = 0;
-    std::size_t broken = 0;
-    double slowest_s = 0.0;
-    const auto tell = [&](std::uint64_t seed, const std::string& what, const Installation& run) {
-        if (!tried.whole) {
-            fail_law(seed, what, run);
-        }
-        ++broken;
-        std::cout << "seed " << seed << ": " << what << std::endl;
-    };
-    for (std::uint64_t seed = 0; failing < tried.looked_at; ++seed) {
-        const Installation written = random_household(seed);
-        const Assessment present = checked(written);
-        if (present.works()) {
-            continue;
-        }
-        ++failing;
-        const auto start = std::chrono::steady_clock::now();
-        const auto made = improve(written, {});
-        const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-        slowest_s = std::max(slowest_s, took.count());
-        REQUIRE(made.has_value());
-        for (const Plan& plan : made->plans) {
-            const Assessment then = checked(through_file(plan.changed));
-            Differences found = compare(plan.score, score_of(then));
-            found.number("cures", plan.cures ? 1 : 0, then.works() ? 1 : 0);
-            if (!found.none()) {
-                tell(seed, steps_of(plan.steps) + ": " + found.text(), written);
-            }
-            ++promised;
-        }
-        const std::size_t together = failing <= tried.by_threes ? 3
-                                     : failing <= tried.by_twos ? 2
-                                                                : 1;
-        Force force(written, present, tried.most_sets);
-        if (const auto better = force.cheaper(cost_of_best(*made), together)) {
-            double cost = 0.0;
-            for (const Remedy& step : *better) {
-                cost += step.effort;
-            }
-            tell(seed,
-                 "cheaper than the best of improve: " + steps_of(*better) + ", effort "
-                     + std::to_string(cost) + "; improve says: " + made->sentence
-                     + (made->proven ? " (proven)" : " (stopped)"),
-                 written);
-        }
-        sets += force.tried();
+    Tally tally;
+    for (const std::uint64_t seed : tried.seeds) {
+        hold(seed, tried, 2, tally);
+    }
+    for (std::uint64_t seed = 0; tally.failing < tried.looked_at && tried.seeds.empty(); ++seed) {
+        const std::size_t together = tally.failing < tried.by_threes ? 3
+                                     : tally.failing < tried.by_twos ? 2
+                                                                     : 1;
+        hold(seed, tried, together, tally);
     }
     if (tried.whole) {
-        std::cout << failing << " runs that fall short, " << promised << " plans checked, " << sets
-                  << " sets tried by force, the slowest search " << slowest_s << " s, " << broken
+        std::cout << tally.failing << " runs that fall short, " << tally.promised
+                  << " plans checked, " << tally.sets << " sets tried by force, the slowest search "
+                  << tally.slowest_s << " s of the processor, " << tally.stopped
+                  << " searches stopped at their bound, " << tally.broken
                   << " times the law was broken\n";
     }
-    CHECK(broken == 0);
-    CHECK(promised > failing);
+    CHECK(tally.broken == 0);
+    CHECK((tally.promised > tally.failing || !tried.seeds.empty()));
+}
+
+/// Of these the cheapest cure is one that draws too hard with what eases that, or two changes that
+/// do more than twice what each does alone.
+TEST_CASE("changes that cure only together are found") {
+    Extent tried;
+    tried.most_sets = 1000000;
+    Tally tally;
+    for (const std::uint64_t seed : {140U, 146U, 188U, 240U, 275U}) {
+        hold(seed, tried, 2, tally);
+    }
+    CHECK(tally.failing == 5);
 }

@@ -19,7 +19,7 @@ except ImportError:
 program, root, scratch = (pathlib.Path(word).resolve() for word in sys.argv[1:4])
 page = (root / "docs/guide/layouts.md").read_text()
 blocks = re.findall(r"^```(sh|python)\n(.*?)^```$", page, re.S | re.M)
-assert [kind for kind, _ in blocks] == ["sh"] * 3 + ["python"] * 2, "the page has other blocks"
+assert [kind for kind, _ in blocks] == ["sh"] * 5 + ["python"] * 2, "the page has other blocks"
 
 shutil.rmtree(scratch, ignore_errors=True)
 scratch.mkdir(parents=True)
@@ -35,7 +35,9 @@ def run(words, text):
 
 
 told = [run(["bash", "-eu"], text) for kind, text in blocks if kind == "sh"]
-assert "500 installations" in told[1] and "found most often" in told[1], told[1]
+assert "2 installations" in told[1] and "FAULT" not in told[1], told[1]
+assert "pump-house" in told[2], told[2]
+assert "500 installations" in told[3] and "found most often" in told[3], told[3]
 python = "".join(text for kind, text in blocks if kind == "python")
 printed = run([sys.executable, "-B", "-"], python)
 

@@ -79,8 +79,9 @@ struct Assessment {
 
 struct AssessOptions {
     bool size_search{true};
-    bool words{true};  ///< write the sentence, and figures into the messages of findings
-    bool spread{true}; ///< find draft_ends
+    bool words{true};      ///< write the sentence, and figures into the messages of findings
+    bool spread{true};     ///< find draft_ends
+    bool one_charge{true}; ///< CheckOptions::one_charge
     std::optional<TradeSizes> sizes{}; ///< default: by the units of the file
     std::optional<UnitSystem> units{}; ///< default: those of the file
     Required required{};

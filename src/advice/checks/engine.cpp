@@ -189,7 +189,9 @@ Checked check_all(const Installation& written,
                   const Case& resolved,
                   const Solution& solution,
                   const CheckOptions& options) {
-    return run(View{written, resolved, &solution, options.with_words, options.body});
+    View view{written, resolved, &solution, options.with_words, options.body};
+    view.one_charge = options.one_charge;
+    return run(view);
 }
 
 Checked

@@ -73,6 +73,7 @@ public:
     const Installation& written;
     const Case& resolved;
     bool with_words{true}; ///< whether anybody reads the messages; writing them takes its time
+    bool one_charge{true}; ///< CheckOptions::one_charge
     std::string_view body; ///< whose rules are asked: "us", "ca", ..., "none"
     std::vector<Piece> pieces;
 

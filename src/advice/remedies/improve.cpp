@@ -1,11 +1,12 @@
 #include "fluewright/advice/remedies/improve.hpp"
 
+#include "advice/remedies/plans/plan_details.hpp"
+#include "advice/remedies/plans/plan_judging.hpp"
+#include "advice/remedies/plans/plan_least.hpp"
+#include "advice/remedies/plans/plan_search.hpp"
+#include "advice/remedies/plans/plan_sets.hpp"
+#include "advice/remedies/plans/plan_taming.hpp"
 #include "advice/seen_trouble.hpp"
-#include "plan_details.hpp"
-#include "plan_judging.hpp"
-#include "plan_least.hpp"
-#include "plan_search.hpp"
-#include "plan_sets.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -18,7 +19,10 @@ namespace {
 /// Chooses what is shown: the best by rank.
 void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most) {
     // What a plan leaves and brings is worked out for some more than are shown.
-    constexpr std::size_t looked_at_per_shown = 4;
+    constexpr std::size_t looked_at_per_shown = 2;
+    std::map<std::vector<RemedyKind>, std::size_t> alike;
+    std::erase_if(ranked,
+                  [&](const Plan& plan) { return alike[kinds_of(plan)]++ >= most_alike + 1; });
     ranked.resize(std::min(ranked.size(), looked_at_per_shown * most));
     for (Plan& plan : ranked) {
         add_details(made, plan);
@@ -28,11 +32,7 @@ void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most)
     });
     std::map<std::vector<RemedyKind>, std::size_t> of_these_kinds;
     for (Plan& plan : ranked) {
-        std::vector<RemedyKind> kinds;
-        for (const Remedy& remedy : plan.steps) {
-            kinds.push_back(remedy.kind);
-        }
-        if (made.plans.size() < most && of_these_kinds[kinds]++ < most_alike) {
+        if (made.plans.size() < most && of_these_kinds[kinds_of(plan)]++ < most_alike) {
             made.plans.push_back(std::move(plan));
             made.plans.back().rank = made.plans.size();
         }

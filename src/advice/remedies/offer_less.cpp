@@ -1,3 +1,4 @@
+#include "fluewright/advice/sizing/height_steps.hpp"
 #include "fluewright/core/constants.hpp"
 #include "offer.hpp"
 
@@ -21,11 +22,9 @@ void each_step(double step, double amount, const Take& take) {
 } // namespace
 
 void Offer::less_than(const Remedy& remedy) {
-    using constants::foot_m;
     using constants::inch_m;
     if (remedy.kind == RemedyKind::raise_top) {
-        constexpr double metric_m = 0.25;
-        each_step(us() ? foot_m : metric_m, remedy.amount, [&](double m) { raise_by(m); });
+        each_step(height_step_m(case_.units), remedy.amount, [&](double m) { raise_by(m); });
     } else if (remedy.kind == RemedyKind::air_inlet && remedy.other > 0.0) {
         constexpr double metric_m2 = 0.001;
         each_step(us() ? 2.0 * inch_m * inch_m : metric_m2, remedy.other, [&](double m2) {

@@ -69,6 +69,9 @@ bool has_level(const Installation& spelled) {
     return std::any_of(spelled.run.begin(), spelled.run.end(), is_level);
 }
 
+/// Of an air inlet: the larger it is, the longer the grille in the wall.
+constexpr double grille_height_m = 0.1;
+
 /// The change adds height and touches no other pipe.
 bool counts_by_amount(RemedyKind kind) {
     return kind == RemedyKind::raise_top;
@@ -109,7 +112,9 @@ void Offer::add(Remedy remedy) {
         remedy.place = place_words(*run_, change.parts);
     }
     const catalog::RemedyEffort& row = effort_of(remedy.kind);
-    remedy.length_m = counts_by_amount(remedy.kind) ? remedy.amount : change.length_m;
+    remedy.length_m = counts_by_amount(remedy.kind)          ? remedy.amount
+                      : remedy.kind == RemedyKind::air_inlet ? remedy.other / grille_height_m
+                                                             : change.length_m;
     remedy.effort = row.effort + row.effort_per_metre * remedy.length_m;
     if (remedy.kind == RemedyKind::raise_top && !remedy.word.empty()) {
         const catalog::RemedyEffort& wall = effort_of(RemedyKind::insulate_outside);

@@ -312,6 +312,22 @@ private:
     ChosenPipe chimney_;
 };
 
+/// Those asked for, and the one that stands: whoever asks for others wants to know whether it does.
+std::vector<double> heights_of(const SizeTableOptions& options, double present_m) {
+    std::vector<double> heights = options.heights_m;
+    const bool has_present =
+        std::any_of(heights.begin(), heights.end(), [present_m](double height_m) {
+            return is_same_height(height_m, present_m);
+        });
+    if (!has_present) {
+        heights.insert(std::find_if(heights.begin(),
+                                    heights.end(),
+                                    [present_m](double height_m) { return height_m > present_m; }),
+                       present_m);
+    }
+    return heights;
+}
+
 } // namespace
 
 std::string rule_against(const Case& resolved, double diameter_m) {
@@ -350,8 +366,7 @@ SizeTable rows_of(const Installation& written,
                     table.present.walls.end(),
                     [](const WallBuild& wall) { return wall.kind == WallKind::masonry; });
     Tabulation tabulation(written, present, options, depth, table);
-    const std::vector<double> heights =
-        table.several_heights ? options.heights_m : std::vector{table.present_height_m};
+    const std::vector<double> heights = heights_of(options, table.present_height_m);
     if (!tabulation.has_pipe()) {
         if (depth == Depth::every_size && has_masonry_flue(table.present)) {
             table.varies_masonry = true;

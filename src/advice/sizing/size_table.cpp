@@ -88,6 +88,15 @@ std::string for_masonry(const SizeTable& table, const SizeRow& best) {
                      + ": the smallest margin is then in " + tightest_words(table, *liner) + ".";
 }
 
+/// Of other heights the nearest was taken, of those that were tried.
+std::string least_height(const SizeTable& table, const SizeRow& row) {
+    const bool other =
+        table.several_heights && !sizing::is_same_height(row.height_m, table.present_height_m);
+    return other ? " Of the heights tried it is the nearest to the present one that passes; "
+                   "`fluewright sweep` over the height finds the least."
+                 : std::string{};
+}
+
 /// What to take in place of what is there, and why.
 std::string take_words(const SizeTable& table, const SizeRow& row) {
     if (table.varies_masonry && row.clay_liner.empty() && !row.lines_masonry) {
@@ -144,8 +153,9 @@ void suggest(SizeTable& table) {
                      + std::string{": it passes in every condition"}
                      + (table.masonry_too_wide ? "." : " and meets the size rules.") + tightest
                      + for_masonry(table, *best)
-               : take_words(table, *best) + tightest + seldom_in_stock(table, *best)
-                     + against_present(table) + for_masonry(table, *best))
+               : take_words(table, *best) + tightest + least_height(table, *best)
+                     + seldom_in_stock(table, *best) + against_present(table)
+                     + for_masonry(table, *best))
         + (danger ? std::string{} : sizing::stands_anyway(table, *best));
 }
 

@@ -4,6 +4,7 @@
 #include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/advice/unsolved.hpp"
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/quantity/money.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
 #include <algorithm>
@@ -170,11 +171,10 @@ std::string counts(std::size_t a, std::size_t b, std::string_view what) {
     return std::to_string(a) + " against " + std::to_string(b) + ' ' + std::string{what};
 }
 
-/// "300 EUR against 400 EUR of other"
+/// "300.00 EUR against 400.00 EUR of other"
 std::string costs(const Layout& a, const Layout& b) {
     const auto words = [](const Layout& layout) {
-        const std::string& currency = layout.parts.currency;
-        return format_number(*layout.parts.price, 4) + (currency.empty() ? "" : ' ' + currency);
+        return format_money(*layout.parts.price, layout.parts.currency);
     };
     return words(a) + " against " + words(b) + " of " + b.name;
 }

@@ -1,6 +1,7 @@
 #include "sweep_words.hpp"
 
 #include "fluewright/advice/opening_words.hpp"
+#include "fluewright/advice/sizing/height_steps.hpp"
 #include "fluewright/advice/unsolved.hpp"
 
 #include <algorithm>
@@ -91,12 +92,29 @@ std::string intervals(const Sweep& made) {
     return passing;
 }
 
+/// The least height that passes is no height of the trade: the next one that is.
+std::string as_built(const Sweep& made, const SweepTurn& turn) {
+    if (made.over[0].key.what != VariedKey::What::height || !turn.passes_above) {
+        return {};
+    }
+    const double built_m = built_height_m(turn.at, made.present.units);
+    const auto next = std::find_if(made.turns.begin(), made.turns.end(), [&](const auto& other) {
+        return other.at > turn.at && other.at < built_m;
+    });
+    if (next != made.turns.end() || built_m > made.over[0].values.back()) {
+        return {};
+    }
+    return " Built in steps of "
+           + format_quantity(height_step_m(made.present.units), Kind::length, made.present.units)
+           + ", that is " + value_words(made, 0, built_m) + '.';
+}
+
 std::string where_it_turns(const Sweep& made) {
     std::string words = "Nothing that counts is short with the " + made.over[0].key.label + ' '
                         + intervals(made) + ".";
     for (const SweepTurn& turn : made.turns) {
         words += (turn.passes_above ? " Below " : " Above ") + value_words(made, 0, turn.at) + ' '
-                 + turn.words + '.';
+                 + turn.words + '.' + as_built(made, turn);
     }
     for (const SweepBlank& blank : made.blanks) {
         const bool told = std::any_of(made.turns.begin(), made.turns.end(), [&](const auto& turn) {

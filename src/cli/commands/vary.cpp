@@ -194,6 +194,7 @@ const Command vary_command{
         "samples, least, most likely and greatest (height=5..6..8 m) or mean and standard "
         "deviation "
         "(moisture=18 % sd 3 %); an & between two lets them go together (up=2,3 m & across=1,2 m). "
+        "The count of parts stays: a run with another elbow is another file, for compare. "
         "Every line has an id, which names the values, so that the answers of "
         "batch can be joined to it.",
     .word = {.name = "FILE", .text = "the installation; - reads standard input"},

@@ -160,10 +160,12 @@ std::string remedy_page(std::string_view id, const Style& style) {
     out += section(
         "Effort",
         remedy.effort_per_metre > 0.0
-            ? fmt::format("{}, and {} for each meter of pipe or wall it touches; 1 is a turn of "
-                          "the hand, 8 a chimney built anew. Prices of your own: --prices.",
+            ? fmt::format("{}, and {} for each meter of {}; 1 is a turn of the hand, 8 a chimney "
+                          "built anew. Prices of your own: --prices.",
                           format_number(remedy.effort),
-                          format_number(remedy.effort_per_metre))
+                          format_number(remedy.effort_per_metre),
+                          remedy.id == "air-inlet" ? "a grille 100 mm high"
+                                                   : "pipe or wall it touches")
             : fmt::format("{}; 1 is a turn of the hand, 8 a chimney built anew. Prices "
                           "of your own: --prices.",
                           format_number(remedy.effort)),

@@ -68,12 +68,6 @@ private:
         }
     }
 
-    [[nodiscard]] std::string cost_words(double cost) const {
-        return made_.currency.empty()
-                   ? "effort " + format_number(cost, 3)
-                   : fmt::format("{} {}", made_.currency, format_number(cost, 4));
-    }
-
     [[nodiscard]] std::string outcome_words(const Plan& plan) const {
         const Case& c = plan.resolved;
         const StateResult& state = plan.score.states[plan.score.limiting];
@@ -86,7 +80,7 @@ private:
                                      style_.units);
         }
         if (plan.score.passes && !plan.cures && !plan.against.empty()) {
-            return "not enough: still stands: " + titles_of(plan.against);
+            return "not enough; not cured by this: " + titles_of(plan.against);
         }
         const std::string spare =
             verdict.kind == Kind::pressure && !has_figures(state)
@@ -95,12 +89,13 @@ private:
                 ? report::signed_quantity(verdict.spare, Kind::pressure, style_)
                 : opening_words(c, state);
         const std::string left =
-            plan.against.empty() ? "" : "; still left: " + titles_of(plan.against);
+            plan.against.empty() ? "" : "; not cured by this: " + titles_of(plan.against);
         return fmt::format("{}: {} in {}{}",
-                           !plan.cures            ? "not enough"
-                           : plan.short_of_wanted ? "not all of it"
-                           : left.empty()         ? "cures"
-                                                  : "betters",
+                           !plan.cures              ? "not enough"
+                           : plan.short_of_wanted   ? "not all of it"
+                           : !left.empty()          ? "betters"
+                           : is_barely_enough(plan) ? "just cures"
+                                                    : "cures",
                            spare,
                            state_name(c, state),
                            plan.cures ? left : "");
@@ -122,19 +117,21 @@ private:
             }
             line(fmt::format("{}. {}{}.", plan.rank, harm_words(plan), what),
                  {.first = 2, .rest = 5});
-            const std::string facts = fmt::format(
-                "{}{}; {}", cost_words(plan.cost), plan.on_front ? " *" : "", outcome_words(plan));
+            const std::string facts = fmt::format("{}{}; {}",
+                                                  cost_words(made_, plan.cost),
+                                                  plan.on_front ? " *" : "",
+                                                  outcome_words(plan));
             line(facts, deeper);
             look_at(plan);
         }
         line("* No other change that was tried costs less and leaves a greater margin.", hung_in);
         line(
             made_.proven
-                ? "Of up to three changes together, none that costs less than these was left "
-                  "out, but for sets whose changes gain too little by themselves."
-                : "The search stopped at its bound of runs. Of up to three changes together, those "
-                  "that cost less than "
-                      + cost_words(made_.tried_below) + " were tried.",
+                ? "Every two changes that cost less than the best were tried, and of two and three "
+                  "those that could do it by twice what their parts do."
+                : "The search stopped at its bound of work, before all was tried. Of up to three "
+                  "changes together, those that cost less than "
+                      + cost_words(made_, made_.tried_below) + " were tried.",
             hung_in);
     }
 

@@ -123,8 +123,7 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
     if (!model_->has_leaks()) {
         answer.room_pa =
             by_house_ ? house.room_pressure_pa(taken_kg_s, Fans::running, room_pa_) : room_pa_;
-        answer.flow =
-            model_->march(stream, {.outlet_pa = 0.0, .room_pa = answer.room_pa}, stations);
+        answer.flow = march(stream, {.outlet_pa = 0.0, .room_pa = answer.room_pa}, stations);
         shift(answer.flow,
               stations,
               model_->surroundings().top_pressure_pa - answer.flow.top_pressure_pa);
@@ -149,7 +148,7 @@ RunInRoom::Answer RunInRoom::solve(const GasStream& stream,
             if (other.flow.meets_top && other.draft_pa() > answer.draft_pa() + last_step_pa) {
                 answer = other;
                 if (!stations.empty()) {
-                    (void)model_->march(
+                    (void)march(
                         stream,
                         {.outlet_pa = other.flow.outlet_pressure_pa, .room_pa = other.room_pa},
                         stations);
@@ -195,7 +194,7 @@ bool RunInRoom::try_coupled(const GasStream& stream,
     double high_pa = std::numeric_limits<double>::infinity();
     for (int i = 0; i < most_steps; ++i) {
         MarchSlopes slopes;
-        answer.flow = model_->march(stream, ends, stations, &slopes);
+        answer.flow = march(stream, ends, stations, &slopes);
         const HouseAir::Balance house =
             by_house_
                 ? around.house.balance(ends.room_pa, air_kg_s + answer.flow.leak_from_room_kg_s)
@@ -267,7 +266,7 @@ bool RunInRoom::may_draw_instead(const GasStream& stream,
                              - spilling.flow.opening_pressure_pa - just_below_pa;
     MarchSlopes slopes;
     const MarchResult flow =
-        model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}, {}, &slopes);
+        march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}, {}, &slopes);
     return flow.top_pressure_pa >= model_->surroundings().top_pressure_pa
            || slopes.top_per_outlet <= 0.0;
 }
@@ -276,38 +275,56 @@ bool RunInRoom::may_draw_instead(const GasStream& stream,
 /// The higher it is, the less comes in and the more goes out, so that friction falls and the
 /// chimney top follows the outlet; far enough up and down the chimney top passes any pressure,
 /// whatever the leaks do, and between them the miss is continuous. The bracket grows from the
-/// answer of a tight run; with a plain opening it is sought from below.
-MarchResult
-RunInRoom::meet_top(const GasStream& stream, double room_pa, std::span<Station> stations) const {
+/// answer of a tight run; with a plain opening it is sought from below. What the opening draws in
+/// follows the root of the pressure across it: looks are apart by a share of that.
+MarchResult RunInRoom::meet_top(const GasStream& stream,
+                                double room_pa,
+                                std::span<Station> stations,
+                                std::optional<double> near_pa) const {
     constexpr double first_below_pa = 40.0;
-    constexpr double look_pa = 0.25;
+    constexpr double least_look_pa = 0.25;
+    constexpr double look_share = 0.1;
     constexpr int most_looks = 4000;
     const double wanted_pa = model_->surroundings().top_pressure_pa;
     const auto miss = [&](double outlet_pa) {
-        return model_->march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}).top_pressure_pa
+        return march(stream, {.outlet_pa = outlet_pa, .room_pa = room_pa}).top_pressure_pa
                - wanted_pa;
     };
     const auto& sections = model_->resolved().sections;
     const bool is_hooded = std::any_of(sections.begin(), sections.end(), has_plain_opening);
     double start_pa = -miss(0.0);
-    if (is_hooded) {
+    double widest_pa = 4.0;
+    double at_start_pa = 0.0;
+    bool is_near = false;
+    if (is_hooded && near_pa) {
+        start_pa = *near_pa - least_look_pa;
+        at_start_pa = miss(start_pa);
+        is_near = at_start_pa < 0.0 && miss(*near_pa + least_look_pa) >= 0.0;
+        widest_pa = least_look_pa;
+    }
+    if (is_hooded && !is_near) {
         double below_pa = first_below_pa;
         start_pa = std::min(start_pa, room_pa) - below_pa;
-        double at_start_pa = miss(start_pa);
+        at_start_pa = miss(start_pa);
         for (int i = 0; i < most_looks && at_start_pa > 0.0; ++i, below_pa *= 2.0) {
             start_pa -= below_pa;
             at_start_pa = miss(start_pa);
         }
-        for (int i = 0; i < most_looks && at_start_pa < 0.0; ++i) {
-            start_pa += look_pa;
-            at_start_pa = miss(start_pa);
+        double next_pa = start_pa;
+        double at_next_pa = at_start_pa;
+        for (int i = 0; i < most_looks && at_next_pa < 0.0; ++i) {
+            start_pa = next_pa;
+            at_start_pa = at_next_pa;
+            widest_pa = std::max(least_look_pa, look_share * std::abs(start_pa - room_pa));
+            next_pa = start_pa + widest_pa;
+            at_next_pa = miss(next_pa);
         }
-        start_pa -= look_pa;
+    } else if (!is_hooded) {
+        at_start_pa = miss(start_pa);
     }
-    const double widest_pa = is_hooded ? look_pa : 4.0;
     const Root root = root_in_bracket(
-        miss, start_pa, miss(start_pa), widest_pa, model_->resolved().top_tolerance_pa);
-    MarchResult result = model_->march(stream, {.outlet_pa = root.x, .room_pa = room_pa}, stations);
+        miss, start_pa, at_start_pa, widest_pa, model_->resolved().top_tolerance_pa);
+    MarchResult result = march(stream, {.outlet_pa = root.x, .room_pa = room_pa}, stations);
     result.meets_top = root.converged();
     return result;
 }
@@ -317,10 +334,17 @@ RunInRoom::meet_top(const GasStream& stream, double room_pa, std::span<Station> 
 /// The lower the room, the less the flue draws, and the less it draws, the higher the room: what
 /// the house answers falls where the room rises. Between the idle room and what an idle room's flow
 /// makes of it lies the one answer.
-double RunInRoom::nested_room_pa(const GasStream& stream, double air_kg_s) const {
+double RunInRoom::nested_room_pa(const GasStream& stream,
+                                 double air_kg_s,
+                                 std::optional<double>& draft_pa) const {
     const HouseAir& house = model_->surroundings().house;
+    const bool follows = draft_pa.has_value();
+    draft_pa.reset();
     const auto miss = [&](double room_pa) {
-        const MarchResult flow = meet_top(stream, room_pa, {});
+        const std::optional<double> near_pa =
+            follows && draft_pa ? std::optional{room_pa - *draft_pa} : std::nullopt;
+        const MarchResult flow = meet_top(stream, room_pa, {}, near_pa);
+        draft_pa = room_pa - flow.outlet_pressure_pa;
         return house.room_pressure_pa(air_kg_s + flow.leak_from_room_kg_s, Fans::running, room_pa)
                - room_pa;
     };
@@ -332,12 +356,26 @@ double RunInRoom::nested_room_pa(const GasStream& stream, double air_kg_s) const
         .x;
 }
 
+/// From one room to the next the answer at the chimney top moves little: it is looked for where the
+/// last one was, and wholly at the end. Where that finds another, every room is looked at wholly.
 RunInRoom::Answer RunInRoom::solve_nested(const GasStream& stream,
                                           double air_kg_s,
                                           std::span<Station> stations) const {
+    constexpr double same_pa = 1e-2;
     Answer answer;
-    answer.room_pa = by_house_ ? nested_room_pa(stream, air_kg_s) : room_pa_;
-    answer.flow = meet_top(stream, answer.room_pa, stations);
+    if (!by_house_) {
+        answer.room_pa = room_pa_;
+        answer.flow = meet_top(stream, answer.room_pa, stations, {});
+        return answer;
+    }
+    std::optional<double> draft_pa = 0.0;
+    answer.room_pa = nested_room_pa(stream, air_kg_s, draft_pa);
+    answer.flow = meet_top(stream, answer.room_pa, stations, {});
+    if (std::abs(answer.draft_pa() - draft_pa.value_or(0.0)) > same_pa) {
+        draft_pa.reset();
+        answer.room_pa = nested_room_pa(stream, air_kg_s, draft_pa);
+        answer.flow = meet_top(stream, answer.room_pa, stations, {});
+    }
     return answer;
 }
 

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace fluewright {
 
@@ -68,6 +69,9 @@ public:
 
     [[nodiscard]] const FlueModel& model() const { return *model_; }
 
+    /// How often the run was marched so far: what an answer costs, the same on any machine.
+    [[nodiscard]] std::size_t marches() const { return marches_; }
+
     /// What one state in one weather tells the same state in the next about where to look.
     struct Memory {
         double draft_pa{nothing_foretold_pa}; ///< of the last answer
@@ -106,11 +110,26 @@ private:
     may_draw_instead(const GasStream& stream, double air_kg_s, const Answer& spilling) const;
     [[nodiscard]] Answer
     solve_nested(const GasStream& stream, double air_kg_s, std::span<Station> stations) const;
-    [[nodiscard]] double nested_room_pa(const GasStream& stream, double air_kg_s) const;
-    [[nodiscard]] MarchResult
-    meet_top(const GasStream& stream, double room_pa, std::span<Station> stations) const;
+    /// `draft_pa` is that of the last room looked at; where it is given, each is looked for near
+    /// the one before.
+    [[nodiscard]] double
+    nested_room_pa(const GasStream& stream, double air_kg_s, std::optional<double>& draft_pa) const;
+    [[nodiscard]] MarchResult meet_top(const GasStream& stream,
+                                       double room_pa,
+                                       std::span<Station> stations,
+                                       std::optional<double> near_pa) const;
+
+    /// Every march is counted.
+    [[nodiscard]] MarchResult march(const GasStream& stream,
+                                    const EndPressures& ends,
+                                    std::span<Station> stations = {},
+                                    MarchSlopes* slopes = nullptr) const {
+        ++marches_;
+        return model_->march(stream, ends, stations, slopes);
+    }
 
     const FlueModel* model_;
+    mutable std::size_t marches_{};
     Search search_;
     bool by_house_{};
     bool takes_air_{true};

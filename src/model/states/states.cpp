@@ -144,6 +144,7 @@ StateResult solve_one(const FlueModel& model,
         state.cold = cold_start(model.resolved(), model.surroundings());
         break;
     }
+    state.marches = run.marches();
     if (memory != nullptr && fire_of(kind) == Fire::burning) {
         *memory = run.memory();
     }

@@ -271,7 +271,7 @@ TEST_CASE("what is bought and what it costs is that of the list of parts", "[com
     CAPTURE(by_spare.sentence);
     CHECK(holds(by_spare.sentence, "Take tall"));
     CHECK(holds(by_spare.sentence,
-                "Take low only where less cost counts for more, 1050 EUR against"));
+                "Take low only where less cost counts for more, 1050.00 EUR against"));
     a.score.least_spare = b.score.least_spare = 2.0;
     const Comparison by_cost = compare({b, a});
     CAPTURE(by_cost.sentence);

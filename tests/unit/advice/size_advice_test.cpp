@@ -159,3 +159,24 @@ TEST_CASE("a size that shops seldom stock says so, and names the next that they 
                                "be ordered; 8 in passes, too.")
           != std::string::npos);
 }
+
+TEST_CASE("a chimney that stands between the heights asked for is kept where it passes", "[size]") {
+    const Installation in = sound(); // 5.2 m over the outlet
+    const auto table = tabulate_sizes(in, {.heights_m = {5.0, 7.0}});
+    REQUIRE(table);
+    CAPTURE(table->sentence);
+    REQUIRE(table->suggested);
+    CHECK(table->rows[*table->suggested].present);
+    CHECK(table->rows[*table->suggested].height_m == Approx(5.2));
+    CHECK(table->sentence.find("Keep the present pipe") == 0);
+
+    Installation low = in;
+    low.run[1].up_m = 0.2;
+    low.run[2].up_m = 0.2;
+    const auto raised = tabulate_sizes(low, {.heights_m = {5.0, 7.0}});
+    REQUIRE(raised);
+    CAPTURE(raised->sentence);
+    REQUIRE(raised->suggested);
+    CHECK(raised->rows[*raised->suggested].height_m == Approx(5.0));
+    CHECK(raised->sentence.find("nearest to the present one that passes") != std::string::npos);
+}

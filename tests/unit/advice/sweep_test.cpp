@@ -193,3 +193,14 @@ TEST_CASE("values at which a run cannot be built are named with the reason", "[s
     CHECK(holds(sweep_text(two, Style{}), "at " + reason));
     CHECK(holds(sweep_svg(two), "no color: at 1 m"));
 }
+
+TEST_CASE("the least height that passes is told with the next that is built", "[sweep]") {
+    const Sweep made = swept(stove_with(pipe_in_room + chimney_of("2.7 m")), {"height=1.5..6m:10"});
+    REQUIRE(made.turns.size() == 1);
+    REQUIRE(made.turns.front().passes_above);
+    CAPTURE(made.sentence, made.turns.front().at);
+    const auto at = made.sentence.find("Built in steps of 250 mm, that is ");
+    REQUIRE(at != std::string::npos);
+    const double built_m = 0.25 * std::ceil(made.turns.front().at / 0.25);
+    CHECK(holds(made.sentence, "that is " + format_number(built_m) + " m."));
+}

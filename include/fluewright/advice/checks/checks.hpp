@@ -28,6 +28,9 @@ struct CheckOptions {
     /// is not met is there, and what is undetermined of the dangers, without messages: for who
     /// wants the verdict only.
     bool with_words{true};
+    /// Follow the fire of a masonry heater from cold, to tell whether its wall dries. That takes a
+    /// hundred times as long as the rest, and is a matter of upkeep alone.
+    bool one_charge{true};
 };
 
 /// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever

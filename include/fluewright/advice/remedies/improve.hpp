@@ -114,8 +114,10 @@ struct Improvement {
     std::string sentence;               ///< the answer, for a person
     std::string reason;                 ///< why nothing helps; empty else
     std::vector<Plan> plans;            ///< the best by rank, no more than asked for
-    bool proven{};        ///< no set that could do it costs less than those shown and was not tried
-    double tried_below{}; ///< else: the cost below which all such sets were tried
+    /// The search came to its end: no two changes that cost less than the best were left untried,
+    /// nor any set that could do it by twice what its parts do.
+    bool proven{};
+    double tried_below{}; ///< else: the cost below which all sets were tried
     bool limited{};       ///< kinds, budget or prices left changes out
     std::optional<double> budget;
     std::optional<Plan> over_budget; ///< the cheapest that cures, where none does within the budget
@@ -124,9 +126,9 @@ struct Improvement {
     std::string currency;              ///< empty: cost is effort
 };
 
-/// Searches single changes, then pairs and triples in the order of their cost, until the best
-/// `most` are found or a count of runs is reached; where asked for, all pairs. Of a set of changes
-/// no part does as much. Faults: those of resolve().
+/// Searches single changes, then pairs and triples, most of them in the order of their cost, until
+/// the best `most` are found or a count of marches is reached; where asked for, all pairs. Of a set
+/// of changes no part does as much. Faults: those of resolve().
 ///
 /// Ranking  plans that cure before those that do not. Of these last those that bring a new danger
 ///          or fault, before them those after which the door opens less far than wanted, before
@@ -146,6 +148,12 @@ struct Improvement {
 
 /// Whether `a` ranks before `b` by what a quick score tells; ties by order of search.
 [[nodiscard]] bool ranks_before(const Plan& a, const Plan& b);
+
+/// What a plan costs, for a person: "effort 5", or by the user's prices "20.00 EUR".
+[[nodiscard]] std::string cost_words(const Improvement& made, double cost);
+
+/// Whether a plan cures with next to nothing to spare: a little more wind or cold undoes it.
+[[nodiscard]] bool is_barely_enough(const Plan& plan);
 
 /// Marks the plans that no other beats in cost and in what is left to spare.
 void mark_front(std::vector<Plan>& plans, Goal goal);

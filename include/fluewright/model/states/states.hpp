@@ -74,6 +74,7 @@ struct StateResult {
     ColdStart cold;
     MarchResult flow;
     std::vector<Station> stations;
+    std::size_t marches{}; ///< about how often the run was marched to find it
 
     [[nodiscard]] double margin_pa() const { return draft_pa - draft_needed_pa; }
 };

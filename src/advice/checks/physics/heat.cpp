@@ -260,9 +260,11 @@ void heat(Subject& s) {
         }
         // A fire that the run cannot vent is solved at a lower flow, whose walls are not its own.
         if (state.status != Status::cannot_vent) {
-            s.resolved.appliance.type == ApplianceType::masonry_heater
-                ? wall_after_one_charge(s, state)
-                : cold_wall(s, state);
+            if (s.resolved.appliance.type != ApplianceType::masonry_heater) {
+                cold_wall(s, state);
+            } else if (s.view.one_charge) {
+                wall_after_one_charge(s, state);
+            }
             ice(s, state);
         }
         if (state.kind == StateKind::high_fire) {

@@ -2,6 +2,7 @@
 
 #include "cut_sheet.hpp"
 #include "fluewright/core/constants.hpp"
+#include "fluewright/core/quantity/money.hpp"
 #include "fluewright/io/text/cautions.hpp"
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
@@ -40,11 +41,6 @@ std::string weight_words(double weight_kg, const Style& style) {
     return weight_kg > 0.0 ? format_quantity(weight_kg, Kind::mass, style.units, 2) : "";
 }
 
-std::string money_words(double price, const PartsList& list) {
-    const std::string money = fmt::format("{:.2f}", price);
-    return list.currency.empty() ? money : money + ' ' + list.currency;
-}
-
 /// What a line is for, and who says so where it is not the trade.
 std::string reason_words(const PartsLine& line) {
     const bool told = !line.source.empty() && line.source != trade_practice;
@@ -75,7 +71,7 @@ std::string lines_table(const PartsList& list, const Style& style, const Wanted&
                                      {line.size},
                                      {weight_words(line.weight_kg, style)}};
         if (list.price) {
-            cells.push_back({line.price ? money_words(*line.price, list) : ""});
+            cells.push_back({line.price ? format_money(*line.price, list.currency) : ""});
         }
         cells.push_back({reason_words(line)});
         table.add(std::move(cells));
@@ -183,7 +179,7 @@ std::string sums_text(const PartsList& list, const Style& style) {
     if (list.price) {
         out += paragraph(
             fmt::format("By your prices: {}{}.",
-                        money_words(*list.price, list),
+                        format_money(*list.price, list.currency),
                         list.unpriced == 0
                             ? ""
                             : fmt::format("; {} lines to buy have no price", list.unpriced)),

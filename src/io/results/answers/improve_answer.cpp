@@ -179,12 +179,11 @@ const Record<Improvement>& record_of<Improvement>() {
               return i.currency.empty() ? std::string_view{"effort"} : std::string_view{i.currency};
           }},
          {"proven",
-          "of sets that could do it by what their changes gain alone, none that costs less was "
-          "left "
-          "untried",
+          "the search came to its end: no two changes that cost less than the best were left "
+          "untried, nor a set that could do it by twice what its parts do",
           &Improvement::proven},
          {"tried_below",
-          "where that is not so: the cost below which such sets were tried",
+          "where it did not: the cost below which all sets of changes were tried",
           &Improvement::tried_below},
          {"runs_solved", "no two of them are the same", &Improvement::tried},
          {"unpriced", "changes left out for want of a price", &Improvement::unpriced},

@@ -5,6 +5,7 @@
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
 #include "fluewright/advice/unsolved.hpp"
+#include "fluewright/core/quantity/money.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
@@ -173,11 +174,6 @@ std::string beside_that(const Improvement& made) {
            + ". The smallest margin is then in " + tightest(made, *best) + ".";
 }
 
-/// "effort 5", "EUR 20"
-std::string cost_words(const Improvement& made, double cost) {
-    return (made.currency.empty() ? "effort" : made.currency) + ' ' + format_number(cost, 4);
-}
-
 /// After the best plan: what holds the draft where it has become too strong.
 std::string held_by(const Improvement& made, const Plan& best) {
     if (!best.too_strong) {
@@ -195,6 +191,19 @@ std::string held_by(const Improvement& made, const Plan& best) {
            + (holding == made.plans.end()
                   ? "."
                   : ": change " + std::to_string(holding->rank) + " holds it, too.");
+}
+
+/// Wood that is too wet is the first thing to change, whatever is built.
+std::string wet_wood_first(const Improvement& made, const Plan& best) {
+    const auto& findings = made.present.findings;
+    const auto wet = std::find_if(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.matter->id == "fuel-too-wet";
+    });
+    const bool cleared =
+        wet == findings.end()
+        || std::find(best.cleared.begin(), best.cleared.end(), wet->matter) != best.cleared.end();
+    return cleared ? std::string{}
+                   : " The wood is too wet, whatever is built: " + std::string{wet->what_to_do()};
 }
 
 std::string answer_of(const Improvement& made) {
@@ -224,7 +233,7 @@ std::string answer_of(const Improvement& made) {
     }
     const Plan& best = made.plans.front();
     const std::string left =
-        best.against.empty() ? "" : " Still left: " + titles_of(best.against) + '.';
+        best.against.empty() ? "" : " Not cured by this: " + titles_of(best.against) + '.';
     const std::string after =
         best.short_of_wanted ? " That is not all of it: the smallest margin is then in "
         : made.goal == Goal::less_draft
@@ -238,14 +247,20 @@ std::string answer_of(const Improvement& made) {
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left
-           + held_by(made, best) + undecided(made);
+           + held_by(made, best) + wet_wood_first(made, best) + undecided(made);
 }
 
 } // namespace
 
+std::string cost_words(const Improvement& made, double cost) {
+    return made.currency.empty() ? "effort " + format_number(cost)
+                                 : format_money(cost, made.currency);
+}
+
 void add_details(const Improvement& made, Plan& plan) {
     const Assessment& present = made.present;
     plan.resolved.units = present.installation.units;
+    plan.resolved.top_tolerance_pa = present.installation.top_tolerance_pa;
     const Assessment then = assess(plan,
                                    {.size_search = false,
                                     .words = false,

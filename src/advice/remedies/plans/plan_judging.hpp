@@ -20,6 +20,9 @@ namespace fluewright {
 /// Of plans that look alike for a fitter so many are shown.
 inline constexpr std::size_t most_alike = 2;
 
+/// The kinds of a plan's changes, in their order: plans of the same kinds look alike.
+[[nodiscard]] std::vector<RemedyKind> kinds_of(const Plan& plan);
+
 /// 0 for a plan that cures and is_clean(), 1 for one that cures and draws too hard or may void a
 /// listing, 2 for one after which the door still opens less far than wanted, 3 for one that brings
 /// a danger or fault, 4 for one that does not cure, 5 for one that does not and harms.
@@ -42,7 +45,7 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
 void judge_plan(const Improvement& made, Plan& plan);
 
 /// Asks what stands against the plans and judges them.
-void judge_wholly(const PlanSearch& searching,
+void judge_wholly(PlanSearch& searching,
                   const Improvement& made,
                   std::vector<Plan>& plans,
                   PlanSearch::Ask ask = PlanSearch::Ask::passing);
@@ -52,7 +55,7 @@ void judge_wholly(const PlanSearch& searching,
 void drop_idle_steps(const Improvement& made, std::vector<Plan>& plans);
 
 /// Of sets whose states fall short those that come nearest, and only where nothing cures.
-void keep_nearest(const PlanSearch& searching,
+void keep_nearest(PlanSearch& searching,
                   const Improvement& made,
                   std::size_t most,
                   const std::vector<Plan>& singles,

@@ -114,6 +114,14 @@ void note_matters_against(const Improvement& made, const Assessment& then, Plan&
     plan.new_harm = has_new_harm(made.present, then);
 }
 
+std::vector<RemedyKind> kinds_of(const Plan& plan) {
+    std::vector<RemedyKind> kinds;
+    for (const Remedy& step : plan.steps) {
+        kinds.push_back(step.kind);
+    }
+    return kinds;
+}
+
 bool is_clean(const Plan& plan) {
     return !plan.new_harm && !plan.short_of_wanted && !plan.cautioned
            && (!plan.too_strong || plan.undoes);
@@ -129,7 +137,7 @@ bool does_all(const Improvement& made, const Plan& plan) {
               });
 }
 
-void judge_wholly(const PlanSearch& searching,
+void judge_wholly(PlanSearch& searching,
                   const Improvement& made,
                   std::vector<Plan>& plans,
                   PlanSearch::Ask ask) {
@@ -141,6 +149,11 @@ void judge_wholly(const PlanSearch& searching,
 
 double enough_to_spare() {
     return catalog::default_of(DefaultId::spare_wanted_share).value;
+}
+
+bool is_barely_enough(const Plan& plan) {
+    constexpr double share_of_wanted = 0.1;
+    return plan.cures && plan.score.least_spare < share_of_wanted * enough_to_spare();
 }
 
 int class_of(const Plan& plan) {
@@ -260,7 +273,7 @@ void drop_idle_steps(const Improvement& made, std::vector<Plan>& plans) {
     plans = std::move(kept);
 }
 
-void keep_nearest(const PlanSearch& searching,
+void keep_nearest(PlanSearch& searching,
                   const Improvement& made,
                   std::size_t most,
                   const std::vector<Plan>& singles,

@@ -2,6 +2,7 @@
 
 #include "fluewright/core/parallel.hpp"
 #include "fluewright/model/fields/fields.hpp"
+#include "fluewright/model/resolve/resolve.hpp"
 #include "plan_judging.hpp"
 
 #include <algorithm>
@@ -65,6 +66,17 @@ bool is_built(const Plan& plan) {
     return !plan.score.states.empty();
 }
 
+/// What a run took, in marches along one section; to read it, change it and judge it takes about
+/// as long as so many.
+double work_of(const Plan& plan) {
+    constexpr double beside = 100.0;
+    double marches = 0.0;
+    for (const StateResult& state : plan.score.states) {
+        marches += static_cast<double>(state.marches);
+    }
+    return beside + marches * static_cast<double>(plan.resolved.sections.size());
+}
+
 } // namespace
 
 PlanSearch::PlanSearch(const Installation& written,
@@ -94,12 +106,16 @@ bool PlanSearch::is_new(const Installation& changed) {
 }
 
 void PlanSearch::solve(std::vector<Plan>& plans) {
+    // Of thousands of runs: those that are shown are solved anew, see add_details().
+    constexpr double near_enough_pa = 1e-4;
     const std::size_t before = tried_;
     // Each plan has its own place, so nothing depends on who solves it.
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < plans.size(); i += step) {
-            if (Result<Trial, Faults> trial = try_out(std::move(plans[i].changed), required_)) {
-                static_cast<Trial&>(plans[i]) = std::move(trial).value();
+            if (Result<Case, Faults> resolved = resolve(plans[i].changed)) {
+                plans[i].resolved = std::move(resolved).value();
+                plans[i].resolved.top_tolerance_pa = near_enough_pa;
+                plans[i].score = score(plans[i].resolved, required_);
             }
             if (first == 0 && progress_) {
                 progress_(before + i + 1, before + plans.size());
@@ -107,14 +123,27 @@ void PlanSearch::solve(std::vector<Plan>& plans) {
         }
     });
     tried_ += plans.size();
+    for (const Plan& plan : plans) {
+        work_ += work_of(plan);
+    }
 }
 
-void PlanSearch::find_matters_against(std::span<Plan> plans,
-                                      const Improvement& made,
-                                      Ask ask) const {
+std::size_t PlanSearch::affordable(std::size_t most) const {
+    constexpr double most_work = 400000.0;
+    constexpr double least_runs = 100.0; // however long each takes
+    const auto tried = static_cast<double>(tried_);
+    const double each = tried_ > 0 ? work_ / tried : 1.0;
+    const double left = std::max((most_work - work_) / each, least_runs - tried);
+    return static_cast<std::size_t>(std::clamp(left, 0.0, static_cast<double>(most)));
+}
+
+void PlanSearch::find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask) {
+    const bool upkeep =
+        made.goal == Goal::clear_upkeep || made.present.verdict.of(Harm::upkeep).counts;
     const AssessOptions options{.size_search = false,
                                 .words = false,
                                 .spread = false,
+                                .one_charge = upkeep,
                                 .required = required_,
                                 .rules = std::string{made.present.body->id}};
     in_parallel(threads_, [&](std::size_t first, std::size_t step) {
@@ -124,6 +153,15 @@ void PlanSearch::find_matters_against(std::span<Plan> plans,
             }
         }
     });
+    constexpr double over_solving = 4.0; // all states with their profile, and every check
+    constexpr double one_charge = 30000.0;
+    const bool follows_fire =
+        upkeep && made.present.installation.appliance.type == ApplianceType::masonry_heater;
+    for (const Plan& plan : plans) {
+        if (ask == Ask::all || plan.score.passes) {
+            work_ += over_solving * work_of(plan) + (follows_fire ? one_charge : 0.0);
+        }
+    }
 }
 
 std::vector<Plan> PlanSearch::singles(const std::vector<Remedy>& remedies) {

@@ -39,9 +39,16 @@ public:
     /// Asks of each plan what stands against it for that goal, by the rules of the present run; but
     /// for `Ask::all` of those only whose states pass. Takes some ten times as long as solving it.
     enum class Ask : std::uint8_t { all, passing };
-    void find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask) const;
+    void find_matters_against(std::span<Plan> plans, const Improvement& made, Ask ask);
 
     [[nodiscard]] std::size_t tried() const { return tried_; }
+
+    /// How many more runs, `most` at most, a search may solve. What a run costs is counted in
+    /// marches, so that the answer does not hang on the machine: where each takes long there are
+    /// fewer.
+    [[nodiscard]] std::size_t affordable(std::size_t most) const;
+
+    [[nodiscard]] double work() const { return work_; }
 
 private:
     /// Whether the installation is new; remembers it.
@@ -56,6 +63,7 @@ private:
     std::vector<Installation> seen_;
     std::unordered_multimap<std::size_t, std::size_t> by_hash_; ///< into seen_
     std::size_t tried_{};
+    double work_{}; ///< of what was solved, in marches along one section
 };
 
 } // namespace fluewright

@@ -1,6 +1,6 @@
 #include "plan_least.hpp"
 
-#include "offer.hpp"
+#include "advice/remedies/offer.hpp"
 #include "plan_judging.hpp"
 
 #include <algorithm>
