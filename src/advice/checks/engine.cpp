@@ -30,6 +30,7 @@ CheckResults own_results(const View& view) {
         checking::house(subject);
     }
     checking::alarm(subject);
+    checking::too_hot(subject);
     checking::sizes(subject);
     checking::shape(subject);
     checking::joints(subject);

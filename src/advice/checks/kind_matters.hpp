@@ -133,6 +133,13 @@ inline constexpr auto kind_words = std::to_array<KindWords>({
      "With the burner off, cold air comes down the flue into the room, and the burner starts in a "
      "downdraft.",
      "Let air into the room, or enclose or insulate the flue to keep it warmer."},
+    {"seen-too-hot",
+     burners,
+     {},
+     "Pipe this hot glows, or soon will, and sets fire to what stands near. A sound burner does "
+     "not heat its vent like that.",
+     "Shut off the fuel and the switch, keep clear of the pipe, and be ready to call the fire "
+     "service. Keep the burner off until a licensed technician has examined it and its vent."},
     {"single-wall-outdoors",
      burners,
      {},

@@ -83,6 +83,17 @@ inline constexpr auto own_matters_j_to_z = std::to_array<Matter>({
          "low, and it comes out of the joints before that pipe.",
      .remedy = "Hang the pipe so that it rises all the way to the chimney, by 1/4 in per ft (20 mm "
                "per m) at least."},
+    {.id = "seen-too-hot",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "The run was seen far too hot",
+     .meaning = "Pipe this hot glows, or soon will. It sets fire to what stands near, and to "
+                "creosote in the flue; it may be a chimney fire. Such heat warps pipe and cracks "
+                "liners.",
+     .remedy = "If it burns now: shut all air and the door, keep clear of the pipe, and be ready to "
+               "call the fire service. Light no fire before a sweep has examined appliance and "
+               "flue."},
     {.id = "single-wall-outdoors",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

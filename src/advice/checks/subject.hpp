@@ -70,6 +70,7 @@ void house(Subject& subject);          ///< starved, fans, wind, leaking joints 
 
 // Checks of the shape alone.
 void alarm(Subject& subject);        ///< what was heard
+void too_hot(Subject& subject);      ///< what was measured at red heat
 void sizes(Subject& subject);        ///< areas against the outlet and along the run
 void shape(Subject& subject);        ///< level runs, turns, cleanout, height
 void joints(Subject& subject);       ///< ends and bores

@@ -1,8 +1,10 @@
+#include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "limits.hpp"
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 
 namespace fluewright {
 
@@ -117,6 +119,25 @@ bool alarm_has_sounded(const std::vector<Observation>& seen) {
     });
 }
 
+bool was_too_hot(const Observation& seen) {
+    const double surface_k = catalog::default_of(DefaultId::surface_red_heat_k).value;
+    const double gas_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
+    return seen.surface_temperature_k.value_or(0.0) >= surface_k
+           || seen.gas_temperature_k.value_or(0.0) > gas_k;
+}
+
+std::size_t point_of(const Word& at, std::size_t parts) {
+    if (!at || *at == "outlet") {
+        return 0;
+    }
+    if (*at == "chimney top") {
+        return parts + 1;
+    }
+    std::size_t number = 0;
+    std::from_chars(at->data(), at->data() + at->size(), number);
+    return std::min(number, parts);
+}
+
 std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen) {
     std::vector<Observation> kept;
     if (alarm_has_sounded(seen)) {
@@ -125,6 +146,13 @@ std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& see
     for (const Observation& each : seen) {
         if (each.deposit_m) {
             kept.emplace_back().deposit_m = each.deposit_m; // wherever it is in the changed run
+        }
+    }
+    for (const Observation& entry : seen) {
+        if (was_too_hot(entry)) {
+            Observation& hot = kept.emplace_back();
+            hot.surface_temperature_k = entry.surface_temperature_k;
+            hot.gas_temperature_k = entry.gas_temperature_k;
         }
     }
     return kept;

@@ -54,9 +54,18 @@ struct Observation {
 /// examined.
 [[nodiscard]] bool alarm_has_sounded(const std::vector<Observation>& seen);
 
-/// What still holds of what was seen once the run has been changed: that an alarm has sounded, since
-/// no change in a file says that its cause is gone; and how thick the deposit is, which only a sweep
-/// takes out.
+/// Whether a temperature was measured at which the pipe glows or the fire is out of hand: a surface
+/// at red heat, or gas over the band of sound fires. Nobody may light the appliance before it has
+/// been examined.
+[[nodiscard]] bool was_too_hot(const Observation& seen);
+
+/// A point of the run by the words of an observation: 0 the outlet and where none is named, n the
+/// far end of part n, `parts` + 1 the chimney top.
+[[nodiscard]] std::size_t point_of(const Word& at, std::size_t parts);
+
+/// What still holds of what was seen once the run has been changed: that an alarm has sounded or the
+/// run was too hot, since no change in a file says that its cause is gone, or what it left behind;
+/// and how thick the deposit is, which only a sweep takes out.
 [[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);
 
 } // namespace fluewright

@@ -84,6 +84,30 @@ void low_room(Subject& s, const StateResult& state) {
          "");
 }
 
+/// A room that was measured below the limit, whatever the file lets compute.
+void measured_room(Subject& s) {
+    const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
+    for (const Observation& seen : s.view.written.observed) {
+        if (!seen.room_pressure_pa) {
+            continue;
+        }
+        const double room_pa = *seen.room_pressure_pa;
+        CheckResult* f = s.hold(own("room-far-below-outdoors"),
+                                room_pa >= danger_pa,
+                                {.kind = Kind::pressure,
+                                 .figure = room_pa,
+                                 .limit = danger_pa,
+                                 .weight = (danger_pa - room_pa) / -danger_pa},
+                                {.section = nullptr, .place = "the room"});
+        if (f != nullptr && s.with_words()) {
+            f->message =
+                "The room was measured " + s.show(-room_pa, Kind::pressure) + " below outdoors.";
+            f->remedy = "Light no fire at this room pressure. Stop fans, let air in near the "
+                        "appliance, and measure again with no fire.";
+        }
+    }
+}
+
 void fans(Subject& s, const StateResult& state) {
     const HouseCase& house = s.resolved.house;
     if (!house.known || house.exhaust_m3_s <= 0.0
@@ -199,6 +223,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
 } // namespace
 
 void house(Subject& s) {
+    measured_room(s);
     for (const StateResult& state : s.view.states()) {
         if (sets_flow(state) && !is_open(s.resolved.shelter)) {
             low_room(s, state);

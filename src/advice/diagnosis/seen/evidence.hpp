@@ -83,15 +83,16 @@ using Lookup = std::function<const Prediction&(const Situation&)>;
 /// Standard deviation of a reading whose file gives none.
 [[nodiscard]] double reading_spread(Seen seen, double value, double room_k);
 
-/// The places of observations as points; the outlet where none is named.
-[[nodiscard]] std::size_t point_of(const Word& at, std::size_t parts);
-
 /// "smoke at the joints (high fire)", "draft 5 Pa at the outlet (high fire)"
 [[nodiscard]] std::string words(const Evidence& evidence, const Case& resolved);
 
 /// What is predicted, as one would say it: "5 Pa", "likely", "blown out".
 [[nodiscard]] std::string
 expectation_words(const Evidence& evidence, double x, double share, const Case& resolved);
+
+/// Whether a reading lies within so many of its spreads of what is predicted.
+[[nodiscard]] bool
+lies_within(const Evidence& evidence, double x, double spreads, const Altered& altered);
 
 /// Share of people who report a symptom where nothing at all points to it.
 [[nodiscard]] double reported_anyway(Seen symptom);

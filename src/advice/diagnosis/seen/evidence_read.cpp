@@ -1,7 +1,6 @@
 #include "evidence.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
-#include <charconv>
 #include <cmath>
 
 namespace fluewright::diagnosis {
@@ -149,18 +148,6 @@ private:
 };
 
 } // namespace
-
-std::size_t point_of(const Word& at, std::size_t parts) {
-    if (!at || *at == "outlet") {
-        return 0;
-    }
-    if (*at == "chimney top") {
-        return parts + 1;
-    }
-    std::size_t number = 0;
-    std::from_chars(at->data(), at->data() + at->size(), number);
-    return std::min(number, parts);
-}
 
 std::vector<Evidence> evidence_of(const Observation& seen,
                                   std::size_t index,
