@@ -101,8 +101,7 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     a.findings = std::move(checked.findings);
     a.verdict = judge_harms(a, options.words);
     if (options.words) {
-        const bool unexplained = a.works() && tells_of_trouble(written.observed);
-        a.sentence = unexplained ? cause_comes_first : std::string_view{};
+        a.sentence = words_on_trouble(written.observed, a.works());
         a.sentence += headline(a.verdict);
     }
     if (options.size_search) {

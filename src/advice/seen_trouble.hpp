@@ -7,12 +7,13 @@
 /// Trouble that was seen on a run in which the file shows no reason for it.
 namespace fluewright {
 
-/// Whether somebody saw smoke in the room or a sluggish fire.
+/// Whether somebody saw smoke in the room, a fire that burns badly or cannot be held down, or
+/// creosote or water that runs out.
 [[nodiscard]] bool tells_of_trouble(const std::vector<Observation>& seen);
 
-/// What is said first of a run that passes as it is written, where the file tells of trouble.
-inline constexpr std::string_view cause_comes_first =
-    "The file tells of a trouble that its run should not have: `fluewright diagnose` looks for the "
-    "cause, which comes first. ";
+/// What is said first of a run where the file tells of trouble: of one that passes as it is
+/// written, and of any whose fire cannot be held down, since what is short there is not the cause.
+/// Ends with a blank; empty where nothing is to be said.
+[[nodiscard]] std::string_view words_on_trouble(const std::vector<Observation>& seen, bool passes);
 
 } // namespace fluewright

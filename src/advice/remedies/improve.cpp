@@ -367,7 +367,7 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     };
     made.against = matters_against(made.present, made.goal == Goal::clear_upkeep);
     made.asked = asked_of(made.present);
-    made.unexplained = made.present.works() && tells_of_trouble(written.observed);
+    made.trouble = words_on_trouble(written.observed, made.present.works());
     made.budget = options.budget;
     if (made.present.works() && made.score.greatest_over <= 0.0 && made.against.empty()) {
         return leave_alone();

@@ -8,6 +8,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// Which changes make a run work, ranked by what they gain against what they cost.
@@ -107,8 +108,8 @@ struct Improvement {
     Assessment present;
     Score score;                        ///< of the present installation
     std::vector<const Matter*> against; ///< against the present installation
-    Required asked;     ///< what a change is to reach: reloading too, where it is what falls short
-    bool unexplained{}; ///< smoke or a sluggish fire was seen, and the run as it is written passes
+    Required asked; ///< what a change is to reach: reloading too, where it is what falls short
+    std::string_view trouble; ///< said first where one was seen that the run does not explain
     std::vector<const Matter*> unmoved; ///< of these, what no single change eases
     std::vector<const Matter*> stuck;   ///< of these, what no change that was tried clears
     std::string sentence;               ///< the answer, for a person

@@ -1,6 +1,5 @@
 #include "plan_details.hpp"
 
-#include "advice/seen_trouble.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/trial/difference.hpp"
@@ -210,8 +209,9 @@ std::string answer_of(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
-        return "Leave it alone: nothing that counts is short; the smallest margin is in "
-               + tightest(c, made.score) + ".";
+        return std::string{made.trouble.empty() ? "Leave it alone: nothing" : "Otherwise nothing"}
+               + " that counts is short; the smallest margin is in " + tightest(c, made.score)
+               + ".";
     }
     if (made.over_budget) {
         const Plan& least = *made.over_budget;
@@ -294,7 +294,7 @@ void add_details(const Improvement& made, Plan& plan) {
 }
 
 std::string improvement_sentence(const Improvement& made) {
-    return std::string{made.unexplained ? cause_comes_first : std::string_view{}} + answer_of(made);
+    return std::string{made.trouble} + answer_of(made);
 }
 
 std::string nothing_tames_it(const Improvement& made) {
