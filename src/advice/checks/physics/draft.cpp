@@ -16,6 +16,11 @@ bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
 }
 
+/// What the wind pushes down with; 0 where it draws or there is none.
+double wind_on_top_pa(Subject& s, const StateResult& state) {
+    return std::max(0.0, surroundings_of(s.resolved, state.weather, Fire::burning).top_pressure_pa);
+}
+
 /// What takes most of the draft in a state, in words with its figure.
 std::string greatest_loss(Subject& s, const StateResult& state) {
     struct Loss {
@@ -28,9 +33,11 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
     for (const Section& section : s.resolved.sections) {
         narrowest_m2 = std::min(narrowest_m2, section.area_m2);
     }
-    const std::array<Loss, 3> losses{{{flow.friction_pa, "friction in the pipe"},
-                                      {flow.fittings_pa, "turns, cap and other fittings"},
-                                      {-state.room.pressure_pa, "the room is below outdoors"}}};
+    const std::array<Loss, 4> losses{
+        {{flow.friction_pa, "friction in the pipe"},
+         {flow.fittings_pa, "turns, cap and other fittings"},
+         {-state.room.pressure_pa, "the room is below outdoors"},
+         {wind_on_top_pa(s, state), "the wind pushes down on the chimney top"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
     const ApplianceCase& heater = s.resolved.appliance;
@@ -206,6 +213,14 @@ std::string_view air_words(const HouseCase& house) {
 std::string only_the_room(Subject& s, const StateResult& state) {
     if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
         return {};
+    }
+    const double wind_pa = wind_on_top_pa(s, state);
+    if (wind_pa > 0.0) {
+        return "The wind pushes down on the chimney top with " + s.show(wind_pa, Kind::pressure)
+               + ", and the room is " + s.show(-state.room.pressure_pa, Kind::pressure)
+               + " below outdoors. Raise the chimney top into clear wind or fit an "
+                 "anti-downdraft cap, and "
+               + std::string{air_words(s.resolved.house)} + ".";
     }
     return std::string{"The room, "} + s.show(-state.room.pressure_pa, Kind::pressure)
            + " below outdoors, is the only cause: " + std::string{air_words(s.resolved.house)}

@@ -159,6 +159,15 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
                     + (s.resolved.house.fans_may_run() ? "stop fans, " : "")
                     + "or fit an air inlet.";
     }
+    // What pushes from above is no restriction.
+    const double wind_pa =
+        surroundings_of(s.resolved, joint.state->weather, Fire::burning).top_pressure_pa;
+    if (wind_pa > joint.over_pa) {
+        f->remedy = "The wind pushes down on the chimney top with "
+                    + s.show(wind_pa, Kind::pressure)
+                    + ". Raise the top into clear wind, or fit an anti-downdraft cap. Light no "
+                      "fire in such wind before that.";
+    }
     if (s.resolved.appliance.high.draft_needed_pa < 0.0) {
         f->remedy = "Behind a fan a vent may be under pressure where every joint is sealed: use "
                     "pieces made for pressure and seal them as their maker states.";
