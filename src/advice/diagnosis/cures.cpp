@@ -5,6 +5,7 @@
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/states.hpp"
+#include "seen/too_much.hpp"
 
 #include <algorithm>
 #include <array>
@@ -23,6 +24,8 @@ constexpr double wide_share = 1.5;
 constexpr double sound_room_pa = -1.5;
 constexpr double near_outdoors_pa = -1.0;
 constexpr double open_blade_rad = 0.35;
+constexpr double shut_rad = 1.05;
+constexpr double shut_weight = 8.0; ///< nobody looks farther than a blade across the flue
 constexpr double clear_screen = 0.6;
 constexpr double thin_deposit_m = 0.003;
 constexpr double front_over_flue = 10.0;
@@ -54,6 +57,7 @@ using Cure = std::vector<Change>;
 struct Flaw {
     double grade{}; ///< 0: only just no longer sound, 1: glaring
     std::vector<Cure> cures;
+    double weight{1.0};
 };
 
 /// 0 at the value that is sound still, 1 at one that is glaring and beyond.
@@ -237,6 +241,13 @@ Flaw drier(const Installation& /*written*/, const Case& c) {
                                               cure_of(remedy(RemedyKind::dry_fuel, dry_wood)));
 }
 
+/// Whether the file shows a damper across the flue.
+bool has_shut_damper(const Installation& written) {
+    return std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
+        return part.part == PartKind::damper && part.blade_angle_rad.value_or(0.0) >= shut_rad;
+    });
+}
+
 Flaw cleared(const Installation& written, const Case& /*c*/) {
     double how_far = -1.0;
     const auto found = [&](double value, double sound, double glaring) {
@@ -252,11 +263,15 @@ Flaw cleared(const Installation& written, const Case& /*c*/) {
             found(-part.free_area.value_or(1.0), -clear_screen, -0.5 * clear_screen);
         }
     }
-    return how_far < 0.0 ? Flaw{}
-                         : flaw(how_far,
-                                cure_of(remedy(RemedyKind::open_damper),
-                                        remedy(RemedyKind::sweep),
-                                        remedy(RemedyKind::clean_screen)));
+    if (how_far < 0.0) {
+        return {};
+    }
+    Flaw made = flaw(how_far,
+                     cure_of(remedy(RemedyKind::open_damper),
+                             remedy(RemedyKind::sweep),
+                             remedy(RemedyKind::clean_screen)));
+    made.weight = has_shut_damper(written) ? shut_weight : 1.0;
+    return made;
 }
 
 Flaw colder_day(const Installation& /*written*/, const Case& c) {
@@ -267,8 +282,10 @@ Flaw colder_day(const Installation& /*written*/, const Case& c) {
     return flaw(grade(-least_k, -cool_day_k, 0.0), cure_of(FlawGone{CauseId::mild_weather}));
 }
 
-Flaw held_back(const Installation& /*written*/, const Case& c) {
-    const double over_pa = high_fire(c).draft_pa - c.appliance.draft_greatest_pa;
+/// A draft that was measured counts, whatever is computed.
+Flaw held_back(const Installation& written, const Case& c) {
+    const double draft_pa = std::max(high_fire(c).draft_pa, measured_draft_pa(written));
+    const double over_pa = draft_pa - c.appliance.draft_greatest_pa;
     return over_pa < -2.0
                ? Flaw{}
                : flaw(grade(over_pa, 0.0, glaring_over_pa),
@@ -353,7 +370,7 @@ std::vector<FoundFlaw> flaws_of(const Installation& written, const Case& resolve
         }
         const Flaw flaw = row.flaw(written, resolved);
         if (!flaw.cures.empty()) {
-            found.push_back({&cause, flaw.grade});
+            found.push_back({&cause, flaw.grade, flaw.weight});
         }
     }
     return found;

@@ -10,7 +10,8 @@ namespace fluewright::diagnosis {
 
 struct FoundFlaw {
     const Cause* cause{};
-    double grade{}; ///< 0: only just no longer sound, 1: glaring
+    double grade{};     ///< 0: only just no longer sound, 1: glaring
+    double weight{1.0}; ///< times what such a flaw weighs: what everybody would put right first
 };
 
 /// The flaws of the design that the file shows; judgement from the rules of the trade.

@@ -1,6 +1,7 @@
 #include "design.hpp"
 
 #include "cures.hpp"
+#include "seen/too_much.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -70,14 +71,20 @@ std::vector<double> accounted_for(const Installation& written,
 }
 
 /// How much of the trouble the run predicts, by the share of each complaint.
-double trouble_of(const std::vector<double>& shares, bool passes) {
+double trouble_of(const std::vector<double>& shares, bool passes, TooMuch too_much) {
     // A run that falls short as it is described is what one would look at first, whatever was
     // complained of; judgement.
     constexpr double short_run = 0.85;
+    const double by_complaints =
+        shares.empty() ? 0.0 : *std::max_element(shares.begin(), shares.end());
+    if (too_much != TooMuch::no) {
+        // A gauge alone, where nobody complains, says that it may become trouble.
+        constexpr double only_measured = 0.45; // judgement
+        return too_much != TooMuch::measured ? by_complaints : shares.empty() ? only_measured : 1.0;
+    }
     if (shares.empty()) {
         return passes ? 0.0 : 1.0;
     }
-    const double by_complaints = *std::max_element(shares.begin(), shares.end());
     return passes ? by_complaints : std::max(by_complaints, short_run);
 }
 
@@ -86,12 +93,16 @@ double trouble_of(const std::vector<double>& shares, bool passes) {
 double gain_of(const Trial& better,
                const std::vector<double>& before,
                const Score& scored,
+               TooMuch too_much,
                const std::vector<Evidence>& evidence) {
     constexpr double spare_weight = 0.5;
     const std::vector<double> after = accounted_for(better.changed, better.resolved, evidence);
-    double gain = std::max(0.0, lacking(scored) - lacking(better.score));
-    if (!scored.passes) {
-        gain += spare_weight * std::clamp(better.score.least_spare, 0.0, 1.0);
+    double gain = 0.0;
+    if (too_much == TooMuch::no) {
+        gain = std::max(0.0, lacking(scored) - lacking(better.score));
+        if (!scored.passes) {
+            gain += spare_weight * std::clamp(better.score.least_spare, 0.0, 1.0);
+        }
     }
     for (std::size_t i = 0; i < before.size() && i < after.size(); ++i) {
         gain += std::max(0.0, before[i] - after[i]);
@@ -103,6 +114,7 @@ std::vector<DesignCause> causes_of(const Installation& written,
                                    const Case& resolved,
                                    const std::vector<double>& before,
                                    const Score& scored,
+                                   TooMuch too_much,
                                    const std::vector<Evidence>& evidence) {
     std::vector<DesignCause> found;
     double most = 0.0; // of what a flaw of the run itself accounts for
@@ -110,7 +122,10 @@ std::vector<DesignCause> causes_of(const Installation& written,
         const Cause& cause = *shown.cause;
         DesignCause flaw{.cause = &cause, .cured = std::nullopt, .share = 0.0};
         for (Trial& better : cured(cause, written, resolved)) {
-            const double gain = gain_of(better, before, scored, evidence);
+            const bool measured =
+                too_much == TooMuch::measured && id_of(cause) == CauseId::strong_draft;
+            const double gain =
+                gain_of(better, before, scored, too_much, evidence) + (measured ? 1.0 : 0.0);
             if (gain > flaw.share) {
                 flaw.share = gain;
                 flaw.cured = std::move(better);
@@ -154,8 +169,15 @@ Design design_of(const Installation& written,
                  const std::vector<Evidence>& evidence) {
     const std::vector<double> before = accounted_for(written, resolved, evidence);
     const Score scored = score(resolved);
-    return {.trouble = trouble_of(before, scored.passes),
-            .causes = causes_of(written, resolved, before, scored, evidence)};
+    // What a run lacks is no reason for too much.
+    const TooMuch too_much = too_much_in(evidence, resolved.appliance);
+    std::vector<DesignCause> causes =
+        causes_of(written, resolved, before, scored, too_much, evidence);
+    const bool none_named = id_of(*causes.front().cause) == CauseId::design_whole;
+    return {.trouble = too_much != TooMuch::no && none_named
+                           ? 0.0
+                           : trouble_of(before, scored.passes, too_much),
+            .causes = std::move(causes)};
 }
 
 std::vector<LeftTrouble> troubles_left(const Installation& written,

@@ -2,6 +2,7 @@
 
 #include "fluewright/advice/score.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "seen/too_much.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -101,9 +102,10 @@ void Engine::add_singles() {
     };
 
     // A run that falls short as described needs no hidden cause to be in trouble.
+    const double sound_prior = cause_of(CauseId::nothing).prior;
     const double unhidden_prior =
-        cause_of(CauseId::nothing).prior
-        + (score(resolved_).passes ? 0.0 : cause_of(CauseId::design_whole).prior);
+        sound_prior + (score(resolved_).passes ? 0.0 : cause_of(CauseId::design_whole).prior);
+    short_run_log_ = std::log(unhidden_prior / sound_prior);
     std::vector<Candidate> candidates;
     double sum = 0.0;
     for (const Cause& cause : causes()) {
@@ -153,7 +155,7 @@ void Engine::add_singles() {
 void Engine::add_flaws(double unit_prior) {
     for (const FoundFlaw& flaw : flaws_of(written_, resolved_)) {
         const double weight = flaw_weight * (slightest_flaw + (1.0 - slightest_flaw) * flaw.grade);
-        const double prior = weight * flaw.cause->prior * unit_prior;
+        const double prior = weight * flaw.weight * flaw.cause->prior * unit_prior;
         add(rows_.size(), {}, std::log(prior), flaw);
         rows_.push_back({{}, flaw.cause});
         row_prior_.push_back(prior);
@@ -239,7 +241,9 @@ void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& e
 double Engine::log_prior_of(const Hypothesis& hypothesis) const {
     const bool is_flaw = rows_[hypothesis.row].flaw != nullptr;
     const double times_log = hypothesis.row == 0 ? soundness_log_ : is_flaw ? -soundness_log_ : 0.0;
-    return hypothesis.log_prior + times_log;
+    // No run has too much draft because it falls short of draft.
+    const double of_short_run_log = hypothesis.row == 0 && too_much_ ? short_run_log_ : 0.0;
+    return hypothesis.log_prior + times_log - of_short_run_log;
 }
 
 /// Marks what lies too far behind the best hypothesis by the evidence weighed so far.
@@ -331,7 +335,8 @@ void Engine::weigh(const std::vector<Evidence>& evidence) {
         || (std::any_of(evidence.begin(), evidence.end(), denies)
             && std::none_of(
                 evidence.begin(), evidence.end(), [](const Evidence& e) { return e.complains(); }));
-    soundness_log_ = untroubled ? std::log(untroubled_times) : 0.0;
+    too_much_ = too_much_in(evidence, resolved_.appliance) != TooMuch::no;
+    soundness_log_ = untroubled && !too_much_ ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});
     for (Hypothesis& hypothesis : hypotheses_) {
         hypothesis.hopeless = false;

@@ -84,7 +84,9 @@ private:
     std::vector<double> row_prior_;
     std::vector<Hypothesis> hypotheses_;
     std::size_t singles_{};
+    double short_run_log_{};   ///< what a run that falls short adds to the weight of nothing hidden
     double soundness_log_{};   ///< what speaks for a sound run before its evidence is weighed
+    bool too_much_{};          ///< what was seen comes of too much draft or air
     double best_log_weight_{}; ///< of the hypotheses weighed so far
     std::vector<LikelihoodTable> tables_;
     Posterior posterior_;

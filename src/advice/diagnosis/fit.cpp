@@ -75,7 +75,7 @@ std::array<double, heat_steps> figures_of(const Evidence& evidence,
 
 bool contradicts(const Evidence& evidence, double x, const Altered& altered) {
     if (evidence.is_reading()) {
-        return std::abs(evidence.value - x) > conflict_spreads * total_spread(evidence, x, altered);
+        return !lies_within(evidence, x, conflict_spreads, altered);
     }
     return evidence.seen != Seen::worse && likelihood(evidence, x, altered) < conflict_share;
 }

@@ -2,6 +2,7 @@
 
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/march/probe_reading.hpp"
+#include "too_much.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -86,7 +87,8 @@ double course_share(const Cause& cause, Answer answer) {
 
 double course_likelihood(const Evidence& e, const Altered& altered) {
     if (altered.causes.empty()) {
-        return course_share(cause_of(CauseId::nothing), e.answer);
+        return course_share(altered.flaw != nullptr ? *altered.flaw : cause_of(CauseId::nothing),
+                            e.answer);
     }
     double sum = 0.0;
     for (const CauseAt& cause : altered.causes) {
@@ -196,25 +198,37 @@ ReadingId reading_id(Seen seen) {
     }
 }
 
-/// Share of people who complain of what the trade tells of a flaw and the model does not compute;
+/// Share of people who complain of what the trade tells of a cause and the model does not compute;
 /// the more pages tell it, the more.   [theory eq. 65]
 double told_share(const Evidence& e, const Altered& altered) {
     constexpr double of_each_page = 0.2;
     constexpr double of_the_slightest = 0.15;
-    if (altered.flaw == nullptr || is_elsewhere(altered, e.point)) {
-        return 0.0;
+    const std::string_view symptom = symptom_of(symptom_id(e.seen)).id;
+    const auto share = [&](const Cause& cause, double how_far) {
+        const double grade = of_the_slightest + (1.0 - of_the_slightest) * how_far;
+        return grade
+               * (1.0 - std::pow(1.0 - of_each_page, pages_telling(cause, symptom).value_or(0.0)));
+    };
+    if (altered.flaw != nullptr) {
+        return is_elsewhere(altered, e.point) ? 0.0 : share(*altered.flaw, altered.flaw_grade);
     }
-    const double pages =
-        pages_telling(*altered.flaw, symptom_of(symptom_id(e.seen)).id).value_or(0.0);
-    const double grade = of_the_slightest + (1.0 - of_the_slightest) * altered.flaw_grade;
-    return grade * (1.0 - std::pow(1.0 - of_each_page, pages));
+    double most = 0.0;
+    for (const CauseAt& at : altered.causes) {
+        const double range = at.cause->size_high - at.cause->size_low;
+        most = std::max(most, share(*at.cause, (at.size - at.cause->size_low) / range));
+    }
+    return most;
 }
 
-/// Whether a flaw cannot be the reason of a complaint: as such it explains no more of it than
-/// nothing does, whatever else of the run brings it about.   [theory eq. 65]
-bool rules_out(const Altered& altered, Seen complaint) {
-    return altered.flaw != nullptr
-           && pages_telling(*altered.flaw, symptom_of(symptom_id(complaint)).id) == 0.0;
+/// Share of people who report a symptom where `x` is computed. Where draft or air is taken away few
+/// tell of a fire that cannot be held down; and a flaw that cannot be the reason of a complaint
+/// explains no more of it than nothing does.   [theory eq. 65]
+double reported_share(Seen seen, double x, const Altered& altered) {
+    constexpr double of_a_weak_fire = 0.05; // judgement
+    const Symptom& row = symptom_of(symptom_id(seen));
+    const bool ruled_out = altered.flaw != nullptr && pages_telling(*altered.flaw, row.id) == 0.0;
+    const double share = ruled_out ? row.least : row.share(x);
+    return seen == Seen::roaring && only_weakens(altered) ? of_a_weak_fire * share : share;
 }
 
 /// What a relative spread is a share of.
@@ -354,9 +368,10 @@ double total_spread(const Evidence& e, double x, const Altered& altered) {
 
 double likelihood(const Evidence& e, double x, const Altered& altered) {
     if (e.is_reading()) {
-        const double spread = total_spread(e, x, altered);
-        return (1.0 - wild_share) * bell(e.value, x, spread)
-               + wild_share * bell(e.value, x, wild_factor * spread);
+        const double held = held_against(e, x, altered.made.appliance);
+        const double spread = total_spread(e, held, altered);
+        return (1.0 - wild_share) * bell(e.value, held, spread)
+               + wild_share * bell(e.value, held, wild_factor * spread);
     }
     switch (e.seen) {
     case Seen::worse:
@@ -368,11 +383,14 @@ double likelihood(const Evidence& e, double x, const Altered& altered) {
     default:
         break;
     }
-    const double computed = e.is_complaint() && rules_out(altered, e.seen)
-                                ? reported_anyway(e.seen)
-                                : symptom_of(symptom_id(e.seen)).share(x);
+    const double computed = reported_share(e.seen, x, altered);
     const double share = computed + (1.0 - computed) * told_share(e, altered);
     return e.answer == Answer::yes ? share : 1.0 - share;
+}
+
+bool lies_within(const Evidence& e, double x, double spreads, const Altered& altered) {
+    const double held = held_against(e, x, altered.made.appliance);
+    return std::abs(e.value - held) <= spreads * total_spread(e, held, altered);
 }
 
 double reported_anyway(Seen symptom) {
