@@ -60,9 +60,9 @@ Diagnosis Diagnoser::diagnose() {
     std::vector<diagnosis::Candidate> open = diagnosis::candidates(w.written, w.resolved);
     std::erase_if(open,
                   [&](const diagnosis::Candidate& c) { return w.skipped.contains(key_of(c)); });
-    if (result.no_fire) {
-        std::erase_if(open, [](const diagnosis::Candidate& c) { return c.check->fire == "yes"; });
-    }
+    std::erase_if(open, [&](const diagnosis::Candidate& c) {
+        return !diagnosis::may_be_made(*c.check, builder.urgent(), result.no_fire);
+    });
     const std::vector<std::size_t> leading = builder.leading(leading_rows);
     std::vector<diagnosis::Ranked> ranked =
         diagnosis::rank_checks(w.engine, w.written, std::move(open), leading);
@@ -102,6 +102,10 @@ bool Diagnoser::answer(const NextCheck& check, const Reply& reply) {
         }
     }
     return false;
+}
+
+void Diagnoser::see(Observation seen) {
+    work_->written.observed.push_back(std::move(seen));
 }
 
 const FieldInfo* field_of(const NextCheck& check) {
@@ -146,7 +150,11 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
             return e.causes.empty() || e.causes.front().has_size ? e.cured && !e.cured->works
                                                                  : true;
         });
-    if (!short_of_draft || diagnosis.alarm_has_sounded) {
+    const bool roars = std::any_of(written.observed.begin(),
+                                   written.observed.end(),
+                                   [](const Observation& e) { return e.roaring.value_or(false); });
+    // What is short of draft is no cure for a fire that cannot be held down.
+    if (!short_of_draft || diagnosis.alarm_has_sounded || roars) {
         return;
     }
     Installation plain = written;

@@ -211,7 +211,7 @@ std::vector<std::size_t> rows_behind(const Engine& engine,
                                      const std::vector<Weighted>& list,
                                      const std::vector<std::size_t>& leading) {
     constexpr std::size_t most_rows = 8;
-    constexpr double least_weight = 0.005;
+    constexpr double least_weight = 0.001;
     std::map<std::size_t, double> weights;
     for (const Weighted& entry : list) {
         weights[engine.hypotheses()[entry.hypothesis].row] += entry.weight;
@@ -228,6 +228,19 @@ std::vector<std::size_t> rows_behind(const Engine& engine,
     });
     rows.resize(std::min(rows.size(), most_rows));
     return rows;
+}
+
+/// What costs a turn of the hand, or a lamp held to a cleanout, is done before anything is fetched,
+/// if it tells anything.
+bool is_free(const Ranked& entry, const Installation& written) {
+    constexpr double turn_of_the_hand = 0.5;
+    constexpr double least_bits = 0.002;
+    const bool cleanout = entry.candidate.blank.look == LookedAt::joints
+                          && std::any_of(written.run.begin(),
+                                         written.run.end(),
+                                         [](const Part& part) { return part.cleanout == true; });
+    return (cleanout && entry.bits >= least_bits)
+           || entry.candidate.check->effort <= turn_of_the_hand;
 }
 
 } // namespace
@@ -256,8 +269,9 @@ std::vector<Ranked> rank_checks(Engine& engine,
         }
         ranked.push_back(std::move(entry));
     }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) {
-        return a.worth > b.worth;
+    std::stable_sort(ranked.begin(), ranked.end(), [&](const Ranked& a, const Ranked& b) {
+        const bool a_free = is_free(a, written);
+        return a_free != is_free(b, written) ? a_free : a.worth > b.worth;
     });
     return ranked;
 }

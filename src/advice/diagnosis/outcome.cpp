@@ -2,7 +2,6 @@
 
 #include "cures.hpp"
 #include "design.hpp"
-#include "fluewright/core/constants.hpp"
 #include "sizes.hpp"
 
 #include <algorithm>
@@ -29,26 +28,27 @@ std::string title_of(const std::vector<SizedCause>& causes) {
     return title;
 }
 
-std::string joined(const std::vector<SizedCause>& causes, std::string_view Cause::*member) {
+std::string mechanisms_of(const std::vector<SizedCause>& causes) {
     std::string text;
     for (const SizedCause& sized : causes) {
         text += text.empty() ? "" : " ";
-        text += sized.cause->*member;
+        text += sized.cause->mechanism;
+    }
+    return text;
+}
+
+/// What cures them all; where creosote ran out, whatever it is begins with the sweep.
+std::string remedies_of(const std::vector<SizedCause>& causes, HeaterKind kind, bool creosote) {
+    std::string text = creosote ? "Have the flue swept first: there is creosote in it." : "";
+    for (const SizedCause& sized : causes) {
+        text += text.empty() ? "" : " ";
+        text += remedy_at(*sized.cause, kind);
     }
     return text;
 }
 
 std::string per_cent(double share) {
     return format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
-}
-
-/// As one would write it down.
-double rounded(double x, Kind kind) {
-    if (kind == Kind::temperature) {
-        return std::round((x - constants::celsius_zero_k) / 5.0) * 5.0 + constants::celsius_zero_k;
-    }
-    const double step = kind == Kind::pressure ? 0.5 : 0.01;
-    return std::round(x / step) * step;
 }
 
 } // namespace
@@ -124,12 +124,25 @@ bool was_looked_at(const Check& check, const Installation& written) {
                });
 }
 
+/// What the file shows across the flue, by name.
+std::string restriction_words(const Case& resolved) {
+    std::string list;
+    for (const RunPart& part : resolved.run.parts) {
+        constexpr double turned_rad = 0.35;
+        const bool shut = part.written.blade_angle_rad.value_or(0.0) > turned_rad;
+        if (shut || part.written.blocked.value_or(0.0) > 0.0) {
+            list += (list.empty() ? ": " : ", ") + label(part);
+        }
+    }
+    return list;
+}
+
 Explanation explanation_of(const Cause& cause, double probability) {
     Explanation explanation;
     explanation.probability = probability;
     explanation.title = cause.title;
     explanation.mechanism = cause.mechanism;
-    explanation.remedy = cause.remedy;
+    explanation.remedy = cause.remedy; // of none; those of causes follow
     explanation.confirm = find_check(cause.confirm);
     return explanation;
 }
@@ -141,8 +154,7 @@ void OutcomeBuilder::add_hidden(Diagnosis& result, std::size_t row) {
     explanation.causes = sized_causes(engine_, row, resolved_.units);
     explanation.probability = engine_.posterior().row[row];
     explanation.title = title_of(explanation.causes);
-    explanation.mechanism = joined(explanation.causes, &Cause::mechanism);
-    explanation.remedy = joined(explanation.causes, &Cause::remedy);
+    explanation.mechanism = mechanisms_of(explanation.causes);
     explanation.confirm = find_check(explanation.causes.front().cause->confirm);
     bear(explanation, row);
     result.explanations.push_back(std::move(explanation));
@@ -184,6 +196,9 @@ void OutcomeBuilder::add_unhidden(Diagnosis& result) {
     }
     for (const DesignCause& flaw : flaws) {
         Explanation explanation = explanation_of(*flaw.cause, flaw.share);
+        if (id_of(*flaw.cause) == CauseId::restricted) {
+            explanation.title += restriction_words(resolved_);
+        }
         SizedCause sized;
         sized.cause = flaw.cause;
         explanation.causes = {sized};
@@ -224,6 +239,7 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
         SeenFact fact;
         fact.words = words(evidence_[e], resolved_);
         fact.fits = !conflicts(rows.front(), e);
+        fact.needs_fire = needs_fire(evidence_[e]);
         if (evidence_[e].is_reading()) {
             constexpr std::size_t unhidden = 0; // of the file, whose fire is the middle step
             const double written = engine_.figures(unhidden, evidence_[e])[heat_steps / 2];
@@ -241,7 +257,13 @@ void OutcomeBuilder::say(Diagnosis& result) const {
     for (const SizedCause& sized : first.causes) {
         size += sized.has_size ? (size.empty() ? ": " : "; ") + sized.size_words : "";
     }
-    if (evidence_.empty()) {
+    const bool overheated =
+        std::any_of(written_.observed.begin(), written_.observed.end(), was_too_hot);
+    if (overheated && (first.causes.empty() || result.nothing_explains)) {
+        result.sentence = "No cause known here explains such heat. A sweep looks for an open ash "
+                          "door, a door seal that leaks, too much draft, and burned creosote in "
+                          "the flue.";
+    } else if (evidence_.empty()) {
         result.sentence = "Nothing was observed yet, so every cause is as likely as before; the "
                           "checks below are worth making first.";
     } else if (result.nothing_explains) {
@@ -285,12 +307,11 @@ Diagnosis OutcomeBuilder::build() {
     const Checked checked = checks_of_file(written_, resolved_, solve(resolved_, Detail::stations));
     result.dangers = present_dangers(checked);
     result.not_decided = fire_not_decided(checked, resolved_.units);
-    // Of that one the first words tell already.
-    std::erase_if(result.dangers, [&](const PresentDanger& danger) {
-        return result.alarm_has_sounded && danger.id == "alarm-has-sounded";
+    urgent_ = urgent_in(evidence_, result.dangers, resolved_);
+    // Of these the first words tell already.
+    std::erase_if(result.dangers, [](const PresentDanger& danger) {
+        return danger.id == "alarm-has-sounded" || danger.id == "seen-too-hot";
     });
-    result.no_fire = result.alarm_has_sounded || !result.dangers.empty();
-    result.urgent = urgent_words(evidence_, result.alarm_has_sounded, result.no_fire);
     for (std::size_t row = 1; row < engine_.rows().size(); ++row) {
         if (engine_.posterior().row[row] > least_shown && !engine_.rows()[row].causes.empty()) {
             add_hidden(result, row);
@@ -303,6 +324,16 @@ Diagnosis OutcomeBuilder::build() {
         result.explanations.begin(),
         result.explanations.end(),
         [](const Explanation& a, const Explanation& b) { return a.probability > b.probability; });
+    for (Explanation& explanation : result.explanations) {
+        if (!explanation.causes.empty()) {
+            explanation.remedy =
+                remedies_of(explanation.causes, kind_of(resolved_.appliance), urgent_.creosote);
+        }
+    }
+    result.mend_first = mend_first_words(result.explanations.front(), evidence_);
+    urgent_.nearly_shut = leaves_flue_nearly_shut(result.explanations.front());
+    result.no_fire = urgent_.keeps_cold() || !result.dangers.empty();
+    result.urgent = urgent_words(urgent_, result.no_fire, resolved_);
     // What is hidden from the file is gone once the run is as the file has it.
     Installation plain = written_;
     plain.observed.clear();
@@ -318,10 +349,10 @@ Diagnosis OutcomeBuilder::build() {
             explanation.confirm = nullptr;
         }
     }
-    if (result.no_fire) {
-        for (Explanation& explanation : result.explanations) {
-            const bool burns = explanation.confirm != nullptr && explanation.confirm->fire == "yes";
-            explanation.confirm = burns ? nullptr : explanation.confirm;
+    for (Explanation& explanation : result.explanations) {
+        if (explanation.confirm != nullptr
+            && !may_be_made(*explanation.confirm, urgent_, result.no_fire)) {
+            explanation.confirm = nullptr;
         }
     }
     judge_fit(result);
@@ -330,71 +361,6 @@ Diagnosis OutcomeBuilder::build() {
     }
     say(result);
     return result;
-}
-
-namespace {
-
-/// The entry for the file: the answer yes, or about what the first explanation makes of a reading.
-Observation example_of(const Ranked& ranked) {
-    const Candidate& candidate = ranked.candidate;
-    if (candidate.answers != AnswerKind::quantity) {
-        return answered(candidate, answers_of(candidate).front());
-    }
-    const double x = ranked.expected.empty() ? 0.0 : ranked.expected.front().x;
-    const Kind kind =
-        ranked.expected.empty() ? Kind::number : kind_of(ranked.expected.front().likeliest.seen);
-    return answered(candidate, within_limits(candidate, rounded(x, kind)));
-}
-
-} // namespace
-
-namespace {
-
-/// A word, or the range a reading is to be expected in.
-std::string range_of(const Expected& expected, const Case& c) {
-    const auto words = [&](double x) {
-        return expectation_words(expected.likeliest, x, expected.share, c);
-    };
-    const std::string low = words(expected.low);
-    const std::string high = words(expected.high);
-    return low == high ? low : low + " to " + high;
-}
-
-} // namespace
-
-NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
-    NextCheck check;
-    check.check = ranked.candidate.check;
-    check.place = ranked.candidate.place;
-    check.at = ranked.candidate.blank.at.value_or("");
-    check.reply = static_cast<ReplyKind>(ranked.candidate.answers);
-    check.bits = ranked.bits;
-    check.worth = ranked.worth;
-    check.entry = example_of(ranked);
-    if (!ranked.expected.empty()) {
-        check.example = within_limits(
-            ranked.candidate,
-            rounded(ranked.expected.front().x, kind_of(ranked.expected.front().likeliest.seen)));
-    }
-    for (const Expected& expected : ranked.expected) {
-        check.kind = kind_of(expected.likeliest.seen);
-        check.expected.push_back(expectation_of(expected));
-    }
-    // Where the leading causes let expect the same, the check looks for one behind them.
-    for (const Expected& expected : ranked.further) {
-        if (tells_apart(check)) {
-            break;
-        }
-        check.expected.push_back(expectation_of(expected));
-        if (!tells_apart(check)) {
-            check.expected.pop_back();
-        }
-    }
-    return check;
-}
-
-Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
-    return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
 }
 
 } // namespace fluewright::diagnosis

@@ -4,6 +4,7 @@
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "next_check.hpp"
+#include "seen/urgent.hpp"
 
 /// Weights into sentences.
 namespace fluewright::diagnosis {
@@ -27,6 +28,9 @@ public:
     /// The likeliest rows of the engine.
     [[nodiscard]] std::vector<std::size_t> leading(std::size_t count) const;
 
+    /// What was seen to act on, once built.
+    [[nodiscard]] const Urgent& urgent() const { return urgent_; }
+
     [[nodiscard]] NextCheck next_check(const Ranked& ranked) const;
 
 private:
@@ -48,14 +52,20 @@ private:
     Engine& engine_;
     const std::vector<Evidence>& evidence_;
     std::vector<Posterior> without_; ///< by evidence
+    Urgent urgent_;
 };
 
 /// Whether two of the causes let expect another answer: no other check is worth a person's time.
 [[nodiscard]] bool tells_apart(const NextCheck& check);
 
-/// What to do at once; empty where nothing that was seen calls for it. `no_fire` as in Diagnosis.
-[[nodiscard]] std::vector<std::string>
-urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool no_fire);
+/// Whether a cause that is likely enough leaves so little of the flue open that a fire for a check
+/// sends its gas into the room; judgement.
+[[nodiscard]] bool leaves_flue_nearly_shut(const Explanation& first);
+
+/// What to mend before anything else is looked for: what the file shows in the way, or what was
+/// looked at and found bad, where that is the first explanation; empty else.
+[[nodiscard]] std::string mend_first_words(const Explanation& first,
+                                           const std::vector<Evidence>& evidence);
 
 /// "yes", "over weeks"
 [[nodiscard]] std::string_view reply_word(Answer answer);

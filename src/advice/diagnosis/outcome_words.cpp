@@ -1,59 +1,10 @@
+#include "fluewright/core/constants.hpp"
 #include "outcome.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fluewright::diagnosis {
-namespace {
-
-bool was_seen(const std::vector<Evidence>& evidence, Seen what) {
-    return std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
-        return e.seen == what && e.answer == Answer::yes;
-    });
-}
-
-bool smoke_was_seen(const std::vector<Evidence>& evidence) {
-    return was_seen(evidence, Seen::smoke_joints) || was_seen(evidence, Seen::smoke_door)
-           || was_seen(evidence, Seen::smoke_lighting) || was_seen(evidence, Seen::smoke_wind)
-           || was_seen(evidence, Seen::smoke_fan)
-           || std::any_of(evidence.begin(), evidence.end(), [](const Evidence& e) {
-                  return e.seen == Seen::stick && e.answer == Answer::out
-                         && e.situation.doing != Doing::idle;
-              });
-}
-
-} // namespace
-
-// The steps are those official bodies give: stop feeding, open up, leave, call for help, see a
-// doctor; a chimney fire is left to the fire service and the flue examined before its next use.
-std::vector<std::string>
-urgent_words(const std::vector<Evidence>& evidence, bool alarm_has_sounded, bool no_fire) {
-    std::vector<std::string> lines;
-    if (alarm_has_sounded) {
-        lines.emplace_back(
-            "A carbon monoxide alarm has sounded: get everybody out, call the "
-            "emergency number from outdoors, and see a doctor if anyone feels ill. "
-            "Do not light the appliance again before a sweep has examined the flue; the "
-            "checks below leave it cold.");
-    }
-    if (smoke_was_seen(evidence)) {
-        lines.emplace_back(
-            "Smoke in the room brings carbon monoxide with it. It has no smell and kills. While it "
-            "smokes: stop feeding the fire, open doors and windows, and leave the room. Call for "
-            "help if it does not stop, or if anybody has a headache.");
-        lines.emplace_back(
-            no_fire ? "Do not use the appliance again until the cause is found and cured."
-                    : "Do not heat with the appliance until the cause is found and cured. A "
-                      "check that needs a fire is made with somebody beside it, a window open and "
-                      "a working carbon monoxide alarm. It ends as soon as smoke comes out.");
-    }
-    if (was_seen(evidence, Seen::roaring)) {
-        lines.emplace_back("If the flue itself roars, shakes or glows, it is a chimney fire: shut "
-                           "all air, get everybody out and call the fire service. Have the flue "
-                           "examined before it is used again.");
-    }
-    return lines;
-}
-
 std::string_view reply_word(Answer answer) {
     switch (answer) {
     case Answer::no:
@@ -83,6 +34,42 @@ bool tells_apart(const NextCheck& check) {
         });
 }
 
+bool leaves_flue_nearly_shut(const Explanation& first) {
+    constexpr double likely = 0.4;
+    constexpr double most_shut = 0.6;
+    constexpr double most_turned_rad = 1.05;
+    return first.probability >= likely
+           && std::any_of(first.causes.begin(), first.causes.end(), [](const SizedCause& sized) {
+                  const CauseId id = id_of(*sized.cause);
+                  return ((id == CauseId::blockage || id == CauseId::clogged_screen)
+                          && sized.size >= most_shut)
+                         || id == CauseId::restricted
+                         || (id == CauseId::shut_damper && sized.size >= most_turned_rad);
+              });
+}
+
+std::string mend_first_words(const Explanation& first, const std::vector<Evidence>& evidence) {
+    if (!first.causes.empty() && id_of(*first.causes.front().cause) == CauseId::restricted) {
+        return "The file shows it already (" + first.title
+               + "). Open or clear that and try again "
+                 "before anything else is looked for.";
+    }
+    for (const Evidence& e : evidence) {
+        if (e.seen != Seen::look || e.answer != Answer::yes) {
+            continue;
+        }
+        for (const SizedCause& sized : first.causes) {
+            if (found_share(*e.look, sized.cause->id) > e.look->false_alarm) {
+                return "Found bad already: " + std::string{e.look->look}
+                       + ". Mend that and try "
+                         "again before anything else is looked for. "
+                       + first.remedy;
+            }
+        }
+    }
+    return {};
+}
+
 Cured once_cured(const Trial& trial) {
     const StateResult& state = trial.score.states[trial.score.limiting];
     return {.works = passing(trial).works,
@@ -95,6 +82,76 @@ Cured once_cured(const Trial& trial) {
             .opening_wanted = door_wanted(trial.resolved),
             .left = {},
             .installation = trial.changed};
+}
+
+namespace {
+
+/// As one would write it down.
+double rounded(double x, Kind kind) {
+    if (kind == Kind::temperature) {
+        return std::round((x - constants::celsius_zero_k) / 5.0) * 5.0 + constants::celsius_zero_k;
+    }
+    const double step = kind == Kind::pressure ? 0.5 : 0.01;
+    return std::round(x / step) * step;
+}
+
+/// The entry for the file: the answer yes, or about what the first explanation makes of a reading.
+Observation example_of(const Ranked& ranked) {
+    const Candidate& candidate = ranked.candidate;
+    if (candidate.answers != AnswerKind::quantity) {
+        return answered(candidate, answers_of(candidate).front());
+    }
+    const double x = ranked.expected.empty() ? 0.0 : ranked.expected.front().x;
+    const Kind kind =
+        ranked.expected.empty() ? Kind::number : kind_of(ranked.expected.front().likeliest.seen);
+    return answered(candidate, within_limits(candidate, rounded(x, kind)));
+}
+
+/// A word, or the range a reading is to be expected in.
+std::string range_of(const Expected& expected, const Case& c) {
+    const auto words = [&](double x) {
+        return expectation_words(expected.likeliest, x, expected.share, c);
+    };
+    const std::string low = words(expected.low);
+    const std::string high = words(expected.high);
+    return low == high ? low : low + " to " + high;
+}
+
+} // namespace
+
+NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
+    NextCheck check;
+    check.check = ranked.candidate.check;
+    check.place = ranked.candidate.place;
+    check.at = ranked.candidate.blank.at.value_or("");
+    check.reply = static_cast<ReplyKind>(ranked.candidate.answers);
+    check.bits = ranked.bits;
+    check.worth = ranked.worth;
+    check.entry = example_of(ranked);
+    if (!ranked.expected.empty()) {
+        check.example = within_limits(
+            ranked.candidate,
+            rounded(ranked.expected.front().x, kind_of(ranked.expected.front().likeliest.seen)));
+    }
+    for (const Expected& expected : ranked.expected) {
+        check.kind = kind_of(expected.likeliest.seen);
+        check.expected.push_back(expectation_of(expected));
+    }
+    // Where the leading causes let expect the same, the check looks for one behind them.
+    for (const Expected& expected : ranked.further) {
+        if (tells_apart(check)) {
+            break;
+        }
+        check.expected.push_back(expectation_of(expected));
+        if (!tells_apart(check)) {
+            check.expected.pop_back();
+        }
+    }
+    return check;
+}
+
+Expectation OutcomeBuilder::expectation_of(const Expected& expected) const {
+    return {row_title(engine_.rows()[expected.row]), range_of(expected, resolved_)};
 }
 
 } // namespace fluewright::diagnosis

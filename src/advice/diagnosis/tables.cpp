@@ -89,6 +89,10 @@ const Cause& cause_of(CauseId id) {
     return cause_rows[static_cast<std::size_t>(id)];
 }
 
+std::string_view remedy_at(const Cause& cause, HeaterKind kind) {
+    return burners.has(kind) && !cause.burner_remedy.empty() ? cause.burner_remedy : cause.remedy;
+}
+
 CauseId id_of(const Cause& cause) {
     return static_cast<CauseId>(&cause - cause_rows.data());
 }

@@ -32,6 +32,11 @@ struct DiagnosisText {
     const Diagnosis& d;
     const Style& style;
 
+    /// Nobody lights a fire only to read a gauge once more where none may be lit.
+    [[nodiscard]] bool may_be_taken_again(const SeenFact& fact) const {
+        return !(d.no_fire && fact.needs_fire);
+    }
+
     [[nodiscard]] std::string seen() const {
         if (d.seen.empty()) {
             return {};
@@ -50,7 +55,8 @@ struct DiagnosisText {
             }
             if (!fact.fits) {
                 line += fact.expected.empty() ? "; the first cause below does not account for it"
-                                              : ", which does not fit: take it again";
+                        : may_be_taken_again(fact) ? ", which does not fit: take it again"
+                                                   : ", which does not fit";
             }
             out += fact.fits ? paragraph(line, item, style.width)
                              : report::inked_paragraph(line, item, Ink::warning, style);
@@ -78,9 +84,11 @@ struct DiagnosisText {
                              style.width);
         }
         for (const DoubtfulReading& reading : d.doubtful) {
-            out += paragraph(fmt::format("- {}: without it the rest fits {}. Take it again.",
-                                         d.seen[reading.seen].words,
-                                         reading.explanation),
+            const SeenFact& fact = d.seen[reading.seen];
+            out += paragraph(fmt::format("- {}: without it the rest fits {}.{}",
+                                         fact.words,
+                                         reading.explanation,
+                                         may_be_taken_again(fact) ? " Take it again." : ""),
                              hung_in,
                              style.width);
         }
@@ -219,6 +227,10 @@ struct DiagnosisText {
     }
 
     [[nodiscard]] std::string checks() const {
+        if (!d.mend_first.empty()) {
+            return report::heading("Next step", style)
+                   + paragraph(d.mend_first, {.first = 2, .rest = 2}, style.width);
+        }
         if (d.checks.empty()) {
             return {};
         }

@@ -218,7 +218,8 @@ TEST_CASE("with nothing seen the checks are there all the same", "[diagnosis]") 
 }
 
 TEST_CASE("step by step comes to the same as all at once", "[diagnosis]") {
-    const Installation written = example("tannery");
+    Installation written = example("tannery");
+    written.observed.clear();
     auto opened = Diagnoser::open(written);
     REQUIRE(opened.has_value());
     Diagnoser& diagnoser = *opened;
@@ -226,7 +227,7 @@ TEST_CASE("step by step comes to the same as all at once", "[diagnosis]") {
     const NextCheck* cap = check_named(step, "cap");
     REQUIRE(cap != nullptr);
     CHECK(!diagnoser.answer(*cap, {.word = "perhaps", .value = {}}));
-    CHECK(diagnoser.answer(*cap, {.word = "yes", .value = {}}));
+    CHECK(diagnoser.answer(*cap, {.word = "no", .value = {}}));
     step = diagnoser.diagnose();
     CHECK(check_named(step, "cap") == nullptr);
     const NextCheck* gas = check_named(step, "gas-outlet");

@@ -82,6 +82,7 @@ struct SeenFact {
     std::string expected;   ///< of a reading: under the leading explanation
     std::string as_written; ///< of a reading: by the file as it is, as `check` computes it
     bool fits{true};
+    bool needs_fire{}; ///< to be watched or measured once more
 };
 
 /// A figure of the file that, were it another, would let the run show all that was seen.
@@ -141,7 +142,8 @@ struct Diagnosis {
     std::vector<PresentDanger> dangers; ///< that the file itself shows, whatever was seen
     std::string not_decided;            ///< fire_not_decided() of the file
     bool alarm_has_sounded{};
-    bool no_fire{}; ///< nobody may light it: an alarm has sounded, or a danger stands in the file
+    bool no_fire{}; ///< nobody may light it, not for a check either: of what was seen, of a danger
+                    ///< in the file, or since what leads leaves little of the flue open
     std::string sentence; ///< the outcome, for a person
     std::vector<SeenFact> seen;
     /// By probability; together 1 with those too unlikely to be shown.
@@ -152,7 +154,9 @@ struct Diagnosis {
     std::vector<WrongFigure> wrong_figures; ///< where nothing explains; the best fit first
     std::vector<DoubtfulReading> doubtful;  ///< likewise
     std::vector<NextCheck> checks;          ///< most worthwhile first
-    std::optional<BetterDesign> better;     ///< from add_better_design()
+    std::string
+        mend_first; ///< what was found bad and leads: it is mended before more is looked for
+    std::optional<BetterDesign> better; ///< from add_better_design()
     std::vector<Assumption> assumptions;
 };
 
@@ -172,6 +176,9 @@ public:
     /// Takes the answer to a check of the latest diagnosis into account; false where the reply does
     /// not suit the check, or is a reading that the file would not take.
     bool answer(const NextCheck& check, const Reply& reply);
+
+    /// Takes in what a person tells without being asked for a check.
+    void see(Observation seen);
 
     /// Never proposes that check again.
     void skip(const NextCheck& check);

@@ -3,6 +3,7 @@
 #include "fluewright/advice/diagnosis/cause_id.hpp"
 #include "fluewright/advice/diagnosis/reading_id.hpp"
 #include "fluewright/advice/diagnosis/symptom_id.hpp"
+#include "fluewright/model/run/heater_kind.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -27,9 +28,10 @@ struct Cause {
     double overnight;           ///< share of cases that come overnight
     std::string_view mechanism;
     std::string_view remedy;
-    std::string_view confirm; ///< id of the check that settles it
-    std::string_view told;    ///< "symptom:pages|symptom:pages", of a flaw of the design
-    std::string_view kinds;   ///< kinds of heater it can be the cause at: applies_to()
+    std::string_view burner_remedy; ///< at a burner; empty: as `remedy`
+    std::string_view confirm;       ///< id of the check that settles it
+    std::string_view told;          ///< "symptom:pages|symptom:pages", of a flaw of the design
+    std::string_view kinds;         ///< kinds of heater it can be the cause at: applies_to()
     std::string_view source;
     std::string_view mark;
 };
@@ -88,6 +90,10 @@ struct Symptom {
 [[nodiscard]] const Check* find_check(std::string_view id);
 
 [[nodiscard]] const Cause& cause_of(CauseId id);
+
+/// What cures a cause at a kind of heater.
+[[nodiscard]] std::string_view remedy_at(const Cause& cause, HeaterKind kind);
+
 /// Of a row of causes().
 [[nodiscard]] CauseId id_of(const Cause& cause);
 [[nodiscard]] const Reading& reading_of(ReadingId id);
