@@ -97,6 +97,38 @@ TEST_CASE("answers given can be kept in the file", "[diagnose]") {
     CHECK_THAT(outcome.out, Contains("\"observed\": ["));
 }
 
+// Written as a sweep asks on the telephone: is anybody in danger, what does it do, since when.
+TEST_CASE("a dialogue that knows nothing asks for the alarm first", "[diagnose]") {
+    const std::string file = "ask_nothing_seen.json";
+    json written = json::parse(R"({"appliance": {"type": "stove", "fuel": "oak",
+        "outlet": {"diameter": "6 in"}, "burn_rate": "6 lb/h"},
+        "run": [{"part": "straight", "up": "16 ft", "diameter": "6 in",
+                 "wall": "insulated 25 mm", "zone": "outdoors"}]})");
+    std::ofstream(file) << written.dump();
+    const auto outcome = run({"diagnose", "--ask", file}, "yes\nroars\nover weeks\nstop\n");
+    const std::size_t alarm = outcome.out.find("Has a carbon monoxide alarm sounded");
+    const std::size_t out = outcome.out.find("get everybody out");
+    const std::size_t what = outcome.out.find("What does it do?");
+    const std::size_t since = outcome.out.find("Since when?");
+    CHECK(alarm < out);
+    CHECK(out < what);
+    CHECK(what < since);
+    CHECK(since != std::string::npos);
+    CHECK_THAT(outcome.out, Contains("\"co_alarm\": true"));
+    CHECK_THAT(outcome.out, Contains("\"roaring\": true"));
+    CHECK_THAT(outcome.out, Contains("\"worse\": \"over weeks\""));
+    const auto stopped = run({"diagnose", "--ask", file}, "maybe so\nstop\n");
+    CHECK_THAT(stopped.out, Contains("is no answer to this"));
+    CHECK_THAT(stopped.out, Contains("The whole answer so far"));
+
+    written["observed"] = json::array({json{{"chimney_fire", true}}});
+    std::ofstream(file) << written.dump();
+    const auto refused = run({"diagnose", file}, "");
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, Contains("light no fire before a sweep has examined the flue"));
+    CHECK_THAT(run({"explain", "chimney fire"}, "").out, Contains("Light no fire"));
+}
+
 TEST_CASE("a dialogue refuses what it cannot go with", "[diagnose]") {
     for (const auto& arguments :
          {std::vector<std::string>{"diagnose", "--ask", "-"},

@@ -4,12 +4,15 @@
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/core/sentence.hpp"
 #include "fluewright/io/report/report_diagnosis.hpp"
+#include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "io/input/json_document.hpp"
 
 #include <algorithm>
+#include <array>
 #include <iostream>
 #include <optional>
+#include <span>
 
 namespace fluewright::cli {
 namespace {
@@ -103,8 +106,96 @@ Answered put(const Context& context, const Style& style, const NextCheck& check)
     return {Reaction::stop, {}};
 }
 
+/// What a person may say a run does, and how the file has it.
+struct Complaint {
+    std::string_view word;
+    void (*note)(Observation& seen);
+};
+
+constexpr std::array complaints{
+    Complaint{"smokes at the door", [](Observation& seen) { seen.smoke = SmokePlace::door; }},
+    Complaint{"smokes at the joints", [](Observation& seen) { seen.smoke = SmokePlace::joints; }},
+    Complaint{"smokes at lighting", [](Observation& seen) { seen.smoke = SmokePlace::lighting; }},
+    Complaint{"smokes in wind", [](Observation& seen) { seen.smoke = SmokePlace::wind; }},
+    Complaint{"burns badly", [](Observation& seen) { seen.sluggish = true; }},
+    Complaint{"roars", [](Observation& seen) { seen.roaring = true; }},
+    Complaint{"drips", [](Observation& seen) { seen.drips = true; }},
+    Complaint{"smells when cold", [](Observation& seen) { seen.smell_when_idle = true; }}};
+
+constexpr std::array since_when{
+    Complaint{"over weeks", [](Observation& seen) { seen.worse = TroubleCourse::over_weeks; }},
+    Complaint{"overnight", [](Observation& seen) { seen.worse = TroubleCourse::overnight; }},
+    Complaint{"steady", [](Observation& seen) { seen.worse = TroubleCourse::steady; }}};
+
+constexpr std::array alarm_heard{Complaint{"yes", [](Observation& seen) { seen.co_alarm = true; }},
+                                 Complaint{"no", [](Observation& seen) { seen.co_alarm = false; }}};
+
+/// A question with a list of answers; returns whether the person wants to go on.
+bool put_open(const Context& context,
+              const Style& style,
+              std::string_view question,
+              std::span<const Complaint> answers,
+              Diagnoser& diagnoser) {
+    std::string may_say;
+    for (const Complaint& each : answers) {
+        may_say += std::string{each.word} + ", ";
+    }
+    may_say += R"("don't know", or "stop")";
+    context.streams.out << '\n' << paragraph(question, {.first = 2, .rest = 2}, style.width);
+    for (int tries = 0; tries < most_tries; ++tries) {
+        const auto line = read_answer(context, "Your answer (" + may_say + "):", style);
+        const std::string text = line ? plain_answer(*line) : std::string{};
+        if (!line || is_stop_answer(text)) {
+            return false;
+        }
+        if (is_unknown_answer(text)) {
+            return true;
+        }
+        const auto answer =
+            std::find_if(answers.begin(), answers.end(), [&](const Complaint& each) {
+                return text == each.word
+                       || (answers.size() == alarm_heard.size() && text == each.word.substr(0, 1));
+            });
+        if (answer != answers.end()) {
+            Observation seen;
+            answer->note(seen);
+            diagnoser.see(seen);
+            return true;
+        }
+        tell_misfit(context,
+                    "That was not understood. \"" + json::shown(text) + "\" is no answer to this.",
+                    style);
+    }
+    return false;
+}
+
+/// Where the file tells nothing of what was seen: whether anybody is in danger, what it does, and
+/// since when.
+bool ask_what_it_does(const Context& context, const Style& style, Diagnoser& diagnoser) {
+    if (!put_open(context,
+                  style,
+                  "Has a carbon monoxide alarm sounded, or had anybody a headache or felt sick "
+                  "while it burned?",
+                  alarm_heard,
+                  diagnoser)) {
+        return false;
+    }
+    if (alarm_has_sounded(diagnoser.installation().observed)) {
+        context.streams.out << '\n' << urgent_text(diagnoser.diagnose(), style);
+    }
+    return put_open(context, style, "What does it do?", complaints, diagnoser)
+           && put_open(context,
+                       style,
+                       "Since when? Did it build up over weeks, come overnight, or was it always "
+                       "so?",
+                       since_when,
+                       diagnoser);
+}
+
 bool is_settled(const Diagnosis& diagnosis) {
-    return !diagnosis.seen.empty() && diagnosis.explanations.front().probability >= settled
+    return !diagnosis.seen.empty()
+           && (diagnosis.explanations.front().probability >= settled
+               || !diagnosis.mend_first.empty())
            && !diagnosis.nothing_explains;
 }
 
@@ -119,7 +210,13 @@ const NextCheck* worth_making(const Diagnosis& diagnosis) {
 
 Diagnosis ask(const Context& context, const Style& style, Diagnoser& diagnoser) {
     std::ostream& out = context.streams.out;
+    const bool goes_on =
+        !diagnoser.installation().observed.empty() || ask_what_it_does(context, style, diagnoser);
     Diagnosis diagnosis = diagnoser.diagnose();
+    if (!goes_on) {
+        out << "\nThe whole answer so far:\n\n";
+        return diagnosis;
+    }
     out << urgent_text(diagnosis, style) << shown_dangers_text(diagnosis, style);
     std::vector<std::string> urgent = diagnosis.urgent;
     while (true) {

@@ -27,6 +27,12 @@ constexpr std::string_view weathers =
 constexpr std::string_view fans =
     R"(under `site`, write "house": {"fans": [{"flow": "150 m3/h"}]})";
 
+constexpr std::string_view after_chimney_fire =
+    "write `roaring`, and light no fire before a sweep has examined the flue; see `fluewright "
+    "explain \"chimney fire\"`";
+constexpr std::string_view glowing =
+    R"(write "surface_temperature": "500 degC" where none was measured; shut all air first)";
+
 constexpr std::array trade_keys{
     TradeKey{"length", "up", lengths},
     TradeKey{"run", "across", "write `across`"},
@@ -73,6 +79,14 @@ constexpr std::array trade_keys{
     TradeKey{"draft", "draft_needed", "write `draft_needed`"},
     TradeKey{"draught", "draft_needed", "write `draft_needed`"},
     TradeKey{"draught_needed", "draft_needed", "write `draft_needed`"},
+    TradeKey{"chimney_fire", "roaring", after_chimney_fire},
+    TradeKey{"flue_fire", "roaring", after_chimney_fire},
+    TradeKey{"glowing", "surface_temperature", glowing},
+    TradeKey{"red_hot", "surface_temperature", glowing},
+    TradeKey{"headache", "co_alarm", "write `co_alarm`: a headache at the fire counts as an alarm"},
+    TradeKey{"creosote", "drips", "write `drips`, or `deposit_thickness` for what is on the walls"},
+    TradeKey{"soot", "deposit_thickness", "write `deposit_thickness`"},
+    TradeKey{"smells", "smell_when_idle", "write `smell_when_idle`"},
     TradeKey{"parts", "run", "write `run`"},
     TradeKey{"flue", "run", "write `run`"},
     TradeKey{"chimney", "run", "write `run`, all parts in order from the collar to the top"},
