@@ -13,16 +13,23 @@ bool tells_of_too_much(const Evidence& e, const ApplianceCase& heater) {
 }
 
 TooMuch too_much_in(const std::vector<Evidence>& evidence, const ApplianceCase& heater) {
-    TooMuch found = TooMuch::no;
+    bool heard = false;
+    bool measured = false;
+    bool of_something_else = false;
     for (const Evidence& e : evidence) {
         if (e.seen == Seen::roaring && e.answer == Answer::no) {
             return TooMuch::no;
         }
-        if (tells_of_too_much(e, heater)) {
-            found = std::max(found, e.is_reading() ? TooMuch::measured : TooMuch::heard);
-        }
+        const bool tells = tells_of_too_much(e, heater);
+        heard = heard || (tells && !e.is_reading());
+        measured = measured || (tells && e.is_reading());
+        of_something_else = of_something_else || (e.complains() && !tells);
     }
-    return found;
+    // Smoke with a strong draft has another reason.
+    if (!heard && (!measured || of_something_else)) {
+        return TooMuch::no;
+    }
+    return measured ? TooMuch::measured : TooMuch::heard;
 }
 
 bool only_weakens(const Altered& altered) {

@@ -10,7 +10,8 @@ namespace fluewright::diagnosis {
 /// reason of that.
 [[nodiscard]] bool tells_of_too_much(const Evidence& evidence, const ApplianceCase& heater);
 
-/// Whether any of what was seen does, and nobody says that the fire can be held down all the same.
+/// Whether any of what was seen does, and nobody says that the fire can be held down all the same,
+/// nor, where only a gauge tells it, complains of anything else.
 enum class TooMuch : std::uint8_t { no, heard, measured };
 [[nodiscard]] TooMuch too_much_in(const std::vector<Evidence>& evidence,
                                   const ApplianceCase& heater);
