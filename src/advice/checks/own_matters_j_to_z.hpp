@@ -91,9 +91,10 @@ inline constexpr auto own_matters_j_to_z = std::to_array<Matter>({
      .meaning = "Pipe this hot glows, or soon will. It sets fire to what stands near, and to "
                 "creosote in the flue; it may be a chimney fire. Such heat warps pipe and cracks "
                 "liners.",
-     .remedy = "If it burns now: shut all air and the door, keep clear of the pipe, and be ready to "
-               "call the fire service. Light no fire before a sweep has examined appliance and "
-               "flue."},
+     .remedy =
+         "If it burns now: shut all air and the door, keep clear of the pipe, and be ready to "
+         "call the fire service. Light no fire before a sweep has examined appliance and "
+         "flue."},
     {.id = "single-wall-outdoors",
      .harm = Harm::upkeep,
      .severity = Severity::warning,
