@@ -63,9 +63,9 @@ struct Observation {
 /// far end of part n, `parts` + 1 the chimney top.
 [[nodiscard]] std::size_t point_of(const Word& at, std::size_t parts);
 
-/// What still holds of what was seen once the run has been changed: that an alarm has sounded or the
-/// run was too hot, since no change in a file says that its cause is gone, or what it left behind;
-/// and how thick the deposit is, which only a sweep takes out.
+/// What still holds of what was seen once the run has been changed: that an alarm has sounded or
+/// the run was too hot, since no change in a file says that its cause is gone, or what it left
+/// behind; and how thick the deposit is, which only a sweep takes out.
 [[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);
 
 } // namespace fluewright

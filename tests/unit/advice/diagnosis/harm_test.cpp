@@ -56,7 +56,7 @@ std::string urgent_text_of(const Diagnosis& diagnosis) {
 }
 
 Json urgent_cases() {
-    std::ifstream in(PROJECT_SOURCE_DIR "/tests/unit/advice/diagnosis_harm.json");
+    std::ifstream in(PROJECT_SOURCE_DIR "/tests/unit/advice/diagnosis/harm.json");
     return Json::parse(in);
 }
 
