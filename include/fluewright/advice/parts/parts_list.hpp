@@ -41,7 +41,7 @@ struct PipeStretch {
     bool level{};
     /// Hot it grows and both its ends are held, so that a piece of it must slide.
     bool must_slide{};
-    bool has_slip_joint{}; ///< by the file
+    bool has_slip_joint{};            ///< by the file
     std::vector<StretchPiece> pieces; ///< heater end first
     /// How much longer it comes out than drawn where no pieces make it up; shorter, under 0, where
     /// they do not reach.

@@ -21,7 +21,8 @@ struct MethodReportOptions {
     AnswerInput input;
 };
 
-/// The dangers of the run, then verdict, conditions, the full physics beside them, every term by its symbol, notes, cautions.
+/// The dangers of the run, then verdict, conditions, the full physics beside them, every term by
+/// its symbol, notes, cautions.
 [[nodiscard]] std::string method_text(const MethodResult& result,
                                       const MethodReportOptions& options);
 
