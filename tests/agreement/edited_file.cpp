@@ -61,7 +61,9 @@ void write_weather(Json& file, const std::vector<Assumption>& assumptions) {
 } // namespace
 
 bool has_no_key(const Assumption& assumption) {
-    constexpr std::array<std::string_view, 11> beginnings{
+    constexpr std::array<std::string_view, 13> beginnings{
+        "air of the attic, by its share",
+        "air of the chase, by its share",
         "burn rate of kindling",
         "burn rate while the flue is still cold",
         "gas at the outlet in the first minutes",

@@ -27,7 +27,11 @@ double least(const std::vector<double>& values) {
 void compare_row(const BatchRow& row, const Assessment& a, Differences& found) {
     const Score decided = score_of(a);
     const StateResult& limiting = a.solution.states[a.limiting];
-    found.word("outcome", name(row.outcome), a.works() ? "pass" : "short");
+    found.word("outcome",
+               name(row.outcome),
+               !a.works()                ? "short"
+               : a.verdict.leaves_open() ? "open"
+                                         : "pass");
     for (const Harm harm : harms) {
         found.word(name(harm),
                    name(row.harms[static_cast<std::size_t>(harm)]),

@@ -5,7 +5,19 @@
 
 namespace fluewright::changes {
 
+namespace {
+
+/// With other air in the room its pressure has to be measured again.
+void forget_room_pressure(Installation& in) {
+    for (Observation& seen : in.observed) {
+        seen.room_pressure_pa.reset();
+    }
+}
+
+} // namespace
+
 void air_inlet(Installation& in, double pressure_pa) {
+    forget_room_pressure(in);
     Room& room = in.site.room;
     const auto raise = [&](Given& pressure) { pressure = std::max(*pressure, pressure_pa); };
     if (room.pressure_pa) {
@@ -20,6 +32,7 @@ void air_inlet(Installation& in, double pressure_pa) {
 }
 
 void house_inlet(Installation& in, double area_m2) {
+    forget_room_pressure(in);
     in.site.house.openings.push_back({.name = "new air inlet",
                                       .area_m2 = area_m2,
                                       .side = HouseSide::lee,
@@ -27,6 +40,7 @@ void house_inlet(Installation& in, double area_m2) {
 }
 
 void stop_fans(Installation& in) {
+    forget_room_pressure(in);
     auto& fans = in.site.house.fans;
     fans.erase(std::remove_if(fans.begin(),
                               fans.end(),

@@ -94,7 +94,9 @@ void sweep(Installation& in) {
         part.deposit_m.reset();
         part.deposit.reset();
     }
-    std::erase_if(in.observed, [](const Observation& seen) { return seen.deposit_m.has_value(); });
+    for (Observation& seen : in.observed) {
+        seen.deposit_m.reset();
+    }
 }
 
 void seal_joints(Installation& in) {

@@ -147,6 +147,9 @@ std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& see
         if (each.deposit_m) {
             kept.emplace_back().deposit_m = each.deposit_m; // wherever it is in the changed run
         }
+        if (each.room_pressure_pa) {
+            kept.emplace_back().room_pressure_pa = each.room_pressure_pa;
+        }
     }
     for (const Observation& entry : seen) {
         if (was_too_hot(entry)) {

@@ -214,7 +214,17 @@ TEST_CASE("a finding is told by what it is there, and the next best by what spea
     }
     CAPTURE(made.sentence);
     CHECK(made.layouts[made.best].name == "far");
-    CHECK(holds(made.sentence, "Take near only where less pipe counts for more, 4.6 m against"));
+    CHECK(holds(made.sentence, "near falls short: Chimney top too low"));
+    // Where nothing falls short, less pipe speaks for the other.
+    Installation lower = near;
+    Installation higher = far;
+    lower.site.roof = higher.site.roof = {};
+    lower.site.months_since_inspection = 24.0;
+    higher.site.months_since_inspection = 0.0;
+    const Comparison sound = compared({{"lower", lower}, {"higher", higher}});
+    CAPTURE(sound.sentence);
+    CHECK(sound.layouts[sound.best].name == "higher");
+    CHECK(holds(sound.sentence, "Take lower only where less pipe counts for more, 4.6 m against"));
 }
 
 namespace {

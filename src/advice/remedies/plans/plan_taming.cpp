@@ -26,6 +26,27 @@ void keep_one_of_each_kind(std::vector<const Plan*>& plans) {
     std::erase_if(plans, [&](const Plan* plan) { return !seen.insert(kinds_of(*plan)).second; });
 }
 
+/// What does all with more kinds of change, at no less cost and with no more to spare, has a change
+/// too many.
+void drop_what_holds_another(std::vector<const Plan*>& plans) {
+    const auto sorted_kinds = [](const Plan& plan) {
+        std::vector<RemedyKind> kinds = kinds_of(plan);
+        std::sort(kinds.begin(), kinds.end());
+        return kinds;
+    };
+    const std::vector<const Plan*> all = plans;
+    std::erase_if(plans, [&](const Plan* plan) {
+        const std::vector<RemedyKind> kinds = sorted_kinds(*plan);
+        return std::any_of(all.begin(), all.end(), [&](const Plan* other) {
+            const std::vector<RemedyKind> part = sorted_kinds(*other);
+            constexpr double noise = 0.02;
+            return part.size() < kinds.size() && other->cost <= plan->cost
+                   && plan->score.least_spare <= other->score.least_spare + noise
+                   && std::includes(kinds.begin(), kinds.end(), part.begin(), part.end());
+        });
+    });
+}
+
 } // namespace
 
 std::vector<Plan> tamed(PlanSearch& searching,
@@ -46,6 +67,7 @@ std::vector<Plan> tamed(PlanSearch& searching,
         return ranks_before(*a, *b);
     });
     keep_one_of_each_kind(strong);
+    drop_what_holds_another(strong);
     strong.resize(std::min(most_tamed, strong.size()));
     std::vector<Plan> found;
     for (const Plan* plan : strong) {
