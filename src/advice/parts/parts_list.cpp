@@ -9,11 +9,21 @@
 #include <algorithm>
 
 namespace fluewright {
-PartsList parts_list(const Installation& written,
-                     const Case& resolved,
-                     const Solution& solution,
-                     const PartsWishes& wishes) {
+namespace {
+
+/// What was checked of the run, as its list tells it.
+PartsList told(const Checked& checked, UnitSystem units) {
     PartsList list;
+    list.dangers = present_dangers(checked);
+    list.not_decided = fire_not_decided(checked, units);
+    return list;
+}
+
+void fill(const Installation& written,
+          const Case& resolved,
+          const Solution& solution,
+          const PartsWishes& wishes,
+          PartsList& list) {
     std::vector<StockPiece> stock = written.stock;
     stock.insert(stock.end(), wishes.at_hand.begin(), wishes.at_hand.end());
     const checking::View view{written, resolved, &solution};
@@ -25,9 +35,6 @@ PartsList parts_list(const Installation& written,
     const parts::Job job{
         view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
     list.joints = joints_of(resolved);
-    const Checked checked = checks_of_file(written, resolved, solution);
-    list.dangers = present_dangers(checked);
-    list.not_decided = fire_not_decided(checked, resolved.units);
     list.from_box = wishes.from_box;
     parts::stretches(job);
     parts::growth(job);
@@ -76,6 +83,25 @@ PartsList parts_list(const Installation& written,
             break;
         }
     }
+}
+
+} // namespace
+
+PartsList parts_list(const Installation& written,
+                     const Case& resolved,
+                     const Solution& solution,
+                     const PartsWishes& wishes) {
+    PartsList list = told(checks_of_file(written, resolved, solution), resolved.units);
+    fill(written, resolved, solution, wishes, list);
+    return list;
+}
+
+PartsList
+parts_list(const Installation& written, const Assessment& assessment, const PartsWishes& wishes) {
+    const Case& resolved = assessment.installation;
+    PartsList list =
+        told({assessment.body, assessment.checks, assessment.findings}, resolved.units);
+    fill(written, resolved, assessment.solution, wishes, list);
     return list;
 }
 

@@ -49,7 +49,7 @@ std::string against_present(const SizeTable& table) {
     const bool by_rule = present->against_rule;
     return " The present "
            + (table.varies_masonry ? table.present_pipe : pipe_words(table, *present))
-           + (by_rule ? ", is " + present->ruled_out_by + "."
+           + (by_rule ? " is " + present->ruled_out_by + "."
                       : " falls short: " + tightest_words(table, *present) + ".");
 }
 

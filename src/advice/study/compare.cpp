@@ -320,8 +320,7 @@ Layout layout_of(std::string name,
                  Assessment assessment,
                  const PiecePrices& prices) {
     Layout layout;
-    layout.parts = parts_list(
-        written, assessment.installation, assessment.solution, {.at_hand = {}, .prices = prices});
+    layout.parts = parts_list(written, assessment, {.at_hand = {}, .prices = prices});
     for (const PartsLine& line : layout.parts.lines) {
         layout.pieces_bought += line.at_hand || line.diameter_m <= 0.0 ? 0.0 : line.count;
     }

@@ -64,7 +64,7 @@ int run_draw(const Context& context) {
     }
     std::optional<PartsList> parts;
     if (draw.show == Show::cut_list) {
-        parts = parts_list(written->installation, assessment->installation, assessment->solution);
+        parts = parts_list(written->installation, *assessment);
         draw.parts = &*parts;
     }
     return write_answer(context, draw_run(written->installation, *assessment, draw), status);

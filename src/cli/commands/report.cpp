@@ -37,8 +37,7 @@ int run_report(const Context& context) {
         return tell_faults(context, assessment.error(), *written);
     }
     const TradeAdvice trade = trade_advice(written->installation, *assessment);
-    const PartsList parts =
-        parts_list(written->installation, assessment->installation, assessment->solution);
+    const PartsList parts = parts_list(written->installation, *assessment);
     std::optional<ToleranceStudy> study;
     if (has_tolerances(written->installation)) {
         Progress progress(context.streams.terminal, context.environment.error_is_terminal);

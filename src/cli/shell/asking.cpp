@@ -67,7 +67,8 @@ std::string plain_answer(std::string_view line) {
 
 bool is_unknown_answer(std::string_view plain) {
     return plain.empty() || plain == "?" || plain == "don't know" || plain == "dont know"
-           || plain == "do not know" || plain == "unknown";
+           || plain == "do not know" || plain == "unknown" || plain == "dunno" || plain == "no idea"
+           || plain == "not sure" || plain == "skip";
 }
 
 bool is_stop_answer(std::string_view plain) {

@@ -58,7 +58,8 @@ constexpr Unit pressure_units[] = {
     {.symbol = "inH2O",
      .family = us,
      .ratio = inch_of_water,
-     .also = "in H2O|in wc|in wg|\" wc|\" wg|\" H2O|inches wc|inches H2O"},
+     .also = "in H2O|in wc|in wg|inwc|inwg|iwc|in. wc|\" wc|\" wg|\" H2O|inches wc|inches H2O|"
+             "inches of water"},
     {.symbol = "mmH2O",
      .family = metric,
      .ratio = millimetre_of_water,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "fluewright/advice/assessment.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/advice/parts/cut_list.hpp"
 #include "fluewright/advice/parts/joints.hpp"
@@ -182,6 +183,11 @@ struct PartsWishes {
 [[nodiscard]] PartsList parts_list(const Installation& written,
                                    const Case& resolved,
                                    const Solution& solution,
+                                   const PartsWishes& wishes = {});
+
+/// The same of a run that has been checked already.
+[[nodiscard]] PartsList parts_list(const Installation& written,
+                                   const Assessment& assessment,
                                    const PartsWishes& wishes = {});
 
 /// Mass of a wall per length of flue [kg/m], from its layers; of a liner, its own sheet alone.

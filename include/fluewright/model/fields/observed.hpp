@@ -65,8 +65,8 @@ struct Observation {
 
 /// What still holds of what was seen once the run has been changed: that an alarm has sounded or
 /// the run was too hot, since no change in a file says that its cause is gone, or what it left
-/// behind; how thick the deposit is, which only a sweep takes out; and what was measured of the room,
-/// which other air alone changes.
+/// behind; how thick the deposit is, which only a sweep takes out; and what was measured of the
+/// room, which other air alone changes.
 [[nodiscard]] std::vector<Observation> seen_of_changed_run(const std::vector<Observation>& seen);
 
 } // namespace fluewright

@@ -29,7 +29,11 @@ Verdict room_or_inlet(const View& view, double volume_m3, double inlet_m2, std::
         return at_least(view, *inlet, inlet_m2, Kind::area, "air inlet");
     }
     if (volume && inlet) {
-        return at_least(view, *volume, volume_m3, Kind::volume, "room " + std::string{rule});
+        return at_least(view,
+                        *volume,
+                        volume_m3,
+                        Kind::volume,
+                        "room" + (rule.empty() ? "" : " " + std::string{rule}));
     }
     return unknown({volume ? "/site/air_inlet" : "/site/room/volume"},
                    "room at least " + view.show(volume_m3, Kind::volume) + ", or an air inlet of "

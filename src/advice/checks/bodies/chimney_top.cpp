@@ -189,7 +189,11 @@ Verdict top_slope_uk(const View& view, const catalog::Rule& rule) {
     if (burns(view.written.site.roof)) {
         return not_here("see the rule for roofs that catch fire");
     }
-    if (!view.reaches(place.top_m, rule.second, Kind::length) || place.above_ridge_m() >= 0.0) {
+    if (place.above_ridge_m() >= 0.0) { // in place of the height over the roof (from memory)
+        return chimney_top(at_least(
+            view, place.above_ridge_m(), 0.0, Kind::length, "chimney top above the ridge"));
+    }
+    if (!view.reaches(place.top_m, rule.second, Kind::length)) {
         return chimney_top(
             at_least(view, place.top_m, rule.second, Kind::length, "chimney top above the roof"));
     }
@@ -273,12 +277,63 @@ Verdict near_uk(const View& view, const catalog::Rule& rule) {
     return fold.result();
 }
 
+/// Heights of gas vents over the roof, to each pitch in rise over twelve.   [fuel-gas-code, from
+/// memory]
+constexpr auto gas_vent_heights_ft = std::to_array<std::pair<double, double>>({{6.0, 1.0},
+                                                                               {7.0, 1.25},
+                                                                               {8.0, 1.5},
+                                                                               {9.0, 2.0},
+                                                                               {10.0, 2.5},
+                                                                               {11.0, 3.25},
+                                                                               {12.0, 4.0},
+                                                                               {14.0, 5.0},
+                                                                               {16.0, 6.0},
+                                                                               {18.0, 7.0},
+                                                                               {20.0, 7.5},
+                                                                               {21.0, 8.0}});
+
+double gas_vent_height_m(double pitch_rad) {
+    constexpr double rounding = 1e-3;
+    const double rise_in_12 = 12.0 * std::tan(pitch_rad) - rounding;
+    const auto* row = std::find_if(gas_vent_heights_ft.begin(),
+                                   gas_vent_heights_ft.end(),
+                                   [&](const auto& each) { return rise_in_12 <= each.first; });
+    return (row == gas_vent_heights_ft.end() ? gas_vent_heights_ft.back() : *row).second
+           * constants::foot_m;
+}
+
+Verdict gas_vent_top(const View& view, const catalog::Rule& rule) {
+    if (view.heater().fuel_group != FuelGroup::gas) {
+        return not_here("for gas only");
+    }
+    if (!leaves_house(view) || view.pieces.back().run_part->lie == Lie::level) {
+        return not_here("no vent goes up through the roof");
+    }
+    const Roof& roof = view.written.site.roof;
+    if (!roof.top_above_roof_m || !roof.pitch_rad) {
+        return unknown({!roof.top_above_roof_m ? "/site/roof/top_above_roof" : "/site/roof/pitch"});
+    }
+    Fold fold{""};
+    fold.add(chimney_top(at_least(view,
+                                  *roof.top_above_roof_m,
+                                  gas_vent_height_m(*roof.pitch_rad),
+                                  Kind::length,
+                                  "vent top above the roof at this pitch")));
+    each_near(
+        view, fold, NearThingKind::building, [&](const NearThing& thing, const std::string& key) {
+            constexpr double over_wall_m = 2.0 * constants::foot_m;
+            return below_if_near(view, thing, key, rule.second, over_wall_m);
+        });
+    return fold.result();
+}
+
 constexpr auto chimney_top_entries = std::to_array<Entry>({
     {"top-3-2-10", three_two_ten},
     {"ca-top", top_canada},
     {"top-medium-heat", medium_heat, Needs::solution},
     {"top-tree", trees},
     {"uk-outlet-ridge", ridge_uk},
+    {"gas-vent-top", gas_vent_top},
     {"uk-outlet-slope", top_slope_uk},
     {"uk-outlet-thatch", thatch_uk},
     {"uk-outlet-flat", flat_uk},

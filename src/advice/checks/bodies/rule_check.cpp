@@ -112,6 +112,9 @@ Verdict decided(bool met, std::string message) {
 
 namespace {
 
+constexpr std::string_view at_the_least = "at least";
+constexpr std::string_view at_the_most = "at most";
+
 Verdict compared(const View& view,
                  double figure,
                  double limit,
@@ -119,11 +122,12 @@ Verdict compared(const View& view,
                  std::string what,
                  std::string_view sense,
                  bool met) {
-    Verdict v = decided(met,
-                        view.with_words ? std::move(what) + " " + view.show(figure, kind) + ", "
-                                              + std::string{sense} + " " + view.show(limit, kind)
-                                              + " is required"
-                                        : std::string{});
+    Verdict v =
+        decided(met,
+                view.with_words ? std::move(what) + " " + view.show(figure, kind) + ", "
+                                      + std::string{sense} + " " + view.show(limit, kind)
+                                      + (sense == at_the_most ? " is allowed" : " is required")
+                                : std::string{});
     v.kind = kind;
     v.figure = figure;
     v.limit = limit;
@@ -133,13 +137,18 @@ Verdict compared(const View& view,
 } // namespace
 
 Verdict at_least(const View& view, double figure, double limit, Kind kind, std::string what) {
-    return compared(
-        view, figure, limit, kind, std::move(what), "at least", view.reaches(figure, limit, kind));
+    return compared(view,
+                    figure,
+                    limit,
+                    kind,
+                    std::move(what),
+                    at_the_least,
+                    view.reaches(figure, limit, kind));
 }
 
 Verdict at_most(const View& view, double figure, double limit, Kind kind, std::string what) {
     return compared(
-        view, figure, limit, kind, std::move(what), "at most", view.reaches(limit, figure, kind));
+        view, figure, limit, kind, std::move(what), at_the_most, view.reaches(limit, figure, kind));
 }
 
 Verdict at(const View& view, const Piece& piece, Verdict verdict) {
