@@ -18,8 +18,12 @@ bool tells_of_trouble(const std::vector<Observation>& seen) {
     });
 }
 
+bool tells_of_a_roaring_fire(const std::vector<Observation>& seen) {
+    return std::any_of(seen.begin(), seen.end(), roars);
+}
+
 std::string_view words_on_trouble(const std::vector<Observation>& seen, bool passes) {
-    if (std::any_of(seen.begin(), seen.end(), roars)) {
+    if (tells_of_a_roaring_fire(seen)) {
         return "The file tells of a fire that cannot be held down: `fluewright diagnose` looks for "
                "the cause, which comes first. More draft makes it worse. ";
     }

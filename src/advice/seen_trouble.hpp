@@ -11,6 +11,9 @@ namespace fluewright {
 /// creosote or water that runs out.
 [[nodiscard]] bool tells_of_trouble(const std::vector<Observation>& seen);
 
+/// Whether somebody saw a fire that cannot be held down: more draft makes it worse.
+[[nodiscard]] bool tells_of_a_roaring_fire(const std::vector<Observation>& seen);
+
 /// What is said first of a run where the file tells of trouble: of one that passes as it is
 /// written, and of any whose fire cannot be held down, since what is short there is not the cause.
 /// Ends with a blank; empty where nothing is to be said.

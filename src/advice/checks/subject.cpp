@@ -37,6 +37,10 @@ CheckResult* Subject::hold(std::size_t own_check, bool met, const Held& held, co
     return met ? nullptr : &result;
 }
 
+double Subject::wind_on_top_pa(const StateResult& state) const {
+    return surroundings_of(resolved, state.weather, Fire::burning).top_pressure_pa;
+}
+
 std::string Subject::show(double value, Kind kind) const {
     if (!with_words() || !last_.figure || !last_.limit || kind != last_.kind) {
         return view.show(value, kind);

@@ -45,6 +45,9 @@ public:
 
     [[nodiscard]] bool with_words() const { return view.with_words; }
 
+    /// What the wind pushes down with on the chimney top in a state; under 0 where it draws.
+    [[nodiscard]] double wind_on_top_pa(const StateResult& state) const;
+
     /// For the message of what was held last: its figure and its limit in as many digits as tell
     /// them apart.
     [[nodiscard]] std::string show(double value, Kind kind) const;

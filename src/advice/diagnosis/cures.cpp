@@ -23,8 +23,6 @@ constexpr double narrow_share = 0.95;
 constexpr double wide_share = 1.5;
 constexpr double sound_room_pa = -1.5;
 constexpr double near_outdoors_pa = -1.0;
-constexpr double open_blade_rad = 0.35;
-constexpr double shut_rad = 1.05;
 constexpr double shut_weight = 8.0; ///< nobody looks farther than a blade across the flue
 constexpr double clear_screen = 0.6;
 constexpr double thin_deposit_m = 0.003;
@@ -244,7 +242,8 @@ Flaw drier(const Installation& /*written*/, const Case& c) {
 /// Whether the file shows a damper across the flue.
 bool has_shut_damper(const Installation& written) {
     return std::any_of(written.run.begin(), written.run.end(), [](const Part& part) {
-        return part.part == PartKind::damper && part.blade_angle_rad.value_or(0.0) >= shut_rad;
+        return part.part == PartKind::damper
+               && part.blade_angle_rad.value_or(0.0) >= shut_blade_rad;
     });
 }
 
@@ -256,7 +255,7 @@ Flaw cleared(const Installation& written, const Case& /*c*/) {
         }
     };
     for (const Part& part : written.run) {
-        found(part.blade_angle_rad.value_or(0.0), open_blade_rad, 1.0);
+        found(part.blade_angle_rad.value_or(0.0), turned_blade_rad, 1.0);
         found(part.blocked.value_or(0.0), 0.0, 0.5);
         found(part.deposit_m.value_or(0.0), thin_deposit_m, 4.0 * thin_deposit_m);
         if (part.part != PartKind::damper) {

@@ -8,6 +8,11 @@
 /// Flaws of a design and what the run looks like without them.
 namespace fluewright::diagnosis {
 
+/// From which turn on the blade of a damper is in the way, and from which it is as good as shut
+/// [rad]; judgement.
+inline constexpr double turned_blade_rad = 0.35;
+inline constexpr double shut_blade_rad = 1.05;
+
 struct FoundFlaw {
     const Cause* cause{};
     double grade{};     ///< 0: only just no longer sound, 1: glaring

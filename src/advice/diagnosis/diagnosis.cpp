@@ -1,5 +1,6 @@
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 
+#include "advice/seen_trouble.hpp"
 #include "cures.hpp"
 #include "design.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
@@ -150,11 +151,9 @@ void add_better_design(Diagnosis& diagnosis, const Installation& written) {
             return e.causes.empty() || e.causes.front().has_size ? e.cured && !e.cured->works
                                                                  : true;
         });
-    const bool roars = std::any_of(written.observed.begin(),
-                                   written.observed.end(),
-                                   [](const Observation& e) { return e.roaring.value_or(false); });
     // What is short of draft is no cure for a fire that cannot be held down.
-    if (!short_of_draft || diagnosis.alarm_has_sounded || roars) {
+    if (!short_of_draft || diagnosis.alarm_has_sounded
+        || tells_of_a_roaring_fire(written.observed)) {
         return;
     }
     Installation plain = written;

@@ -128,9 +128,8 @@ bool was_looked_at(const Check& check, const Installation& written) {
 std::string restriction_words(const Case& resolved) {
     std::string list;
     for (const RunPart& part : resolved.run.parts) {
-        constexpr double turned_rad = 0.35;
-        const bool shut = part.written.blade_angle_rad.value_or(0.0) > turned_rad;
-        if (shut || part.written.blocked.value_or(0.0) > 0.0) {
+        const bool turned = part.written.blade_angle_rad.value_or(0.0) > turned_blade_rad;
+        if (turned || part.written.blocked.value_or(0.0) > 0.0) {
             list += (list.empty() ? ": " : ", ") + label(part);
         }
     }

@@ -1,3 +1,4 @@
+#include "cures.hpp"
 #include "fluewright/core/constants.hpp"
 #include "outcome.hpp"
 
@@ -37,14 +38,13 @@ bool tells_apart(const NextCheck& check) {
 bool leaves_flue_nearly_shut(const Explanation& first) {
     constexpr double likely = 0.4;
     constexpr double most_shut = 0.6;
-    constexpr double most_turned_rad = 1.05;
     return first.probability >= likely
            && std::any_of(first.causes.begin(), first.causes.end(), [](const SizedCause& sized) {
                   const CauseId id = id_of(*sized.cause);
                   return ((id == CauseId::blockage || id == CauseId::clogged_screen)
                           && sized.size >= most_shut)
                          || id == CauseId::restricted
-                         || (id == CauseId::shut_damper && sized.size >= most_turned_rad);
+                         || (id == CauseId::shut_damper && sized.size >= shut_blade_rad);
               });
 }
 

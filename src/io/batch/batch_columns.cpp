@@ -16,8 +16,6 @@
 namespace fluewright::results {
 namespace {
 
-constexpr std::array<std::string_view, 5> batch_outcome_words{
-    "pass", "open", "short", "fault", "failed"};
 constexpr std::span<const std::string_view> any_word{};
 
 /// What a kind of harm came to, null where nothing was computed.

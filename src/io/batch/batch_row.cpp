@@ -179,8 +179,7 @@ void take_state(const Assessment& a, std::size_t index, BatchRow& row) {
 } // namespace
 
 std::string_view name(Outcome outcome) {
-    constexpr std::array<std::string_view, 5> names{"pass", "open", "short", "fault", "failed"};
-    return names[static_cast<std::size_t>(outcome)];
+    return batch_outcome_words[static_cast<std::size_t>(outcome)];
 }
 
 Result<BatchValue, std::string> batch_value(std::string_view name) {

@@ -8,7 +8,7 @@ std::string turning_words(const Assessment& a, const ColdStart& cold, const Styl
     if (cold.turning_k <= 0.0) {
         return " No heat in this run would turn it.";
     }
-    if (cold.duration_s > longest_warming_s) {
+    if (cold.takes_too_long()) {
         return " No warming of the flue turns it.";
     }
     constexpr double least_s = 0.5; // less would be told as 0 s

@@ -1,5 +1,6 @@
 // What is named first after an alarm, and beside what a reading is told.
 #include "catch.hpp"
+#include "diagnosis/diagnosed.hpp"
 #include "examples.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
@@ -9,23 +10,6 @@
 using namespace fluewright;
 
 namespace {
-
-Diagnosis diagnosed(const Installation& written) {
-    auto made = diagnose(written);
-    REQUIRE(made.has_value());
-    return std::move(made).value();
-}
-
-double share_of_cause(const Diagnosis& diagnosis, std::string_view id) {
-    double sum = 0.0;
-    for (const Explanation& e : diagnosis.explanations) {
-        const bool named = std::any_of(e.causes.begin(), e.causes.end(), [&](const SizedCause& c) {
-            return c.cause->id == id;
-        });
-        sum += named || (e.causes.empty() && id == "nothing") ? e.probability : 0.0;
-    }
-    return sum;
-}
 
 Observation draft_read(double pa) {
     Observation seen;
@@ -55,7 +39,7 @@ TEST_CASE("after an alarm alone one looks for a blocked flue and a depressurized
         CAPTURE(name);
         Installation in = example(name);
         in.observed = {alarm};
-        const Diagnosis made = diagnosed(in);
+        const Diagnosis made = diagnosis_of(in);
         CHECK(made.explanations.front().causes.front().cause->id == "blockage");
         for (std::size_t i = 0; i < 3; ++i) {
             const auto& causes = made.explanations[i].causes;
@@ -69,18 +53,18 @@ TEST_CASE("after an alarm alone one looks for a blocked flue and a depressurized
     tall.appliance.door.height_m = 0.6;
     tall.appliance.door.width_m = 0.6;
     tall.observed = {alarm};
-    CHECK(share_of_cause(diagnosed(tall), "strong-draft") < 0.02);
+    CHECK(share_of(diagnosis_of(tall), "strong-draft") < 0.02);
     Observation roaring;
     roaring.roaring = true;
     tall.observed = {roaring};
-    CHECK(share_of_cause(diagnosed(tall), "strong-draft") > 0.2);
+    CHECK(share_of(diagnosis_of(tall), "strong-draft") > 0.2);
 }
 
 TEST_CASE("a reading stands beside that of the file as written", "[diagnosis]") {
     // Of a blocked flue `check` tells the draft of the open one.
     Installation in = example("bindery");
     in.observed = {draft_read(6.0)};
-    const Diagnosis made = diagnosed(in);
+    const Diagnosis made = diagnosis_of(in);
     REQUIRE(made.seen.size() == 1);
     CHECK(made.seen.front().expected != made.seen.front().as_written);
     const auto resolved = resolve(in);

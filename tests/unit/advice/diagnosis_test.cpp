@@ -1,4 +1,5 @@
 #include "catch.hpp"
+#include "diagnosis/diagnosed.hpp"
 #include "examples.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/io/input/json_reader.hpp"
@@ -13,23 +14,6 @@ using namespace fluewright;
 using Catch::Matchers::Contains;
 
 namespace {
-
-Diagnosis diagnosis_of(const Installation& written) {
-    auto made = diagnose(written);
-    REQUIRE(made.has_value());
-    return std::move(made).value();
-}
-
-double share_of(const Diagnosis& diagnosis, std::string_view id) {
-    double sum = 0.0;
-    for (const Explanation& e : diagnosis.explanations) {
-        const bool named = std::any_of(e.causes.begin(), e.causes.end(), [&](const SizedCause& c) {
-            return c.cause->id == id;
-        });
-        sum += named || (e.causes.empty() && id == "nothing") ? e.probability : 0.0;
-    }
-    return sum;
-}
 
 Observation look(LookedAt what, FoundState found) {
     Observation seen;

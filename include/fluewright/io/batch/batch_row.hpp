@@ -33,6 +33,10 @@ enum class Outcome : std::uint8_t {
     failed ///< the solver gave up a state, which is a fault of the program
 };
 
+/// In the order of Outcome.
+inline constexpr std::array<std::string_view, 5> batch_outcome_words{
+    "pass", "open", "short", "fault", "failed"};
+
 [[nodiscard]] std::string_view name(Outcome outcome);
 
 /// A number of a file [SI], NaN where it gives none, or a word of it, empty where it gives none.

@@ -16,6 +16,8 @@ struct ColdStart {
     double turning_k{};
     double heat_j{};     ///< to bring air and inner wall there; 0 where it draws already
     double duration_s{}; ///< of the preheat; negative where no heat does it
+
+    [[nodiscard]] bool takes_too_long() const { return duration_s > longest_warming_s; }
 };
 
 /// The idle flue, and a lumped estimate of the preheat.

@@ -16,11 +16,6 @@ bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
 }
 
-/// What the wind pushes down with; 0 where it draws or there is none.
-double wind_on_top_pa(Subject& s, const StateResult& state) {
-    return std::max(0.0, surroundings_of(s.resolved, state.weather, Fire::burning).top_pressure_pa);
-}
-
 /// What takes most of the draft in a state, in words with its figure.
 std::string greatest_loss(Subject& s, const StateResult& state) {
     struct Loss {
@@ -37,7 +32,7 @@ std::string greatest_loss(Subject& s, const StateResult& state) {
         {{flow.friction_pa, "friction in the pipe"},
          {flow.fittings_pa, "turns, cap and other fittings"},
          {-state.room.pressure_pa, "the room is below outdoors"},
-         {wind_on_top_pa(s, state), "the wind pushes down on the chimney top"}}};
+         {s.wind_on_top_pa(state), "the wind pushes down on the chimney top"}}};
     const auto most = std::max_element(
         losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
     const ApplianceCase& heater = s.resolved.appliance;
@@ -193,7 +188,7 @@ std::string turning_words(Subject& s, const StateResult& state) {
     if (cold.turning_k <= 0.0 || cold.duration_s < 1.0 || !is_fed_by_hand(s.resolved.appliance)) {
         return "";
     }
-    if (cold.duration_s > longest_warming_s) {
+    if (cold.takes_too_long()) {
         return " No warming of the flue turns it.";
     }
     return " It draws again once the air in it averages "
@@ -214,7 +209,7 @@ std::string only_the_room(Subject& s, const StateResult& state) {
     if (state.flow.buoyancy_pa < 0.0 || state.room.pressure_pa >= 0.0) {
         return {};
     }
-    const double wind_pa = wind_on_top_pa(s, state);
+    const double wind_pa = s.wind_on_top_pa(state);
     if (wind_pa > 0.0) {
         return "The wind pushes down on the chimney top with " + s.show(wind_pa, Kind::pressure)
                + ", and the room is " + s.show(-state.room.pressure_pa, Kind::pressure)

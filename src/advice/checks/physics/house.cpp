@@ -149,8 +149,7 @@ void gusts(Subject& s, const StateResult& state) {
         return;
     }
     const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
-    const double mean_pa =
-        surroundings_of(s.resolved, state.weather, Fire::burning).top_pressure_pa;
+    const double mean_pa = s.wind_on_top_pa(state);
     const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
     CheckResult* f =
         s.hold(own("downdraft-in-wind"),

@@ -160,8 +160,7 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
                     + "or fit an air inlet.";
     }
     // What pushes from above is no restriction.
-    const double wind_pa =
-        surroundings_of(s.resolved, joint.state->weather, Fire::burning).top_pressure_pa;
+    const double wind_pa = s.wind_on_top_pa(*joint.state);
     if (wind_pa > joint.over_pa) {
         f->remedy = "The wind pushes down on the chimney top with "
                     + s.show(wind_pa, Kind::pressure)

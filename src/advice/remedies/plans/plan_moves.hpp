@@ -2,7 +2,6 @@
 
 #include "fluewright/advice/remedies/improve.hpp"
 
-#include <array>
 #include <vector>
 
 /// What changes do alone, and what that lets expect of several together.
