@@ -32,6 +32,9 @@ public:
             words += "; " + lesser();
         }
         words += '.';
+        if (a_.body != nullptr && a_.body->id == "none") {
+            words += " Held against trade practice alone: no rules are chosen.";
+        }
         return v_.open > 0 ? words + ' ' + open_dangers_words(a_.checks, a_.installation.units)
                            : words;
     }

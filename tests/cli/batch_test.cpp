@@ -282,7 +282,7 @@ TEST_CASE("the table of a batch says what falls short or is open, and in which c
         CHECK(line.size() < 80);
     }
     CHECK(session::in_one_line(danger.out)
-              .find("fire: Joints under positive pressure, straight 6 (low fire, mild day); "
+              .find("fire: Chimney without a liner, straight 5 (and 1 more); "
                     "draft: low fire, mild day, 2.83 Pa where 6 Pa is required (and 1 more)")
           != std::string::npos);
     // Nothing short, fire not decided: it does not pass.

@@ -2,9 +2,13 @@
 
     python3 report_in_browser.py PROGRAM EXAMPLES SCRATCH
 
-Skipped (status 77) where there is no Chromium.
+Skipped (status 77) where there is no Chromium. Where FLUEWRIGHT_AXE names axe.min.js of axe-core (npm install
+axe-core), each page must be without a violation of its rules, light and dark.
 """
 
+import html
+import json
+import os
 import pathlib
 import re
 import shutil
@@ -69,6 +73,34 @@ def check(file):
     print(f"{file.name}: {pages} pages")
 
 
+AXE = os.environ.get("FLUEWRIGHT_AXE")
+DARK, LIGHT = 0, 1
+RUN_AXE = """axe.run(document).then((found) => {
+  const out = document.createElement("pre");
+  out.id = "found";
+  out.textContent = JSON.stringify({dark: matchMedia("(prefers-color-scheme: dark)").matches, held: found.passes.length,
+    broken: found.violations.map((rule) => [rule.id, rule.nodes[0].html])});
+  document.body.appendChild(out);
+});"""
+
+
+def accessible(file):
+    """The page with the checker written into it; its own policy lets no script run, so that goes."""
+    page_text = re.sub(r"<meta http-equiv=\"Content-Security-Policy\"[^>]*>", "", file.read_text(encoding="utf-8"))
+    checker = pathlib.Path(AXE).read_text(encoding="utf-8").replace("</script", "<\\/script")
+    copy = file.with_suffix(".axe.html")
+    copy.write_text(page_text.replace("</body>", f"<script>{checker}</script><script>{RUN_AXE}</script></body>"))
+    for scheme in (LIGHT, DARK):
+        shown = browse(f"--blink-settings=preferredColorScheme={scheme}", "--virtual-time-budget=30000", "--dump-dom",
+                       copy.as_uri())
+        found = re.search(r'<pre id="found">(.*?)</pre>', shown.stdout, re.S)
+        told = json.loads(html.unescape(found.group(1))) if found else None
+        if told is None or told["held"] == 0 or told["dark"] != (scheme == DARK):
+            faults.append(f"{file.name}: the checker of accessibility told nothing of this page: {told}")
+        else:
+            faults.extend(f"{file.name}: {rule}: {where}" for rule, where in told["broken"])
+
+
 # A page that does bring something in must be noticed, or the silence of the others says nothing.
 loud = SCRATCH / "loud.html"
 loud.write_text('<h1>x</h1><img src="http://127.0.0.1:9/x.png"><script>console.log("heard")</script>')
@@ -77,9 +109,24 @@ of_pages = next((kind for kind, url in requests(SCRATCH / "loud.json") if url ==
 if "heard" not in seen.stderr or of_pages is None:
     sys.exit("this Chromium tells neither its console nor what it fetches; the test would see nothing")
 
-check(page("report", "report", EXAMPLES / "weigh-house.json"))
-check(page("diagnosis", "diagnose", EXAMPLES / "tannery.json", "--format", "html"))
-check(page("comparison", "compare", EXAMPLES / "bindery.json", EXAMPLES / "toll-house.json", "--format", "html"))
-check(page("batch", "batch", EXAMPLES / "bindery.json", EXAMPLES / "toll-house.json", EXAMPLES / "net-loft.json"))
+# So must one without a language or a name for its picture.
+if AXE:
+    mute = SCRATCH / "mute.html"
+    mute.write_text('<body><h1>x</h1><img src="data:,"></body>')
+    accessible(mute)
+    if not any("image-alt" in fault for fault in faults):
+        sys.exit(f"the checker of accessibility sees nothing: {faults}")
+    faults.clear()
+
+pages = [
+    page("report", "report", EXAMPLES / "weigh-house.json"),
+    page("diagnosis", "diagnose", EXAMPLES / "tannery.json", "--format", "html"),
+    page("comparison", "compare", EXAMPLES / "bindery.json", EXAMPLES / "toll-house.json", "--format", "html"),
+    page("batch", "batch", EXAMPLES / "bindery.json", EXAMPLES / "toll-house.json", EXAMPLES / "net-loft.json"),
+]
+for each in pages:
+    check(each)
+    if AXE:
+        accessible(each)
 if faults:
     sys.exit("\n".join(faults))

@@ -125,6 +125,16 @@ inline constexpr auto body_matters = std::to_array<Matter>({
      .meaning = "A narrow flue clogs soon and vents less than the fire can make.",
      .remedy =
          "Use a flue of the size required, or show by calculation that this one vents the fire."},
+    {.id = "flue-ends-level",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "The flue ends level",
+     .meaning =
+         "A pipe out of a wall is no chimney. Wind blows smoke and carbon monoxide back into "
+         "the room, and sparks go along the wall.",
+     .remedy = "Light no fire. Set a tee outside the wall, and on it a chimney that ends as high "
+               "over the roof as the rules ask."},
     {.id = "flue-shared",
      .harm = Harm::fire,
      .severity = Severity::danger,

@@ -179,7 +179,10 @@ std::size_t count_of(const CheckResults& results, CheckOutcome outcome) {
 }
 
 Harm harm_of(const Matter& matter, Severity severity) {
-    return severity == Severity::danger ? Harm::fire : matter.harm;
+    if (severity == Severity::danger) {
+        return Harm::fire;
+    }
+    return severity == Severity::failure ? std::min(matter.harm, Harm::draft) : matter.harm;
 }
 
 std::string_view rule_set_of(const Installation& written, UnitSystem units) {

@@ -79,8 +79,10 @@ void take_lead(Finding& finding) {
     finding.kind = lead.kind;
     finding.figure = lead.figure;
     finding.limit = lead.limit;
+    // Two checks may measure the same thing from two limits; how bad it is tells the greater.
     finding.weight = lead.weight;
     for (const CheckResult& source : finding.sources) {
+        finding.weight = std::max(finding.weight, source.weight);
         if (finding.remedy.empty()) {
             finding.remedy = source.remedy;
         }

@@ -1,6 +1,7 @@
 #include "fluewright/advice/remedies/improve.hpp"
 
 #include "advice/remedies/plans/plan_details.hpp"
+#include "advice/remedies/plans/plan_goal.hpp"
 #include "advice/remedies/plans/plan_judging.hpp"
 #include "advice/remedies/plans/plan_least.hpp"
 #include "advice/remedies/plans/plan_search.hpp"
@@ -37,10 +38,6 @@ void choose_shown(Improvement& made, std::vector<Plan> ranked, std::size_t most)
             made.plans.back().rank = made.plans.size();
         }
     }
-}
-
-bool is_of_strong_draft(const Matter* matter) {
-    return matter->id == "draft-too-strong";
 }
 
 /// What holds the draft is no cure where there is not too much of it.
@@ -239,32 +236,6 @@ std::vector<Plan> search(PlanSearch& searching,
     return all;
 }
 
-/// What harms most comes first. That the draft is short is a matter of the states.
-Goal goal_of(const Improvement& made) {
-    if (made.present.works()) {
-        // Who asks for the draft alone asks for no upkeep.
-        const bool whole = made.present.verdict.of(Harm::fire).counts;
-        const std::vector<const Matter*> upkeep = matters_against(made.present, true);
-        const bool more_than_draft = !std::all_of(upkeep.begin(), upkeep.end(), is_of_strong_draft);
-        return !whole || (made.score.greatest_over > 0.0 && !more_than_draft) ? Goal::less_draft
-                                                                              : Goal::clear_upkeep;
-    }
-    return made.against.empty() ? Goal::more_to_spare : Goal::clear_findings;
-}
-
-/// What a change is to reach. Where the door is what falls short, no strip that brings it past the
-/// least it may be opened is a cure: it has to open as far as is wanted. Nor is upkeep mended
-/// before a door that is short, though nobody asked for it: reloading harms more.
-Required asked_of(const Assessment& present) {
-    Required asked = present.required;
-    const HarmVerdict& reloading = present.verdict.of(Harm::reloading);
-    const bool before_upkeep = present.works() && asked.narrow_door;
-    if (reloading.outcome == HarmOutcome::falls_short && (reloading.counts || before_upkeep)) {
-        asked.asked[static_cast<std::size_t>(Harm::reloading)] = true;
-    }
-    return asked;
-}
-
 bool is_cured(const Improvement& made) {
     return !made.plans.empty() && made.plans.front().cures;
 }
@@ -381,6 +352,20 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
                    || !made.unpriced.empty();
     search_and_choose(written, options, std::move(remedies), made);
     if (made.goal == Goal::clear_upkeep && !is_cured(made)) {
+        // Upkeep and the door together have no cure: the door harms more, so it alone is tried.
+        const bool door_is_short =
+            made.present.verdict.of(Harm::reloading).outcome == HarmOutcome::falls_short;
+        if (door_is_short && made.present.required.narrow_door) {
+            ImproveOptions for_door = options;
+            for_door.required = made.present.required;
+            for_door.required.asked[static_cast<std::size_t>(Harm::reloading)] = true;
+            for_door.required.narrow_door = false;
+            Result<Improvement, Faults> opened = improve(written, for_door);
+            if (opened && is_cured(*opened)) {
+                opened->present = std::move(made.present); // as it was asked for
+                return opened;
+            }
+        }
         return leave_alone();
     }
     using Outcome = Improvement::Outcome;

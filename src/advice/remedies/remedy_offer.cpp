@@ -177,6 +177,13 @@ void Offer::raise_by(double height_m) {
 }
 
 void Offer::raise() {
+    // What ends level, out of a wall, has no top to raise: it wants a chimney.
+    const auto& parts = case_.run.parts;
+    const auto last = std::find_if(
+        parts.rbegin(), parts.rend(), [](const RunPart& part) { return part.has_length(); });
+    if (last == parts.rend() || last->level()) {
+        return;
+    }
     const std::array<double, 4> steps =
         us() ? std::array{2.0 * foot_m, 4.0 * foot_m, 6.0 * foot_m, 8.0 * foot_m}
              : std::array{0.5, 1.0, 1.5, 2.0};

@@ -82,10 +82,10 @@ std::string for_masonry(const SizeTable& table, const SizeRow& best) {
             liner = &row;
         }
     }
-    return liner == nullptr
-               ? words + " No round liner passes in every condition."
-               : words + " Line it with a " + pipe_words(table, *liner)
-                     + ": the smallest margin is then in " + tightest_words(table, *liner) + ".";
+    return liner == nullptr ? words + " No round liner passes in every condition."
+                            : words + " Line it with a " + pipe_words(table, *liner)
+                                  + ": the smallest relative margin is then in "
+                                  + tightest_words(table, *liner) + ".";
 }
 
 /// Of other heights the nearest was taken, of those that were tried.
@@ -136,7 +136,8 @@ void suggest(SizeTable& table) {
     const auto index = static_cast<std::size_t>(best - table.rows.data());
     table.suggested = index;
     table.rows[index].suggested = true;
-    const std::string tightest = " The smallest margin is in " + tightest_words(table, *best) + ".";
+    const std::string tightest =
+        " The smallest relative margin is in " + tightest_words(table, *best) + ".";
     const bool swept = best->present && table.sweeping_cures;
     const bool danger = !best->works && stands && !swept;
     if (swept) {

@@ -52,11 +52,12 @@ void call_weather(Installation& in, const std::string& from, const std::string& 
     }
 }
 
-/// The rules a file asks for with a word of its own, else those of its units.
+/// The rules a file asks for with a word of its own, else those of its units. A file that asks for
+/// none does not take away the rules of another.
 std::string rules_for_all(std::span<const NamedInstallation> files,
                           const std::vector<Case>& resolved) {
     for (const NamedInstallation& file : files) {
-        if (file.written.site.rules) {
+        if (file.written.site.rules && file.written.site.rules != RuleSet::none) {
             return std::string{rule_set_of(file.written, UnitSystem::metric)};
         }
     }

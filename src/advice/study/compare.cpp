@@ -189,8 +189,8 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     const UnitSystem units = best.assessment.installation.units;
     switch (reason) {
     case Reason::spare:
-        return "it has most to spare; the smallest margin is in " + tightest_words(best) + ", of "
-               + next.name + ' ' + tightest_words(next) + ".";
+        return "it has most to spare; the smallest relative margin is in " + tightest_words(best)
+               + ", of " + next.name + ' ' + tightest_words(next) + ".";
     case Reason::decided:
         return "its fire is decided, and that of " + next.name
                + " is not: `check` says what its file must tell.";
@@ -214,7 +214,7 @@ std::string why(const Layout& best, const Layout& next, Reason reason) {
     case Reason::none:
         break;
     }
-    return "the smallest margin is in " + tightest_words(best) + ".";
+    return "the smallest relative margin is in " + tightest_words(best) + ".";
 }
 
 /// The best of the others; the one a reader would otherwise take. Not all come to the same.
@@ -291,8 +291,8 @@ std::string unless_words(const Layout& best, const Layout& next) {
 std::string sentence_of(const Comparison& made) {
     const Layout& best = made.layouts[made.best];
     if (made.alike) {
-        return "The layouts come to the same: the smallest margin is in " + tightest_words(best)
-               + ".";
+        return "The layouts come to the same: the smallest relative margin is in "
+               + tightest_words(best) + ".";
     }
     if (!best.assessment.works()) {
         return "Every one is short of something that counts. The nearest is " + best.name + ": "
@@ -304,7 +304,7 @@ std::string sentence_of(const Comparison& made) {
     is_better(best, next, reason);
     if (reason == Reason::works && made.tied.empty()) {
         return "Take " + best.name
-               + ": it alone is short of nothing that counts; the smallest margin is in "
+               + ": it alone is short of nothing that counts; the smallest relative margin is in "
                + tightest_words(best) + "." + others_fall_short(made);
     }
     const std::string open =

@@ -194,8 +194,9 @@ std::string sweep_sentence(const Sweep& made) {
     }
     if (passing == made.points.size()) {
         const SweepPoint* worst = extreme(made, false);
-        return "Nothing that counts is short with the " + over + ". The smallest margin is in "
-               + tightest_words(made, *worst->score) + ", at " + place_words(made, *worst) + ".";
+        return "Nothing that counts is short with the " + over
+               + ". The smallest relative margin is in " + tightest_words(made, *worst->score)
+               + ", at " + place_words(made, *worst) + ".";
     }
     return made.over.size() == 1 ? where_it_turns(made) : how_many(made, passing);
 }

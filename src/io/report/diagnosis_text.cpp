@@ -112,7 +112,7 @@ struct DiagnosisText {
     }
 
     [[nodiscard]] std::string outlook_words(const Cured& cured) const {
-        std::string words = fmt::format("the smallest margin is in {}: ", cured.state);
+        std::string words = fmt::format("the smallest relative margin is in {}: ", cured.state);
         if (is_door_open(cured.kind)) {
             const double share = cured.opening_share;
             words +=

@@ -52,7 +52,7 @@ constexpr std::array building_fields{
 };
 
 constexpr std::array building_part_fields{
-    Field<BuildingPart>{text("name", {"Meaning called in the report.", "north wall"}),
+    Field<BuildingPart>{text("name", {"What it is called in the report.", "north wall"}),
                         &BuildingPart::name},
     Field<BuildingPart>{
         choice("element",
@@ -72,7 +72,7 @@ constexpr std::array building_part_fields{
 };
 
 constexpr std::array stock_fields{
-    choice_field<&StockPiece::part>(text("part", {"Meaning; left out, a straight.", "adapter"})),
+    choice_field<&StockPiece::part>(text("part", {"What it is; left out, a straight.", "adapter"})),
     Field<StockPiece>{
         name_from("wall", Words::walls, {"What the pipe is made of.", "single-wall steel"}),
         &StockPiece::wall},

@@ -85,7 +85,7 @@ constexpr std::array floor_fields{
                            &FloorProtection::sides_m},
     Field<FloorProtection>{quantity("back", distance, {"Past the back.", "300 mm"}),
                            &FloorProtection::back_m},
-    choice_field<&FloorProtection::build>(text("build", {"Meaning made of.", "slab"})),
+    choice_field<&FloorProtection::build>(text("build", {"What it is made of.", "slab"})),
 };
 
 constexpr std::array hearth_wall_fields{

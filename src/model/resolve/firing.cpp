@@ -229,6 +229,36 @@ void settle_outlet(const CaseWork& work, const GasFit& gas, End end, Firing& fir
     }
 }
 
+/// Whether only the gas of the high fire is told: the heat of the low fire is then no better known
+/// than by a usual efficiency.
+bool only_high_fire_is_told(const CaseWork& work) {
+    const Appliance& w = work.written.appliance;
+    return w.gas_temperature_k.high && !w.efficiency.low && !w.heat_output_w.low;
+}
+
+/// A low fire does not give hotter gas than a high one of the same heater: where the usual
+/// efficiency would, the gas is taken to rise by a share of what it does at high fire. The heat
+/// left is useful.
+void hold_below_high_fire(const CaseWork& work, const GasFit& gas, Firing& low) {
+    const catalog::Default& most = catalog::default_of(DefaultId::low_fire_rise_share_most);
+    const double room_k = work.made.room_temperature_k;
+    const double most_k =
+        room_k + most.value * (work.made.appliance.high.gas_temperature_k - room_k);
+    if (low.gas_temperature_k <= most_k) {
+        return;
+    }
+    low.gas_temperature_k = most_k;
+    settle_outlet(work, gas, End::low, low);
+    low.heat_output_w =
+        std::max(0.0, low.heat_in_fuel_w - low.heat_to_flue_w - low.heat_unburned_w);
+    work.assume(pointer_to("gas_temperature", End::low),
+                "gas at the outlet at low fire, by a share of its rise at high fire",
+                Kind::temperature,
+                most_k,
+                most.source,
+                most.mark);
+}
+
 /// Gas temperature at the outlet: as measured, or what the energy balance leaves. [theory eq. 12]
 void outlet_temperature(const CaseWork& work,
                         const catalog::ApplianceDefault& defaults,
@@ -270,6 +300,9 @@ void outlet_temperature(const CaseWork& work,
         firing.gas_temperature_k = gas.temperature_k(room_enthalpy + rise, room_k + 200.0);
     }
     settle_outlet(work, gas, end, firing);
+    if (!measured && end == End::low && only_high_fire_is_told(work)) {
+        hold_below_high_fire(work, gas, firing);
+    }
 }
 
 Firing firing(const CaseWork& work, const catalog::ApplianceDefault& defaults, End end) {

@@ -93,6 +93,9 @@ CaseOfBench draw(Dice& dice) {
             }
         }
         Truth truth(written, planted, dice);
+        if (planted.cause == "nothing" && truth.possible() && truth.draws_too_hard()) {
+            truth.departs_by("strong-draft");
+        }
         if (truth.possible() && (planted.cause == "nothing" || truth.complains())) {
             return {std::move(written), std::move(truth)};
         }

@@ -70,7 +70,8 @@ by shares in `data/causes.csv`, not computed.
 Each case is a random installation with one planted cause of random place and size, bad enough for somebody to
 complain; of ten cases one has no cause, and one a flaw that its file shows. The truth departs from the file:
 burn rate by 8 %, efficiency by two points, losses by 15 %, weather, room pressure, heights, and in a quarter of
-the cases the heat transfer of the European calculation. Readings carry noise, three in a hundred are off by
+the cases the heat transfer of the European calculation. Where that alone carries the draft past what the heater can
+hold, the truth of a case without a cause is too much draft, not "nothing". Readings carry noise, three in a hundred are off by
 much; symptoms have thresholds of the person's own, and three in a hundred are told wrongly; looks miss and
 find what is not there. Of what costs nothing to observe a sixth is missing, of what takes tools or a ladder
 about half. None of the diagnosis' likelihoods is used in making the cases, but the same solver is, and spreads of

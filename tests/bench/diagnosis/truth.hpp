@@ -39,6 +39,13 @@ public:
 
     [[nodiscard]] const Planted& planted() const { return planted_; }
 
+    /// Whether this run draws more at high fire than its heater can hold, though the file's does
+    /// not.
+    [[nodiscard]] bool draws_too_hard() const;
+
+    /// Of a truth that is no hidden cause, what departs from the file.
+    void departs_by(const std::string& flaw) { planted_.cause = flaw; }
+
     /// Somebody's answer to a check of the table: an entry of the file; nothing where the check
     /// cannot be made. Repeated, it says the same.
     [[nodiscard]] std::optional<fluewright::Observation>

@@ -182,6 +182,10 @@ bool Truth::seen(const std::string& kind) {
     return dice_.chance(0.03) ? !real : real;
 }
 
+bool Truth::draws_too_hard() const {
+    return look(Doing::high, {}).draft_pa > solved_->appliance.draft_greatest_pa;
+}
+
 bool Truth::complains() const {
     for (const char* kind :
          {"smoke-joints", "smoke-door", "smoke-lighting", "smoke-wind", "sluggish", "roaring"}) {

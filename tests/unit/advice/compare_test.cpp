@@ -32,7 +32,7 @@ TEST_CASE("the one that carries every state is taken, whatever its place", "[com
         const Comparison made = compare(layouts);
         CHECK(made.layouts[made.best].name == "good");
         CHECK(holds(made.sentence, "Take good: it alone is short of nothing that counts"));
-        CHECK(holds(made.sentence, "bad falls short: Joints under positive pressure"));
+        CHECK(holds(made.sentence, "bad falls short: Chimney without a liner"));
     }
 }
 
@@ -191,6 +191,9 @@ TEST_CASE("a layout is no better for the rules its file does not name", "[compar
     REQUIRE(made.added.size() == 1);
     CHECK(made.added.front() == "none is held against the rules of United States, as all are.");
     CHECK(compared({{"us", us}, {"none", none}}, "uk").layouts[0].assessment.body->id == "uk");
+    // Nor does a file that asks for none take away those of another, whichever is named first.
+    const Installation no_rules = with_roof(R"("rules": "none",)", "0.2 m");
+    CHECK(compared({{"none", no_rules}, {"us", us}}).layouts[0].assessment.body->id == "us");
 }
 
 TEST_CASE("a finding is told by what it is there, and the next best by what speaks for it",

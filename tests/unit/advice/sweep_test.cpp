@@ -74,7 +74,7 @@ TEST_CASE("every point is what a check of the changed file says", "[sweep]") {
 
 TEST_CASE("the turn is where the verdict turns", "[sweep]") {
     const Installation in = example("village-hall");
-    const Sweep made = swept(in, {"height=5..14m:10"});
+    const Sweep made = swept(in, {"height=5..10m:10"});
     REQUIRE(made.turns.size() == 1);
     const SweepTurn& turn = made.turns.front();
     CHECK(turn.passes_above);

@@ -54,6 +54,19 @@ TEST_CASE("what is written is taken, and not assumed") {
     CHECK_FALSE(assumes(c, "/site/altitude"));
 }
 
+TEST_CASE("a low fire gives no hotter gas than the high fire of which the file tells") {
+    Installation in = plain::stack(4.0, 0.15, 0.5);
+    in.appliance.gas_temperature_k = {};
+    in.appliance.gas_temperature_k.high = 420.0;
+    const Case c = plain::resolved(in);
+    CHECK(c.appliance.low.gas_temperature_k < c.appliance.high.gas_temperature_k);
+    CHECK(assumes(c, "/appliance/gas_temperature/low"));
+    in.appliance.gas_temperature_k.low = 410.0;
+    const Case told = plain::resolved(in);
+    CHECK(told.appliance.low.gas_temperature_k == 410.0);
+    CHECK_FALSE(assumes(told, "/appliance/gas_temperature/low"));
+}
+
 TEST_CASE("what a bare probe has shown is less than the gas") {
     Installation in = plain::stack(4.0, 0.15, 0.01);
     const Case taken = plain::resolved(in);

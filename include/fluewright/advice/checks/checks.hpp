@@ -34,7 +34,7 @@ struct CheckOptions {
 };
 
 /// Which kind of harm a finding is of: a danger is a matter of fire and carbon monoxide whoever
-/// says so.
+/// says so, and what keeps the run from doing its work is never a mere matter of upkeep.
 [[nodiscard]] Harm harm_of(const Matter& matter, Severity severity);
 
 /// The rules the file asks for: its own `rules`, else us with US units, else none.

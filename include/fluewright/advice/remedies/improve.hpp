@@ -55,8 +55,9 @@ struct Plan : Trial {
     bool works{};                 ///< what `check` says of it
     bool new_harm{};              ///< brings a danger or a fault that the present run has not
 
-    bool too_strong{}; ///< more draft than the appliance holds, and not so before
-    bool undoes{};     ///< only takes away what was wrong: opens, sweeps, closes, cleans, stops
+    bool too_strong{};     ///< more draft than the appliance holds, and not so before
+    bool undoes{};         ///< only takes away what was wrong: opens, sweeps, closes, cleans, stops
+    std::string undecided; ///< of fire and carbon monoxide, with the plan; empty where decided
     bool short_of_wanted{}; ///< the door was short, and opens less far than wanted even so
     bool cautioned{};       ///< a step may void the listing of the heater
     bool on_front{};        ///< no other plan costs no more and leaves more to spare

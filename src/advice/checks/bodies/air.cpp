@@ -295,6 +295,7 @@ constexpr auto air_entries = std::to_array<Entry>({
     {"ca-own-flue", own_flue},
     {"au-own-flue", own_flue},
     {"de-own-flue", own_flue},
+    {"trade-own-flue", where_told<own_flue>},
     {"flue-several-heaters", several_heaters},
     {"trade-inspect-yearly", looked_at},
     {"uk-co-alarm", carbon_monoxide_uk},

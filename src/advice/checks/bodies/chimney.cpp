@@ -209,6 +209,7 @@ constexpr auto chimney_entries = std::to_array<Entry>({
     {"ca-must-be-lined", lined},
     {"au-must-be-lined", lined},
     {"de-must-be-lined", lined},
+    {"trade-must-be-lined", lined},
     {"chimney-cleanout", cleanout},
     {"factory-chimney-offset", lean_factory},
     {"ca-flue-slope", lean_any},

@@ -26,6 +26,24 @@ Verdict chimney_top(Verdict v) {
     return v;
 }
 
+/// Out of a wall and no farther is no chimney: wind blows down it, and sparks and gas go along the
+/// wall.
+Verdict ends_upright(const View& view, const catalog::Rule& /*rule*/) {
+    if (!view.solid_fuel() || view.heater().pushed_by_fan) {
+        return not_here("for solid fuel that no fan pushes");
+    }
+    const auto last = std::find_if(
+        view.pieces.rbegin(), view.pieces.rend(), [](const Piece& p) { return p.has_length(); });
+    if (last == view.pieces.rend()) {
+        return not_here("the run has no pipe");
+    }
+    return at(view,
+              *last,
+              decided(!last->level(),
+                      last->level() ? "the flue ends level, with no chimney upright behind it"
+                                    : "the chimney goes up to its end"));
+}
+
 /// The height asked for: exactly where the roof is known, else in general.
 std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_m) {
     const Roof& roof = view.written.site.roof;
@@ -332,6 +350,7 @@ constexpr auto chimney_top_entries = std::to_array<Entry>({
     {"ca-top", top_canada},
     {"top-medium-heat", medium_heat, Needs::solution},
     {"top-tree", trees},
+    {"trade-ends-upright", ends_upright},
     {"uk-outlet-ridge", ridge_uk},
     {"gas-vent-top", gas_vent_top},
     {"uk-outlet-slope", top_slope_uk},

@@ -1,4 +1,5 @@
 #include "fluewright/core/constants.hpp"
+#include "fluewright/model/catalog/catalog.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>

@@ -172,6 +172,7 @@ constexpr auto floor_entries = std::to_array<Entry>({
     {"ca-ember-pad", pad_ca},
     {"au-floor", pad_au},
     {"de-floor", pad_au},
+    {"trade-floor", where_told<pad_au>},
     {"uk-hearth", hearth_uk},
     {"uk-wall-by-hearth", hearth_wall_uk},
     {"heater-floor-gap", under_heater},

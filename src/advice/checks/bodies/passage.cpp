@@ -312,6 +312,7 @@ constexpr auto passage_entries = std::to_array<Entry>({
     {"connector-not-outside", none_outdoors},
     {"insulation-shield", attic_shield},
     {"ca-attic-shield", attic_shield},
+    {"trade-attic-shield", where_told<attic_shield>},
 });
 
 } // namespace

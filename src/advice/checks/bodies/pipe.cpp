@@ -313,6 +313,7 @@ constexpr auto pipe_entries = std::to_array<Entry>({
     {"ca-unsupported", supported},
     {"connector-damper", damper_allowed},
     {"au-no-full-shut", damper_leaves_open},
+    {"trade-damper-leaves-open", damper_leaves_open},
 });
 
 } // namespace

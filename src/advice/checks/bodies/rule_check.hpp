@@ -114,4 +114,12 @@ private:
     std::vector<Failed> failed_;
 };
 
+/// The same where only what the file tells is held: of a matter that no body was chosen for.
+template <Verdict (*Check)(const View&, const catalog::Rule&)>
+Verdict where_told(const View& view, const catalog::Rule& rule) {
+    Verdict verdict = Check(view, rule);
+    return verdict.outcome == CheckOutcome::undetermined ? not_here("the file does not tell it")
+                                                         : verdict;
+}
+
 } // namespace fluewright::checking

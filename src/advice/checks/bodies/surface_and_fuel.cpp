@@ -1,3 +1,4 @@
+#include "fluewright/advice/unsolved.hpp"
 #include "fluewright/advice/upkeep/hot_surfaces.hpp"
 #include "rule_check.hpp"
 
@@ -5,7 +6,7 @@
 #include <array>
 #include <functional>
 
-/// Habits of the trade that need the solved state: surfaces, deposit, fuel.
+/// Habits of the trade that need the solved state: surfaces, draft, deposit, fuel.
 namespace fluewright::checking {
 namespace {
 
@@ -80,6 +81,39 @@ Verdict zinc(const View& view, const catalog::Rule& rule) {
                  : not_here("there is no galvanized pipe");
 }
 
+/// The strongest draft of a fire against a multiple of the greatest the heater allows.
+Verdict strongest_draft(const View& view, const catalog::Rule& rule) {
+    const double greatest_pa = view.heater().draft_greatest_pa;
+    if (!view.solid_fuel() || view.fireplace() || greatest_pa <= 0.0) {
+        return not_here("for closed heaters of solid fuel with a greatest draft");
+    }
+    const StateResult* strongest = nullptr;
+    for (const StateResult& state : view.states()) {
+        const bool burns = state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+        if (burns && has_figures(state)
+            && (strongest == nullptr || state.draft_pa > strongest->draft_pa)) {
+            strongest = &state;
+        }
+    }
+    if (strongest == nullptr) {
+        return not_here("no fire has an answer");
+    }
+    Verdict v =
+        at_most(view,
+                strongest->draft_pa,
+                rule.figure * greatest_pa,
+                Kind::pressure,
+                view.with_words ? "in " + view.words(*strongest) + " the draft at the outlet is"
+                                : std::string{});
+    v.place = "the outlet";
+    if (v.outcome == CheckOutcome::not_met && view.with_words) {
+        v.message = "in " + view.words(*strongest) + " the draft at the outlet is "
+                    + view.show(strongest->draft_pa, Kind::pressure) + ", more than twice the "
+                    + view.show(greatest_pa, Kind::pressure) + " the appliance allows";
+    }
+    return v;
+}
+
 Verdict deposit(const View& view, const catalog::Rule& rule) {
     double thickest_m = -1.0;
     for (const Part& part : view.written.run) {
@@ -128,6 +162,7 @@ constexpr auto surface_and_fuel_entries = std::to_array<Entry>({
     {"trade-surface-cold", cold_surface, Needs::solution},
     {"trade-surface-hot", hot_surface, Needs::solution},
     {"trade-galvanized-zinc", zinc, Needs::solution},
+    {"trade-draft-twice-greatest", strongest_draft, Needs::solution},
     {"trade-creosote-thickness", deposit},
     {"de-fuel-moisture", dry_wood_de},
 });

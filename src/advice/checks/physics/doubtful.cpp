@@ -1,4 +1,4 @@
-#include "advice/checks/subject.hpp"
+#include "advice/checks/physics/odd.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
@@ -38,18 +38,6 @@ void wet_wood(Subject& s) {
     if (f != nullptr && s.with_words()) {
         f->message = "The wood has " + s.show(a.moisture, Kind::moisture) + " moisture; "
                      + s.show(most, Kind::moisture) + " is the most that burns cleanly.";
-    }
-}
-
-/// Something of the file that can hardly be so, with words() for it.
-template <class Words>
-void odd(Subject& s, bool met, std::string_view place, const Words& words) {
-    CheckResult* f = s.hold(own("unusual-input"),
-                            met,
-                            {.kind = Kind::number, .figure = {}, .limit = {}, .weight = 0.0},
-                            {.section = nullptr, .place = place});
-    if (f != nullptr && s.with_words()) {
-        f->message = words();
     }
 }
 
@@ -218,17 +206,6 @@ void thick_sheet(Subject& s) {
     }
 }
 
-/// More wind than anybody lights a fire in: a slip of the unit.
-void storm(Subject& s) {
-    constexpr double most_m_s = 33.0; // hurricane force, 12 Beaufort
-    for (const WeatherCase& weather : s.resolved.weathers) {
-        odd(s, weather.wind_m_s <= most_m_s, "the wind", [&] {
-            return "Unusual: wind of " + s.show(weather.wind_m_s, Kind::speed) + " (" + weather.name
-                   + ") is of hurricane force.";
-        });
-    }
-}
-
 void shorter_than_tables(Subject& s) {
     constexpr double least_m = 6.0 * constants::foot_m; // where the fuel-gas tables begin
     if (s.resolved.appliance.fuel_group != FuelGroup::gas) {
@@ -378,7 +355,7 @@ void doubtful(Subject& s) {
     slight_elbow(s);
     room_for_clearances(s);
     thick_sheet(s);
-    storm(s);
+    doubtful_surroundings(s);
     shorter_than_tables(s);
     sizes_made(s);
     top_above_what_is_there(s);

@@ -1,5 +1,6 @@
 #include "advice/checks/subject.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,6 +10,13 @@ namespace {
 
 bool sets_flow(const StateResult& state) {
     return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
+}
+
+/// Whether the room of a state is that of a fire as it burns. An open fire takes what its flue
+/// draws and no more, so the air its opening would take is drawn from no room.
+bool tells_the_room(const Subject& s, const StateResult& state) {
+    return has_open_front(s.resolved.appliance) ? state.kind == StateKind::door_open_high
+                                                : sets_flow(state);
 }
 
 /// Words on the opening that brings the room up to `wanted_pa`.
@@ -41,7 +49,7 @@ void low_room(Subject& s, const StateResult& state) {
     const double usual_pa = catalog::default_of(DefaultId::room_pressure_lowest_pa).value;
     const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
     constexpr double rounding_pa = 1e-6;
-    const double short_pa = std::max(0.0, -state.margin_pa());
+    const double short_pa = sets_flow(state) ? std::max(0.0, -state.margin_pa()) : 0.0;
     const bool decides = short_pa > 0.0 && short_pa <= -room_pa;
     const bool dangerous = room_pa < danger_pa - rounding_pa;
     // Each is put into words before the next is held: results move as they grow.
@@ -150,6 +158,9 @@ void gusts(Subject& s, const StateResult& state) {
     }
     const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
     const double mean_pa = s.wind_on_top_pa(state);
+    if (mean_pa <= 0.0) {
+        return; // a calm is no proof against wind
+    }
     const double in_gust_pa = state.draft_pa - mean_pa * (factor * factor - 1.0);
     CheckResult* f =
         s.hold(own("downdraft-in-wind"),
@@ -224,7 +235,7 @@ void spilling_hood(Subject& s, const StateResult& state) {
 void house(Subject& s) {
     measured_room(s);
     for (const StateResult& state : s.view.states()) {
-        if (sets_flow(state) && !is_open(s.resolved.shelter)) {
+        if (tells_the_room(s, state) && !is_open(s.resolved.shelter)) {
             low_room(s, state);
         }
         fans(s, state);

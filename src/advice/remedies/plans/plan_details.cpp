@@ -119,13 +119,6 @@ std::string tightest(const Case& c, const Score& scored) {
     return state_name(c, scored.states[scored.limiting]) + " (" + spare_words(c, scored) + ")";
 }
 
-/// No change of pipe decides what the file does not tell.
-std::string undecided(const Improvement& made) {
-    return made.present.verdict.leaves_fire_open()
-               ? ' ' + fire_not_decided(made.present.checks, made.present.installation.units)
-               : std::string{};
-}
-
 /// The same of a plan, in the units of the present run.
 std::string tightest(const Improvement& made, const Plan& plan) {
     Case then = plan.resolved;
@@ -170,7 +163,7 @@ std::string beside_that(const Improvement& made) {
     const Plan* best = &made.plans.front();
     const std::string titles = titles_of(best->cleared);
     return "Beside that: " + steps_words(*best) + (titles.empty() ? "" : "; that clears: " + titles)
-           + ". The smallest margin is then in " + tightest(made, *best) + ".";
+           + ". The smallest relative margin is then in " + tightest(made, *best) + ".";
 }
 
 /// After the best plan: what holds the draft where it has become too strong.
@@ -209,9 +202,14 @@ std::string answer_of(const Improvement& made) {
     const Case& c = made.present.installation;
     using Outcome = Improvement::Outcome;
     if (made.outcome == Outcome::leave_alone) {
-        return std::string{made.trouble.empty() ? "Leave it alone: nothing" : "Otherwise nothing"}
-               + " that counts is short; the smallest margin is in " + tightest(c, made.score)
-               + ".";
+        const bool all_well =
+            made.present.verdict.of(Harm::reloading).outcome != HarmOutcome::falls_short;
+        const std::string begin = !made.trouble.empty() ? "Otherwise nothing"
+                                  : all_well            ? "Leave it alone: nothing"
+                                                        : "Nothing";
+        return begin + " that counts is short; the smallest relative margin is in "
+               + tightest(c, made.score) + "."
+               + (all_well ? "" : " No change that was tried opens the door further.");
     }
     if (made.over_budget) {
         const Plan& least = *made.over_budget;
@@ -235,11 +233,11 @@ std::string answer_of(const Improvement& made) {
     const std::string left =
         best.against.empty() ? "" : " Not cured by this: " + titles_of(best.against) + '.';
     const std::string after =
-        best.short_of_wanted ? " That is not all of it: the smallest margin is then in "
+        best.short_of_wanted ? " That is not all of it: the smallest relative margin is then in "
         : made.goal == Goal::less_draft
             ? " The draft is then within what the appliance allows, and nothing that counts is "
-              "short; the smallest margin is in "
-            : " Nothing that counts is then short; the smallest margin is in ";
+              "short; the smallest relative margin is in "
+            : " Nothing that counts is then short; the smallest relative margin is in ";
     const std::string before =
         made.goal == Goal::clear_upkeep ? "Nothing that counts is short as it is now; upkeep is: "
                                               + titles_of(made.against) + ". To mend that: "
@@ -247,7 +245,8 @@ std::string answer_of(const Improvement& made) {
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";
     return before + steps_words(best) + '.' + after + tightest(made, best) + "." + left
-           + held_by(made, best) + wet_wood_first(made, best) + undecided(made);
+           + held_by(made, best) + wet_wood_first(made, best)
+           + (best.undecided.empty() ? "" : ' ' + best.undecided);
 }
 
 } // namespace
@@ -268,6 +267,11 @@ void add_details(const Improvement& made, Plan& plan) {
                                     .required = present.required,
                                     .rules = std::string{present.body->id}});
     plan.score = score_of(then);
+    // What hid behind a danger of the present run comes to light where the plan takes it away.
+    const CheckResults& open = present.verdict.leaves_fire_open() ? present.checks : then.checks;
+    if (then.verdict.leaves_fire_open()) {
+        plan.undecided = fire_not_decided(open, present.installation.units);
+    }
     note_matters_against(made, then, plan);
     plan.cures = then.works() && (!clears(made.goal) || does_it(made, plan))
                  && (made.goal != Goal::less_draft || plan.score.greatest_over <= 0.0);

@@ -79,10 +79,21 @@ bool Plan::eased(const Matter* matter) const {
     return share_left(matter) < as_bad;
 }
 
+bool is_of_strong_draft(const Matter* matter) {
+    return matter->id == "draft-too-strong";
+}
+
 void note_matters_against(const Improvement& made, const Assessment& then, Plan& plan) {
     plan.judged = true;
     plan.works = then.works();
     plan.against = matters_against(then, made.goal == Goal::clear_upkeep);
+    // Draft that was a fault is cured where the heater holds it, not where it is a fault no longer.
+    for (const Matter* matter : made.against) {
+        if (is_of_strong_draft(matter) && !holds(plan.against, matter)
+            && weight_of(then.findings, matter)) {
+            plan.against.push_back(matter);
+        }
+    }
     plan.left.clear();
     plan.trouble = 0.0;
     constexpr double least = 0.6;

@@ -38,6 +38,9 @@ inline constexpr std::size_t most_alike = 2;
 /// `plan` is judged.
 [[nodiscard]] bool does_it(const Improvement& made, const Plan& plan);
 
+/// Whether the matter is draft that the appliance cannot hold.
+[[nodiscard]] bool is_of_strong_draft(const Matter* matter);
+
 /// Fills what an assessment of a plan tells of what stands against it.
 void note_matters_against(const Improvement& made, const Assessment& then, Plan& plan);
 

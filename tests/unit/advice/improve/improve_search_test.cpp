@@ -245,3 +245,26 @@ TEST_CASE("a change keeps the chimney top where it is unless it raises it", "[im
                   || remedy.kind == RemedyKind::enclose_outside));
     }
 }
+
+TEST_CASE("a run that passes with a clogged cap is not left alone", "[improve]") {
+    Installation in = example("bindery");
+    in.appliance.draft_greatest_pa = 40.0;
+    Part& cap = in.run.back();
+    REQUIRE(cap.part == PartKind::cap);
+    cap.mesh_m = 0.012;
+    std::size_t short_doors = 0;
+    cap.blocked = 0.8;
+    in.appliance.door.width_m = 0.5;
+    for (const double height_m : {0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5}) {
+        in.appliance.door.height_m = height_m;
+        const Improvement made = improved(in, {});
+        CAPTURE(height_m, made.sentence);
+        const HarmVerdict& door = made.present.verdict.of(Harm::reloading);
+        if (door.outcome == HarmOutcome::falls_short && !door.counts) {
+            CHECK(made.sentence.find("Leave it alone") == std::string::npos);
+            REQUIRE(!made.plans.empty());
+            ++short_doors;
+        }
+    }
+    CHECK(short_doors > 0);
+}
