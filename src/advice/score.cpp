@@ -5,6 +5,7 @@
 #include "fluewright/model/run/open_front.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <optional>
 
@@ -136,6 +137,16 @@ Score score(const Case& resolved, const Required& required) {
     }
     sum_up(resolved, required, result);
     return result;
+}
+
+double least_opening(const Score& score) {
+    double least = std::numeric_limits<double>::quiet_NaN();
+    for (std::size_t i = 0; i < score.states.size(); ++i) {
+        if (score.verdicts[i].kind != Kind::pressure) {
+            least = std::fmin(least, score.states[i].door.opening_share);
+        }
+    }
+    return least;
 }
 
 std::string state_name(const Case& resolved, const StateResult& state) {

@@ -213,3 +213,36 @@ TEST_CASE("a method that does not hold for a vent under pressure says so in its 
     CHECK_THAT(rows[0]["method_why"].get<std::string>(),
                Contains("does not hold") && Contains("positive pressure"));
 }
+
+TEST_CASE("the table of a batch tells of the method, and its status counts it", "[batch]") {
+    const std::string file = R"({"id": "calm", "site": {"weather": [{"name": "mild",
+        "outdoor_temperature": "10 degC"}]}, "appliance": {"type": "stove", "fuel": "beech",
+        "outlet": {"diameter": "150 mm", "height": "0.7 m"}, "burn_rate": "2.5 kg/h",
+        "draft_needed": "12 Pa"}, "run": [{"part": "straight", "up": "1.2 m",
+        "diameter": "150 mm", "wall": "single-wall steel", "zone": "room"}, {"part": "straight",
+        "up": "8 m", "wall": "insulated 25 mm", "zone": "outdoors"}]})";
+    const auto batch = [&](const std::string& text, std::vector<std::string> more) {
+        std::string line = text;
+        line.erase(std::remove(line.begin(), line.end(), '\n'), line.end());
+        std::vector<std::string> typed{"batch", "-", "--rules", "none", "--require", "draft"};
+        typed.insert(typed.end(), more.begin(), more.end());
+        return run(typed, line + '\n');
+    };
+    const std::vector<std::string> european{"--method", "en13384"};
+    CHECK(batch(file, {}).status == 0);
+    CHECK(batch(file, {}).out.find("en13384") == std::string::npos);
+    const auto met = batch(file, european);
+    CAPTURE(met.out);
+    CHECK(met.status == 0);
+    CHECK_THAT(met.out, Contains("  en13384: met; least draft to spare +"));
+    // The same run with its top in an adverse zone: in calm air the physics passes all the same.
+    const std::string adverse =
+        session::file_with(file, "\"site\": {", "\"site\": {\"top_position\": \"adverse\", ");
+    CHECK(batch(adverse, {}).status == 0);
+    const auto not_met = batch(adverse, european);
+    CAPTURE(not_met.out, not_met.err);
+    CHECK(not_met.status == 1);
+    CHECK_THAT(not_met.out,
+               Contains("  en13384: not met: PZ >= PZe at high fire") && Contains("spare -"));
+    CHECK_THAT(not_met.err, Contains("1 pass") && Contains("1 not met by the method"));
+}

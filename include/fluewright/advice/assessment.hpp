@@ -22,6 +22,8 @@ enum class TradeSizes : std::uint8_t { inch, metric };
 struct SizeTrial {
     std::string id; ///< as the trade says it
     double diameter_m{};
+    std::string chimney; ///< `id`, or the masonry that the pipe leads into
+    double chimney_m{};
     double area_over_outlet{};
     bool works{};             ///< what `check` says of the run with it
     std::string ruled_out_by; ///< empty where nothing of the size stands against it

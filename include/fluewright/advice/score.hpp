@@ -68,6 +68,10 @@ struct Score {
 /// Fills what follows from the states and verdicts.
 void sum_up(const Case& resolved, const Required& required, Score& score);
 
+/// Share of the door's opening over which the smoke stays in, in the worst state that counts; over
+/// 1: all of it and more. Not a number where no door decides.
+[[nodiscard]] double least_opening(const Score& score);
+
 /// "low fire, mild day"
 [[nodiscard]] std::string state_name(const Case& resolved, const StateResult& state);
 

@@ -10,6 +10,12 @@ namespace fluewright::european {
 inline constexpr double gravity_m_s2 = 9.81;
 inline constexpr double air_gas_constant_j_kgk = 288.0; ///< RL, moist air; from memory
 
+/// PL, wind on a chimney top in an adverse zone [Pa]: inland, and near the coast. 0 elsewhere.
+///
+/// Source   EN 13384-1   [en13384-1, from memory]
+inline constexpr double adverse_zone_inland_pa = 25.0;
+inline constexpr double adverse_zone_coast_pa = 40.0;
+
 /// Pressure of the outdoor air [Pa]: pL = p0 exp(-g z / (RL TL)), p0 = 97000 Pa for the least
 /// draught.
 ///

@@ -1,6 +1,7 @@
 #include "box.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "small.hpp"
 #include "stretches.hpp"
 
 #include <algorithm>
@@ -70,6 +71,7 @@ void pipe(const Job& job) {
                                   .diameter_m = group.diameter_m,
                                   .length_m = stock.length_m,
                                   .pipe = true,
+                                  .in_run = true,
                                   .telescopes = stock.telescopes()});
         }
     }
@@ -115,6 +117,7 @@ void pipe(const Job& job) {
                                   .diameter_m = stretch.diameter_m,
                                   .length_m = b.piece.from_m,
                                   .pipe = true,
+                                  .in_run = true,
                                   .telescopes = b.piece.telescopes});
         }
     }
@@ -143,19 +146,31 @@ double fitting_length_m(const Piece& piece) {
     if (piece.section->kind == PartKind::elbow) {
         return 0.75 * d * piece.section->turn_rad + 2.0 * collar_m;
     }
-    if (piece.section->kind == PartKind::tee) {
-        return 1.5 * d + 3.0 * collar_m;
+    if (piece.section->kind == PartKind::tee || piece.section->kind == PartKind::draft_regulator) {
+        return 1.5 * d + 3.0 * collar_m; // of a regulator, its tee
     }
     return piece.part->taper_length_m.value_or(0.1) + 2.0 * collar_m;
 }
 
+/// The bore that a part stands on.
+const FlueBore& bore_below(const Job& job, const Piece& piece) {
+    const Run& run = job.view.resolved.run;
+    return piece.index > 0 ? run.parts[static_cast<std::size_t>(piece.index) - 1].bore
+                           : run.collar.bore;
+}
+
+/// The size a fitting is bought by: of what changes the size both, that towards the heater first.
+std::string size_of(const Job& job, const Piece& piece) {
+    const UnitSystem units = job.view.resolved.units;
+    const std::string size = bore_name(piece.run_part->bore, units);
+    return piece.run_part->changes_size() ? bore_name(bore_below(job, piece), units) + " to " + size
+                                          : size;
+}
+
 /// "oval-to-round " of a part that changes the shape as well as the size; else nothing.
 std::string shape_change(const Job& job, const Piece& piece) {
-    const Run& run = job.view.resolved.run;
     const FlueBore& above = piece.run_part->bore;
-    const FlueBore& below = piece.index > 0
-                                ? run.parts[static_cast<std::size_t>(piece.index) - 1].bore
-                                : run.collar.bore;
+    const FlueBore& below = bore_below(job, piece);
     const std::string_view from = shape_name(below.round(), below.oval);
     const std::string_view to = shape_name(above.round(), above.oval);
     return from == to ? "" : std::string{from} + "-to-" + std::string{to} + ' ';
@@ -229,14 +244,68 @@ bool from_box(const Job& job, const Piece& piece) {
         wanted.angle_rad = piece.section->turn_rad;
     }
     if (piece.run_part->changes_size()) {
-        const Run& run = job.view.resolved.run;
-        const FlueBore& below = piece.index > 0
-                                    ? run.parts[static_cast<std::size_t>(piece.index) - 1].bore
-                                    : run.collar.bore;
         wanted.to_diameter_m = bore.diameter_m;
-        wanted.diameter_m = below.diameter_m;
+        wanted.diameter_m = bore_below(job, piece).diameter_m;
     }
     return take_fitting(job, wanted);
+}
+
+/// The tee that a draft regulator stands on and the run does not name.
+void regulator_tee(const Job& job, const Piece& piece) {
+    const FlueBore& bore = piece.run_part->bore;
+    const WantedFitting wanted{.kind = StockKind::tee,
+                               .wall = piece.wall->name,
+                               .diameter_m = bore.diameter_m,
+                               .to_diameter_m = std::nullopt,
+                               .angle_rad = std::nullopt,
+                               .heater_end = piece.part->heater_end,
+                               .chimney_end = piece.part->chimney_end};
+    job.list.lines.push_back(
+        {.what = piece.wall->name + ", tee for the regulator",
+         .size = bore_name(bore, job.view.resolved.units),
+         .count = 1.0,
+         .unit = "",
+         .weight_kg = wall_mass_kg_m(*piece.wall, bore.diameter_m) * fitting_length_m(piece),
+         .where = "under " + job.view.place_of(piece),
+         .at_hand = bore.round() && take_fitting(job, wanted),
+         .why = "the regulator stands on it; assumed, as the file does not name it",
+         .source = std::string{trade_practice},
+         .diameter_m = bore.round() ? bore.diameter_m : 0.0,
+         .in_run = true});
+}
+
+/// What to know before a fitting is bought; empty words where nothing stands against it.
+struct Caution {
+    std::string words;
+    std::string source;
+};
+
+/// Whether a finding about the lean of the chimney is about this elbow.
+bool leans_too_far(const Job& job, const Finding& finding, const Piece& piece) {
+    if (finding.matter->id != "chimney-leans-too-far" || piece.section->kind != PartKind::elbow
+        || !piece.in_chimney) {
+        return false;
+    }
+    // It names the worst elbow, and its limit is that of the others of that chimney, too.
+    const Piece* worst = piece_of(job, finding.part);
+    return finding.part == piece.index
+           || (worst != nullptr && finding.limit && worst->wall == piece.wall
+               && !job.view.reaches(*finding.limit, piece.section->turn_rad, Kind::angle));
+}
+
+Caution caution_of(const Job& job, const Piece& piece) {
+    if (piece.section->kind == PartKind::draft_hood) {
+        return {"comes with the heater; take no other than its maker names",
+                std::string{trade_practice}};
+    }
+    for (const Finding& finding : job.findings) {
+        if (leans_too_far(job, finding, piece)) {
+            return {std::string{finding.matter->title} + ": " + finding.message + ' '
+                        + std::string{finding.what_to_do()},
+                    std::string{finding.sources.front().check->source}};
+        }
+    }
+    return {};
 }
 
 void fittings(const Job& job) {
@@ -247,21 +316,25 @@ void fittings(const Job& job) {
         if (piece.has_length() || kind == PartKind::obstruction || open_end || brick) {
             continue;
         }
-        const bool hood = kind == PartKind::draft_hood;
+        if (takes_a_tee(job, piece)) {
+            regulator_tee(job, piece);
+        }
+        Caution caution = caution_of(job, piece);
         const bool piped = kind == PartKind::elbow || kind == PartKind::tee
                            || kind == PartKind::reducer || kind == PartKind::increaser;
         const double mass = wall_mass_kg_m(*piece.wall, piece.run_part->bore.diameter_m);
         job.list.lines.push_back(
             {.what = fitting_name(job, piece),
-             .size = bore_name(piece.run_part->bore, job.view.resolved.units),
+             .size = size_of(job, piece),
              .count = 1.0,
              .unit = "",
              .weight_kg = piped ? mass * fitting_length_m(piece) : 0.0,
              .where = job.view.place_of(piece),
              .at_hand = from_box(job, piece),
-             .why = hood ? "comes with the heater; take no other than its maker names" : "",
-             .source = hood ? std::string{trade_practice} : std::string{},
-             .diameter_m = piece.run_part->bore.round() ? piece.run_part->bore.diameter_m : 0.0});
+             .why = std::move(caution.words),
+             .source = std::move(caution.source),
+             .diameter_m = piece.run_part->bore.round() ? piece.run_part->bore.diameter_m : 0.0,
+             .in_run = true});
     }
 }
 

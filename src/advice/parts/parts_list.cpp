@@ -4,6 +4,7 @@
 #include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "small.hpp"
 #include "stretches.hpp"
 
 #include <algorithm>
@@ -23,6 +24,7 @@ void fill(const Installation& written,
           const Case& resolved,
           const Solution& solution,
           const PartsWishes& wishes,
+          const Findings& findings,
           PartsList& list) {
     std::vector<StockPiece> stock = written.stock;
     stock.insert(stock.end(), wishes.at_hand.begin(), wishes.at_hand.end());
@@ -32,8 +34,15 @@ void fill(const Installation& written,
     for (const StockPiece& piece : stock) {
         had.push_back(piece.count.value_or(0.0));
     }
-    const parts::Job job{
-        view, stock, list, had, wishes.prices, wishes.thermometer, wishes.from_box, solution};
+    const parts::Job job{view,
+                         stock,
+                         list,
+                         had,
+                         wishes.prices,
+                         wishes.thermometer,
+                         wishes.from_box,
+                         solution,
+                         findings};
     list.joints = joints_of(resolved);
     list.from_box = wishes.from_box;
     parts::stretches(job);
@@ -61,6 +70,12 @@ void fill(const Installation& written,
         list.assumed.emplace_back("an adapter, and a reducer of which the file tells no length, "
                                   "adds "
                                   + shown(parts::adapter_lays_m) + " to the run (judgement)");
+    }
+    if (std::any_of(view.pieces.begin(), view.pieces.end(), [&](const checking::Piece& piece) {
+            return parts::takes_a_tee(job, piece);
+        })) {
+        list.assumed.emplace_back("a draft regulator stands on a tee, which the file does not "
+                                  "name: the cuts leave room for one of usual build");
     }
     if (!list.cuts.empty()) {
         list.assumed.emplace_back("each cut takes "
@@ -91,8 +106,9 @@ PartsList parts_list(const Installation& written,
                      const Case& resolved,
                      const Solution& solution,
                      const PartsWishes& wishes) {
-    PartsList list = told(checks_of_file(written, resolved, solution), resolved.units);
-    fill(written, resolved, solution, wishes, list);
+    const Checked checked = checks_of_file(written, resolved, solution);
+    PartsList list = told(checked, resolved.units);
+    fill(written, resolved, solution, wishes, checked.findings, list);
     return list;
 }
 
@@ -101,7 +117,7 @@ parts_list(const Installation& written, const Assessment& assessment, const Part
     const Case& resolved = assessment.installation;
     PartsList list =
         told({assessment.body, assessment.checks, assessment.findings}, resolved.units);
-    fill(written, resolved, assessment.solution, wishes, list);
+    fill(written, resolved, assessment.solution, wishes, assessment.findings, list);
     return list;
 }
 

@@ -134,7 +134,8 @@ void adapters(const Job& job) {
                                           .heater_end = joint.turned.adapter_heater_end,
                                           .chimney_end = joint.turned.adapter_chimney_end}),
                  .why = "the two ends do not go together as they are",
-                 .source = std::string{trade_practice}});
+                 .source = std::string{trade_practice},
+                 .in_run = true});
         }
     }
 }

@@ -21,6 +21,14 @@ void add(const Job& job, PartsLine line);
 /// Size and diameter of a part that goes round a piece.
 void take_size(const Job& job, const checking::Piece& piece, PartsLine& line);
 
+/// The tee of the run in whose free end a draft regulator sits; null where it takes a tee of its
+/// own, or is none. A tee with a cleanout has no end free.
+[[nodiscard]] const checking::Piece* tee_of_regulator(const Job& job,
+                                                      const checking::Piece& regulator);
+
+/// Whether a part is a draft regulator for which a tee is bought that the run does not name.
+[[nodiscard]] bool takes_a_tee(const Job& job, const checking::Piece& piece);
+
 [[nodiscard]] bool is_metal_chimney(const checking::Piece& piece);
 
 void level_supports(const Job& job);   ///< hangers of level pipe

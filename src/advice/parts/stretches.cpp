@@ -4,6 +4,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/catalog/rule_catalog.hpp"
+#include "small.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -104,6 +105,7 @@ double centre_to_face_m(const Piece& piece) {
         return radius_m * std::tan(0.5 * piece.section->turn_rad) + collar_m;
     }
     case PartKind::tee:
+    case PartKind::draft_regulator: // by the tee it stands on
         // In masonry the pipe ends flush with the inside of the flue.
         return 0.5 * diameter_m + (piece.wall->kind == WallKind::masonry ? 0.0 : collar_m);
     case PartKind::reducer:
@@ -200,14 +202,19 @@ void stretches(const Job& job) {
         if (in_line(piece)) {
             continue;
         }
+        if (piece.section->kind == PartKind::draft_regulator && !takes_a_tee(job, piece)) {
+            continue; // it sits in the free end of a tee beside it, or in brick
+        }
         const double takes_m = centre_to_face_m(piece);
-        const bool turn =
-            piece.section->kind == PartKind::elbow || piece.section->kind == PartKind::tee;
+        const bool regulator = piece.section->kind == PartKind::draft_regulator;
+        const bool turn = regulator || piece.section->kind == PartKind::elbow
+                          || piece.section->kind == PartKind::tee;
         if (open && turn) {
             all.back().between_m -= takes_m;
         }
+        // The tee of a regulator that nothing parts from a fitting goes on from the face of that.
+        before_m = regulator && !open ? before_m + 2.0 * takes_m : takes_m;
         open = false;
-        before_m = takes_m;
     }
     for (PipeStretch& s : all) {
         s.place = name_of(s.parts);

@@ -16,6 +16,7 @@ struct Job {
     bool thermometer{}; ///< asked for
     bool from_box{};    ///< no pipe is bought
     const Solution& solution;
+    const Findings& findings; ///< what is not met of the run
 };
 
 /// What an adapter adds to the length of the run, and a reducer whose length the file does not

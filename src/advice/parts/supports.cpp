@@ -34,6 +34,22 @@ void take_size(const Job& job, const Piece& piece, PartsLine& line) {
     line.diameter_m = piece.run_part->bore.round() ? piece.run_part->bore.diameter_m : 0.0;
 }
 
+const Piece* tee_of_regulator(const Job& job, const Piece& regulator) {
+    for (const int beside : {regulator.index - 1, regulator.index + 1}) {
+        const Piece* piece = piece_of(job, beside);
+        if (piece != nullptr && piece->section->kind == PartKind::tee
+            && !piece->section->cleanout) {
+            return piece;
+        }
+    }
+    return nullptr;
+}
+
+bool takes_a_tee(const Job& job, const Piece& piece) {
+    return piece.section->kind == PartKind::draft_regulator && piece.wall->kind != WallKind::masonry
+           && tee_of_regulator(job, piece) == nullptr;
+}
+
 bool is_metal_chimney(const Piece& piece) {
     return piece.wall->kind == WallKind::insulated || piece.wall->kind == WallKind::double_wall;
 }

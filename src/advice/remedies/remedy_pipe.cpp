@@ -49,7 +49,7 @@ void connector_wall(Installation& in, const std::string& wall) {
     const std::size_t end = run ? run->chimney_start() : 0;
     for (std::size_t i = 0; i < end; ++i) {
         if (run->parts[i].wall_kind == WallKind::single && run->parts[i].zone.value == Zone::room) {
-            in.run[i].wall = wall;
+            set_wall(in.run[i], wall);
         }
     }
 }
@@ -113,7 +113,7 @@ void insulate_outside(Installation& in, const std::string& wall) {
         if (part.zone.value != Zone::room
             && (part.wall_kind == WallKind::single || part.wall_kind == WallKind::double_wall
                 || thicker)) {
-            in.run[i].wall = wall;
+            set_wall(in.run[i], wall);
         }
     }
 }
@@ -158,7 +158,7 @@ void line_flue(Installation& in, double diameter_m, const std::string& wall) {
         Part part = in.run[i];
         if (masonry) {
             set_diameter(part, diameter_m);
-            part.wall = wall;
+            set_wall(part, wall);
             part.deposit_m.reset();
             part.deposit.reset();
         }

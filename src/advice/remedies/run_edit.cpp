@@ -1,5 +1,6 @@
 #include "run_edit.hpp"
 
+#include "fluewright/core/same_name.hpp"
 #include "fluewright/model/fields/fields.hpp"
 #include "fluewright/model/resolve/resolve.hpp"
 
@@ -231,6 +232,24 @@ void set_new_pipe(Part& part, double diameter_m) {
     set_diameter(part, diameter_m);
     part.deposit_m.reset();
     part.deposit.reset();
+}
+
+void set_wall(Part& part, const std::string& wall) {
+    if (part.wall && is_same_name(*part.wall, wall)) {
+        return;
+    }
+    part.wall = wall;
+    part.heater_end.reset();
+    part.chimney_end.reset();
+    part.thickness_m.reset();
+    part.gauge.reset();
+    part.screws.reset();
+    part.lap_m.reset();
+    part.slip_joint.reset();
+    part.expansion_allowed_m.reset();
+    part.rating.reset();
+    part.listed_clearance_m.reset();
+    part.rated_surface_temperature_k.reset();
 }
 
 void set_clay_liner(Part& part, const std::string& liner) {

@@ -50,6 +50,12 @@ void set_diameter(Part& part, double diameter_m);
 /// New round pipe in place of a part that is spelled out: it is clean. A part of that size stays.
 void set_new_pipe(Part& part, double diameter_m);
 
+/// Pipe or chimney of another kind in place of what a part that is spelled out was made of. What
+/// the file told of the old one alone goes with it, so that it is assumed, or asked, for the new
+/// one: ends, sheet, screws, lap, slip joint, class, listed distance and heat of its surface. The
+/// fit of its joints stays, since a part that says nothing of it takes that of the part before.
+void set_wall(Part& part, const std::string& wall);
+
 /// A new clay liner, which is clean, in place of whatever section the part had.
 void set_clay_liner(Part& part, const std::string& liner);
 

@@ -1,5 +1,6 @@
 #include "masonry_rows.hpp"
 
+#include "fluewright/advice/parts/joints.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "size_rows.hpp"
 
@@ -38,6 +39,13 @@ bool has_masonry_flue(const Case& resolved) {
 
 double masonry_over_outlet(const Case& resolved) {
     return flue_of(resolved)->bore.area_m2 / resolved.appliance.outlet_area_m2;
+}
+
+void lead_into_masonry(const Case& resolved, SizeRow& row) {
+    if (const RunPart* flue = flue_of(resolved)) {
+        row.chimney = bore_name(flue->bore, resolved.units);
+        row.chimney_m = 4.0 * flue->bore.area_m2 / flue->bore.perimeter_m;
+    }
 }
 
 std::string masonry_words(const Case& resolved) {

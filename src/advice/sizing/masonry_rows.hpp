@@ -15,6 +15,10 @@ namespace fluewright::sizing {
 /// Its area over the outlet's; has_masonry_flue() holds.
 [[nodiscard]] double masonry_over_outlet(const Case& resolved);
 
+/// Names the masonry flue, where there is one, as the chimney of a row that tries pipe before it:
+/// by its size as the file has it, and its hydraulic diameter.
+void lead_into_masonry(const Case& resolved, SizeRow& row);
+
 /// "masonry flue of 260 mm by 260 mm"
 [[nodiscard]] std::string masonry_words(const Case& resolved);
 

@@ -20,7 +20,7 @@ const SizeRow* best_row(const SizeTable& table) {
         return std::tuple{!row.works && !(row.present && table.sweeping_cures),
                           !row.present,
                           std::abs(row.height_m - table.present_height_m),
-                          row.connector != row.chimney,
+                          table.separate && row.connector != row.chimney,
                           table.varies_masonry && !is_as_wide(row),
                           row.lines_masonry && !table.varies_masonry,
                           row.chimney_m,

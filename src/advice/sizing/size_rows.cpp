@@ -68,16 +68,6 @@ ChosenPipe chosen_of(const Run& run, std::size_t begin, std::size_t end) {
     return chosen;
 }
 
-/// Name of the size nearest to a diameter, or the diameter itself where none is near.
-std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units) {
-    for (const catalog::TradeSize* size : trade_sizes(sizes)) {
-        if (is_same_diameter(size->inside_diameter_m, diameter_m)) {
-            return std::string{size->id};
-        }
-    }
-    return format_quantity(diameter_m, Kind::length, units);
-}
-
 class Tabulation {
 public:
     Tabulation(const Installation& written,
@@ -161,7 +151,9 @@ public:
             if (row.lines_masonry) {
                 row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
                 row.against_rule = !row.ruled_out_by.empty();
-                solve(row);
+                if (!row.against_rule || depth_ == Depth::every_size) {
+                    solve(row);
+                }
                 table_.rows.push_back(std::move(row));
             }
         }
@@ -196,6 +188,9 @@ private:
         row.height_m = height_m;
         row.area_over_outlet =
             area_over_outlet(table_.present, std::min(row.connector_m, row.chimney_m));
+        if (chimney_.diameter_m <= 0.0) {
+            lead_into_masonry(table_.present, row);
+        }
         row.present = is_present(connector, chimney, height_m);
         row.seldom_sold = seldom_words(connector, chimney);
         row.ruled_out_by = rule_of(connector);
@@ -229,7 +224,10 @@ private:
         if (stands_as_it_is(row)) {
             return {AsItStands{}};
         }
-        return {OtherPipe{row.connector_m, row.chimney_m, row.height_m}};
+        // A chimney that cannot be chosen stays as it is, whatever is asked of it.
+        return {OtherPipe{row.connector_m,
+                          chimney_.diameter_m > 0.0 ? row.chimney_m : row.connector_m,
+                          row.height_m}};
     }
 
     void solve(SizeRow& row) const {
@@ -384,14 +382,17 @@ SizeTable rows_of(const Installation& written,
         tabulation.fill(height_m);
     }
     table.sweeping_cures = tabulation.sweeping_cures();
-    if (depth == Depth::every_size && !table.separate && has_masonry_flue(table.present)
+    if (!table.separate && has_masonry_flue(table.present)
         && !has_open_front(table.present.appliance)) {
-        for (const double height_m : heights) {
-            tabulation.fill_liners(height_m);
-        }
         table.masonry_over_outlet = masonry_over_outlet(table.present);
         table.masonry_too_wide =
             is_smaller_size(greatest_area_ratio(table.present), table.masonry_over_outlet);
+        // Who names no size that a rule stands against is told of a liner where one is wanted.
+        if (depth == Depth::every_size || table.masonry_too_wide) {
+            for (const double height_m : heights) {
+                tabulation.fill_liners(height_m);
+            }
+        }
     }
     return table;
 }

@@ -23,6 +23,9 @@ namespace fluewright::sizing {
 /// The sizes of one system, smallest first.
 [[nodiscard]] std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes);
 
+/// Name of the size nearest to a diameter, or the diameter itself where none is near.
+[[nodiscard]] std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units);
+
 /// The rule of the trade against pipe of this inside diameter [m] in an installation, in words;
 /// empty where there is none. It is the rule of the findings flue-smaller-than-outlet and
 /// flue-far-larger-than-outlet; an open front may be as wide as it likes.
@@ -59,6 +62,9 @@ enum class Depth : std::uint8_t {
 [[nodiscard]] const SizeRow* nearest_row(const SizeTable& table);
 
 [[nodiscard]] const SizeRow* present_row(const SizeTable& table);
+
+/// Suggests one of the rows, and says why in the sentence of the table.
+void suggest(SizeTable& table);
 
 /// What stands against the run with a size that nothing rules out, as a sentence after another;
 /// empty where it works.

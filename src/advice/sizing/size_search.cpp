@@ -4,7 +4,9 @@
 #include "size_rows.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
+#include <utility>
 
 namespace fluewright {
 namespace {
@@ -13,6 +15,8 @@ SizeTrial trial_of(const SizeRow& row) {
     SizeTrial trial;
     trial.id = row.connector;
     trial.diameter_m = row.connector_m;
+    trial.chimney = row.chimney;
+    trial.chimney_m = row.chimney_m;
     trial.area_over_outlet = row.area_over_outlet;
     trial.ruled_out_by = row.ruled_out_by;
     trial.seldom_sold = row.seldom_sold;
@@ -21,16 +25,13 @@ SizeTrial trial_of(const SizeRow& row) {
         return trial;
     }
     trial.least_spare_pa = std::numeric_limits<double>::infinity();
-    bool has_door = false;
-    for (std::size_t i = 0; i < row.score->states.size(); ++i) {
-        if (row.score->verdicts[i].kind == Kind::pressure) {
-            trial.least_spare_pa = std::min(trial.least_spare_pa, row.score->verdicts[i].spare);
-            continue;
+    for (const StateVerdict& verdict : row.score->verdicts) {
+        if (verdict.kind == Kind::pressure) {
+            trial.least_spare_pa = std::min(trial.least_spare_pa, verdict.spare);
         }
-        const double share = row.score->states[i].door.opening_share;
-        trial.least_opening_share = has_door ? std::min(trial.least_opening_share, share) : share;
-        has_door = true;
     }
+    const double opening = least_opening(*row.score);
+    trial.least_opening_share = std::isfinite(opening) ? opening : 0.0;
     return trial;
 }
 
@@ -74,10 +75,10 @@ std::string reason_for(const SizeTable& table, const SizeRow& best) {
 } // namespace
 
 SizeAdvice advise_size(const Installation& written, const Assessment& present, TradeSizes sizes) {
-    const SizeTable table = sizing::rows_of(written,
-                                            present,
-                                            {.heights_m = {}, .separate = false, .sizes = sizes},
-                                            sizing::Depth::no_rule_against);
+    SizeTable table = sizing::rows_of(written,
+                                      present,
+                                      {.heights_m = {}, .separate = false, .sizes = sizes},
+                                      sizing::Depth::no_rule_against);
     SizeAdvice advice;
     if (table.rows.empty()) {
         advice.outcome = SizeAdvice::Outcome::nothing_to_size;
@@ -94,6 +95,11 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
     if (best == nullptr) {
         const SizeRow* nearest = sizing::nearest_row(table);
         advice.outcome = SizeAdvice::Outcome::none;
+        if (table.masonry_too_wide) {
+            sizing::suggest(table);
+            advice.reason = std::move(table.sentence);
+            return advice;
+        }
         advice.reason = "no size alone makes this run work"
                         + (nearest == nullptr ? std::string{"."}
                                               : "; the nearest, " + nearest->connector + ", "
@@ -105,6 +111,12 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
         best->present ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
     advice.suggested = best->connector;
     advice.suggested_diameter_m = best->connector_m;
+    if (table.masonry_too_wide) {
+        // Right as the pipe may be: what it leads into is not, and `size` has the words for it.
+        sizing::suggest(table);
+        advice.reason = std::move(table.sentence);
+        return advice;
+    }
     advice.reason = best->present && table.sweeping_cures
                         ? "The present size, " + best->connector
                               + ", passes in every condition once it is swept."

@@ -121,8 +121,10 @@ std::string seldom_in_stock(const SizeTable& table, const SizeRow& row) {
            + (other == table.rows.end() ? "." : "; " + pipe_words(table, *other) + " passes, too.");
 }
 
-void suggest(SizeTable& table) {
-    const SizeRow* best = sizing::best_row(table);
+} // namespace
+
+void sizing::suggest(SizeTable& table) {
+    const SizeRow* best = best_row(table);
     const bool stands = !table.against.empty() && table.against.front()->harm == Harm::fire;
     const auto first = [&](std::string_view words) {
         return std::string{words} + std::string{table.against.front()->title} + ". ";
@@ -160,8 +162,6 @@ void suggest(SizeTable& table) {
         + (danger ? std::string{} : sizing::stands_anyway(table, *best));
 }
 
-} // namespace
-
 Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
                                          const SizeTableOptions& options) {
     const Result<Assessment, Faults> present = assess(written,
@@ -185,7 +185,7 @@ Result<SizeTable, Faults> tabulate_sizes(const Installation& written,
             "`fluewright improve` tries one, `fluewright sweep --over height=3..8m` other heights.";
         return table;
     }
-    suggest(table);
+    sizing::suggest(table);
     if (table.varies_masonry) {
         table.sentence +=
             " A clay liner of another size is for a chimney still to be built; a round "

@@ -53,4 +53,13 @@ std::vector<const catalog::TradeSize*> trade_sizes(TradeSizes sizes) {
     return list;
 }
 
+std::string trade_name(double diameter_m, TradeSizes sizes, UnitSystem units) {
+    for (const catalog::TradeSize* size : trade_sizes(sizes)) {
+        if (is_same_diameter(size->inside_diameter_m, diameter_m)) {
+            return std::string{size->id};
+        }
+    }
+    return format_quantity(diameter_m, Kind::length, units);
+}
+
 } // namespace fluewright::sizing

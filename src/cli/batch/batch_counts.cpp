@@ -14,6 +14,9 @@ std::string counted(const BatchProgress& all, const BatchProgress& before, doubl
     if (all.failed > 0) {
         text += fmt::format(", {} without an answer of the solver", all.failed);
     }
+    if (all.off_method > 0) {
+        text += fmt::format("; {} not met by the method", all.off_method);
+    }
     if (before.records > 0) {
         text += fmt::format("; {} of them were done before", before.records);
     }

@@ -191,8 +191,7 @@ std::string command_of(const BatchWanted& wanted) {
         command += fmt::format(" --rules {}", asked.rules);
     }
     if (asked.method != BatchMethod::none) {
-        command +=
-            asked.method == BatchMethod::handbook ? " --method handbook" : " --method en13384";
+        command += fmt::format(" --method {}", name(asked.method));
     }
     command += asked.size_search ? " --size" : "";
     if (asked.units) {

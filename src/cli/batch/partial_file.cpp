@@ -25,7 +25,7 @@ std::string text_of(const BatchProgress& progress, std::string_view piece) {
     TextSum sum;
     sum.add(piece);
     return fmt::format(
-        "records={} pass={} open={} short={} fault={} failed={} input={:016x} bytes={} "
+        "records={} pass={} open={} short={} fault={} failed={} method={} input={:016x} bytes={} "
         "sum={:016x}",
         progress.records,
         progress.pass,
@@ -33,6 +33,7 @@ std::string text_of(const BatchProgress& progress, std::string_view piece) {
         progress.short_of_draft,
         progress.fault,
         progress.failed,
+        progress.off_method,
         progress.input_sum,
         piece.size(),
         sum.value());
@@ -61,6 +62,7 @@ std::optional<BatchProgress> progress_in(std::string_view text, std::string_view
           std::tuple{"short", decimal, &BatchProgress::short_of_draft},
           std::tuple{"fault", decimal, &BatchProgress::fault},
           std::tuple{"failed", decimal, &BatchProgress::failed},
+          std::tuple{"method", decimal, &BatchProgress::off_method},
           std::tuple{"input", hexadecimal, &BatchProgress::input_sum}}) {
         const auto value = number_behind(name, base, text);
         if (!value) {

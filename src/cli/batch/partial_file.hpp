@@ -38,8 +38,9 @@ struct BatchProgress {
     std::uint64_t undecided{}; ///< nothing short, but not all that counts is decided
     std::uint64_t short_of_draft{};
     std::uint64_t fault{};
-    std::uint64_t failed{};    ///< the solver gave up
-    std::uint64_t input_sum{}; ///< over those records
+    std::uint64_t failed{};     ///< the solver gave up
+    std::uint64_t off_method{}; ///< of whatever outcome: do not meet the method asked for
+    std::uint64_t input_sum{};  ///< over those records
 };
 
 /// OUTPUT.partial: a first line that tells the command, then the lines of the answer. After each

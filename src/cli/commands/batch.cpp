@@ -58,6 +58,7 @@ PackDone work_on(const Pack& pack, const BatchWanted& wanted) {
         done.gain.short_of_draft += row.outcome == Outcome::short_of_draft ? 1U : 0U;
         done.gain.fault += row.outcome == Outcome::fault ? 1U : 0U;
         done.gain.failed += row.outcome == Outcome::failed ? 1U : 0U;
+        done.gain.off_method += row.is_off_method() ? 1U : 0U;
         if (wanted.summary || wanted.format == BatchFormat::html) {
             done.tally.add(row);
         }
@@ -229,6 +230,7 @@ int run_batch(const Context& context) {
             all.short_of_draft += done.gain.short_of_draft;
             all.fault += done.gain.fault;
             all.failed += done.gain.failed;
+            all.off_method += done.gain.off_method;
             all.input_sum = done.gain.input_sum;
             tally.add(done.tally);
             written = output->write(done.lines, all);
@@ -277,9 +279,9 @@ int run_batch(const Context& context) {
     if (all.failed > 0) {
         return unless_given_up(context, true, program_failed);
     }
-    return all.fault > 0                            ? wrong_input
-           : all.short_of_draft + all.undecided > 0 ? falls_short
-                                                    : all_pass;
+    return all.fault > 0                                             ? wrong_input
+           : all.short_of_draft + all.undecided + all.off_method > 0 ? falls_short
+                                                                     : all_pass;
 }
 
 constexpr std::array<const OptionInfo*, 13> batch_options{&option::batch_format,
@@ -306,9 +308,11 @@ const Command batch_command{
         "Checks every installation of the files, folders and patterns given, or of standard input "
         "with one installation a line, on all cores, in the order given. A record at fault "
         "becomes a line that says so, and the rest goes on. With --method the physics is "
-        "computed all the same, and the columns of the method stand beside it. --format html sums "
-        "all up on one page. Ends with status 1 "
-        "when one falls short or leaves what counts undecided, 2 when one is at fault or none came "
+        "computed all the same, and the columns of the method stand beside it, in the table on a "
+        "line "
+        "of their own. --format html sums all up on one page. Ends with status 1 "
+        "when one falls short, leaves what counts undecided or does not meet the method, 2 when "
+        "one is at fault or none came "
         "in, and 4 when the solver gave one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",

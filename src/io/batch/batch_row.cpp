@@ -109,6 +109,7 @@ void take_rules(const Assessment& a, BatchRow& row) {
 }
 
 void take_method(const Case& resolved, BatchMethod method, BatchRow& row) {
+    row.method = method;
     if (method == BatchMethod::none) {
         return;
     }

@@ -20,9 +20,10 @@ std::string picture_of(const std::vector<chart::Panel>& panels,
     return picture.finished();
 }
 
-std::string size_words(const SizeRow& row) {
-    return row.connector == row.chimney ? row.connector
-                                        : fmt::format("{}, {}", row.connector, row.chimney);
+std::string size_words(const SizeTable& table, const SizeRow& row) {
+    return table.separate && row.connector != row.chimney
+               ? fmt::format("{}, {}", row.connector, row.chimney)
+               : row.connector;
 }
 
 } // namespace
@@ -38,7 +39,7 @@ std::string size_table_svg(const SizeTable& table) {
                && !(table.rows[i].height_m < height_m || table.rows[i].height_m > height_m);
              ++i) {
             const SizeRow& row = table.rows[i];
-            columns.push_back({.name = size_words(row),
+            columns.push_back({.name = size_words(table, row),
                                .installation = &table.present,
                                .score = row.score ? &*row.score : nullptr,
                                .works = row.works,

@@ -58,7 +58,8 @@ public:
         }
         contour(picture, margin_, 0.0, {.color = "#000000", .width = 3.0}, false);
         if (sweep_.shape.appliance.has_door) {
-            const Field door = field([](const Score& s) { return least_opening(s); });
+            const Field door =
+                field([](const Score& s) { return std::clamp(least_opening(s), 0.0, 1.0); });
             contour(picture, door, door_wanted(sweep_.shape), door_stroke(), false);
         }
         points(picture);

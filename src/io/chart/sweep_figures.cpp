@@ -21,14 +21,4 @@ double least_margin_pa(const Score& score) {
     return least;
 }
 
-double least_opening(const Score& score) {
-    double least = 1.0;
-    for (std::size_t i = 0; i < score.states.size(); ++i) {
-        if (score.verdicts[i].kind != Kind::pressure) {
-            least = std::min(least, std::clamp(score.states[i].door.opening_share, 0.0, 1.0));
-        }
-    }
-    return least;
-}
-
 } // namespace fluewright

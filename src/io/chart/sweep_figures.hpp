@@ -8,7 +8,4 @@ namespace fluewright {
 /// has no working point.
 [[nodiscard]] double least_margin_pa(const Score& score);
 
-/// How far the door may be opened in the worst state, 0 to 1; 1 without a door.
-[[nodiscard]] double least_opening(const Score& score);
-
 } // namespace fluewright

@@ -85,7 +85,8 @@ private:
             grid(has_open_front(sweep_.shape.appliance) ? "Smoke held" : "Door may be opened",
                  [this](const SweepPoint& point) {
                      const double share = least_opening(*point.score);
-                     return opening_share_words(sweep_.shape, share);
+                     return std::isfinite(share) ? opening_share_words(sweep_.shape, share)
+                                                 : std::string{"-"};
                  });
         }
         std::string legend =

@@ -11,12 +11,6 @@ double figure(DefaultId id) {
     return catalog::default_of(id).value;
 }
 
-bool has_wind(const Case& made) {
-    return std::any_of(made.weathers.begin(), made.weathers.end(), [](const WeatherCase& weather) {
-        return weather.wind_m_s > 0.0;
-    });
-}
-
 double height_m(const CaseWork& work) {
     const House& house = work.written.site.house;
     const bool one_room = work.made.shelter == Shelter::one_room;
@@ -140,7 +134,7 @@ void wind(const CaseWork& work) {
     made.wind_coefficient_windward = figure(DefaultId::house_wind_coefficient_windward);
     made.wind_coefficient_lee = figure(DefaultId::house_wind_coefficient_lee);
     made.wind_coefficient_sides = figure(DefaultId::house_wind_coefficient_sides);
-    if (has_wind(work.made)) {
+    if (work.made.has_wind()) {
         const catalog::Default& row = catalog::default_of(DefaultId::house_wind_share);
         work.assume("/site/house",
                     "wind at the house over wind at the chimney top",
@@ -184,8 +178,9 @@ void house(const CaseWork& work) {
 void top_wind(const CaseWork& work) {
     Choice<ChimneyTopPosition> position = work.written.site.top_position;
     Case& made = work.made;
+    made.top_is_adverse = position == ChimneyTopPosition::adverse;
     if (!position) {
-        if (!has_wind(made)) {
+        if (!made.has_wind()) {
             return;
         }
         position = ChimneyTopPosition::near_ridge;

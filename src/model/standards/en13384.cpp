@@ -29,8 +29,12 @@ struct Calculation {
     double needed_at_appliance_pa; ///< PW
     double air_supply_pa;          ///< PB
 
-    /// PZ, PFV and PZe.
-    [[nodiscard]] double available_pa() const { return draught.draught_pa - draught.resistance_pa; }
+    [[nodiscard]] double wind_pa() const { return c.top_is_adverse ? adverse_zone_inland_pa : 0.0; }
+
+    /// PZ + PL, PZ, PFV and PZe.
+    [[nodiscard]] double calm_pa() const { return draught.draught_pa - draught.resistance_pa; }
+
+    [[nodiscard]] double available_pa() const { return calm_pa() - wind_pa(); }
 
     [[nodiscard]] double connector_pa() const {
         return draught.connector_resistance_pa - draught.connector_draught_pa;
@@ -189,7 +193,15 @@ MethodGroup pressure_terms(const Calculation& k) {
              from_memory);
     list.add("PH", "draft of the chimney", k.draught.draught_pa, "Pa", from_memory);
     list.add("PR", "its resistance: SE PE + SEG PG", k.draught.resistance_pa, "Pa", from_memory);
-    list.add("PL", "wind; the chimney top taken as clear of the roof", 0.0, "Pa", judged);
+    if (k.c.top_is_adverse) {
+        list.add("PL",
+                 "wind; chimney top in an adverse zone inland, EN 13384-1",
+                 k.wind_pa(),
+                 "Pa",
+                 from_memory);
+    } else {
+        list.add("PL", "wind; the chimney top taken as clear of the roof", 0.0, "Pa", judged);
+    }
     list.add("PZ", "draft at the inlet: PH - PR - PL", k.available_pa(), "Pa", looked_up);
     list.add("PHV", "draft of the connector", k.draught.connector_draught_pa, "Pa", from_memory);
     list.add("PRV",
@@ -286,8 +298,10 @@ std::vector<MethodComparison> comparisons(const Calculation& k) {
     const StateResult mild = by_physics(k, k.draught);
     const StateResult frost = by_physics(k, k.dry);
     return {
-        {"draft at the outlet against the room (PZ - PFV - PB)",
-         k.available_pa() - k.connector_pa() - k.air_supply_pa,
+        {k.c.top_is_adverse
+             ? "draft at the outlet against the room, in calm air (PZ + PL - PFV - PB)"
+             : "draft at the outlet against the room (PZ - PFV - PB)",
+         k.calm_pa() - k.connector_pa() - k.air_supply_pa,
          mild.draft_pa,
          "Pa"},
         {"gas at the chimney top, least draft (Tob)",

@@ -2,6 +2,7 @@
 
 #include "fluewright/model/states/states.hpp"
 #include "fluewright/physics/european_chimney.hpp"
+#include "left_out.hpp"
 #include "method_terms.hpp"
 #include "stretches.hpp"
 
@@ -267,6 +268,13 @@ MethodResult calculate(const Case& resolved) {
         "The draft at the outlet is a static pressure, so the gas arrives with its velocity and "
         "the "
         "inlet counts 0; behind a draft hood it starts from rest and the inlet counts 1.5."};
+    if (tells_of_wind(resolved)) {
+        result.notes.emplace_back("Wind is left out: the equation has no term for it. The full "
+                                  "physics has the wind of the file.");
+    }
+    for (std::string& note : left_out_of_methods(resolved)) {
+        result.notes.push_back(std::move(note));
+    }
     return result;
 }
 

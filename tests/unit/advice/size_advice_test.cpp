@@ -98,6 +98,44 @@ TEST_CASE("pipe that leads into masonry far too wide is told of the liner") {
             return row.lines_masonry && row.score && row.ruled_out_by.empty();
         });
     CHECK(lined > 0);
+    // The pipe is of the size tried, the chimney of the flue as the file has it: 4 A/P of a square
+    // is its side.
+    for (const SizeRow& row : table->rows) {
+        if (!row.lines_masonry) {
+            CAPTURE(row.connector);
+            CHECK(row.chimney == "270 mm x 270 mm");
+            CHECK(row.chimney_m == Approx(0.27));
+        }
+    }
+    REQUIRE(table->suggested);
+    CHECK(table->rows[*table->suggested].connector == "150 mm");
+    // `check` says the same, and does not call it all right.
+    const Result<Assessment, Faults> assessed = assess(in, {});
+    REQUIRE(assessed);
+    CHECK(assessed->size.reason == table->sentence);
+    CHECK(assessed->size.suggested == "150 mm");
+    REQUIRE_FALSE(assessed->size.trials.empty());
+    CHECK(assessed->size.trials.front().chimney == "270 mm x 270 mm");
+}
+
+TEST_CASE("how far the door may be opened is one figure, also where it is all of it", "[size]") {
+    const Installation in = stove_with(pipe_in_room + chimney_of("8 m"));
+    const Result<Assessment, Faults> assessed = assess(in, {});
+    const auto table = tabulate_sizes(in, {});
+    REQUIRE(assessed);
+    REQUIRE(table);
+    const SizeRow* present = nullptr;
+    for (const SizeRow& row : table->rows) {
+        present = row.present ? &row : present;
+    }
+    REQUIRE(present != nullptr);
+    const double share = least_opening(*present->score);
+    CHECK(share > 1.0);
+    for (const SizeTrial& trial : assessed->size.trials) {
+        if (trial.id == present->connector) {
+            CHECK(trial.least_opening_share == share);
+        }
+    }
 }
 
 TEST_CASE("masonry is tried at every height, as wide as it is and with each liner", "[size]") {

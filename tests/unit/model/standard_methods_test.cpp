@@ -252,3 +252,72 @@ TEST_CASE("A method is met when every criterion that counts is") {
     result.firings[0].criteria.push_back({.have = 2.0, .want = 1.0, .at_most = true});
     CHECK_FALSE(result.met());
 }
+
+TEST_CASE("A chimney top in an adverse zone takes 25 Pa off the draft at the inlet") {
+    Installation written = side_outlet();
+    const auto calm = resolve(written);
+    written.site.top_position = ChimneyTopPosition::adverse;
+    const auto adverse = resolve(written);
+    REQUIRE(calm);
+    REQUIRE(adverse);
+    const MethodResult before = european::calculate(*calm);
+    const MethodResult after = european::calculate(*adverse);
+    for (std::size_t i = 0; i < before.firings.size(); ++i) {
+        const MethodFiring& firing = after.firings[i];
+        CHECK(term(firing, "pressure condition", "PL") == 25.0);
+        CHECK(firing.criteria[0].have == Approx(before.firings[i].criteria[0].have - 25.0));
+        CHECK(firing.criteria[0].want == before.firings[i].criteria[0].want);
+        // The greatest draft, and what the physics is held against, are those of calm air.
+        CHECK(firing.criteria.back().have == before.firings[i].criteria.back().have);
+        CHECK(firing.comparisons[0].by_method == before.firings[i].comparisons[0].by_method);
+        CHECK(firing.comparisons[0].by_physics == before.firings[i].comparisons[0].by_physics);
+    }
+    const auto noted = [](const MethodResult& result, std::string_view words) {
+        return std::any_of(result.notes.begin(), result.notes.end(), [&](const std::string& note) {
+            return note.find(words) != std::string::npos;
+        });
+    };
+    CHECK(noted(before, "PL is 0"));
+    CHECK_FALSE(noted(after, "PL is 0"));
+    CHECK(noted(after, "40 Pa"));
+    CHECK(noted(handbook::calculate(*adverse), "Wind is left out"));
+    CHECK_FALSE(noted(handbook::calculate(*calm), "Wind is left out"));
+}
+
+TEST_CASE("What a method does not compute is told in its notes") {
+    const auto notes = [](const Installation& written) {
+        const auto made = resolve(written);
+        REQUIRE(made);
+        std::string all;
+        for (const MethodResult& result :
+             {european::calculate(*made), handbook::calculate(*made)}) {
+            for (const std::string& note : result.notes) {
+                all += note + '\n';
+            }
+            all += "--\n";
+        }
+        return all;
+    };
+    const auto both = [](const std::string& all, std::string_view words) {
+        const auto first = all.find(words);
+        return first != std::string::npos && all.find(words, all.find("--\n")) != std::string::npos
+               && first < all.find("--\n");
+    };
+    const std::string plain = notes(side_outlet());
+    for (const char* words : {"draft regulator, part", "draft hood, part", "joints of the file"}) {
+        CHECK(plain.find(words) == std::string::npos);
+    }
+    Installation regulated = side_outlet();
+    regulated.run.insert(regulated.run.begin() + 1, named(PartKind::draft_regulator));
+    CHECK(both(notes(regulated), "The draft regulator, part 2, is left out"));
+    Installation hooded = side_outlet();
+    hooded.run.insert(hooded.run.begin() + 1, named(PartKind::draft_hood));
+    CHECK(both(notes(hooded), "the draft hood, part 2, lets in is left out"));
+    Installation loose = side_outlet();
+    loose.run.front().joint = JointFit::loose;
+    CHECK(both(notes(loose), "The joints of the file that leak are left out"));
+    Installation windy = side_outlet();
+    windy.site.weather.front().wind_m_s = 5.0;
+    CHECK(notes(windy).find("No wind of the file is computed") != std::string::npos);
+    CHECK(notes(windy).find("Wind is left out") != std::string::npos);
+}

@@ -97,6 +97,7 @@ struct PartsLine {
     double diameter_m{};  ///< of a round part; 0 where it has none
     double length_m{};    ///< of one length of pipe
     bool pipe{};          ///< a length of pipe
+    bool in_run{};        ///< the gas flows through it: without it the run stands open
     bool telescopes{};
     std::optional<double> price{}; ///< of all of them, by the user's prices
 };

@@ -42,6 +42,12 @@ inline constexpr std::array<std::string_view, 5> batch_outcome_words{
 /// A number of a file [SI], NaN where it gives none, or a word of it, empty where it gives none.
 using BatchCell = std::variant<double, std::string>;
 
+/// What is computed beside the physics.
+enum class BatchMethod : std::uint8_t { none, en13384, handbook };
+
+/// "en13384" or "handbook", as it is asked for; "physics" where none is.
+[[nodiscard]] std::string_view name(BatchMethod method);
+
 /// What a batch tells of one installation. Figures that do not exist are NaN and written as null.
 struct BatchRow {
     std::size_t number{};
@@ -74,12 +80,18 @@ struct BatchRow {
     std::size_t rules_open{};       ///< of those, dangers of which the file tells too little
     double size_suggested_m{};      ///< where sizes are looked for and one works
     std::string size_suggested;     ///< as the trade says it
+    BatchMethod method{};           ///< computed for it
     std::optional<bool> method_met; ///< where a method is asked for and holds
     std::string method_why;         ///< what of it is not met, or why it does not hold
     double method_spare_pa{};       ///< least of its criteria in Pa that count
     std::vector<BatchCell> values;  ///< beside BatchAsked::values
     std::vector<std::string_view> findings;
     std::string error; ///< the first fault, with its place
+
+    /// Whether a method is asked for that it does not meet, or that does not hold for it.
+    [[nodiscard]] bool is_off_method() const {
+        return method != BatchMethod::none && !method_met.value_or(false);
+    }
 };
 
 /// A number or word of each installation, called as `vary` calls it, that is written beside the
@@ -94,8 +106,6 @@ struct BatchValue {
 /// The number or word a name stands for in every installation. Failure: a sentence without its full
 /// stop.
 [[nodiscard]] Result<BatchValue, std::string> batch_value(std::string_view name);
-
-enum class BatchMethod : std::uint8_t { none, en13384, handbook };
 
 /// What is asked of every record.
 struct BatchAsked {

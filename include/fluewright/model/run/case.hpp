@@ -6,6 +6,7 @@
 #include "fluewright/physics/combustion.hpp"
 #include "fluewright/physics/flue_gas.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -233,6 +234,7 @@ struct Case {
     HouseCase house;
     Kindling kindling;
     double top_wind_coefficient{}; ///< wind pressure at the chimney top over the wind head
+    bool top_is_adverse{};         ///< the file says so, whether or not it tells of wind
     double attic_temperature_k{};  ///< 0: between room and outdoors by attic_share
     double chase_temperature_k{};
     double attic_share{};
@@ -249,6 +251,13 @@ struct Case {
     InsideHeat inside_heat{InsideHeat::disturbed};
     int cells_factor{1};            ///< multiplies the number of cells of every straight
     double top_tolerance_pa{1e-10}; ///< how near a run with leaks must meet the pressure outdoors
+
+    /// Whether the file tells of wind.
+    [[nodiscard]] bool has_wind() const {
+        return std::any_of(weathers.begin(), weathers.end(), [](const WeatherCase& weather) {
+            return weather.wind_m_s > 0.0;
+        });
+    }
 
     /// Gas at the outlet of a fire that takes air of `room_k`: what the balance of heat gives is
     /// told over that air, a measured temperature is itself.

@@ -79,11 +79,6 @@ std::string lines_table(const PartsList& list, const Style& style, const Wanted&
     return any ? table.text(style, hung_in.first) : paragraph("Nothing.", hung_in, style.width);
 }
 
-/// Whether a line is a part that the gas flows through: without it the run stands open.
-bool closes_the_run(const PartsLine& line) {
-    return line.why.empty() || line.unit == "m" || line.what.find("adapter") != std::string::npos;
-}
-
 /// What the box comes to as a whole: built, or how near.
 std::string nearest_words(const PartsList& list, const Style& style) {
     double lifts_m = 0.0;
@@ -95,7 +90,7 @@ std::string nearest_words(const PartsList& list, const Style& style) {
         short_of_pipe = short_of_pipe || (stretch.off_m < 0.0 && stretch.pieces.empty());
     }
     const auto missing = std::count_if(list.lines.begin(), list.lines.end(), [](const auto& line) {
-        return !line.at_hand && line.unit != "m" && closes_the_run(line);
+        return !line.at_hand && line.unit != "m" && line.in_run;
     });
     std::string words;
     if (!off && missing == 0) {

@@ -260,11 +260,12 @@ inline const FitterJob oil{
        {"part": "straight", "up": "3 ft", "zone": "outdoors"})",
     "",
     {{"draft regulator", 1},
+     {"tee for the regulator", 1},
      {"hanger or bracket", 3},
      {"thimble for the masonry", 1},
      {"paint", 0}, // nobody paints zinc
      {"furnace cement", 0},
-     {"sealant", 21.0 / 3.0 * 0.1}}};
+     {"sealant", 18.0 / 3.0 * 0.1}}};
 
 inline const std::vector<const FitterJob*> jobs{&chase,
                                                 &oil,
