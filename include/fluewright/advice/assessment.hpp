@@ -44,7 +44,8 @@ struct SizeAdvice {
     std::string present;   ///< trade name of the present size, or its diameter
     std::string suggested; ///< trade name
     double suggested_diameter_m{};
-    std::string reason; ///< one sentence
+    bool lines_masonry{}; ///< it is a liner for the masonry that the pipe leads into
+    std::string reason;   ///< one sentence
     std::vector<SizeTrial> trials;
 };
 

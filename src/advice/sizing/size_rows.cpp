@@ -224,10 +224,7 @@ private:
         if (stands_as_it_is(row)) {
             return {AsItStands{}};
         }
-        // A chimney that cannot be chosen stays as it is, whatever is asked of it.
-        return {OtherPipe{row.connector_m,
-                          chimney_.diameter_m > 0.0 ? row.chimney_m : row.connector_m,
-                          row.height_m}};
+        return {OtherPipe{row.connector_m, row.chimney_m, row.height_m}};
     }
 
     void solve(SizeRow& row) const {

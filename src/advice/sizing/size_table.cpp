@@ -55,7 +55,9 @@ std::string against_present(const SizeTable& table) {
 
 std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
     const std::string masonry =
-        table.keeps_masonry ? " The masonry flue kept its size; a liner would change it." : "";
+        table.keeps_masonry && (nearest == nullptr || !nearest->lines_masonry)
+            ? " The masonry flue kept its size; a liner would change it."
+            : "";
     if (nearest == nullptr) {
         return "No size keeps to the rules of the trade for this outlet." + masonry;
     }

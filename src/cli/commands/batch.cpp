@@ -309,11 +309,9 @@ const Command batch_command{
         "with one installation a line, on all cores, in the order given. A record at fault "
         "becomes a line that says so, and the rest goes on. With --method the physics is "
         "computed all the same, and the columns of the method stand beside it, in the table on a "
-        "line "
-        "of their own. --format html sums all up on one page. Ends with status 1 "
-        "when one falls short, leaves what counts undecided or does not meet the method, 2 when "
-        "one is at fault or none came "
-        "in, and 4 when the solver gave one up.",
+        "line of their own. --format html sums all up on one page. Ends with status 1 when one "
+        "falls short, leaves what counts undecided or does not meet the method. It ends with 2 "
+        "when one is at fault or none came in, and with 4 when the solver gave one up.",
     .word = {.name = "PATH...",
              .text = "files, folders or patterns; - reads standard input, one installation a line",
              .required = true,

@@ -22,6 +22,9 @@ std::string size_sentence(const SizeAdvice& size) {
     case SizeAdvice::Outcome::present_is_right:
         return with_reason(fmt::format("Pipe size: {} is right", size.present));
     case SizeAdvice::Outcome::another:
+        if (size.lines_masonry) {
+            return "Pipe size: " + size.reason;
+        }
         return with_reason(
             fmt::format("Pipe size: {} suggested in place of {}", size.suggested, size.present));
     case SizeAdvice::Outcome::none:
