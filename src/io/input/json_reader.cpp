@@ -310,7 +310,9 @@ private:
             } else if (std::find(keys.begin(), keys.end(), bare) != keys.end()) {
                 help = fmt::format("write `{}`; a unit goes into the value", bare);
             } else if (const auto homes = homes_of_key(node.key); homes.size() == 1) {
-                help = fmt::format("it is a key of `{}`", homes.front());
+                const auto nearest = nearest_word(node.key, keys); // a slip of a letter is nearer
+                help = (nearest ? fmt::format("did you mean `{}`? As written ", *nearest) : "")
+                       + fmt::format("it is a key of `{}`", homes.front());
             } else if (const auto meant = json::glossary_key(node.key, keys)) {
                 help = fmt::format("write `{}`", *meant);
             } else if (const auto nearest = nearest_word(node.key, keys)) {

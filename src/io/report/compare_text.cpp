@@ -5,6 +5,7 @@
 #include "fluewright/io/text/text_layout.hpp"
 #include "fluewright/io/text/text_table.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "io/report/parts/cut_sheet.hpp"
 #include "io/results/layout_rows.hpp"
 #include "io/results/text_columns.hpp"
 #include "io/text/words.hpp"
@@ -300,11 +301,10 @@ private:
         for (const PartDifference& row : rows) {
             std::string words;
             for (std::size_t i = 0; i < row.counts.size(); ++i) {
-                words += fmt::format("{}{} {}{}",
+                words += fmt::format("{}{} {}",
                                      words.empty() ? "" : ", ",
                                      comparison_.layouts[i].name,
-                                     format_number(row.counts[i], 3),
-                                     row.unit.empty() ? "" : ' ' + row.unit);
+                                     report::count_words(row.counts[i], row.unit, style_));
             }
             out_ += paragraph(
                 fmt::format("{}{}: {}", row.what, row.size.empty() ? "" : ", " + row.size, words),

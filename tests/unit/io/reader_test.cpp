@@ -136,6 +136,9 @@ TEST_CASE("a key that stands one object too high says where it belongs", "[reade
     CHECK(fault.help == "it is a key of `site`");
     fault = only_fault(file_with(R"(, @"shelter": "house")", one_pipe));
     CHECK(fault.help == "it is a key of `site`");
+    // What is but a letter off is named first.
+    fault = only_fault(file_with(R"(, @"clearance": "1 m")", one_pipe));
+    CHECK(fault.help == "did you mean `clearances`? As written it is a key of `run`");
     // Parts and stock both have a wall: none is named.
     fault = only_fault(file_with(R"(, @"wall": "black pipe")", one_pipe));
     CHECK(fault.help.find("it is a key") == std::string::npos);

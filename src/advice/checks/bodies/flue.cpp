@@ -177,6 +177,7 @@ Verdict size_uk(const View& view, const catalog::Rule& /*rule*/) {
     }
     Verdict v = wide_enough_uk(view, *least, *wanted);
     if (v.outcome == CheckOutcome::not_met && !a.smoke_exempt && small && !view.fireplace()
+        && if_exempt != nullptr
         && wide_enough_uk(view, *least, *if_exempt).outcome == CheckOutcome::met) {
         return unknown({"/appliance/smoke_exempt"},
                        "flue at least " + view.show(wanted->round_m, Kind::length) + " across, or "

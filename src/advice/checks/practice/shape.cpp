@@ -66,11 +66,11 @@ void level_run(Subject& s) {
         {.kind = Kind::slope, .figure = slope, .limit = least, .weight = 1.0 - slope / least},
         {.section = flattest});
     if (f != nullptr && s.with_words()) {
-        f->message = f->place + " rises " + s.show(slope, Kind::slope) + " towards the "
-                     + std::string{way_out(kind_of(s.resolved.appliance))} + "; "
-                     + s.show(least, Kind::slope)
-                     + " is the least. Raise its chimney end by another "
-                     + s.show((least - slope) * flattest->length_m, Kind::length) + ".";
+        f->message =
+            f->place + (slope < 0.0 ? " falls " : " rises ") + s.show(std::abs(slope), Kind::slope)
+            + " towards the " + std::string{way_out(kind_of(s.resolved.appliance))} + "; "
+            + s.show(least, Kind::slope) + " is the least. Raise its chimney end by another "
+            + s.show((least - slope) * flattest->length_m, Kind::length) + ".";
     }
 }
 
@@ -202,7 +202,7 @@ void bare_pipe_outdoors(Subject& s) {
                first == nullptr,
                {.kind = Kind::length, .figure = length_m, .limit = 0.0, .weight = length_m / 5.0},
                {.section = first});
-    if (f == nullptr || !s.with_words()) {
+    if (f == nullptr || first == nullptr || !s.with_words()) {
         return;
     }
     const bool bare = s.resolved.walls[first->wall].kind == WallKind::single;

@@ -29,13 +29,6 @@ std::string length_words(double length_m, const Style& style) {
                 : report::mark_words(length_m, style.units);
 }
 
-/// Cement goes by weight and pipe that is short by its length; everything else is counted.
-std::string count_words(const PartsLine& line, const Style& style) {
-    return line.unit == "m"    ? length_words(line.count, style)
-           : line.unit == "kg" ? format_quantity(line.count, Kind::mass, style.units, 2)
-                               : format_number(line.count, 6);
-}
-
 /// A weight in whole kilograms or pounds would hide the light things.
 std::string weight_words(double weight_kg, const Style& style) {
     return weight_kg > 0.0 ? format_quantity(weight_kg, Kind::mass, style.units, 2) : "";
@@ -66,7 +59,7 @@ std::string lines_table(const PartsList& list, const Style& style, const Wanted&
             continue;
         }
         any = true;
-        std::vector<TableCell> cells{{count_words(line, style)},
+        std::vector<TableCell> cells{{report::count_words(line.count, line.unit, style)},
                                      {line.what + (line.at_hand ? " (at hand)" : "")},
                                      {line.size},
                                      {weight_words(line.weight_kg, style)}};
@@ -246,6 +239,12 @@ std::string growth_text(const PartsList& list, const Style& style) {
 }
 
 } // namespace
+
+std::string report::count_words(double count, std::string_view unit, const Style& style) {
+    return unit == "m"    ? length_words(count, style)
+           : unit == "kg" ? format_quantity(count, Kind::mass, style.units, 2)
+                          : format_number(count, 6);
+}
 
 std::string report::parts_sections(const PartsList& list, const Style& style) {
     std::string out = unbuildable_text(list, style);
