@@ -6,40 +6,14 @@
 #include <filesystem>
 #include <fstream>
 #include <string>
-#include <unistd.h>
 #include <vector>
 
 using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 using session::file_with;
 using session::run;
-namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own, gone when the test is over.
-class CaseFolder {
-public:
-    CaseFolder() : path_(fs::temp_directory_path() / ("open-fire-" + std::to_string(::getpid()))) {
-        fs::create_directories(path_);
-    }
-
-    ~CaseFolder() {
-        std::error_code ignored;
-        fs::remove_all(path_, ignored);
-    }
-
-    CaseFolder(const CaseFolder&) = delete;
-    CaseFolder& operator=(const CaseFolder&) = delete;
-
-    [[nodiscard]] std::string write(const std::string& name, const std::string& text) const {
-        std::ofstream(path_ / name) << text;
-        return path_ / name;
-    }
-
-private:
-    fs::path path_;
-};
 
 /// A stove whose bare pipe has no clearance in the file: nobody can decide fire.
 std::string open_file() {
@@ -57,7 +31,7 @@ std::string open_file() {
 TEST_CASE("what counts and is not decided is no pass for any command", "[check]") {
     const std::string decided = file_with(
         open_file(), R"("passes": "nothing")", R"("passes": "nothing", "clearance": "460 mm")");
-    const CaseFolder folder;
+    const session::Folder folder;
     const std::string open = folder.write("open.json", open_file());
     const std::string shut = folder.write("decided.json", decided);
     for (const std::vector<std::string>& command :

@@ -11,41 +11,12 @@ using Catch::Matchers::Contains;
 using Catch::Matchers::StartsWith;
 using nlohmann::json;
 using session::file_with;
+using session::Folder;
 using session::run;
 using session::sound_file;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own, gone when the test is over.
-class Folder {
-public:
-    Folder() : path_(fs::temp_directory_path() / ("fluewright-cli-" + std::to_string(::getpid()))) {
-        fs::create_directories(path_);
-    }
-
-    ~Folder() {
-        std::error_code ignored;
-        fs::remove_all(path_, ignored);
-    }
-
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-
-    [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
-
-    [[nodiscard]] std::string write(const std::string& name, const std::string& text) const {
-        std::ofstream(path_ / name) << text;
-        return path_ / name;
-    }
-
-    [[nodiscard]] std::ptrdiff_t count() const {
-        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
-    }
-
-private:
-    fs::path path_;
-};
 
 std::string content(const std::string& file) {
     std::ifstream in(file);

@@ -99,7 +99,8 @@ TEST_CASE("answers given can be kept in the file", "[diagnose]") {
 
 // Written as a sweep asks on the telephone: is anybody in danger, what does it do, since when.
 TEST_CASE("a dialogue that knows nothing asks for the alarm first", "[diagnose]") {
-    const std::string file = "ask_nothing_seen.json";
+    const session::Folder folder;
+    const std::string file = folder.file("nothing_seen.json");
     json written = json::parse(R"({"appliance": {"type": "stove", "fuel": "oak",
         "outlet": {"diameter": "6 in"}, "burn_rate": "6 lb/h"},
         "run": [{"part": "straight", "up": "16 ft", "diameter": "6 in",

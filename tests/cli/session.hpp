@@ -2,12 +2,50 @@
 
 #include "cli/shell/run.hpp"
 
+#include <cstddef>
+#include <filesystem>
+#include <fstream>
 #include <sstream>
 #include <string>
+#include <system_error>
+#include <unistd.h>
 #include <vector>
 
 /// One call of the program in this process.
 namespace session {
+
+/// A folder of its own, gone when the test is over.
+class Folder {
+public:
+    Folder()
+        : path_(std::filesystem::temp_directory_path()
+                / ("fluewright-cli-" + std::to_string(::getpid()))) {
+        std::filesystem::create_directories(path_);
+    }
+
+    ~Folder() {
+        std::error_code ignored;
+        std::filesystem::remove_all(path_, ignored);
+    }
+
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+
+    [[nodiscard]] std::string file(const std::string& name) const { return path_ / name; }
+
+    [[nodiscard]] std::string write(const std::string& name, const std::string& text) const {
+        std::ofstream(path_ / name) << text;
+        return path_ / name;
+    }
+
+    [[nodiscard]] std::ptrdiff_t count() const {
+        return std::distance(std::filesystem::directory_iterator(path_),
+                             std::filesystem::directory_iterator());
+    }
+
+private:
+    std::filesystem::path path_;
+};
 
 struct Outcome {
     int status;
