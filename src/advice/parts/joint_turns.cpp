@@ -82,11 +82,12 @@ void turn_parts(JointReport& report, const std::vector<bool>& may_turn, UnitSyst
     for (std::size_t i = 0; i < report.joints.size(); ++i) {
         Joint& joint = report.joints[i];
         const bool below = i > 0 && turns[i - 1];
-        const EndFacts& lower = i > 0 ? chimney_end(report.parts[i - 1], below) : joint.lower;
-        joint.turned = fit_of(lower, heater_end(report.parts[i], turns[i]), units);
         if (!below && !turns[i]) {
+            joint.turned = joint.fit;
             continue;
         }
+        const EndFacts& lower = i > 0 ? chimney_end(report.parts[i - 1], below) : joint.lower;
+        joint.turned = fit_of(lower, heater_end(report.parts[i], turns[i]), units);
         // "between straight 1 and elbow 2"
         constexpr std::string_view between = "between ";
         constexpr std::string_view link = " and ";

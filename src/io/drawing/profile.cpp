@@ -19,7 +19,6 @@ namespace {
 
 using chart::Curve;
 using chart::Panel;
-using chart::Point;
 
 constexpr double gap = std::numeric_limits<double>::quiet_NaN(); ///< lifts the pen
 

@@ -11,7 +11,6 @@ using json::Value;
 using results::ColumnInfo;
 using results::Holds;
 using results::RecordInfo;
-using results::Shape;
 
 Value reference_to(const RecordInfo& record) {
     return {{"$ref", "#/$defs/" + record.name}};

@@ -138,7 +138,7 @@ void check_causes(const Json& entry, const Diagnosis& diagnosis) {
 
 // What a sweep answers to what was seen; written before the program was asked. Harm comes first:
 // what to do now, and that nobody lights a fire to look for a cause that may kill.
-TEST_CASE("what was seen that may kill is told first, and looked for cold", "[diagnosis]") {
+TEST_CASE("what was seen that may kill is told first, and looked for cold", "[diagnosis][many]") {
     const Json table = urgent_cases();
     for (const Json& entry : table["cases"]) {
         CAPTURE(entry["reason"].get<std::string>());

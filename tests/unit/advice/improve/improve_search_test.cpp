@@ -11,7 +11,7 @@
 
 using namespace fluewright;
 
-TEST_CASE("the ranking and the front are those of brute force", "[improve]") {
+TEST_CASE("the ranking and the front are those of brute force", "[improve][many]") {
     for (const std::string name : {"boat-shed", "toll-house", "village-hall"}) {
         CAPTURE(name);
         const Improvement made =
@@ -49,7 +49,7 @@ TEST_CASE("the ranking and the front are those of brute force", "[improve]") {
     }
 }
 
-TEST_CASE("the best plan and the front are those of trying everything", "[improve]") {
+TEST_CASE("the best plan and the front are those of trying everything", "[improve][many]") {
     for (const std::string name : {"boat-shed", "village-hall"}) {
         CAPTURE(name);
         const Installation in = example(name);
@@ -192,7 +192,7 @@ TEST_CASE("the answer does not depend on the number of threads", "[improve]") {
     }
 }
 
-TEST_CASE("no run is solved twice", "[improve]") {
+TEST_CASE("no run is solved twice", "[improve][many]") {
     for (const std::string name : {"boat-shed", "village-hall"}) {
         const Improvement made =
             improved(example(name), {.pairs = true, .most = 100000, .required = states_only});

@@ -258,7 +258,7 @@ TEST_CASE("a telescoping piece slides and is never cut") {
     CHECK(plan_cuts(task).bars[0].length == 0);
 }
 
-TEST_CASE("large jobs stay sound, and say so where nothing is shown to be best") {
+TEST_CASE("large jobs stay sound, and say so where nothing is shown to be best", "[many]") {
     std::mt19937 random{5};
     const auto share = [&] { return static_cast<double>(random() % 10000) / 10000.0; };
     for (int i = 0; i < 12; ++i) {

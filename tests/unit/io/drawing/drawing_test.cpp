@@ -92,7 +92,7 @@ TEST_CASE("No words of a picture overlap or leave it, on every example") {
     CHECK(count >= 20);
 }
 
-TEST_CASE("No words of a picture overlap or leave it, on random installations") {
+TEST_CASE("No words of a picture overlap or leave it, on random installations", "[many]") {
     std::size_t count = 0;
     for (std::uint64_t seed = 1; count < 500; ++seed) {
         REQUIRE(seed < 2000);
@@ -105,7 +105,7 @@ TEST_CASE("No words of a picture overlap or leave it, on random installations") 
     }
 }
 
-TEST_CASE("No words of a chart overlap or leave it, on every example") {
+TEST_CASE("No words of a chart overlap or leave it, on every example", "[many]") {
     std::vector<Layout> layouts;
     for (const auto& entry : std::filesystem::directory_iterator(PROJECT_SOURCE_DIR "/examples")) {
         if (entry.path().extension() != ".json") {
