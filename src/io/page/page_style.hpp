@@ -61,6 +61,9 @@ footer { margin-top: 2rem; border-top: 1px solid var(--rule); color: var(--soft)
   p { orphans: 3; widows: 3; margin: 0.15rem 0 0.35rem; }
   h2 { margin-top: 1.3rem; }
   th, td { padding: 0.12rem 0.45rem; }
+  /* Room kept for the last line, so that it never stands on a page of its own. */
+  section:last-child { break-inside: avoid; padding-bottom: 12mm; margin-bottom: -12mm; }
+  footer { margin-top: 0.6rem; }
   #checks p, #checks li, #assumed table { font-size: 8pt; }
   thead { display: table-header-group; }
 }
