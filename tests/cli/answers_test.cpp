@@ -105,3 +105,22 @@ TEST_CASE("an idle downdraft is answered by what the file says of the house", "[
     CHECK(told(R"("room": {"pressure": "-3 Pa"}, )")
           == "let air in and stop any fan that takes it out");
 }
+
+TEST_CASE("what presses smoke out of the joints is named with its cure", "[check]") {
+    const std::string shut =
+        file_with(open_file(),
+                  R"({"part": "straight", "up": "4 m")",
+                  R"({"part": "damper", "blade_angle": "90 deg", "free_area": "1 %"},
+                                          {"part": "straight", "up": "4 m")");
+    const std::string shut_answer = run({"check", "-"}, shut).out;
+    CHECK_THAT(shut_answer, Contains("First: Begin with damper 2, where"));
+    CHECK_THAT(shut_answer, Contains("(damper 2:"));
+    // Wind that is not all of it is still where one begins: there is nothing to clear above.
+    const std::string windy =
+        file_with(file_with(open_file(),
+                            R"("outdoor_temperature": "-5 degC")",
+                            R"("outdoor_temperature": "7 degC", "wind": "16 m/s")"),
+                  R"("site": {)",
+                  R"("site": {"top_position": "adverse", )");
+    CHECK_THAT(run({"check", "-"}, windy).out, Contains("First: The wind pushes down"));
+}

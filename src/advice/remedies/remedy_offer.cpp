@@ -178,10 +178,8 @@ void Offer::raise_by(double height_m) {
 
 void Offer::raise() {
     // What ends level, out of a wall, has no top to raise: it wants a chimney.
-    const auto& parts = case_.run.parts;
-    const auto last = std::find_if(
-        parts.rbegin(), parts.rend(), [](const RunPart& part) { return part.has_length(); });
-    if (last == parts.rend() || last->level()) {
+    const RunPart* last = case_.run.last_straight();
+    if (last == nullptr || last->level()) {
         return;
     }
     const std::array<double, 4> steps =

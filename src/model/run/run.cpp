@@ -1,5 +1,6 @@
 #include "fluewright/model/run/run.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace fluewright {
@@ -115,6 +116,12 @@ const RunPart* Run::straight_behind(const RunPart& part) const {
         }
     }
     return nullptr;
+}
+
+const RunPart* Run::last_straight() const {
+    const auto last = std::find_if(
+        parts.rbegin(), parts.rend(), [](const RunPart& part) { return part.has_length(); });
+    return last == parts.rend() ? nullptr : &*last;
 }
 
 bool has_walls_outdoors(const Run& run, const Given& top_above_roof_m) {

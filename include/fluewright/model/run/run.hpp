@@ -241,6 +241,9 @@ struct Run {
     [[nodiscard]] const RunPart* straight_before(const RunPart& part) const;
     [[nodiscard]] const RunPart* straight_behind(const RunPart& part) const;
 
+    /// The last part with a length, where the flue ends; null where there is none.
+    [[nodiscard]] const RunPart* last_straight() const;
+
     /// Height of the chimney top over the outlet [m].
     [[nodiscard]] double rise_m() const { return parts.empty() ? 0.0 : parts.back().top_height_m; }
 };

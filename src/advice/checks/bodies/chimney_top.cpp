@@ -32,11 +32,13 @@ Verdict ends_upright(const View& view, const catalog::Rule& /*rule*/) {
     if (!view.solid_fuel() || view.heater().pushed_by_fan) {
         return not_here("for solid fuel that no fan pushes");
     }
-    const auto last = std::find_if(
-        view.pieces.rbegin(), view.pieces.rend(), [](const Piece& p) { return p.has_length(); });
-    if (last == view.pieces.rend()) {
+    const RunPart* straight = view.resolved.run.last_straight();
+    if (straight == nullptr) {
         return not_here("the run has no pipe");
     }
+    const auto last = std::find_if(view.pieces.begin(), view.pieces.end(), [&](const Piece& p) {
+        return p.run_part == straight;
+    });
     return at(view,
               *last,
               decided(!last->level(),

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace fluewright::checking {
 namespace {
@@ -62,6 +63,27 @@ void pressure_and_altitude(Subject& s) {
     });
 }
 
+/// A label that lets wood touch the chimney: mostly "0" for what nobody has read. That chimney for
+/// solid fuel is listed from about an inch on is common practice, no source.
+void label_of_nothing(Subject& s) {
+    constexpr double least_m = 0.015;
+    if (!s.view.solid_fuel()) {
+        return;
+    }
+    for (const Piece& piece : s.view.pieces) {
+        const std::optional<double>& listed_m = piece.part->listed_clearance_m;
+        if (!listed_m || piece.is_single() || piece.run_part->wall_kind == WallKind::masonry) {
+            continue;
+        }
+        odd(s, *listed_m >= least_m, s.resolved.run.label_at(piece.run_part->index), [&] {
+            return "Unusual: a label of " + s.show(*listed_m, Kind::length)
+                   + " to combustibles. Chimney for solid fuel is hardly ever listed for so "
+                     "little: "
+                     "read the label, and keep the distance that it states.";
+        });
+    }
+}
+
 } // namespace
 
 void doubtful_surroundings(Subject& s) {
@@ -69,6 +91,7 @@ void doubtful_surroundings(Subject& s) {
     bad_top_in_a_calm(s);
     house_beside_room_pressure(s);
     pressure_and_altitude(s);
+    label_of_nothing(s);
 }
 
 } // namespace fluewright::checking

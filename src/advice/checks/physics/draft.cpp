@@ -5,6 +5,7 @@
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "greatest_loss.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,39 +18,28 @@ bool sets_flow(const StateResult& state) {
 }
 
 /// What takes most of the draft in a state, in words with its figure.
-std::string greatest_loss(Subject& s, const StateResult& state) {
-    struct Loss {
-        double pa;
-        std::string_view what;
-    };
-
+std::string of_greatest_loss(Subject& s, const StateResult& state) {
+    const GreatestLoss most = greatest_loss(s, state);
     const MarchResult& flow = state.flow;
-    double narrowest_m2 = s.resolved.appliance.outlet_area_m2;
-    for (const Section& section : s.resolved.sections) {
-        narrowest_m2 = std::min(narrowest_m2, section.area_m2);
-    }
-    const std::array<Loss, 4> losses{
-        {{flow.friction_pa, "friction in the pipe"},
-         {flow.fittings_pa, "turns, cap and other fittings"},
-         {-state.room.pressure_pa, "the room is below outdoors"},
-         {s.wind_on_top_pa(state), "the wind pushes down on the chimney top"}}};
-    const auto most = std::max_element(
-        losses.begin(), losses.end(), [](const Loss& a, const Loss& b) { return a.pa < b.pa; });
     const ApplianceCase& heater = s.resolved.appliance;
     if (state.draft_needed_pa < 0.0) {
-        return "Most is lost to " + std::string{most->what} + " ("
-               + s.show(most->pa, Kind::pressure) + "), where the fan can push with "
+        return "Most is lost to " + std::string{most.words()} + " ("
+               + s.show(most.pa, Kind::pressure) + "), where the fan can push with "
                + s.show(-state.draft_needed_pa, Kind::pressure)
                + ": a shorter, straighter or wider vent.";
     }
     // Where the column lifts less than is asked, no smaller loss makes up for it.
-    if (most->pa < 0.25 * std::abs(state.margin_pa()) || flow.buoyancy_pa < state.draft_needed_pa) {
+    if (most.pa < 0.25 * std::abs(state.margin_pa()) || flow.buoyancy_pa < state.draft_needed_pa) {
         return "The warm gas gives too little draft (" + s.show(flow.buoyancy_pa, Kind::pressure)
                + "): keep the gas warmer (insulate the cold part"
                + (is_fed_by_hand(heater) ? ", burn more briskly" : "") + ") or raise the top.";
     }
-    return "The greatest loss: " + std::string{most->what} + ", " + s.show(most->pa, Kind::pressure)
-           + (most->pa < flow.buoyancy_pa ? " of the " : ", more than the ")
+    return "The greatest loss: " + std::string{most.words()} + ", "
+           + s.show(most.pa, Kind::pressure)
+           + (most.fitting == nullptr ? ""
+                                      : " (" + s.resolved.run.label_at(most.fitting->part) + ": "
+                                            + s.show(most.fitting_pa, Kind::pressure) + ")")
+           + (most.pa < flow.buoyancy_pa ? " of the " : ", more than the ")
            + s.show(flow.buoyancy_pa, Kind::pressure) + " that the warm gas gives. Begin there.";
 }
 
@@ -73,7 +63,7 @@ void short_or_strong(Subject& s, const StateResult& state) {
                          : "The draft at the outlet is " + s.show(state.draft_pa, Kind::pressure)
                                + "; the appliance requires "
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
-        f->remedy = greatest_loss(s, state);
+        f->remedy = of_greatest_loss(s, state);
     }
     if (greatest <= 0.0) {
         return;

@@ -4,6 +4,7 @@
 #include "fluewright/advice/checks/joint_air.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/open_front.hpp"
+#include "greatest_loss.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -159,9 +160,15 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
                     + (s.resolved.house.fans_may_run() ? "stop fans, " : "")
                     + "or fit an air inlet.";
     }
+    const GreatestLoss most = greatest_loss(s, *joint.state);
+    if (joint.over_outdoors_pa > 0.0 && most.fitting != nullptr && most.fitting >= joint.section) {
+        f->remedy = "Begin with " + s.resolved.run.label_at(most.fitting->part) + ", where "
+                    + s.show(most.fitting_pa, Kind::pressure)
+                    + " is lost. Sealing the joint alone only hides it.";
+    }
     // What pushes from above is no restriction.
     const double wind_pa = s.wind_on_top_pa(*joint.state);
-    if (wind_pa > joint.over_pa) {
+    if (wind_pa > joint.over_pa || most.by == Taker::wind) {
         f->remedy = "The wind pushes down on the chimney top with "
                     + s.show(wind_pa, Kind::pressure)
                     + ". Raise the top into clear wind, or fit an anti-downdraft cap. Light no "

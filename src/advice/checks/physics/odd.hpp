@@ -18,7 +18,8 @@ void odd(Subject& s, bool met, std::string_view place, const Words& words) {
     }
 }
 
-/// Weather, air pressure and house that can hardly be so, or that the file gives and nothing uses.
+/// Weather, air pressure, house and distances that can hardly be so, or that the file gives and
+/// nothing uses.
 void doubtful_surroundings(Subject& s);
 
 } // namespace fluewright::checking
