@@ -14,6 +14,8 @@ import sys
 
 build, folder = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2]).resolve()
 folder.mkdir(parents=True, exist_ok=True)
+for old in folder.glob("unit_*.cpp"):
+    old.unlink()
 included = re.compile(r'^#include "(.*)"$', re.MULTILINE)
 
 

@@ -41,9 +41,9 @@ Verdict ends_upright(const View& view, const catalog::Rule& /*rule*/) {
     });
     return at(view,
               *last,
-              decided(!last->level(),
-                      last->level() ? "the flue ends level, with no chimney upright behind it"
-                                    : "the chimney goes up to its end"));
+              decided(!straight->level(),
+                      straight->level() ? "the flue ends level, with no chimney upright behind it"
+                                        : "the chimney goes up to its end"));
 }
 
 /// The height asked for: exactly where the roof is known, else in general.

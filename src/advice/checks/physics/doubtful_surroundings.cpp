@@ -78,8 +78,7 @@ void label_of_nothing(Subject& s) {
         odd(s, *listed_m >= least_m, s.resolved.run.label_at(piece.run_part->index), [&] {
             return "Unusual: a label of " + s.show(*listed_m, Kind::length)
                    + " to combustibles. Chimney for solid fuel is hardly ever listed for so "
-                     "little: "
-                     "read the label, and keep the distance that it states.";
+                     "little: read the label, and keep the distance that it states.";
         });
     }
 }

@@ -23,9 +23,8 @@ std::string of_greatest_loss(Subject& s, const StateResult& state) {
     const MarchResult& flow = state.flow;
     const ApplianceCase& heater = s.resolved.appliance;
     if (state.draft_needed_pa < 0.0) {
-        return "Most is lost to " + std::string{most.words()} + " ("
-               + s.show(most.pa, Kind::pressure) + "), where the fan can push with "
-               + s.show(-state.draft_needed_pa, Kind::pressure)
+        return "Most is lost to " + std::string{most.what} + " (" + s.show(most.pa, Kind::pressure)
+               + "), where the fan can push with " + s.show(-state.draft_needed_pa, Kind::pressure)
                + ": a shorter, straighter or wider vent.";
     }
     // Where the column lifts less than is asked, no smaller loss makes up for it.
@@ -34,8 +33,7 @@ std::string of_greatest_loss(Subject& s, const StateResult& state) {
                + "): keep the gas warmer (insulate the cold part"
                + (is_fed_by_hand(heater) ? ", burn more briskly" : "") + ") or raise the top.";
     }
-    return "The greatest loss: " + std::string{most.words()} + ", "
-           + s.show(most.pa, Kind::pressure)
+    return "The greatest loss: " + std::string{most.what} + ", " + s.show(most.pa, Kind::pressure)
            + (most.fitting == nullptr ? ""
                                       : " (" + s.resolved.run.label_at(most.fitting->part) + ": "
                                             + s.show(most.fitting_pa, Kind::pressure) + ")")

@@ -13,27 +13,15 @@ double lost_pa(const Section& section, const Station& station) {
 
 } // namespace
 
-std::string_view GreatestLoss::words() const {
-    switch (by) {
-    case Taker::friction:
-        return "friction in the pipe";
-    case Taker::fittings:
-        return "turns, cap and other fittings";
-    case Taker::room:
-        return "the room is below outdoors";
-    case Taker::wind:
-        break;
-    }
-    return "the wind pushes down on the chimney top";
-}
-
 GreatestLoss greatest_loss(const Subject& subject, const StateResult& state) {
     const MarchResult& flow = state.flow;
     const std::array<GreatestLoss, 4> losses{
-        {{.by = Taker::friction, .pa = flow.friction_pa},
-         {.by = Taker::fittings, .pa = flow.fittings_pa},
-         {.by = Taker::room, .pa = -state.room.pressure_pa},
-         {.by = Taker::wind, .pa = subject.wind_on_top_pa(state)}}};
+        {{.by = Taker::friction, .what = "friction in the pipe", .pa = flow.friction_pa},
+         {.by = Taker::fittings, .what = "turns, cap and other fittings", .pa = flow.fittings_pa},
+         {.by = Taker::room, .what = "the room is below outdoors", .pa = -state.room.pressure_pa},
+         {.by = Taker::wind,
+          .what = "the wind pushes down on the chimney top",
+          .pa = subject.wind_on_top_pa(state)}}};
     GreatestLoss most =
         *std::max_element(losses.begin(),
                           losses.end(),

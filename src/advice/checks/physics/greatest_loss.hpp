@@ -13,11 +13,10 @@ enum class Taker : std::uint8_t { friction, fittings, room, wind };
 /// What takes most of the draft in a state.
 struct GreatestLoss {
     Taker by{};
+    std::string_view what; ///< in words
     double pa{};
     const Section* fitting{}; ///< which alone takes over half of what all fittings take; else null
     double fitting_pa{};
-
-    [[nodiscard]] std::string_view words() const;
 };
 
 /// The greatest of friction, fittings, a room below outdoors and wind that pushes down on the top.

@@ -160,6 +160,7 @@ void hold_joint(Subject& s, const PressedJoint& joint, JointHarm level) {
                     + (s.resolved.house.fans_may_run() ? "stop fans, " : "")
                     + "or fit an air inlet.";
     }
+    // A fitting presses on the joints below it, and on its own.
     const GreatestLoss most = greatest_loss(s, *joint.state);
     if (joint.over_outdoors_pa > 0.0 && most.fitting != nullptr && most.fitting >= joint.section) {
         f->remedy = "Begin with " + s.resolved.run.label_at(most.fitting->part) + ", where "
