@@ -20,6 +20,10 @@ std::vector<double> drafts_with(const Case& resolved, const Solution& solution, 
         if (!has_closed_fire(state.kind)) {
             continue;
         }
+        if (state.status != Status::solved) {
+            drafts[i] = state.draft_pa; // of what is no working point nothing is asked
+            continue;
+        }
         if (state.weather != weather) {
             weather = state.weather;
             const Surroundings air = surroundings_of(other, weather, Fire::burning);

@@ -24,14 +24,16 @@ double power_12(double x) {
 } // namespace
 
 double churchill_1977(double re, double relative_roughness) {
-    const double slowness = 7.0 / re;
+    constexpr double next_to_still = 1e-6; // below it powers of powers have no number
+    const double moving_re = std::fmax(re, next_to_still);
+    const double slowness = 7.0 / moving_re;
     const double inner = slowness / tenth_root(slowness) + 0.27 * relative_roughness;
     const double a = power_16(-2.457 * std::log(inner));
-    const double b = power_16(37530.0 / re);
+    const double b = power_16(37530.0 / moving_re);
     const double sum = a + b;
     const double turbulent = 1.0 / (sum * std::sqrt(sum));
     // The twelfth root as a chain of roots costs less than a general power.
-    return 8.0 * std::sqrt(std::sqrt(cube_root(power_12(8.0 / re) + turbulent)));
+    return 8.0 * std::sqrt(std::sqrt(cube_root(power_12(8.0 / moving_re) + turbulent)));
 }
 
 double colebrook_1939(double re, double relative_roughness) {

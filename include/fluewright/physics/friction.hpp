@@ -9,7 +9,8 @@ namespace fluewright::friction {
 ///   A = ( 2.457 ln( 1 / ((7/Re)^0.9 + 0.27 e/D) ) )^16,   B = (37530/Re)^16
 ///
 /// Source   Churchill 1977, Chemical Engineering 84(24) 91-92   [churchill-1977]
-/// Range    any Re > 0, 0 <= e/D <= 0.05; within 3.5 % of colebrook_1939() from Re 4000
+/// Range    any Re > 0, held at 1e-6 below that; 0 <= e/D <= 0.05; within 3.5 % of
+///          colebrook_1939() from Re 4000
 /// [theory eq. 16]
 [[nodiscard]] double churchill_1977(double re, double relative_roughness);
 

@@ -9,8 +9,9 @@
 namespace fluewright {
 
 /// How the pressures of a run that lets in air, or stands in a house, are looked for. The coupled
-/// search is the fast one; where it does not settle, and where a test asks, the nested one is
-/// taken: a bracket for the room round a bracket for the outlet.
+/// search is the fast one; where it does not settle in a house, it is tried in one room after
+/// another. Where that does not settle either, and where a test asks, the nested one is taken: a
+/// bracket for the room round a bracket for the outlet.
 enum class Search : std::uint8_t { coupled, nested };
 
 /// Where nobody knows what the draft will be.
@@ -106,6 +107,10 @@ private:
                                    EndPressures ends,
                                    bool is_one_of_many,
                                    Answer& answer);
+    [[nodiscard]] bool solve_by_rooms(const GasStream& stream,
+                                      double air_kg_s,
+                                      std::span<Station> stations,
+                                      Answer& answer);
     [[nodiscard]] bool
     may_draw_instead(const GasStream& stream, double air_kg_s, const Answer& spilling) const;
     [[nodiscard]] Answer

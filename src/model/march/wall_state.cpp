@@ -16,6 +16,9 @@ namespace {
 /// A falling line is not followed to nothing; it is met only beyond any flue gas.
 constexpr double least_conductivity_share = 0.15;
 constexpr double gap_tolerance = 1e-7; ///< of the flux
+/// No face of a wall is colder. A search that asks a gap for more cold than it can pass ends there,
+/// not below absolute zero.
+constexpr double coldest_face_k = 100.0;
 
 /// Temperature of the inner face of a conducting layer; its conductivity follows its mean
 /// temperature, which makes the drop a root of a parabola.
@@ -42,7 +45,9 @@ double through_gap(const air_gap::Gap& gap, double cold_k, double flux_w_m2) {
         return cold_k;
     }
     // The conductance grows slowly with the drop: substitution with the secant's help closes fast.
-    double drop = flux_w_m2 / air_gap::conductance_w_m2k(gap, cold_k, cold_k + 1.0);
+    const double furthest_down = coldest_face_k - cold_k;
+    double drop =
+        std::max(flux_w_m2 / air_gap::conductance_w_m2k(gap, cold_k, cold_k + 1.0), furthest_down);
     double previous_drop = 0.0;
     double previous_miss = -flux_w_m2;
     for (int step = 0; step < 40; ++step) {
@@ -54,7 +59,7 @@ double through_gap(const air_gap::Gap& gap, double cold_k, double flux_w_m2) {
         const double next = drop - miss * (drop - previous_drop) / (miss - previous_miss);
         previous_drop = drop;
         previous_miss = miss;
-        drop = next;
+        drop = std::max(next, furthest_down);
     }
     return cold_k + drop;
 }
@@ -133,6 +138,7 @@ WallState LayeredWall::from_outer(double outer_k) const {
                                                layer.half_slope_w_mk2,
                                                face_k,
                                                heat_over_pi_w_m * layer.half_log);
+        face_k = std::max(face_k, coldest_face_k);
     }
     face_k += flux_inner * place_.wall->fixed_resistance_m2k_w;
     return {.flux_w_m2 = flux_inner, .inner_k = face_k, .outer_k = outer_k};

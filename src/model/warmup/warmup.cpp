@@ -238,7 +238,6 @@ void Course::begin_phase(std::size_t phase) {
 }
 
 void Course::step(double step_s) {
-    constexpr double shortest_s = 20.0;
     const double into_s = time_s_ - phase_start_s_;
     const std::vector<Faces> before = faces();
     const double first_s = diagonal * step_s;
@@ -266,7 +265,7 @@ void Course::step(double step_s) {
     const double outlet_k = outlet_after(outlet_k_, into_s, step_s);
     const FireDemand late = plan_.at(phase_, into_s + step_s);
     const WarmStage second = stage(first, outlet_k, late, second_start_k_);
-    if (!(first.settled && second.settled) && step_s > shortest_s && halves_help_) {
+    if (!(first.settled && second.settled) && step_s > options_.shortest_s && halves_help_) {
         // A hood or a gate that opens within a long step may leave nothing that balances over all
         // of it: it is gone in halves.
         step(0.5 * step_s);

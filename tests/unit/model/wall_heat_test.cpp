@@ -130,3 +130,18 @@ TEST_CASE("solved from the inner or from the outer face, a wall is the same") {
         CHECK(from_inner.flux_w_m2 == Approx(from_outer.flux_w_m2).epsilon(1e-7));
     }
 }
+
+TEST_CASE("a wall in storm and heat is followed to no face below what there is") {
+    const Case c = every_wall();
+    for (const WallBuild& wall : c.walls) {
+        for (const double ambient_k : {330.0, 350.0}) {
+            const WallHeat heat(place(wall, 0.22, ambient_k, 60.0), true);
+            for (double below_k = 0.5; below_k < 90.0; below_k *= 1.5) {
+                INFO(wall.id << ", " << below_k << " K below");
+                const WallHeat::Value at = heat.at(ambient_k - below_k);
+                CHECK(at.flux_w_m2 < 0.0);
+                CHECK(heat.outer_k(ambient_k - below_k, 0.0) > ambient_k - below_k - 1e-9);
+            }
+        }
+    }
+}

@@ -49,3 +49,9 @@ TEST_CASE("Colebrook's equation is met to round-off") {
         }
     }
 }
+
+TEST_CASE("gas next to still has a friction factor with a number") {
+    for (const double re : {1e-6, 1e-9, 1e-30, 0.0}) {
+        CHECK(friction::churchill_1977(re, 0.01) == Approx(64.0 / 1e-6));
+    }
+}

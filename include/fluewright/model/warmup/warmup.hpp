@@ -13,8 +13,10 @@ namespace fluewright {
 
 struct WarmupOptions {
     std::size_t weather{};
-    double total_s{};      ///< 0: the burn plan's own
-    double step_s{20.0};   ///< greatest time step
+    double total_s{};    ///< 0: the burn plan's own
+    double step_s{20.0}; ///< greatest time step
+    /// A step that does not settle is gone in halves, and those again, down to this.
+    double shortest_s{20.0};
     double record_s{60.0}; ///< a moment is kept about this often
     int cells_factor{1};   ///< multiplies the number of cells of every straight
 };

@@ -86,8 +86,13 @@ void wall_after_one_charge(Subject& s, const StateResult& state) {
     }
     // Within 0.3 K of steps fifty times shorter: walls that store heat move slowly.
     constexpr double step_s = 900.0;
-    const Warmup course = warm_up(
-        c, {.weather = state.weather, .total_s = lit_s, .step_s = step_s, .record_s = lit_s});
+    constexpr double shortest_s = 100.0;
+    const Warmup course = warm_up(c,
+                                  {.weather = state.weather,
+                                   .total_s = lit_s,
+                                   .step_s = step_s,
+                                   .shortest_s = shortest_s,
+                                   .record_s = lit_s});
     if (course.parts.empty()) {
         return;
     }
