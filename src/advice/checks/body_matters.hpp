@@ -294,6 +294,15 @@ inline constexpr auto body_matters = std::to_array<Matter>({
      .title = "Branches near the chimney top",
      .meaning = "Sparks set branches alight, and a tree beside the chimney top causes downdrafts.",
      .remedy = "Cut the branches back as far as required."},
+    {.id = "trouble-seen",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Trouble was seen at joints or flue",
+     .meaning = "Smoke out of the joints carries carbon monoxide into the room. What was found bad "
+                "in the flue lets it out, or lets a chimney fire out.",
+     .remedy = "Light no fire before the cause is found and mended; `fluewright diagnose` looks "
+               "for it."},
     {.id = "wall-pass-unprotected",
      .harm = Harm::fire,
      .severity = Severity::danger,

@@ -139,6 +139,16 @@ inline constexpr auto own_matters_j_to_z = std::to_array<Matter>({
      .meaning = "The gas in the pipe is above the pressure of the air around it, at a joint that "
                 "is nearly tight or in a closed space. Once loose, it leaks smoke.",
      .remedy = "Look for a restriction above this joint, and have the joint checked."},
+    {.id = "stovepipe-for-chimney",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Stovepipe stands for the chimney",
+     .meaning = "Stovepipe outdoors fouls fast, since it is cold, and rusts where nobody looks. "
+                "It is not made to hold a chimney fire, and what falls apart then hangs "
+                "against the house.",
+     .remedy = "Build a chimney, factory-built or lined masonry, from where the run leaves the "
+               "room. Light no fire before."},
     {.id = "straight-grows-past-its-joint",
      .harm = Harm::upkeep,
      .severity = Severity::warning,

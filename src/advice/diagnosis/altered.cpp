@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace fluewright::diagnosis {
 namespace {
@@ -16,6 +17,7 @@ namespace {
 constexpr double near_enough_pa = 1e-4;
 
 constexpr double most_of_high_fire = 0.9;
+constexpr double shut_rad = 0.5 * std::numbers::pi;
 
 bool reaches(const Place& place, int part) {
     return part >= place.first && part <= place.last;
@@ -163,10 +165,9 @@ void change_solved(const Installation& written, const CauseAt& change, Altered& 
         const Part& part = written.run[static_cast<std::size_t>(change.place.first)];
         for (Section& section : c.sections) {
             if (section.kind == PartKind::damper && section.part == change.place.first) {
+                // How much a shut blade leaves open is told by few files and differs by blade.
                 section.loss = fittings::disc_damper(
-                    size,
-                    part.free_area.value_or(
-                        catalog::default_of(DefaultId::damper_shut_free_share).value));
+                    shut_rad, std::max(1.0 - size, part.free_area.value_or(0.0)));
             }
         }
     } else if (id == CauseId::clogged_passages) {

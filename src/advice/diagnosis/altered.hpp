@@ -36,8 +36,10 @@ struct Altered {
     double flaw_grade{}; ///< 0: only just no longer sound, 1: glaring
 };
 
-/// The places a hidden cause can sit in; empty where the installation cannot have it.
-[[nodiscard]] std::vector<Place> places_of(const Cause& cause, const Case& resolved);
+/// The places a hidden cause can sit in; empty where the installation cannot have it. What was seen
+/// with a gauge below and above a piece of the run points to that piece.
+[[nodiscard]] std::vector<Place>
+places_of(const Cause& cause, const Case& resolved, const std::vector<Observation>& seen = {});
 
 /// The installation with these causes; nothing where they cannot be built in.
 [[nodiscard]] std::optional<Altered>

@@ -114,7 +114,7 @@ void Engine::add_singles() {
             sum += unhidden_prior;
             continue;
         }
-        Candidate candidate{&cause, places_of(cause, resolved_), {}};
+        Candidate candidate{&cause, places_of(cause, resolved_, written_.observed), {}};
         const std::size_t sizes = id_of(cause) == CauseId::leaky_joints ? leak_sizes : single_sizes;
         for (const double size : sizes_of(cause, sizes)) {
             if (can_size(cause, resolved_, size)) {

@@ -38,11 +38,18 @@ std::string mechanisms_of(const std::vector<SizedCause>& causes) {
 }
 
 /// What cures them all; where creosote ran out, whatever it is begins with the sweep.
-std::string remedies_of(const std::vector<SizedCause>& causes, HeaterKind kind, bool creosote) {
+std::string remedies_of(const std::vector<SizedCause>& causes,
+                        HeaterKind kind,
+                        bool creosote,
+                        const Flag& damper_allowed) {
     std::string text = creosote ? "Have the flue swept first: there is creosote in it." : "";
     for (const SizedCause& sized : causes) {
         text += text.empty() ? "" : " ";
-        text += remedy_at(*sized.cause, kind);
+        const bool not_this =
+            id_of(*sized.cause) == CauseId::strong_draft && damper_allowed == Flag{false};
+        text += not_this ? "Its maker allows no damper: ask the maker what holds the draft of a "
+                           "flue this tall."
+                         : remedy_at(*sized.cause, kind);
     }
     return text;
 }
@@ -325,14 +332,21 @@ Diagnosis OutcomeBuilder::build() {
         [](const Explanation& a, const Explanation& b) { return a.probability > b.probability; });
     for (Explanation& explanation : result.explanations) {
         if (!explanation.causes.empty()) {
-            explanation.remedy =
-                remedies_of(explanation.causes, kind_of(resolved_.appliance), urgent_.creosote);
+            explanation.remedy = remedies_of(explanation.causes,
+                                             kind_of(resolved_.appliance),
+                                             urgent_.creosote,
+                                             written_.appliance.damper_allowed);
         }
     }
     result.mend_first = mend_first_words(result.explanations.front(), evidence_);
-    urgent_.nearly_shut = leaves_flue_nearly_shut(result.explanations.front());
+    urgent_.nearly_shut = leaves_flue_nearly_shut(result.explanations);
     result.no_fire = urgent_.keeps_cold() || !result.dangers.empty();
     result.urgent = urgent_words(urgent_, result.no_fire, resolved_);
+    for (Explanation& explanation : result.explanations) {
+        if (explanation.causes.empty() && urgent_.keeps_cold()) {
+            explanation.remedy.clear(); // "nothing to mend" is no answer to that
+        }
+    }
     // What is hidden from the file is gone once the run is as the file has it.
     Installation plain = written_;
     plain.observed.clear();

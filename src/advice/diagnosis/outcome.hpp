@@ -58,9 +58,9 @@ private:
 /// Whether two of the causes let expect another answer: no other check is worth a person's time.
 [[nodiscard]] bool tells_apart(const NextCheck& check);
 
-/// Whether a cause that is likely enough leaves so little of the flue open that a fire for a check
-/// sends its gas into the room; judgement.
-[[nodiscard]] bool leaves_flue_nearly_shut(const Explanation& first);
+/// Whether causes that together are likely enough leave so little of the flue open that a fire for
+/// a check sends its gas into the room; judgement.
+[[nodiscard]] bool leaves_flue_nearly_shut(const std::vector<Explanation>& explanations);
 
 /// What to mend before anything else is looked for: what the file shows in the way, or what was
 /// looked at and found bad, where that is the first explanation; empty else.

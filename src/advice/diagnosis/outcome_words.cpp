@@ -35,17 +35,22 @@ bool tells_apart(const NextCheck& check) {
         });
 }
 
-bool leaves_flue_nearly_shut(const Explanation& first) {
+bool leaves_flue_nearly_shut(const std::vector<Explanation>& explanations) {
     constexpr double likely = 0.4;
     constexpr double most_shut = 0.6;
-    return first.probability >= likely
-           && std::any_of(first.causes.begin(), first.causes.end(), [](const SizedCause& sized) {
-                  const CauseId id = id_of(*sized.cause);
-                  return ((id == CauseId::blockage || id == CauseId::clogged_screen)
-                          && sized.size >= most_shut)
-                         || id == CauseId::restricted
-                         || (id == CauseId::shut_damper && sized.size >= shut_blade_rad);
-              });
+    double probability = 0.0;
+    for (const Explanation& each : explanations) {
+        const bool stops_up =
+            std::any_of(each.causes.begin(), each.causes.end(), [](const SizedCause& sized) {
+                const CauseId id = id_of(*sized.cause);
+                return ((id == CauseId::blockage || id == CauseId::clogged_screen
+                         || id == CauseId::shut_damper)
+                        && sized.size >= most_shut)
+                       || id == CauseId::restricted;
+            });
+        probability += stops_up ? each.probability : 0.0;
+    }
+    return probability >= likely;
 }
 
 std::string mend_first_words(const Explanation& first, const std::vector<Evidence>& evidence) {

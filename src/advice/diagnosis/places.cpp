@@ -20,9 +20,22 @@ bool holds_screen(const RunPart& part) {
     return has_screen(part.written);
 }
 
-/// Soot and nests gather at turns, on the flat and at the chimney top; a straight counts where it
-/// is not upright or the last upright one.
-std::vector<Place> where_blocked(const Run& run) {
+/// Whether drafts were measured on both sides of a part.
+bool is_measured_round(const RunPart& part, const Run& run, const std::vector<Observation>& seen) {
+    bool below = false;
+    bool above = false;
+    for (const Observation& each : seen) {
+        if (each.draft_pa) {
+            const std::size_t point = point_of(each.at, run.parts.size());
+            (static_cast<int>(point) <= part.index ? below : above) = true;
+        }
+    }
+    return below && above;
+}
+
+/// Soot and nests gather at turns, on the flat and at the chimney top; an upright straight counts
+/// where it is the last one, or where drafts below and above it were measured.
+std::vector<Place> where_blocked(const Run& run, const std::vector<Observation>& seen) {
     std::vector<Place> places = at_parts(run, [](const RunPart& part) {
         return part.kind == PartKind::elbow || part.kind == PartKind::tee
                || part.kind == PartKind::reducer || (part.has_length() && part.lie != Lie::upright)
@@ -31,8 +44,12 @@ std::vector<Place> where_blocked(const Run& run) {
     const auto last = std::find_if(run.parts.rbegin(), run.parts.rend(), [](const RunPart& part) {
         return part.lie == Lie::upright;
     });
-    if (last != run.parts.rend()) {
-        places.push_back({last->index, last->index, "in " + label(*last)});
+    for (const RunPart& part : run.parts) {
+        const bool is_last = last != run.parts.rend() && part.index == last->index;
+        const bool passed = part.has_length() && part.lie == Lie::upright;
+        if (is_last || (passed && is_measured_round(part, run, seen))) {
+            places.push_back({part.index, part.index, "in " + label(part)});
+        }
     }
     return places;
 }
@@ -64,7 +81,8 @@ std::vector<Place> where_leaky(const Run& run) {
 
 } // namespace
 
-std::vector<Place> places_of(const Cause& cause, const Case& resolved) {
+std::vector<Place>
+places_of(const Cause& cause, const Case& resolved, const std::vector<Observation>& seen) {
     const Place nowhere;
     const bool burns_wood = resolved.appliance.fuel_group == FuelGroup::wood;
     const CauseId id = id_of(cause);
@@ -72,7 +90,7 @@ std::vector<Place> places_of(const Cause& cause, const Case& resolved) {
         return {};
     }
     if (id == CauseId::blockage) {
-        return where_blocked(resolved.run);
+        return where_blocked(resolved.run, seen);
     }
     if (id == CauseId::deposits) {
         return where_deposits(resolved.run);

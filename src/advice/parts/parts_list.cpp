@@ -17,6 +17,18 @@ PartsList told(const Checked& checked, UnitSystem units) {
     PartsList list;
     list.dangers = present_dangers(checked);
     list.not_decided = fire_not_decided(checked, units);
+    std::string titles;
+    for (const Finding& finding : checked.findings) {
+        if (finding.harm == Harm::draft && finding.severity <= Severity::failure
+            && titles.find(finding.matter->title) == std::string::npos) {
+            titles += (titles.empty() ? "" : "; ") + std::string{finding.matter->title};
+        }
+    }
+    if (!titles.empty()) {
+        list.falls_short = "It falls short as it is drawn here: " + titles
+                           + ". Buy nothing before `fluewright check` and `fluewright improve` "
+                             "have been read.";
+    }
     return list;
 }
 

@@ -101,11 +101,17 @@ void Offer::hearth() {
                      + " of firebrick, so that the opening is as much lower"});
     }
     const double insert_m = us() ? 6.0 * constants::inch_m : 0.15;
+    const std::string_view liner = run_ ? liner_that_goes_in(*run_, insert_m) : "";
+    if (liner.empty()) {
+        return;
+    }
     add({.kind = RemedyKind::fit_insert,
          .amount = insert_m,
+         .word = std::string{liner},
          .place = "the hearth",
-         .what = "Set an insert with a door into the hearth, on an insulated liner of "
-                 + show(insert_m, Kind::length) + " up to the top"});
+         .what = "Set an insert with a door into the hearth, on "
+                 + std::string{liner.ends_with("insulated") ? "an insulated" : "a flexible"}
+                 + " liner of " + show(insert_m, Kind::length) + " up to the top"});
 }
 
 /// Inlets that bring the room near outdoors in the state that takes most of its air, and fans off.

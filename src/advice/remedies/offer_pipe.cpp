@@ -54,18 +54,11 @@ void Offer::sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::stri
 
 void Offer::liners() {
     const double outlet_m2 = run_->collar.bore.area_m2;
-    double masonry_m2 = 0.0;
-    for (const RunPart& part : run_->parts) {
-        if (part.wall_kind == WallKind::masonry) {
-            masonry_m2 = std::max(masonry_m2, part.bore.area_m2);
-        }
-    }
     std::size_t offered = 0;
     for (const catalog::TradeSize* size : sizing::trade_sizes(sizing::usual_sizes(case_))) {
         const double d = size->inside_diameter_m;
-        const double size_m2 = circle_area_m2(d);
-        const bool fits = !is_smaller_size(size_m2, outlet_m2) && size_m2 < 0.9 * masonry_m2;
-        if (!fits || offered >= most_sizes) {
+        if (is_smaller_size(circle_area_m2(d), outlet_m2) || offered >= most_sizes
+            || !liner_goes_in(*run_, d, LinerCover::bare)) {
             continue;
         }
         ++offered;
@@ -74,6 +67,9 @@ void Offer::liners() {
              .amount = d,
              .word = "flexible liner",
              .what = "Line the masonry flue with a flexible liner" + of_size});
+        if (!liner_goes_in(*run_, d, LinerCover::insulated)) {
+            continue;
+        }
         add({.kind = RemedyKind::line_flue,
              .amount = d,
              .word = "rigid liner insulated",
@@ -90,6 +86,8 @@ void Offer::insulated(std::string_view wall) {
 }
 
 void Offer::pipe() {
+    add({.kind = RemedyKind::fit_shield,
+         .what = "Fit a shield of sheet steel, 1 in (25 mm) off the wall, beside the pipe"});
     if (case_.appliance.fuel_group != FuelGroup::gas) {
         add({.kind = RemedyKind::double_wall_connector,
              .word = "double-wall connector",

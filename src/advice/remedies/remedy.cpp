@@ -47,7 +47,9 @@ void change(const Remedy& remedy, Installation& in) {
     case RemedyKind::raise_hearth:
         return changes::raise_hearth(in, remedy.amount);
     case RemedyKind::fit_insert:
-        return changes::fit_insert(in, remedy.amount);
+        return changes::fit_insert(in, remedy.amount, remedy.word);
+    case RemedyKind::fit_shield:
+        return changes::fit_shield(in);
     case RemedyKind::double_wall_connector:
         return changes::connector_wall(in, remedy.word);
     case RemedyKind::remove_reducer:

@@ -32,7 +32,7 @@ void lower_door_opening(Installation& in, double height_m);
 void raise_hearth(Installation& in, double up_m);
 /// Puts a stove of ordinary size in the place of an open hearth, on a liner in its masonry; nothing
 /// where there is no masonry to line.
-void fit_insert(Installation& in, double liner_m);
+void fit_insert(Installation& in, double liner_m, const std::string& liner);
 
 // Shape of the run: remedy_shape.cpp
 void give_slope(Installation& in, double slope);
@@ -50,6 +50,7 @@ void remove_reducer(Installation& in);
 void connector_size(Installation& in, double diameter_m);
 void chimney_size(Installation& in, double diameter_m);
 void pipe_size(Installation& in, double diameter_m);
+void fit_shield(Installation& in);
 void insulate_outside(Installation& in, const std::string& wall);
 void enclose_outside(Installation& in);
 void line_flue(Installation& in, double diameter_m, const std::string& wall);

@@ -82,7 +82,7 @@ void raise_hearth(Installation& in, double up_m) {
     }
 }
 
-void fit_insert(Installation& in, double liner_m) {
+void fit_insert(Installation& in, double liner_m, const std::string& liner) {
     Appliance insert;
     insert.type = ApplianceType::stove;
     insert.listed = true;
@@ -93,7 +93,7 @@ void fit_insert(Installation& in, double liner_m) {
     insert.floor_protection = in.appliance.floor_protection;
     Installation lined = in;
     lined.appliance = insert;
-    line_flue(lined, liner_m, "flexible liner insulated");
+    line_flue(lined, liner_m, liner);
     if (!(lined.run == in.run)) {
         in = std::move(lined);
     }

@@ -128,8 +128,9 @@ void Offer::caps() {
     for (const Build build : {Build::plain, Build::open}) {
         for (const Part& part : before_.run) {
             const Build now = part.build.value_or(Build::plain);
-            const bool more_open =
-                is_a(part, PartKind::cap) && now != Build::open && now != build && !part.loss;
+            // The cap of a listed gas vent belongs to it.
+            const bool more_open = is_a(part, PartKind::cap) && now != Build::open && now != build
+                                   && !part.loss && case_.appliance.fuel_group != FuelGroup::gas;
             if (more_open) {
                 add({.kind = RemedyKind::change_cap,
                      .word = std::string{name(build)},

@@ -1,3 +1,4 @@
+#include "fluewright/core/constants.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/core/same_name.hpp"
 #include "remedy_changes.hpp"
@@ -40,6 +41,12 @@ Part size_change(const Part& pipe, double from_m2, double diameter_m) {
     change.part = to_m2 < from_m2 ? PartKind::reducer : PartKind::increaser;
     set_diameter(change, diameter_m);
     return change;
+}
+
+/// What no stovepipe goes through; a wall it passes by a system made for it.
+bool is_passed_by_chimney_alone(const Part& part) {
+    const Passage passed = part.passes.value_or(Passage::nothing);
+    return passed != Passage::nothing && passed != Passage::wall;
 }
 
 } // namespace
@@ -101,6 +108,25 @@ void pipe_size(Installation& in, double diameter_m) {
     resize(in, Reach::whole, diameter_m);
 }
 
+/// Beside bare pipe that stands nearer to what burns than it may without a shield; so wide that
+/// past its edge that distance is kept.
+void fit_shield(Installation& in) {
+    constexpr double full_distance_m = 18.0 * constants::inch_m;
+    constexpr double off_the_wall_m = constants::inch_m;
+    const std::optional<Run> run = run_of(in);
+    for (std::size_t i = 0; run && i < in.run.size(); ++i) {
+        const RunPart& was = run->parts[i];
+        Part& part = in.run[i];
+        if (was.in_chimney() || was.wall_kind != WallKind::single || part.shield
+            || part.clearance_m.value_or(full_distance_m) >= full_distance_m) {
+            continue;
+        }
+        part.shield = Shield::sheet_steel;
+        part.shield_gap_m = off_the_wall_m;
+        part.shield_reach_m = full_distance_m;
+    }
+}
+
 void insulate_outside(Installation& in, const std::string& wall) {
     const std::optional<Run> run = run_of(in);
     if (!run) {
@@ -110,7 +136,7 @@ void insulate_outside(Installation& in, const std::string& wall) {
         const RunPart& part = run->parts[i];
         const bool thicker = part.wall_kind == WallKind::insulated && in.run[i].wall
                              && is_same_name(*in.run[i].wall, "insulated 25 mm");
-        if (part.zone.value != Zone::room
+        if ((part.zone.value != Zone::room || is_passed_by_chimney_alone(in.run[i]))
             && (part.wall_kind == WallKind::single || part.wall_kind == WallKind::double_wall
                 || thicker)) {
             set_wall(in.run[i], wall);

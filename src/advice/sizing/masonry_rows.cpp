@@ -75,13 +75,15 @@ std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes, double
     std::stable_sort(clay, rows.end(), [](const SizeRow& a, const SizeRow& b) {
         return a.area_over_outlet < b.area_over_outlet;
     });
-    constexpr double fits_share = 0.9; // a liner needs room around it
     for (const catalog::TradeSize* size : trade_sizes(sizes)) {
-        const double area_m2 = circle_area_m2(size->inside_diameter_m);
-        if (area_m2 < fits_share * flue_m2) {
-            rows.push_back(
-                masonry_row(resolved, std::string{size->id} + " liner", area_m2, height_m));
+        if (const auto liner = liner_that_goes_in(resolved.run, size->inside_diameter_m);
+            !liner.empty()) {
+            rows.push_back(masonry_row(resolved,
+                                       std::string{size->id} + " liner",
+                                       circle_area_m2(size->inside_diameter_m),
+                                       height_m));
             rows.back().lines_masonry = true;
+            rows.back().liner = liner;
         }
     }
     return rows;
@@ -102,7 +104,7 @@ std::vector<Change> masonry_changes(const SizeRow& row, double present_height_m)
     if (row.lines_masonry) {
         changes.emplace_back(Remedy{.kind = RemedyKind::line_flue,
                                     .amount = row.connector_m,
-                                    .word = "flexible liner insulated"});
+                                    .word = std::string{row.liner}});
     } else if (!row.clay_liner.empty()) {
         changes.emplace_back(OtherClayLiner{row.clay_liner});
     }

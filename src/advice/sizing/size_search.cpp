@@ -68,8 +68,11 @@ std::string reason_for(const SizeTable& table, const SizeRow& best) {
            + " is the smallest size that passes in every condition and is not smaller than the "
              "outlet."
            + (present == nullptr ? ""
-                                 : " The present " + present->connector
-                                       + " is ruled out: " + present->ruled_out_by + ".");
+              : present->ruled_out_by.empty()
+                  ? " The present " + present->connector
+                        + " is not that: `fluewright size` tells why."
+                  : " The present " + present->connector + " is ruled out: " + present->ruled_out_by
+                        + ".");
 }
 
 } // namespace

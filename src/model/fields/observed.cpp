@@ -120,7 +120,7 @@ bool alarm_has_sounded(const std::vector<Observation>& seen) {
 }
 
 bool was_too_hot(const Observation& seen) {
-    const double surface_k = catalog::default_of(DefaultId::surface_red_heat_k).value;
+    const double surface_k = catalog::default_of(DefaultId::surface_far_too_hot_k).value;
     const double gas_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
     return seen.surface_temperature_k.value_or(0.0) >= surface_k
            || seen.gas_temperature_k.value_or(0.0) > gas_k;

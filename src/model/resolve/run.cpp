@@ -347,7 +347,7 @@ void run(const CaseWork& work) {
         add_open_end(work);
     }
     couple_bends(work.made.sections);
-    decide_stretches(work.made.run, a.fuel_group);
+    decide_stretches(work.made.run, work.made.walls, a.fuel_group);
     add_shape_faults(work.made.run, work.made.units, work.faults);
 }
 

@@ -13,6 +13,16 @@ void weathers(const CaseWork& work) {
         const std::string pointer = "/site/weather/" + std::to_string(i);
         WeatherCase w;
         w.name = entry.name.value_or("weather " + std::to_string(i + 1));
+        const auto& before = work.made.weathers;
+        const auto same = std::find_if(before.begin(), before.end(), [&](const WeatherCase& each) {
+            return each.name == w.name;
+        });
+        if (same != before.end()) {
+            work.fault(pointer + "/name",
+                       "weather " + std::to_string(same - before.begin() + 1) + " is called \""
+                           + w.name + "\" too",
+                       "give each weather a name of its own: answers and `observed` go by it");
+        }
         w.outdoor_temperature_k = work.value_or_default(entry.outdoor_temperature_k,
                                                         pointer + "/outdoor_temperature",
                                                         "outdoor temperature, " + w.name,

@@ -1,15 +1,15 @@
 #include "stretch.hpp"
 
-#include "fluewright/model/run/case.hpp"
-
 #include <algorithm>
 
 namespace fluewright {
 namespace {
 
-Stretch stretch_of(WallKind wall, FuelGroup fuel) {
-    const bool gas_vent = wall == WallKind::double_wall && fuel == FuelGroup::gas;
-    return is_chimney_wall(wall) || gas_vent ? Stretch::chimney : Stretch::connector;
+Stretch stretch_of(const WallBuild& wall, FuelGroup fuel) {
+    const bool is_made_for_it = !wall.fuels.empty() && wall.may_serve(fuel);
+    const bool vent = wall.kind == WallKind::double_wall
+                      && (fuel == FuelGroup::gas || (fuel == FuelGroup::oil && is_made_for_it));
+    return is_chimney_wall(wall.kind) || vent ? Stretch::chimney : Stretch::connector;
 }
 
 /// Whether the gas turns in this tee into a chimney: its next straight is one.
@@ -46,14 +46,14 @@ bool WallBuild::may_serve(FuelGroup group) const {
     return fuels.empty();
 }
 
-void decide_stretches(Run& run, FuelGroup fuel) {
+void decide_stretches(Run& run, std::span<const WallBuild> walls, FuelGroup fuel) {
     std::optional<Stretch> said;
     for (RunPart& part : run.parts) {
         if (part.written.belongs_to) {
             said = part.written.belongs_to;
         }
         part.stretch = said ? Known<Stretch>{*said, true}
-                            : Known<Stretch>{stretch_of(part.wall_kind, fuel), false};
+                            : Known<Stretch>{stretch_of(walls[part.wall], fuel), false};
     }
     for (RunPart& part : run.parts) {
         if (!part.stretch.given && is_base_tee(run, part)) {

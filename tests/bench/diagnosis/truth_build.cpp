@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace bench {
 
@@ -72,7 +73,8 @@ void build_in(Installation& real, std::vector<std::size_t>& place, const Planted
     } else if (planted.cause == "clogged-screen") {
         real.run[part].free_area = 0.72 * (1.0 - planted.size);
     } else if (planted.cause == "shut-damper") {
-        real.run[part].blade_angle_rad = planted.size;
+        real.run[part].blade_angle_rad = 0.5 * std::numbers::pi;
+        real.run[part].free_area = 1.0 - planted.size;
     } else if (planted.cause == "clogged-passages") {
         real.appliance.draft_needed_pa.high = *real.appliance.draft_needed_pa.high * planted.size;
         real.appliance.draft_needed_pa.low = *real.appliance.draft_needed_pa.low * planted.size;

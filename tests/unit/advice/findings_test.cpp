@@ -254,11 +254,14 @@ std::vector<Probe> probes() {
          [](Installation& in) { in.site.room.pressure_pa = -8.1; },
          [](Installation& in) { in.site.room.pressure_pa = -7.9; }},
         {"seen-too-hot",
-         [](Installation& in) { in.observed.emplace_back().surface_temperature_k = 753.2; },
-         [](Installation& in) { in.observed.emplace_back().surface_temperature_k = 753.1; }},
+         [](Installation& in) { in.observed.emplace_back().surface_temperature_k = 605.4; },
+         [](Installation& in) { in.observed.emplace_back().surface_temperature_k = 605.3; }},
         {"single-wall-outdoors",
          [](Installation& in) { in.run[2].wall = "single-wall steel"; },
          nothing},
+        {"stovepipe-for-chimney",
+         [](Installation& in) { in.run[2].wall = "double-wall connector"; },
+         [](Installation& in) { in.run[1].wall = "double-wall connector"; }},
         {"smoke-at-door",
          [](Installation& in) {
              in.appliance.door = {0.9, 0.7, std::nullopt, std::nullopt, std::nullopt};

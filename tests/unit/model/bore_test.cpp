@@ -116,3 +116,21 @@ TEST_CASE("pipe for a collar that is not round is offered by area") {
     CHECK(bore_name(flat, UnitSystem::us) == "oval 8 in x 5 in");
     CHECK(bore_name(pipe, UnitSystem::us) == "6 in");
 }
+
+TEST_CASE("a liner goes down the narrow side of a tile, with its sheet and its wrap") {
+    Installation in = plain::stack(6.0, 0.15, 0.5);
+    Part& flue = in.run.front();
+    flue.diameter_m.reset();
+    flue.wall = "clay-lined masonry";
+    flue.liner = "8x12"; // 6.43 by 10.43 in inside
+    const Run run = plain::resolved(in).run;
+    CHECK(liner_goes_in(run, 6.0 * inch, LinerCover::bare));
+    CHECK_FALSE(liner_goes_in(run, 6.0 * inch, LinerCover::insulated));
+    CHECK_FALSE(liner_goes_in(run, 7.0 * inch, LinerCover::bare));
+    CHECK(liner_that_goes_in(run, 5.0 * inch) == "flexible liner insulated");
+    CHECK(liner_that_goes_in(run, 6.0 * inch) == "flexible liner");
+    CHECK(liner_that_goes_in(run, 8.0 * inch).empty());
+    // Nothing goes into pipe.
+    CHECK_FALSE(liner_goes_in(
+        plain::resolved(plain::stack(6.0, 0.15, 0.5)).run, 3.0 * inch, LinerCover::bare));
+}

@@ -184,6 +184,7 @@ TEST_CASE("a model taken over to other air is the model made for it") {
     Installation in = plain::stack(6.0, 0.15, 0.05);
     in.run.front().zone = Zone::outdoors;
     Weather frost = in.site.weather.front();
+    frost.name = "frost";
     frost.outdoor_temperature_k = 253.15;
     frost.wind_m_s = 4.0;
     in.site.weather.push_back(frost);

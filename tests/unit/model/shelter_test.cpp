@@ -200,3 +200,21 @@ TEST_CASE("a room may be colder in one weather, and the gas of a balance with it
     const FlueModel model(measured, surroundings_of(measured, 1, Fire::burning));
     CHECK(gas_temperature_k(model, measured.appliance.high) == 600.0);
 }
+
+TEST_CASE("two weathers of one name are refused where the second is named") {
+    Installation in = plain::stack(4.0, 0.15, 0.5);
+    in.site.weather.assign(2, Weather{});
+    in.site.weather[0].name = "frost";
+    in.site.weather[1].name = "frost";
+    const auto refused = resolve(with_outdoor_top(in));
+    REQUIRE_FALSE(refused.has_value());
+    CHECK(refused.error().front().pointer == "/site/weather/1/name");
+    CHECK(refused.error().front().message.find("weather 1 is called \"frost\" too")
+          != std::string::npos);
+    // A name that the program would give counts as well.
+    in.site.weather[0].name = "weather 2";
+    in.site.weather[1].name = {};
+    CHECK_FALSE(resolve(with_outdoor_top(in)).has_value());
+    in.site.weather[0].name = {};
+    CHECK(resolve(with_outdoor_top(in)).has_value());
+}

@@ -139,6 +139,7 @@ struct LeftInBox {
 struct PartsList {
     std::vector<PresentDanger> dangers; ///< nothing on the list cures them
     std::string not_decided;            ///< fire_not_decided() of the run
+    std::string falls_short;            ///< what keeps it from drawing; empty where nothing does
     std::vector<PartsLine> lines;
     std::vector<PipeStretch> stretches;
     std::vector<Cut> cuts;

@@ -27,6 +27,7 @@ struct SizeRow {
     double height_m{};
     std::string clay_liner{};   ///< of a masonry flue still to be built; empty for pipe
     bool lines_masonry{};       ///< a round liner in the masonry flue that stands
+    std::string_view liner{};   ///< the wall of that liner
     double area_over_outlet{};  ///< the narrower of the two
     std::optional<Score> score; ///< empty where it cannot be built
     std::string ruled_out_by;   ///< a rule, a state, or a danger the present run has not

@@ -8,6 +8,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 /// The run, complete and typed: the one place that knows what a part is, where it stands and how it
@@ -252,5 +253,15 @@ struct Run {
 /// where clearly more of it stands outdoors than over the roof. A chimney that goes up in the house
 /// has its head alone outdoors.
 [[nodiscard]] bool has_walls_outdoors(const Run& run, const Given& top_above_roof_m);
+
+enum class LinerCover : std::uint8_t { bare, insulated };
+
+/// Whether a round liner of this inside diameter [m] goes down all the masonry of a run, with room
+/// for its sheet and for the wrap of an insulated one. False where there is no masonry.
+[[nodiscard]] bool liner_goes_in(const Run& run, double diameter_m, LinerCover cover);
+
+/// The wall of the liner for it: insulated where the wrap goes in too, else bare; empty where
+/// neither goes in.
+[[nodiscard]] std::string_view liner_that_goes_in(const Run& run, double diameter_m);
 
 } // namespace fluewright

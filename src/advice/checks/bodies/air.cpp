@@ -199,6 +199,27 @@ Verdict carbon_monoxide(const View& view, const catalog::Rule& /*rule*/) {
                  : unknown({"/site/alarms/carbon_monoxide"});
 }
 
+/// The figures of a run say nothing of what was seen to be wrong with it.
+Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
+    const std::vector<Observation>& observed = view.written.observed;
+    bool looked = false;
+    for (std::size_t i = 0; i < observed.size(); ++i) {
+        const Observation& seen = observed[i];
+        const std::string entry = "/observed/" + std::to_string(i);
+        if (seen.smoke == SmokePlace::joints) {
+            return unknown({entry + "/smoke"});
+        }
+        if (seen.look == LookedAt::joints || seen.look == LookedAt::flue) {
+            if (seen.found == FoundState::bad) {
+                return unknown({entry + "/found"});
+            }
+            looked = true;
+        }
+    }
+    return looked ? decided(true, "joints or flue were looked at and found good")
+                  : not_here("no such trouble was seen");
+}
+
 Verdict own_flue(const View& view, const catalog::Rule& rule) {
     if (!view.solid_fuel()) {
         return not_here(not_solid);
@@ -296,6 +317,8 @@ constexpr auto air_entries = std::to_array<Entry>({
     {"au-own-flue", own_flue},
     {"de-own-flue", own_flue},
     {"trade-own-flue", where_told<own_flue>},
+    {"trade-co-alarm", where_told<carbon_monoxide>},
+    {"trade-trouble-found", trouble_found},
     {"flue-several-heaters", several_heaters},
     {"trade-inspect-yearly", looked_at},
     {"uk-co-alarm", carbon_monoxide_uk},

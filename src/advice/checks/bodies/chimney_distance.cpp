@@ -152,6 +152,7 @@ constexpr auto chimney_distance_entries = std::to_array<Entry>({
     {"ca-masonry-clearance-inside", masonry_inside},
     {"ca-masonry-clearance-outside", masonry_outside},
     {"uk-masonry-clearance", masonry_uk},
+    {"trade-masonry-distance", where_told<masonry_uk>},
     {"de-chimney-clearance", chimney_de},
 });
 

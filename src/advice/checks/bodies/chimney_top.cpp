@@ -109,15 +109,35 @@ bool ends_as_gas_vent(const View& view) {
               });
 }
 
+/// A vent that a fan pushes out of a wall.
+bool ends_out_of_a_wall(const View& view) {
+    const RunPart* last = view.resolved.run.last_straight();
+    return view.heater().pushed_by_fan && last != nullptr && last->level();
+}
+
 Verdict three_two_ten(const View& view, const catalog::Rule& rule) {
-    if (ends_as_gas_vent(view)) {
-        return not_here("for chimneys; a listed gas vent ends as its maker's table says");
+    if (ends_as_gas_vent(view) || ends_out_of_a_wall(view)) {
+        return not_here("for chimneys through a roof; a listed vent ends as its maker says");
     }
     constexpr double ten_feet_m = 3.048;
     return over_roof_and_near(view, rule, ten_feet_m);
 }
 
+/// Lower than any body lets a chimney end, where nothing more is told of the roof.
+Verdict top_far_too_low(const View& view, const catalog::Rule& rule) {
+    const Given& above_m = view.written.site.roof.top_above_roof_m;
+    if (!view.solid_fuel() || ends_out_of_a_wall(view) || !above_m) {
+        return not_here("for chimneys of solid fuel of which the file tells how far they stand "
+                        "above the roof");
+    }
+    return chimney_top(
+        at_least(view, *above_m, rule.figure, Kind::length, "chimney top above the roof"));
+}
+
 Verdict top_canada(const View& view, const catalog::Rule& rule) {
+    if (ends_out_of_a_wall(view)) {
+        return not_here("for chimneys through a roof; a listed vent ends as its maker says");
+    }
     constexpr double reach_m = 3.0;
     return over_roof_and_near(view, rule, reach_m);
 }
@@ -350,6 +370,7 @@ Verdict gas_vent_top(const View& view, const catalog::Rule& rule) {
 constexpr auto chimney_top_entries = std::to_array<Entry>({
     {"top-3-2-10", three_two_ten},
     {"ca-top", top_canada},
+    {"trade-top-over-roof", top_far_too_low},
     {"top-medium-heat", medium_heat, Needs::solution},
     {"top-tree", trees},
     {"trade-ends-upright", ends_upright},

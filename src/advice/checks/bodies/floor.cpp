@@ -42,6 +42,9 @@ std::optional<Verdict> no_pad(const View& view) {
     if (view.fireplace()) {
         return not_here("an open fireplace is built in");
     }
+    if (view.heater().fuel_group == FuelGroup::pellets && is_listed(view).value_or(false)) {
+        return not_here("a listed pellet heater drops no embers; its instructions tell the pad");
+    }
     const auto& floor = view.written.appliance.floor;
     if (!floor) {
         return unknown({"/appliance/floor"});

@@ -116,8 +116,12 @@ Verdict strongest_draft(const View& view, const catalog::Rule& rule) {
 
 Verdict deposit(const View& view, const catalog::Rule& rule) {
     double thickest_m = -1.0;
+    bool glazed = false;
     for (const Part& part : view.written.run) {
         thickest_m = std::max(thickest_m, part.deposit_m.value_or(-1.0));
+        glazed =
+            glazed
+            || (part.deposit == DepositKind::glazed_creosote && part.deposit_m.value_or(0.0) > 0.0);
     }
     for (const Observation& seen : view.written.observed) {
         thickest_m = std::max(thickest_m, seen.deposit_m.value_or(-1.0));
@@ -130,10 +134,12 @@ Verdict deposit(const View& view, const catalog::Rule& rule) {
                        "deposit under " + view.show(rule.figure, Kind::length));
     }
     const double shown_m = thickest_m;
-    Verdict v = decided(shown_m < rule.figure,
-                        "deposit of " + view.show(shown_m, Kind::length) + "; sweep from "
-                            + view.show(rule.figure, Kind::length)
-                            + (shown_m >= rule.second ? ", and no fire before that" : ""));
+    const bool no_fire = glazed || shown_m >= rule.second;
+    Verdict v = decided(shown_m < rule.figure && !glazed,
+                        "deposit of " + view.show(shown_m, Kind::length) + "; "
+                            + (glazed ? "glaze is taken out whatever its thickness"
+                                      : "sweep from " + view.show(rule.figure, Kind::length))
+                            + (no_fire ? ", and no fire before that" : ""));
     v.kind = Kind::length;
     v.figure = shown_m;
     v.limit = rule.figure;

@@ -356,6 +356,7 @@ void doubtful(Subject& s) {
     room_for_clearances(s);
     thick_sheet(s);
     doubtful_surroundings(s);
+    doubtful_combustion(s);
     shorter_than_tables(s);
     sizes_made(s);
     top_above_what_is_there(s);

@@ -76,6 +76,10 @@ void short_or_strong(Subject& s, const StateResult& state) {
     if (f != nullptr && s.with_words()) {
         f->message = "The draft at the outlet is " + s.show(state.draft_pa, Kind::pressure)
                      + "; the appliance allows at most " + s.show(greatest, Kind::pressure) + ".";
+        if (s.view.written.appliance.damper_allowed == Flag{false}) {
+            f->remedy = "Its maker allows no damper: ask the maker what holds the draft of a flue "
+                        "this tall.";
+        }
     }
 }
 

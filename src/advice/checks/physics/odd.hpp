@@ -22,4 +22,7 @@ void odd(Subject& s, bool met, std::string_view place, const Words& words) {
 /// nothing uses.
 void doubtful_surroundings(Subject& s);
 
+/// Figures of one fire that say different things of its air.
+void doubtful_combustion(Subject& s);
+
 } // namespace fluewright::checking

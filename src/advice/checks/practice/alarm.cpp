@@ -53,13 +53,13 @@ void alarm(Subject& s) {
 
 /// After the alarm, before all other dangers: what glows may be a chimney fire.
 void too_hot(Subject& s) {
-    const double red_heat_k = catalog::default_of(DefaultId::surface_red_heat_k).value;
+    const double far_too_hot_k = catalog::default_of(DefaultId::surface_far_too_hot_k).value;
     const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
     for (const Observation& seen : s.view.written.observed) {
         if (seen.surface_temperature_k) {
             const double surface_k = *seen.surface_temperature_k;
             hold_measured(
-                s, "a surface temperature", surface_k, red_heat_k, surface_k < red_heat_k);
+                s, "a surface temperature", surface_k, far_too_hot_k, surface_k < far_too_hot_k);
         }
         if (seen.gas_temperature_k) {
             const double rating_k = rating_at(s.resolved, seen, s.view.written.run.size());

@@ -177,15 +177,65 @@ void height(Subject& s) {
                  + s.show(usual_m, Kind::length) + " is the usual least.";
 }
 
+bool is_stovepipe(const Subject& s, const Section& section) {
+    const WallBuild& wall = s.resolved.walls[section.wall];
+    const bool vent = !wall.fuels.empty() && wall.may_serve(s.resolved.appliance.fuel_group);
+    return section.length_m > 0.0 && !is_chimney_wall(wall.kind)
+           && !(vent && wall.kind == WallKind::double_wall);
+}
+
+std::string bare_pipe(const Subject& s, double length_m, const Section& first) {
+    const bool bare = s.resolved.walls[first.wall].kind == WallKind::single;
+    return s.show(length_m, Kind::length)
+           + (bare ? " of single-wall pipe" : " of double-wall stovepipe");
+}
+
+/// Outdoors and up to the chimney top, or said by the file to be it: what stands there is all the
+/// chimney there is.
+void pipe_for_chimney(Subject& s) {
+    const auto& sections = s.resolved.sections;
+    const auto top = std::find_if(sections.rbegin(), sections.rend(), [](const Section& section) {
+        return section.length_m > 0.0;
+    });
+    const FuelGroup group = s.resolved.appliance.fuel_group;
+    if (top == sections.rend() || (group != FuelGroup::wood && group != FuelGroup::coal)) {
+        return;
+    }
+    const Section* first = nullptr;
+    double length_m = 0.0;
+    for (auto section = top; section != sections.rend(); ++section) {
+        if (section->length_m <= 0.0) {
+            continue;
+        }
+        if (section->zone != Zone::outdoors || !is_stovepipe(s, *section)) {
+            break;
+        }
+        first = &*section;
+        length_m += section->length_m;
+    }
+    for (const Section& section : sections) {
+        const RunPart* part = s.resolved.run.part(section.part);
+        if (first == nullptr && part != nullptr && part->in_chimney() && is_stovepipe(s, section)) {
+            first = &section;
+            length_m = section.length_m;
+        }
+    }
+    CheckResult* f =
+        s.hold(own("stovepipe-for-chimney"),
+               first == nullptr,
+               {.kind = Kind::length, .figure = length_m, .limit = 0.0, .weight = length_m / 5.0},
+               {.section = first});
+    if (f != nullptr && first != nullptr && s.with_words()) {
+        f->message = bare_pipe(s, length_m, *first) + " stands for the chimney.";
+    }
+}
+
 void bare_pipe_outdoors(Subject& s) {
     double length_m = 0.0;
     const Section* first = nullptr;
     bool any = false;
     for (const Section& section : s.resolved.sections) {
-        const WallBuild& wall = s.resolved.walls[section.wall];
-        const bool vent = !wall.fuels.empty() && wall.may_serve(s.resolved.appliance.fuel_group);
-        if (section.length_m <= 0.0 || is_chimney_wall(wall.kind)
-            || (vent && wall.kind == WallKind::double_wall)) {
+        if (!is_stovepipe(s, section)) {
             continue;
         }
         any = true;
@@ -205,10 +255,7 @@ void bare_pipe_outdoors(Subject& s) {
     if (f == nullptr || first == nullptr || !s.with_words()) {
         return;
     }
-    const bool bare = s.resolved.walls[first->wall].kind == WallKind::single;
-    f->message = s.show(length_m, Kind::length)
-                 + (bare ? " of single-wall pipe is" : " of double-wall stovepipe is")
-                 + " outdoors.";
+    f->message = bare_pipe(s, length_m, *first) + " is outdoors.";
 }
 
 void damper_on_gas(Subject& s) {
@@ -237,6 +284,7 @@ void shape(Subject& s) {
     cleanout(s);
     height(s);
     bare_pipe_outdoors(s);
+    pipe_for_chimney(s);
 }
 
 } // namespace fluewright::checking

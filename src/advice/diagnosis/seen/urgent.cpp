@@ -134,8 +134,8 @@ std::vector<std::string> urgent_words(const Urgent& urgent, bool no_fire, const 
     }
     if (urgent.smoke || urgent.nearly_shut) {
         if (!urgent.smoke) {
-            lines.emplace_back("A flue that is nearly shut sends its gas into the room, with "
-                               "carbon monoxide in it.");
+            lines.emplace_back("By what was seen the flue may be nearly shut. Then it sends its "
+                               "gas into the room, with carbon monoxide in it.");
         }
         lines.emplace_back(use_words(no_fire, burner));
     }

@@ -204,12 +204,16 @@ std::string answer_of(const Improvement& made) {
     if (made.outcome == Outcome::leave_alone) {
         const bool all_well =
             made.present.verdict.of(Harm::reloading).outcome != HarmOutcome::falls_short;
+        const bool open = made.present.verdict.leaves_fire_open();
         const std::string begin = !made.trouble.empty() ? "Otherwise nothing"
-                                  : all_well            ? "Leave it alone: nothing"
+                                  : all_well && !open   ? "Leave it alone: nothing"
                                                         : "Nothing";
         return begin + " that counts is short; the smallest relative margin is in "
                + tightest(c, made.score) + "."
-               + (all_well ? "" : " No change that was tried opens the door further.");
+               + (all_well ? "" : " No change that was tried opens the door further.")
+               + (made.present.verdict.leaves_fire_open()
+                      ? ' ' + fire_not_decided(made.present.checks, c.units)
+                      : std::string{});
     }
     if (made.over_budget) {
         const Plan& least = *made.over_budget;

@@ -205,6 +205,7 @@ bool does_it(const Improvement& made, const Plan& plan) {
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
     constexpr double noise = 0.02;
+    constexpr double same_trouble = 0.1; // of draft that is too strong already
     const double stood = static_cast<double>(made.against.size());
     if (clears(made.goal) && !plan.judged) {
         plan.trouble = stood;
@@ -226,7 +227,9 @@ void judge_plan(const Improvement& made, Plan& plan) {
                         : plan.score.least_spare;
         plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0 && nothing_stands;
     }
-    plan.too_strong = plan.score.greatest_over > std::max(0.0, before.greatest_over + noise);
+    plan.too_strong = plan.score.greatest_over
+                      > (before.greatest_over > 0.0 ? before.greatest_over + same_trouble
+                                                    : std::max(0.0, before.greatest_over + noise));
     plan.short_of_wanted = is_short_of_wanted(made, plan.score);
     plan.undoes = std::all_of(plan.steps.begin(), plan.steps.end(), [](const Remedy& step) {
         return undoes_a_fault(step.kind);

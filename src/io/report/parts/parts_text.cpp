@@ -138,7 +138,8 @@ std::string box_text(const PartsList& list, const Style& style) {
 std::string unbuildable_text(const PartsList& list, const Style& style) {
     return report::dangers_text(
                list.dangers, "Do not build it like this: no part on this list cures these", style)
-           + report::not_decided_text(list.not_decided, style);
+           + report::not_decided_text(list.not_decided, style)
+           + report::not_decided_text(list.falls_short, style);
 }
 
 std::string buy_text(const PartsList& list, const Style& style) {

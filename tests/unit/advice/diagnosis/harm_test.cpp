@@ -168,7 +168,7 @@ TEST_CASE("a check of a run that was seen far too hot or far below outdoors find
     CHECK(has(dangers([](Observation& o) { o.surface_temperature_k = 760.0; }), "seen-too-hot"));
     CHECK(has(dangers([](Observation& o) { o.gas_temperature_k = 780.0; }), "seen-too-hot"));
     CHECK_FALSE(
-        has(dangers([](Observation& o) { o.surface_temperature_k = 640.0; }), "seen-too-hot"));
+        has(dangers([](Observation& o) { o.surface_temperature_k = 600.0; }), "seen-too-hot"));
     CHECK(
         has(dangers([](Observation& o) { o.room_pressure_pa = -9.0; }), "room-far-below-outdoors"));
     CHECK_FALSE(
