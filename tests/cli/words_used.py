@@ -33,10 +33,14 @@ forbidden = re.compile(
 # "safe" promises what no calculation can.
 promise = re.compile(r"(?<![\w-])(safe|safely)(?![\w-])", re.I)
 faults = []
+read = set()  # lines and sentences: most stand in many answers
 
 
 def plain_words(where, text):
     for line in text.splitlines():
+        if line in read:
+            continue
+        read.add(line)
         for word in forbidden.findall(line):
             faults.append(f"{where}: `{word}`, say `{banned[word.lower()]}`: {line.strip()[:110]}")
         if promise.search(line):
@@ -46,6 +50,9 @@ def plain_words(where, text):
 def short_sentences(where, text):
     # A list after a colon and the parts between semicolons are read one by one.
     for sentence in re.split(r"(?<=[.;:?!])\s+|\n\s*\n", text):
+        if ("sentence", sentence) in read:
+            continue
+        read.add(("sentence", sentence))
         words = [word for word in sentence.split() if re.search(r"[A-Za-z]", word)]
         if sum(word.endswith(",") for word in words) > len(words) / 2:
             continue  # a list of names

@@ -1,8 +1,8 @@
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 
 #include "advice/seen_trouble.hpp"
-#include "cures.hpp"
-#include "design.hpp"
+#include "flaws/cures.hpp"
+#include "flaws/design.hpp"
 #include "fluewright/advice/remedies/improve.hpp"
 #include "fluewright/model/fields/range.hpp"
 #include "fluewright/model/resolve/resolve.hpp"

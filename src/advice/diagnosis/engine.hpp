@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cures.hpp"
 #include "fit.hpp"
+#include "flaws/cures.hpp"
 
 #include <map>
 #include <memory>

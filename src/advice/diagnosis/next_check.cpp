@@ -232,9 +232,10 @@ std::vector<std::size_t> rows_behind(const Engine& engine,
 
 /// What costs a turn of the hand, or a lamp held to a cleanout, is done before anything is fetched,
 /// if it tells anything.
-bool is_free(const Ranked& entry, const Installation& written) {
+bool is_free(const Ranked& entry, const Installation& written, double most_bits) {
     constexpr double turn_of_the_hand = 0.5;
-    constexpr double least_bits = 0.002;
+    constexpr double worth_the_lamp = 0.1; // of what the most telling check tells
+    const double least_bits = std::max(0.002, worth_the_lamp * most_bits);
     const bool cleanout = entry.candidate.blank.look == LookedAt::joints
                           && std::any_of(written.run.begin(),
                                          written.run.end(),
@@ -269,9 +270,13 @@ std::vector<Ranked> rank_checks(Engine& engine,
         }
         ranked.push_back(std::move(entry));
     }
+    double most_bits = 0.0;
+    for (const Ranked& entry : ranked) {
+        most_bits = std::max(most_bits, entry.bits);
+    }
     std::stable_sort(ranked.begin(), ranked.end(), [&](const Ranked& a, const Ranked& b) {
-        const bool a_free = is_free(a, written);
-        return a_free != is_free(b, written) ? a_free : a.worth > b.worth;
+        const bool a_free = is_free(a, written, most_bits);
+        return a_free != is_free(b, written, most_bits) ? a_free : a.worth > b.worth;
     });
     return ranked;
 }

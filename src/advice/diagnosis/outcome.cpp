@@ -1,7 +1,7 @@
 #include "outcome.hpp"
 
-#include "cures.hpp"
-#include "design.hpp"
+#include "flaws/cures.hpp"
+#include "flaws/design.hpp"
 #include "sizes.hpp"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "cures.hpp"
+#include "flaws/cures.hpp"
 #include "fluewright/core/constants.hpp"
 #include "outcome.hpp"
 

@@ -44,28 +44,40 @@ void remove_damper(Installation& in) {
 }
 
 void fit_regulator(Installation& in, double setting_pa) {
-    const auto first = std::find_if(in.run.begin(), in.run.end(), run_edit::is_straight);
     const bool has_one = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
         return is_a(part, PartKind::draft_regulator) || is_a(part, PartKind::draft_hood);
     });
-    if (has_one || first == in.run.end()) {
+    const std::optional<Run> run = run_edit::run_of(in);
+    if (has_one || !run) {
         return;
     }
-    // Within reach and below the ceiling: a long upright pipe is parted.
+    // Within reach and below the ceiling, and far enough from the next bend for the tee it stands
+    // on: the pipe is parted there.
     constexpr double over_outlet_m = 0.45;
-    const double up_m = first->across_m ? 0.0 : first->up_m.value_or(0.0);
-    std::vector<Part> put;
-    Part regulator = run_edit::like_pipe(*first);
-    regulator.part = PartKind::draft_regulator;
-    regulator.setting_pa = setting_pa;
-    put.push_back(std::move(regulator));
-    if (up_m > 2.0 * over_outlet_m) {
-        Part upper = *first;
-        upper.up_m = up_m - over_outlet_m;
-        first->up_m = over_outlet_m;
-        put.push_back(std::move(upper));
+    constexpr double to_next_bend_m = 0.3;
+    for (std::size_t i = 0; i < in.run.size() && !run->parts[i].in_chimney(); ++i) {
+        const double length_m = run->parts[i].length_m;
+        if (!run_edit::is_straight(in.run[i]) || length_m < 2.0 * to_next_bend_m) {
+            continue;
+        }
+        const double share = std::min(over_outlet_m, length_m - to_next_bend_m) / length_m;
+        Part behind = in.run[i];
+        Part regulator = run_edit::like_pipe(in.run[i]);
+        regulator.part = PartKind::draft_regulator;
+        regulator.setting_pa = setting_pa;
+        for (Given Part::*side : {&Part::up_m, &Part::across_m, &Part::rise_m}) {
+            if (const Given whole_m = in.run[i].*side) {
+                in.run[i].*side = *whole_m * share;
+                behind.*side = *whole_m * (1.0 - share);
+            }
+        }
+        if (in.run[i].passes) {
+            in.run[i].passes = Passage::nothing; // the farther piece passes it
+        }
+        const auto at = in.run.begin() + static_cast<std::ptrdiff_t>(i) + 1;
+        in.run.insert(at, {std::move(regulator), std::move(behind)});
+        return;
     }
-    in.run.insert(first + 1, put.begin(), put.end());
 }
 
 void fit_damper(Installation& in, double blade_angle_rad) {

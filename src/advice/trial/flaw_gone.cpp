@@ -50,6 +50,16 @@ std::optional<Installation> crimps_down(const Installation& written) {
     return found ? std::optional{run_edit::shortened(std::move(better))} : std::nullopt;
 }
 
+/// The top where the wind passes over it.
+std::optional<Installation> top_in_clear_wind(const Installation& written) {
+    if (written.site.top_position != ChimneyTopPosition::adverse) {
+        return std::nullopt;
+    }
+    Installation better = written;
+    better.site.top_position = ChimneyTopPosition::clear;
+    return better;
+}
+
 } // namespace
 
 Result<Installation, std::string> without_flaw(const Installation& written,
@@ -62,6 +72,8 @@ Result<Installation, std::string> without_flaw(const Installation& written,
         better = as_wide_as_outlet(written, *resolved);
     } else if (cause == diagnosis::CauseId::crimps_up) {
         better = crimps_down(written);
+    } else if (cause == diagnosis::CauseId::windy_top) {
+        better = top_in_clear_wind(written);
     }
     if (!better) {
         return Failure{std::string{"the installation has no such flaw"}};

@@ -5,7 +5,9 @@
 #include "paint.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 namespace fluewright::drawing {
 namespace {
@@ -56,6 +58,15 @@ bool leaks(const Case& resolved, const StateResult& state, const RunPart& part) 
     });
 }
 
+/// Whether `check` finds anything about joints under pressure: sealed ones hold some of it.
+bool joints_are_found_wanting(const Assessment& a) {
+    constexpr std::array<std::string_view, 3> of_joints{
+        "smoke-at-joints", "smoke-may-seep-at-joints", "joints-without-draft"};
+    return std::any_of(a.findings.begin(), a.findings.end(), [&](const Finding& finding) {
+        return std::find(of_joints.begin(), of_joints.end(), finding.matter->id) != of_joints.end();
+    });
+}
+
 } // namespace
 
 void paint_joints(const Assessment& a,
@@ -63,6 +74,7 @@ void paint_joints(const Assessment& a,
                   const Shown& shown,
                   const Lines& lines,
                   Painting& painting) {
+    const bool any_leaks = joints_are_found_wanting(a);
     for (std::size_t i = 0; i < elevation.parts.size(); ++i) {
         const DrawnPart& part = elevation.parts[i];
         if (part.part->bare_end()) {
@@ -77,7 +89,7 @@ void paint_joints(const Assessment& a,
                               {place.at.x - half * left.x, place.at.y - half * left.y},
                               {.color = ink, .width = 1.1});
         painting.signs.insert(Sign::joint);
-        if (!report::leaks_indoors(a.installation, part.part->first_section)) {
+        if (!any_leaks || !report::leaks_indoors(a.installation, part.part->first_section)) {
             continue;
         }
         const auto burns_and_leaks = [&](const StateResult& state) {

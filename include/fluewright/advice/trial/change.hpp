@@ -40,7 +40,7 @@ struct OtherValue {
 };
 
 /// A flaw of the design gone that no remedy takes away: the weather of a colder day, masonry of
-/// another section, or pipe turned round.
+/// another section, a top in clear wind, or pipe turned round.
 struct FlawGone {
     diagnosis::CauseId cause{}; ///< of the kind "design"
 };

@@ -58,22 +58,24 @@ void one_fire(Subject& s, std::optional<double> HighLow::*end, bool is_high) {
     const ApplianceCase& a = s.resolved.appliance;
     const std::vector<ToldAir> told =
         told_of(s.view.written.appliance, a, is_high ? a.high : a.low, end);
-    const auto [least, most] = std::minmax_element(
+    const auto ends = std::minmax_element(
         told.begin(), told.end(), [](const auto& x, const auto& y) { return x.ratio < y.ratio; });
     if (told.empty()) {
         return;
     }
+    const ToldAir& least = *ends.first;
+    const ToldAir& most = *ends.second;
     const auto in_words = [&](const ToldAir& each) {
         return "`" + std::string{each.key} + "` says "
                + s.show(std::max(0.0, each.ratio), Kind::number);
     };
-    const bool starved = least->ratio < 1.0 / most_apart;
-    odd(s, !starved && most->ratio <= most_apart * least->ratio, "the combustion air", [&] {
+    const bool starved = least.ratio < 1.0 / most_apart;
+    odd(s, !starved && most.ratio <= most_apart * least.ratio, "the combustion air", [&] {
         const std::string fire = is_high ? "high fire" : "low fire";
         std::string text = "Unusual: of the combustion air at " + fire
-                           + ", over the least that would do, " + in_words(*least);
+                           + ", over the least that would do, " + in_words(least);
         if (told.size() > 1) {
-            text += ", " + in_words(*most);
+            text += ", " + in_words(most);
         }
         return text
                + (told.size() > 1 ? ". They are not of one fire; `" + std::string{told.front().key}

@@ -1,7 +1,7 @@
 #include "design.hpp"
 
+#include "advice/diagnosis/seen/too_much.hpp"
 #include "cures.hpp"
-#include "seen/too_much.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -110,16 +110,6 @@ double gain_of(const Trial& better,
     return gain;
 }
 
-/// Whether the room was measured about level with outdoors while it burned: what is computed of the
-/// house says nothing against that.
-bool room_is_measured_level(const std::vector<Evidence>& evidence) {
-    constexpr double level_pa = -1.0; // judgement: less than any heater notices
-    return std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
-        return e.seen == Seen::room_pressure && e.situation.doing != Doing::idle
-               && e.value >= level_pa;
-    });
-}
-
 std::vector<DesignCause> causes_of(const Installation& written,
                                    const Case& resolved,
                                    const std::vector<double>& before,
@@ -130,9 +120,6 @@ std::vector<DesignCause> causes_of(const Installation& written,
     double most = 0.0; // of what a flaw of the run itself accounts for
     for (const FoundFlaw& shown : flaws_of(written, resolved)) {
         const Cause& cause = *shown.cause;
-        if (id_of(cause) == CauseId::low_room && room_is_measured_level(evidence)) {
-            continue;
-        }
         DesignCause flaw{.cause = &cause, .cured = std::nullopt, .share = 0.0};
         for (Trial& better : cured(cause, written, resolved)) {
             const bool measured =

@@ -1,11 +1,12 @@
 #include "cures.hpp"
 
+#include "advice/diagnosis/seen/too_much.hpp"
+#include "flaw.hpp"
 #include "fluewright/core/constants.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "fluewright/model/run/open_front.hpp"
 #include "fluewright/model/states/states.hpp"
-#include "seen/too_much.hpp"
 
 #include <algorithm>
 #include <array>
@@ -46,44 +47,8 @@ constexpr double glaring_room_pa = -6.0;
 constexpr double glaring_moisture = 0.33;
 constexpr double glaring_over_pa = 10.0;
 constexpr double cold_low_fire_k = 353.15;
-
-/// One way to take a flaw away. Of the changes those that do something here are made, in this
-/// order.
-using Cure = std::vector<Change>;
-
-/// How far an installation has a flaw, and the ways to take it away; none: it does not have it.
-struct Flaw {
-    double grade{}; ///< 0: only just no longer sound, 1: glaring
-    std::vector<Cure> cures;
-    double weight{1.0};
-};
-
-/// 0 at the value that is sound still, 1 at one that is glaring and beyond.
-double grade(double value, double sound, double glaring) {
-    return std::clamp((value - sound) / (glaring - sound), 0.0, 1.0);
-}
-
-template <class... Changes>
-Cure cure_of(Changes... changes) {
-    Cure cure;
-    (cure.emplace_back(std::move(changes)), ...);
-    return cure;
-}
-
-template <class... Ways>
-Flaw flaw(double grade, Ways... made) {
-    Flaw found{.grade = grade, .cures = {}};
-    (found.cures.push_back(std::move(made)), ...);
-    return found;
-}
-
-Remedy remedy(RemedyKind kind, double amount = 0.0, double other = 0.0) {
-    return {.kind = kind, .amount = amount, .other = other};
-}
-
-Remedy remedy(RemedyKind kind, double amount, std::string_view word) {
-    return {.kind = kind, .amount = amount, .word = std::string{word}};
-}
+constexpr double light_wind_m_s = 2.0;
+constexpr double glaring_wind_m_s = 8.0;
 
 Flaw higher(const Installation& /*written*/, const Case& c) {
     const double lacking_m = sound_rise_m - c.total_rise_m();
@@ -208,7 +173,19 @@ StateResult high_fire(const Case& c) {
     return solve_state(model, StateKind::high_fire, Detail::totals);
 }
 
+/// Whether the room was measured about level with outdoors while it burned: what is computed of the
+/// house says nothing against that.
+bool is_measured_level(const std::vector<Observation>& seen) {
+    return std::any_of(seen.begin(), seen.end(), [](const Observation& each) {
+        return each.room_pressure_pa.value_or(sound_room_pa) >= near_outdoors_pa
+               && each.state != StateKind::idle;
+    });
+}
+
 Flaw free_room(const Installation& written, const Case& c) {
+    if (is_measured_level(written.observed)) {
+        return {};
+    }
     const Given& stated_pa = written.site.room.pressure_pa;
     const double room_pa = stated_pa ? *stated_pa : high_fire(c).room.pressure_pa;
     if (room_pa > sound_room_pa) {
@@ -316,6 +293,21 @@ Flaw brighter(const Installation& /*written*/, const Case& c) {
                       cure_of(remedy(RemedyKind::brisk_low_fire, high_kg_s, low_kg_s)));
 }
 
+/// A top that the file puts into bad wind, and a weather that brings it.
+Flaw in_clear_wind(const Installation& written, const Case& c) {
+    if (written.site.top_position != ChimneyTopPosition::adverse) {
+        return {};
+    }
+    double strongest_m_s = 0.0;
+    for (const WeatherCase& weather : c.weathers) {
+        strongest_m_s = std::max(strongest_m_s, weather.wind_m_s);
+    }
+    return strongest_m_s <= light_wind_m_s
+               ? Flaw{}
+               : flaw(grade(strongest_m_s, light_wind_m_s, glaring_wind_m_s),
+                      cure_of(FlawGone{CauseId::windy_top}));
+}
+
 /// A pipe whose file states that its crimped end points up: one is enough for water to run out.
 Flaw turned_round(const Installation& written, const Case& /*c*/) {
     const FlawGone turned{CauseId::crimps_up};
@@ -339,6 +331,7 @@ constexpr std::array rows{FlawRow{CauseId::too_short, higher},
                           FlawRow{CauseId::strong_draft, held_back},
                           FlawRow{CauseId::wide_opening, smaller_opening},
                           FlawRow{CauseId::low_fire_known, brighter},
+                          FlawRow{CauseId::windy_top, in_clear_wind},
                           FlawRow{CauseId::crimps_up, turned_round}};
 
 /// The installation with the changes that do something here; nothing where none does.

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "advice/diagnosis/seen/evidence.hpp"
 #include "fluewright/advice/diagnosis/diagnosis.hpp"
 #include "fluewright/advice/trial/trial.hpp"
-#include "seen/evidence.hpp"
 
 /// What is wrong by design: the run as the file describes it, against a cured one.
 namespace fluewright::diagnosis {
