@@ -1,5 +1,6 @@
 #include "outcome.hpp"
 
+#include "advice/checks/no_damper.hpp"
 #include "flaws/cures.hpp"
 #include "flaws/design.hpp"
 #include "sizes.hpp"
@@ -47,9 +48,7 @@ std::string remedies_of(const std::vector<SizedCause>& causes,
         text += text.empty() ? "" : " ";
         const bool not_this =
             id_of(*sized.cause) == CauseId::strong_draft && damper_allowed == Flag{false};
-        text += not_this ? "Its maker allows no damper: ask the maker what holds the draft of a "
-                           "flue this tall."
-                         : remedy_at(*sized.cause, kind);
+        text += not_this ? checking::where_no_damper_may_be : remedy_at(*sized.cause, kind);
     }
     return text;
 }

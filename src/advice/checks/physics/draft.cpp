@@ -1,3 +1,4 @@
+#include "advice/checks/no_damper.hpp"
 #include "advice/checks/subject.hpp"
 #include "fluewright/advice/opening_words.hpp"
 #include "fluewright/advice/score.hpp"
@@ -77,8 +78,7 @@ void short_or_strong(Subject& s, const StateResult& state) {
         f->message = "The draft at the outlet is " + s.show(state.draft_pa, Kind::pressure)
                      + "; the appliance allows at most " + s.show(greatest, Kind::pressure) + ".";
         if (s.view.written.appliance.damper_allowed == Flag{false}) {
-            f->remedy = "Its maker allows no damper: ask the maker what holds the draft of a flue "
-                        "this tall.";
+            f->remedy = where_no_damper_may_be;
         }
     }
 }

@@ -198,8 +198,9 @@ void pipe_for_chimney(Subject& s) {
         return section.length_m > 0.0;
     });
     const FuelGroup group = s.resolved.appliance.fuel_group;
-    if (top == sections.rend() || (group != FuelGroup::wood && group != FuelGroup::coal)) {
-        return;
+    if (top == sections.rend() || (group != FuelGroup::wood && group != FuelGroup::coal)
+        || s.resolved.shelter == Shelter::outdoors) {
+        return; // a heater in the open air has no house beside its pipe
     }
     const Section* first = nullptr;
     double length_m = 0.0;
