@@ -169,7 +169,8 @@ bool HouseAir::turns_between(double one_pa, double other_pa) const {
 
 double HouseAir::inlet_area_m2(double room_pa, double taken_kg_s) const {
     const double missing = -surplus_kg_s(room_pa, taken_kg_s);
-    return missing > 0.0 ? openings::area_m2(missing, -room_pa, outdoor_density_kg_m3_) : 0.0;
+    return known() && missing > 0.0 ? openings::area_m2(missing, -room_pa, outdoor_density_kg_m3_)
+                                    : 0.0;
 }
 
 double HouseAir::neutral_height_m(double room_pa) const {
