@@ -92,6 +92,15 @@ Products burn(const FuelAnalysis& fuel, const Burn& how) {
     return products;
 }
 
+double air_ratio_for_gas(const FuelAnalysis& fuel, double moisture, double gas_per_fuel_kg_kg) {
+    const auto gas_at = [&](double air_ratio) {
+        return burn(fuel, {.moisture = moisture, .air_ratio = air_ratio, .air_humidity_kg_kg = 0.0})
+            .gas_per_fuel_kg_kg;
+    };
+    const double least = gas_at(1.0);
+    return 1.0 + (gas_per_fuel_kg_kg - least) / (gas_at(2.0) - least);
+}
+
 double stoichiometric_air_kg_kg(const FuelAnalysis& fuel, double moisture) {
     return moles_of(fuel).air_needed * air_molar_mass_kg_mol() * (1.0 - moisture);
 }

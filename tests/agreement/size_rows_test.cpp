@@ -15,7 +15,7 @@ file_of(const SizeRow& row, const SizeTable& table, const Installation& written)
     if (row.present) {
         return written;
     }
-    if (table.varies_masonry || row.lines_masonry) {
+    if (table.varies_masonry || row.lines_masonry()) {
         return changed(sizing::masonry_changes(row, table.present_height_m), written);
     }
     return changed(Change{OtherPipe{row.connector_m, row.chimney_m, row.height_m}}, written);
@@ -85,7 +85,7 @@ TEST_CASE("the pipe that size suggests is the one it keeps once it is fitted") {
         REQUIRE(again.has_value());
         const bool kept = again->suggested && again->rows[*again->suggested].present;
         // Masonry that was changed is the flue as it stands, or pipe where it was lined.
-        const bool renamed = row.lines_masonry || !row.clay_liner.empty();
+        const bool renamed = row.lines_masonry() || !row.clay_liner.empty();
         if (!kept || (!renamed && again->rows[*again->suggested].connector != row.connector)) {
             fail_law(seed,
                      "size suggests " + named(row)

@@ -40,6 +40,12 @@ struct Products {
 /// [theory eq. 5]
 [[nodiscard]] Products burn(const FuelAnalysis& fuel, const Burn& how);
 
+/// Air ratio with which a kg of fuel as fired gives this much gas [kg], in dry air: gas grows with
+/// the air ratio in a straight line. Below 1 where the gas is less than the fuel needs in air.
+/// [theory eq. 5]
+[[nodiscard]] double
+air_ratio_for_gas(const FuelAnalysis& fuel, double moisture, double gas_per_fuel_kg_kg);
+
 /// kg dry air per kg fuel as fired at air ratio 1.
 [[nodiscard]] double stoichiometric_air_kg_kg(const FuelAnalysis& fuel, double moisture);
 

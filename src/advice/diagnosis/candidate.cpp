@@ -122,17 +122,13 @@ public:
 
 private:
     [[nodiscard]] bool fits(const Check& check) const {
-        const auto has = [&](PartKind kind) {
-            return std::any_of(written_.run.begin(), written_.run.end(), [&](const Part& part) {
-                return part.part == kind;
-            });
-        };
         const auto look = from_word<LookedAt>(check.look);
         if (look == LookedAt::damper) {
-            return has(PartKind::damper);
+            return has_part(written_.run, PartKind::damper);
         }
         if (look == LookedAt::cap) {
-            return has(PartKind::cap) || has(PartKind::screen);
+            return has_part(written_.run, PartKind::cap)
+                   || has_part(written_.run, PartKind::screen);
         }
         if (look == LookedAt::door_seal || look == LookedAt::baffle) {
             return resolved_.appliance.type == ApplianceType::stove;

@@ -3,6 +3,7 @@
 #include "box.hpp"
 #include "fluewright/advice/checks/checks.hpp"
 #include "fluewright/advice/checks/present_dangers.hpp"
+#include "fluewright/advice/verdict.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "small.hpp"
 #include "stretches.hpp"
@@ -17,15 +18,17 @@ PartsList told(const Checked& checked, UnitSystem units) {
     PartsList list;
     list.dangers = present_dangers(checked);
     list.not_decided = fire_not_decided(checked, units);
-    std::string titles;
+    std::vector<const Matter*> short_of_draft;
     for (const Finding& finding : checked.findings) {
+        const Matter* matter = finding.matter;
         if (finding.harm == Harm::draft && finding.severity <= Severity::failure
-            && titles.find(finding.matter->title) == std::string::npos) {
-            titles += (titles.empty() ? "" : "; ") + std::string{finding.matter->title};
+            && std::find(short_of_draft.begin(), short_of_draft.end(), matter)
+                   == short_of_draft.end()) {
+            short_of_draft.push_back(matter);
         }
     }
-    if (!titles.empty()) {
-        list.falls_short = "It falls short as it is drawn here: " + titles
+    if (!short_of_draft.empty()) {
+        list.falls_short = "It falls short as it is drawn here: " + titles_of(short_of_draft)
                            + ". Buy nothing before `fluewright check` and `fluewright improve` "
                              "have been read.";
     }

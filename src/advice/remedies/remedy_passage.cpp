@@ -44,11 +44,9 @@ void remove_damper(Installation& in) {
 }
 
 void fit_regulator(Installation& in, double setting_pa) {
-    const bool has_one = std::any_of(in.run.begin(), in.run.end(), [](const Part& part) {
-        return is_a(part, PartKind::draft_regulator) || is_a(part, PartKind::draft_hood);
-    });
     const std::optional<Run> run = run_edit::run_of(in);
-    if (has_one || !run) {
+    if (has_part(in.run, PartKind::draft_regulator) || has_part(in.run, PartKind::draft_hood)
+        || !run) {
         return;
     }
     // Within reach and below the ceiling, and far enough from the next bend for the tee it stands

@@ -1,6 +1,7 @@
 #include "fluewright/core/constants.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/core/same_name.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 #include "remedy_changes.hpp"
 #include "run_edit.hpp"
 
@@ -43,10 +44,11 @@ Part size_change(const Part& pipe, double from_m2, double diameter_m) {
     return change;
 }
 
-/// What no stovepipe goes through; a wall it passes by a system made for it.
 bool is_passed_by_chimney_alone(const Part& part) {
-    const Passage passed = part.passes.value_or(Passage::nothing);
-    return passed != Passage::nothing && passed != Passage::wall;
+    return std::find(floors_and_roofs.begin(),
+                     floors_and_roofs.end(),
+                     part.passes.value_or(Passage::nothing))
+           != floors_and_roofs.end();
 }
 
 } // namespace
@@ -111,7 +113,7 @@ void pipe_size(Installation& in, double diameter_m) {
 /// Beside bare pipe that stands nearer to what burns than it may without a shield; so wide that
 /// past its edge that distance is kept.
 void fit_shield(Installation& in) {
-    constexpr double full_distance_m = 18.0 * constants::inch_m;
+    const double full_distance_m = catalog::find_rule("connector-clearance-single-wall")->figure;
     constexpr double off_the_wall_m = constants::inch_m;
     const std::optional<Run> run = run_of(in);
     for (std::size_t i = 0; run && i < in.run.size(); ++i) {

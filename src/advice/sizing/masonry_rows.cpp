@@ -82,7 +82,6 @@ std::vector<SizeRow> masonry_rows(const Case& resolved, TradeSizes sizes, double
                                        std::string{size->id} + " liner",
                                        circle_area_m2(size->inside_diameter_m),
                                        height_m));
-            rows.back().lines_masonry = true;
             rows.back().liner = liner;
         }
     }
@@ -101,7 +100,7 @@ std::vector<Change> masonry_changes(const SizeRow& row, double present_height_m)
         height.kind = Kind::length;
         changes.emplace_back(OtherValue{.key = std::move(height), .value = row.height_m});
     }
-    if (row.lines_masonry) {
+    if (row.lines_masonry()) {
         changes.emplace_back(Remedy{.kind = RemedyKind::line_flue,
                                     .amount = row.connector_m,
                                     .word = std::string{row.liner}});

@@ -10,7 +10,7 @@ namespace {
 
 /// Of masonry: whether what stands keeps its section.
 bool is_as_wide(const SizeRow& row) {
-    return row.clay_liner.empty() && !row.lines_masonry;
+    return row.clay_liner.empty() && !row.lines_masonry();
 }
 
 } // namespace
@@ -22,7 +22,7 @@ const SizeRow* best_row(const SizeTable& table) {
                           std::abs(row.height_m - table.present_height_m),
                           table.separate && row.connector != row.chimney,
                           table.varies_masonry && !is_as_wide(row),
-                          row.lines_masonry && !table.varies_masonry,
+                          row.lines_masonry() && !table.varies_masonry,
                           row.chimney_m,
                           row.connector_m};
     };

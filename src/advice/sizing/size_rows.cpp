@@ -148,7 +148,7 @@ public:
     /// Beside pipe that can be chosen: round liners for the masonry it leads into.
     void fill_liners(double height_m) {
         for (SizeRow& row : masonry_rows(table_.present, sizes_, height_m)) {
-            if (row.lines_masonry) {
+            if (row.lines_masonry()) {
                 row.ruled_out_by = rule_words(row.area_over_outlet, table_.present);
                 row.against_rule = !row.ruled_out_by.empty();
                 if (!row.against_rule || depth_ == Depth::every_size) {
@@ -218,7 +218,7 @@ private:
 
     /// The present row is the run as it stands, which may differ from the size by a hair.
     [[nodiscard]] std::vector<Change> changes_of(const SizeRow& row) const {
-        if (table_.varies_masonry || row.lines_masonry) {
+        if (table_.varies_masonry || row.lines_masonry()) {
             return masonry_changes(row, table_.present_height_m);
         }
         if (stands_as_it_is(row)) {
@@ -248,7 +248,7 @@ private:
     }
 
     [[nodiscard]] bool stands_as_it_is(const SizeRow& row) const {
-        return row.present && !table_.varies_masonry && !row.lines_masonry;
+        return row.present && !table_.varies_masonry && !row.lines_masonry();
     }
 
     /// What `check` says of the present run, which is known already.

@@ -114,7 +114,7 @@ SizeAdvice advise_size(const Installation& written, const Assessment& present, T
         best->present ? SizeAdvice::Outcome::present_is_right : SizeAdvice::Outcome::another;
     advice.suggested = best->connector;
     advice.suggested_diameter_m = best->connector_m;
-    advice.lines_masonry = best->lines_masonry;
+    advice.lines_masonry = best->lines_masonry();
     if (table.masonry_too_wide) {
         // Right as the pipe may be: what it leads into is not, and `size` has the words for it.
         sizing::suggest(table);

@@ -55,7 +55,7 @@ std::string against_present(const SizeTable& table) {
 
 std::string none_fits(const SizeTable& table, const SizeRow* nearest) {
     const std::string masonry =
-        table.keeps_masonry && (nearest == nullptr || !nearest->lines_masonry)
+        table.keeps_masonry && (nearest == nullptr || !nearest->lines_masonry())
             ? " The masonry flue kept its size; a liner would change it."
             : "";
     if (nearest == nullptr) {
@@ -73,13 +73,13 @@ std::string for_masonry(const SizeTable& table, const SizeRow& best) {
     }
     std::string words = " The masonry flue it leads into is too wide: it has "
                         + format_number(table.masonry_over_outlet, 2) + " times the outlet's area.";
-    if (best.lines_masonry) {
+    if (best.lines_masonry()) {
         return words;
     }
     const SizeRow* liner = nullptr;
     for (const SizeRow& row : table.rows) {
         const double off_m = std::abs(row.height_m - table.present_height_m);
-        if (row.lines_masonry && row.score && row.ruled_out_by.empty()
+        if (row.lines_masonry() && row.score && row.ruled_out_by.empty()
             && (liner == nullptr || off_m < std::abs(liner->height_m - table.present_height_m))) {
             liner = &row;
         }
@@ -101,12 +101,13 @@ std::string least_height(const SizeTable& table, const SizeRow& row) {
 
 /// What to take in place of what is there, and why.
 std::string take_words(const SizeTable& table, const SizeRow& row) {
-    if (table.varies_masonry && row.clay_liner.empty() && !row.lines_masonry) {
+    if (table.varies_masonry && row.clay_liner.empty() && !row.lines_masonry()) {
         return "Keep the " + table.present_pipe + ", with the chimney top "
                + format_quantity(row.height_m, Kind::length, table.present.units)
                + " above the outlet: it then passes in every condition.";
     }
-    return (row.lines_masonry ? "Line the masonry flue with a " : "Take ") + pipe_words(table, row)
+    return (row.lines_masonry() ? "Line the masonry flue with a " : "Take ")
+           + pipe_words(table, row)
            + ": the smallest that passes in every condition and is not smaller than the outlet.";
 }
 
@@ -117,7 +118,7 @@ std::string seldom_in_stock(const SizeTable& table, const SizeRow& row) {
     }
     const auto other = std::find_if(table.rows.begin(), table.rows.end(), [&](const SizeRow& each) {
         return each.works && each.ruled_out_by.empty() && each.seldom_sold.empty()
-               && !each.lines_masonry && each.height_m == row.height_m;
+               && !each.lines_masonry() && each.height_m == row.height_m;
     });
     return " Shops seldom stock it as " + row.seldom_sold + ": it has to be ordered"
            + (other == table.rows.end() ? "." : "; " + pipe_words(table, *other) + " passes, too.");

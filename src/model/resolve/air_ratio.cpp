@@ -28,22 +28,16 @@ Given stated_burn_rate(const CaseWork& work, End end) {
 namespace {
 
 /// The air that a measured gas flow holds over the fuel burned; none where it would be less than
-/// the fuel needs. Gas per fuel grows with the air ratio in a straight line.
+/// the fuel needs.
 Given air_ratio_by_flow(const CaseWork& work, End end) {
     const Given& flow_kg_s = at(work.written.appliance.gas_flow_kg_s, end);
     const Given burned_kg_s = stated_burn_rate(work, end);
     if (!flow_kg_s || !burned_kg_s) {
         return std::nullopt;
     }
-    const auto gas_per_fuel = [&](double ratio) {
-        const ApplianceCase& a = work.made.appliance;
-        return combustion::burn(
-                   a.analysis,
-                   {.moisture = a.moisture, .air_ratio = ratio, .air_humidity_kg_kg = 0.0})
-            .gas_per_fuel_kg_kg;
-    };
-    const double least = gas_per_fuel(1.0);
-    const double ratio = 1.0 + (*flow_kg_s / *burned_kg_s - least) / (gas_per_fuel(2.0) - least);
+    const ApplianceCase& a = work.made.appliance;
+    const double ratio =
+        combustion::air_ratio_for_gas(a.analysis, a.moisture, *flow_kg_s / *burned_kg_s);
     return ratio >= 1.0 ? Given{ratio} : std::nullopt;
 }
 
@@ -179,11 +173,8 @@ double draft_needed(const CaseWork& work,
                     "computed");
         return value;
     }
-    const auto& parts = work.written.run;
-    const bool hood_is_a_part = std::any_of(parts.begin(), parts.end(), [](const Part& part) {
-        return part.part == PartKind::draft_hood;
-    });
-    if (work.made.appliance.type == ApplianceType::draft_hood && !hood_is_a_part) {
+    if (work.made.appliance.type == ApplianceType::draft_hood
+        && !has_part(work.written.run, PartKind::draft_hood)) {
         constexpr double inlet_heads = 1.5; // inlet of a draft hood   [ashrae-chimney, from memory]
         const double flux = firing.gas_flow_kg_s / work.made.appliance.outlet_area_m2;
         const double value = inlet_heads * 0.5 * flux * flux / density_kg_m3;

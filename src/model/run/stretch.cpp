@@ -6,9 +6,8 @@ namespace fluewright {
 namespace {
 
 Stretch stretch_of(const WallBuild& wall, FuelGroup fuel) {
-    const bool is_made_for_it = !wall.fuels.empty() && wall.may_serve(fuel);
-    const bool vent = wall.kind == WallKind::double_wall
-                      && (fuel == FuelGroup::gas || (fuel == FuelGroup::oil && is_made_for_it));
+    const bool vent = (fuel == FuelGroup::gas && wall.kind == WallKind::double_wall)
+                      || (fuel == FuelGroup::oil && wall.is_vent_for(fuel));
     return is_chimney_wall(wall.kind) || vent ? Stretch::chimney : Stretch::connector;
 }
 

@@ -307,7 +307,7 @@ TEST_CASE("a flue of masonry is sized by clay liners, or by a round liner in it"
             narrower = row.area_over_outlet;
             CHECK((row.score->passes || row.area_over_outlet < taken.area_over_outlet));
         }
-        CHECK((!row.lines_masonry || row.area_over_outlet < 0.9));
+        CHECK((!row.lines_masonry() || row.area_over_outlet < 0.9));
     }
     CHECK(table->rows.front().present);
     CHECK_FALSE(table->rows.front().score->passes);

@@ -95,13 +95,13 @@ TEST_CASE("pipe that leads into masonry far too wide is told of the liner") {
     CHECK(table->sentence.find("Line it with a 150 mm liner") != std::string::npos);
     const auto lined =
         std::count_if(table->rows.begin(), table->rows.end(), [](const SizeRow& row) {
-            return row.lines_masonry && row.score && row.ruled_out_by.empty();
+            return row.lines_masonry() && row.score && row.ruled_out_by.empty();
         });
     CHECK(lined > 0);
     // The pipe is of the size tried, the chimney of the flue as the file has it: 4 A/P of a square
     // is its side.
     for (const SizeRow& row : table->rows) {
-        if (!row.lines_masonry) {
+        if (!row.lines_masonry()) {
             CAPTURE(row.connector);
             CHECK(row.chimney == "270 mm x 270 mm");
             CHECK(row.chimney_m == Approx(0.27));

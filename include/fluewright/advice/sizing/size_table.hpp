@@ -26,8 +26,7 @@ struct SizeRow {
     double chimney_m{};
     double height_m{};
     std::string clay_liner{};   ///< of a masonry flue still to be built; empty for pipe
-    bool lines_masonry{};       ///< a round liner in the masonry flue that stands
-    std::string_view liner{};   ///< the wall of that liner
+    std::string_view liner{};   ///< wall of a round liner in the masonry that stands; empty: none
     double area_over_outlet{};  ///< the narrower of the two
     std::optional<Score> score; ///< empty where it cannot be built
     std::string ruled_out_by;   ///< a rule, a state, or a danger the present run has not
@@ -36,6 +35,8 @@ struct SizeRow {
     bool against_rule{};        ///< a rule of the trade stands against it, however it draws
     bool present{};
     bool suggested{};
+
+    [[nodiscard]] bool lines_masonry() const { return !liner.empty(); }
 };
 
 struct SizeTable {

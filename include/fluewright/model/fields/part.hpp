@@ -2,6 +2,9 @@
 
 #include "fluewright/model/fields/given.hpp"
 
+#include <algorithm>
+#include <vector>
+
 /// The entries of the run, as the user wrote them.
 namespace fluewright {
 
@@ -68,5 +71,11 @@ struct Part {
 
     bool operator==(const Part&) const = default;
 };
+
+/// Whether a run as it is written has a part of this kind.
+[[nodiscard]] inline bool has_part(const std::vector<Part>& run, PartKind kind) {
+    return std::any_of(
+        run.begin(), run.end(), [kind](const Part& part) { return part.part == kind; });
+}
 
 } // namespace fluewright

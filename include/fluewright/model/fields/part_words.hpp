@@ -64,6 +64,10 @@ enum class DepositKind : std::uint8_t { soot, flaky_creosote, glazed_creosote, a
 /// What a part goes through.
 enum class Passage : std::uint8_t { nothing, wall, floor, ceiling, attic, closet, roof };
 
+/// What no stovepipe goes through; a wall it passes by a system made for it.
+inline constexpr std::array floors_and_roofs{
+    Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
+
 /// How a part goes through a wall.
 enum class PassThrough : std::uint8_t {
     brick,

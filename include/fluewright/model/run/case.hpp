@@ -53,6 +53,11 @@ struct WallBuild {
 
     [[nodiscard]] bool may_serve(FuelGroup group) const;
 
+    /// Whether it is a double-wall vent made for this group.
+    [[nodiscard]] bool is_vent_for(FuelGroup group) const {
+        return kind == WallKind::double_wall && !fuels.empty() && may_serve(group);
+    }
+
     /// Thickness of its insulation that does not burn; an air gap is none, nor is what has grown
     /// on the inside.
     [[nodiscard]] double insulation_m() const;

@@ -67,8 +67,20 @@ std::string roof_asks(const View& view, const catalog::Rule& rule, double reach_
                : general + ": " + needed(reach_m) + " at this pitch, or less near the ridge";
 }
 
+/// A vent that a fan pushes out of a wall.
+bool ends_out_of_a_wall(const View& view) {
+    const RunPart* last = view.resolved.run.last_straight();
+    return view.heater().pushed_by_fan && last != nullptr && last->level();
+}
+
+constexpr std::string_view not_through_a_roof =
+    "for chimneys through a roof; a listed vent ends as its maker says";
+
 /// So much above the roof, and above everything within a reach: the roof itself and what is near.
 Verdict over_roof_and_near(const View& view, const catalog::Rule& rule, double reach_m) {
+    if (ends_out_of_a_wall(view)) {
+        return not_here(not_through_a_roof);
+    }
     if (!leaves_house(view)) {
         return not_here(stays_inside);
     }
@@ -109,15 +121,9 @@ bool ends_as_gas_vent(const View& view) {
               });
 }
 
-/// A vent that a fan pushes out of a wall.
-bool ends_out_of_a_wall(const View& view) {
-    const RunPart* last = view.resolved.run.last_straight();
-    return view.heater().pushed_by_fan && last != nullptr && last->level();
-}
-
 Verdict three_two_ten(const View& view, const catalog::Rule& rule) {
-    if (ends_as_gas_vent(view) || ends_out_of_a_wall(view)) {
-        return not_here("for chimneys through a roof; a listed vent ends as its maker says");
+    if (ends_as_gas_vent(view)) {
+        return not_here(not_through_a_roof);
     }
     constexpr double ten_feet_m = 3.048;
     return over_roof_and_near(view, rule, ten_feet_m);
@@ -135,9 +141,6 @@ Verdict top_far_too_low(const View& view, const catalog::Rule& rule) {
 }
 
 Verdict top_canada(const View& view, const catalog::Rule& rule) {
-    if (ends_out_of_a_wall(view)) {
-        return not_here("for chimneys through a roof; a listed vent ends as its maker says");
-    }
     constexpr double reach_m = 3.0;
     return over_roof_and_near(view, rule, reach_m);
 }

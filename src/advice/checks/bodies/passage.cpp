@@ -57,9 +57,6 @@ Verdict passes_none(const View& view,
     return fold.result();
 }
 
-constexpr std::array floors_and_roofs{
-    Passage::floor, Passage::ceiling, Passage::attic, Passage::closet, Passage::roof};
-
 constexpr std::string_view begins_before =
     "through no floor, ceiling, attic, closet or roof; a chimney begins before";
 

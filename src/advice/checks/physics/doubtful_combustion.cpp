@@ -16,15 +16,8 @@ struct ToldAir {
     double ratio{};
 };
 
-double gas_per_fuel(const ApplianceCase& a, double air_ratio) {
-    return combustion::burn(
-               a.analysis,
-               {.moisture = a.moisture, .air_ratio = air_ratio, .air_humidity_kg_kg = 0.0})
-        .gas_per_fuel_kg_kg;
-}
-
 /// The air ratios that the file tells of a fire, each from a figure of its own. What a gas flow
-/// makes of it needs the fuel burned. Gas per fuel grows with the air ratio in a straight line.
+/// makes of it needs the fuel burned.
 std::vector<ToldAir> told_of(const Appliance& w,
                              const ApplianceCase& a,
                              const Firing& firing,
@@ -43,9 +36,10 @@ std::vector<ToldAir> told_of(const Appliance& w,
         told.push_back({"oxygen", combustion::air_ratio_for_oxygen(a.analysis, *share)});
     }
     if (w.gas_flow_kg_s.*end && (w.burn_rate_kg_s.*end || w.heat_input_w.*end)) {
-        const double least = gas_per_fuel(a, 1.0);
-        const double by_flow = *(w.gas_flow_kg_s.*end) / firing.burn_rate_kg_s;
-        told.push_back({"gas_flow", 1.0 + (by_flow - least) / (gas_per_fuel(a, 2.0) - least)});
+        told.push_back(
+            {"gas_flow",
+             combustion::air_ratio_for_gas(
+                 a.analysis, a.moisture, *(w.gas_flow_kg_s.*end) / firing.burn_rate_kg_s)});
     }
     return told;
 }
@@ -104,11 +98,9 @@ void heat_of_the_fuel(Subject& s, std::optional<double> HighLow::*end, bool is_h
 
 /// A heater that carries its hood, and the hood as a part of the run: its gas is thinned twice.
 void hood_told_twice(Subject& s) {
-    const std::vector<Part>& run = s.view.written.run;
-    const bool is_a_part = std::any_of(
-        run.begin(), run.end(), [](const Part& part) { return part.part == PartKind::draft_hood; });
     odd(s,
-        !is_a_part || s.resolved.appliance.type != ApplianceType::draft_hood,
+        !has_part(s.view.written.run, PartKind::draft_hood)
+            || s.resolved.appliance.type != ApplianceType::draft_hood,
         "the draft hood",
         [] {
             return "The file tells of a draft hood twice: a heater of `\"type\": \"draft-hood\"` "

@@ -97,12 +97,8 @@ double starting_draft_pa(Subject& s, const StateResult& cold_start) {
 /// The hood of an appliance that carries its own: what the flue does not take comes out there,
 /// while the burner runs and when it starts into a cold flue.
 void hood_of_its_own(Subject& s, const StateResult& state) {
-    const auto& sections = s.resolved.sections;
-    const bool is_a_part =
-        std::any_of(sections.begin(), sections.end(), [](const Section& section) {
-            return section.kind == PartKind::draft_hood;
-        });
-    if (s.resolved.appliance.type != ApplianceType::draft_hood || is_a_part) {
+    if (s.resolved.appliance.type != ApplianceType::draft_hood
+        || has_part(s.view.written.run, PartKind::draft_hood)) {
         return;
     }
     const bool at_start = state.kind == StateKind::cold_start;

@@ -22,7 +22,7 @@ void odd(Subject& s, bool met, std::string_view place, const Words& words) {
 /// nothing uses.
 void doubtful_surroundings(Subject& s);
 
-/// Figures of one fire that say different things of its air.
+/// Figures of one fire that say different things of its air or heat, and a draft hood told twice.
 void doubtful_combustion(Subject& s);
 
 } // namespace fluewright::checking

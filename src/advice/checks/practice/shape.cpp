@@ -179,9 +179,8 @@ void height(Subject& s) {
 
 bool is_stovepipe(const Subject& s, const Section& section) {
     const WallBuild& wall = s.resolved.walls[section.wall];
-    const bool vent = !wall.fuels.empty() && wall.may_serve(s.resolved.appliance.fuel_group);
     return section.length_m > 0.0 && !is_chimney_wall(wall.kind)
-           && !(vent && wall.kind == WallKind::double_wall);
+           && !wall.is_vent_for(s.resolved.appliance.fuel_group);
 }
 
 std::string bare_pipe(const Subject& s, double length_m, const Section& first) {
@@ -194,25 +193,24 @@ std::string bare_pipe(const Subject& s, double length_m, const Section& first) {
 /// chimney there is.
 void pipe_for_chimney(Subject& s) {
     const auto& sections = s.resolved.sections;
-    const auto top = std::find_if(sections.rbegin(), sections.rend(), [](const Section& section) {
-        return section.length_m > 0.0;
-    });
     const FuelGroup group = s.resolved.appliance.fuel_group;
-    if (top == sections.rend() || (group != FuelGroup::wood && group != FuelGroup::coal)
+    if (s.resolved.run.last_straight() == nullptr
+        || (group != FuelGroup::wood && group != FuelGroup::coal)
         || s.resolved.shelter == Shelter::outdoors) {
         return; // a heater in the open air has no house beside its pipe
     }
     const Section* first = nullptr;
     double length_m = 0.0;
-    for (auto section = top; section != sections.rend(); ++section) {
-        if (section->length_m <= 0.0) {
-            continue;
+    const auto below =
+        std::find_if(sections.rbegin(), sections.rend(), [&](const Section& section) {
+            return section.length_m > 0.0
+                   && (section.zone != Zone::outdoors || !is_stovepipe(s, section));
+        });
+    for (auto section = below.base(); section != sections.end(); ++section) {
+        if (section->length_m > 0.0) {
+            first = first == nullptr ? &*section : first;
+            length_m += section->length_m;
         }
-        if (section->zone != Zone::outdoors || !is_stovepipe(s, *section)) {
-            break;
-        }
-        first = &*section;
-        length_m += section->length_m;
     }
     for (const Section& section : sections) {
         const RunPart* part = s.resolved.run.part(section.part);

@@ -211,9 +211,7 @@ std::string answer_of(const Improvement& made) {
         return begin + " that counts is short; the smallest relative margin is in "
                + tightest(c, made.score) + "."
                + (all_well ? "" : " No change that was tried opens the door further.")
-               + (made.present.verdict.leaves_fire_open()
-                      ? ' ' + fire_not_decided(made.present.checks, c.units)
-                      : std::string{});
+               + (open ? ' ' + fire_not_decided(made.present.checks, c.units) : std::string{});
     }
     if (made.over_budget) {
         const Plan& least = *made.over_budget;
