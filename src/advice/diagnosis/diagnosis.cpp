@@ -144,6 +144,11 @@ std::span<const std::string_view> reply_words(ReplyKind kind) {
     return {};
 }
 
+bool asks_for_no_cure(const Diagnosis& diagnosis) {
+    return diagnosis.urgent.empty() && diagnosis.dangers.empty()
+           && (diagnosis.explanations.front().causes.empty() || diagnosis.measured_enough);
+}
+
 void add_better_design(Diagnosis& diagnosis, const Installation& written) {
     const auto& explanations = diagnosis.explanations;
     const bool short_of_draft =

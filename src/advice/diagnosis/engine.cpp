@@ -3,6 +3,7 @@
 #include "fluewright/advice/score.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 #include "seen/too_much.hpp"
+#include "seen/untroubled.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -327,14 +328,7 @@ Posterior Engine::normalised(std::optional<std::size_t> left_out) const {
 }
 
 void Engine::weigh(const std::vector<Evidence>& evidence) {
-    const auto denies = [](const Evidence& e) {
-        return e.is_complaint() && e.answer == Answer::no;
-    };
-    const bool untroubled =
-        evidence.empty()
-        || (std::any_of(evidence.begin(), evidence.end(), denies)
-            && std::none_of(
-                evidence.begin(), evidence.end(), [](const Evidence& e) { return e.complains(); }));
+    const bool untroubled = is_untroubled(evidence, resolved_.appliance);
     too_much_ = too_much_in(evidence, resolved_.appliance) != TooMuch::no;
     soundness_log_ = untroubled && !too_much_ ? std::log(untroubled_times) : 0.0;
     tables_.assign(evidence.size(), {});

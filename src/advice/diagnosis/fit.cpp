@@ -74,6 +74,9 @@ std::array<double, heat_steps> figures_of(const Evidence& evidence,
 }
 
 bool contradicts(const Evidence& evidence, double x, const Altered& altered) {
+    if (evidence.aside != Aside::no) {
+        return false;
+    }
     if (evidence.is_reading()) {
         return !lies_within(evidence, x, conflict_spreads, altered);
     }

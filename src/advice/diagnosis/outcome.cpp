@@ -3,6 +3,7 @@
 #include "advice/checks/no_damper.hpp"
 #include "flaws/cures.hpp"
 #include "flaws/design.hpp"
+#include "seen/untroubled.hpp"
 #include "sizes.hpp"
 
 #include <algorithm>
@@ -51,10 +52,6 @@ std::string remedies_of(const std::vector<SizedCause>& causes,
         text += not_this ? checking::where_no_damper_may_be : remedy_at(*sized.cause, kind);
     }
     return text;
-}
-
-std::string per_cent(double share) {
-    return format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
 }
 
 } // namespace
@@ -256,50 +253,6 @@ void OutcomeBuilder::judge_fit(Diagnosis& result) {
     result.nothing_explains = !evidence_.empty() && !row_that_explains();
 }
 
-void OutcomeBuilder::say(Diagnosis& result) const {
-    const Explanation& first = result.explanations.front();
-    std::string size;
-    for (const SizedCause& sized : first.causes) {
-        size += sized.has_size ? (size.empty() ? ": " : "; ") + sized.size_words : "";
-    }
-    const bool overheated =
-        std::any_of(written_.observed.begin(), written_.observed.end(), was_too_hot);
-    if (overheated && (first.causes.empty() || result.nothing_explains)) {
-        result.sentence = "No cause known here explains such heat. A sweep looks for an open ash "
-                          "door, a door seal that leaks, too much draft, and burned creosote in "
-                          "the flue.";
-    } else if (evidence_.empty()) {
-        result.sentence = "Nothing was observed yet, so every cause is as likely as before; the "
-                          "checks below are worth making first.";
-    } else if (result.nothing_explains) {
-        const bool doubted = !result.wrong_figures.empty() || !result.doubtful.empty();
-        result.sentence = std::string{"No cause known here explains everything that was seen"}
-                          + (doubted ? "; a figure may be wrong, see below" : "")
-                          + "; the nearest is " + first.title + " (" + per_cent(first.probability)
-                          + ").";
-    } else if (first.causes.empty()) {
-        result.sentence = "What was seen fits the run as described (" + per_cent(first.probability)
-                          + "); no hidden cause is needed to explain it.";
-    } else if (result.design_explains) {
-        result.sentence = "The run as described explains what was seen; no hidden cause is needed ("
-                          + per_cent(result.design_probability) + "). ";
-        const auto flaw = std::find_if(
-            result.explanations.begin(), result.explanations.end(), [](const Explanation& e) {
-                return !e.causes.empty() && !e.causes.front().has_size;
-            });
-        if (flaw != result.explanations.end()) {
-            result.sentence +=
-                "What weighs most is " + flaw->title + " (" + per_cent(flaw->probability) + ").";
-        }
-    } else {
-        result.sentence =
-            (first.probability >= 0.8   ? "Very likely: "
-             : first.probability >= 0.5 ? "Most likely: "
-                                        : "Not settled yet; the most likely cause is ")
-            + first.title + " (" + per_cent(first.probability) + ")" + size + '.';
-    }
-}
-
 Diagnosis OutcomeBuilder::build() {
     for (std::size_t e = 0; e < evidence_.size(); ++e) {
         without_.push_back(engine_.without(e));
@@ -368,6 +321,7 @@ Diagnosis OutcomeBuilder::build() {
         }
     }
     judge_fit(result);
+    result.measured_enough = measured_enough(evidence_, resolved_.appliance).has_value();
     if (result.nothing_explains) {
         doubt(result);
     }

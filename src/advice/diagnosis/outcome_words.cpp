@@ -1,6 +1,7 @@
 #include "flaws/cures.hpp"
 #include "fluewright/core/constants.hpp"
 #include "outcome.hpp"
+#include "seen/untroubled.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -122,7 +123,77 @@ std::string range_of(const Expected& expected, const Case& c) {
     return low == high ? low : low + " to " + high;
 }
 
+std::string per_cent(double share) {
+    return format_number(100.0 * share, share < 0.1 ? 1 : 2) + " %";
+}
+
+/// Of a run that does as it should by the gauge, though not as the file has it.
+std::string enough_words(const Diagnosis& result,
+                         const Evidence& measured,
+                         std::string_view as_written,
+                         const Case& c) {
+    const auto pascals = [&](double pa) { return format_quantity(pa, Kind::pressure, c.units); };
+    const Explanation& first = result.explanations.front();
+    return "Nothing that was seen asks for a cure: " + pascals(measured.value)
+           + " of draft were measured on a high fire, where "
+           + pascals(c.appliance.high.draft_needed_pa)
+           + " are required, and nobody complains. The file as written gives "
+           + std::string{as_written} + "; the likeliest of the reasons there may be for that is "
+           + first.title + " (" + per_cent(first.probability) + ").";
+}
+
 } // namespace
+
+void OutcomeBuilder::say(Diagnosis& result) const {
+    const Explanation& first = result.explanations.front();
+    std::string size;
+    for (const SizedCause& sized : first.causes) {
+        size += sized.has_size ? (size.empty() ? ": " : "; ") + sized.size_words : "";
+    }
+    const bool overheated =
+        std::any_of(written_.observed.begin(), written_.observed.end(), was_too_hot);
+    if (overheated && (first.causes.empty() || result.nothing_explains)) {
+        result.sentence = "No cause known here explains such heat. A sweep looks for an open ash "
+                          "door, a door seal that leaks, too much draft, and burned creosote in "
+                          "the flue.";
+    } else if (evidence_.empty()) {
+        result.sentence = "Nothing was observed yet, so every cause is as likely as before; the "
+                          "checks below are worth making first.";
+    } else if (urgent_.alarm_when_out && evidence_.size() == 1) {
+        result.sentence = "An alarm while the appliance is out tells nothing of its flue: every "
+                          "cause is as likely as before, and another source is likelier.";
+    } else if (const auto enough = measured_enough(evidence_, resolved_.appliance);
+               enough && !first.causes.empty()) {
+        result.sentence =
+            enough_words(result, evidence_[*enough], result.seen[*enough].as_written, resolved_);
+    } else if (result.nothing_explains) {
+        const bool doubted = !result.wrong_figures.empty() || !result.doubtful.empty();
+        result.sentence = std::string{"No cause known here explains everything that was seen"}
+                          + (doubted ? "; a figure may be wrong, see below" : "")
+                          + "; the nearest is " + first.title + " (" + per_cent(first.probability)
+                          + ").";
+    } else if (first.causes.empty()) {
+        result.sentence = "What was seen fits the run as described (" + per_cent(first.probability)
+                          + "); no hidden cause is needed to explain it.";
+    } else if (result.design_explains) {
+        result.sentence = "The run as described explains what was seen; no hidden cause is needed ("
+                          + per_cent(result.design_probability) + "). ";
+        const auto flaw = std::find_if(
+            result.explanations.begin(), result.explanations.end(), [](const Explanation& e) {
+                return !e.causes.empty() && !e.causes.front().has_size;
+            });
+        if (flaw != result.explanations.end()) {
+            result.sentence +=
+                "What weighs most is " + flaw->title + " (" + per_cent(flaw->probability) + ").";
+        }
+    } else {
+        result.sentence =
+            (first.probability >= 0.8   ? "Very likely: "
+             : first.probability >= 0.5 ? "Most likely: "
+                                        : "Not settled yet; the most likely cause is ")
+            + first.title + " (" + per_cent(first.probability) + ")" + size + '.';
+    }
+}
 
 NextCheck OutcomeBuilder::next_check(const Ranked& ranked) const {
     NextCheck check;

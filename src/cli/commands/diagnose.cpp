@@ -14,11 +14,8 @@
 namespace fluewright::cli {
 namespace {
 
-/// Whether the likeliest explanation is that something is wrong, or a danger stands anyway.
 int status_of(const Diagnosis& diagnosis) {
-    const bool all_well = diagnosis.explanations.front().causes.empty() && diagnosis.urgent.empty()
-                          && diagnosis.dangers.empty();
-    return all_well ? all_pass : falls_short;
+    return asks_for_no_cure(diagnosis) ? all_pass : falls_short;
 }
 
 int run_diagnose(const Context& context) {

@@ -55,8 +55,7 @@ std::string diagnosis_page(const Diagnosis& diagnosis, const AnswerInput& input,
                           .kicker = "Heater, pipe and chimney: what is wrong?",
                           .lead = urgent ? std::string_view{diagnosis.urgent.front()}
                                          : std::string_view{diagnosis.sentence},
-                          .passes = !urgent && diagnosis.dangers.empty()
-                                    && diagnosis.explanations.front().causes.empty(),
+                          .passes = asks_for_no_cure(diagnosis),
                           .foot = foot_of(input)});
 }
 

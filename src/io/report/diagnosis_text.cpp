@@ -171,7 +171,9 @@ struct DiagnosisText {
         if (number > static_cast<int>(leading_causes)) {
             return out;
         }
-        out += paragraph("Cure: " + in_one_system(e.remedy, style.units), below, style.width);
+        if (!e.remedy.empty()) {
+            out += paragraph("Cure: " + in_one_system(e.remedy, style.units), below, style.width);
+        }
         if (e.cured) {
             out += paragraph("Once cured, " + outlook_words(*e.cured) + left_words(*e.cured),
                              below,

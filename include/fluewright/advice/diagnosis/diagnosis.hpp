@@ -150,6 +150,7 @@ struct Diagnosis {
     std::vector<Explanation> explanations;
     double design_probability{}; ///< that the run as described accounts for the trouble
     bool design_explains{};      ///< which is likelier than not
+    bool measured_enough{};      ///< nobody complains, and the draft on a high fire is enough
     bool nothing_explains{};     ///< even the best explanation conflicts with something seen
     std::vector<WrongFigure> wrong_figures; ///< where nothing explains; the best fit first
     std::vector<DoubtfulReading> doubtful;  ///< likewise
@@ -159,6 +160,10 @@ struct Diagnosis {
     std::optional<BetterDesign> better; ///< from add_better_design()
     std::vector<Assumption> assumptions;
 };
+
+/// Whether nothing has to be done at once, the file shows no danger, and what was seen is likeliest
+/// of a run in which nothing is wrong, or of one that draws enough by the gauge.
+[[nodiscard]] bool asks_for_no_cure(const Diagnosis& diagnosis);
 
 /// Diagnosis step by step: what is computed once is kept between answers.
 class Diagnoser {

@@ -23,7 +23,7 @@ std::vector<Evidence> complaints_of(const std::vector<Evidence>& evidence) {
     std::copy_if(evidence.begin(),
                  evidence.end(),
                  std::back_inserter(complaints),
-                 [](const Evidence& e) { return e.complains(); });
+                 [](const Evidence& e) { return e.complains() && e.aside == Aside::no; });
     return complaints;
 }
 

@@ -37,6 +37,13 @@ enum class Seen : std::uint8_t {
 /// Answers other than numbers.
 enum class Answer : std::uint8_t { no, yes, in, out, still, over_weeks, overnight, steady };
 
+/// Why something that was seen speaks for no cause and against none.
+enum class Aside : std::uint8_t {
+    no,
+    deposit_measured, ///< the flue found good where a deposit to be swept was measured
+    stove_out,        ///< an alarm while the appliance was out: something else may have raised it
+};
+
 struct Evidence {
     Seen seen{};
     Situation situation{};
@@ -47,6 +54,7 @@ struct Evidence {
     double spread{};           ///< its standard deviation, without that of the computation
     bool by_probe{};           ///< of a gas temperature: what a bare probe shows
     std::size_t observation{}; ///< index in the file's list
+    Aside aside{Aside::no};
 
     [[nodiscard]] bool is_reading() const { return seen >= Seen::draft; }
 

@@ -1,6 +1,8 @@
 #include "evidence.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
+#include "fluewright/model/catalog/rule_catalog.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace fluewright::diagnosis {
@@ -35,7 +37,11 @@ struct Reader {
         flag(e, Seen::roaring, seen.roaring, Doing::high_fire);
         flag(e, Seen::drips, seen.drips, Doing::low_fire);
         flag(e, Seen::smell, seen.smell_when_idle, Doing::idle);
-        flag(e, Seen::co_alarm, seen.co_alarm, Doing::high_fire);
+        const bool out = seen.co_alarm && *seen.co_alarm && seen.state == StateKind::idle;
+        flag(e, Seen::co_alarm, seen.co_alarm, out ? Doing::idle : Doing::high_fire);
+        if (out) {
+            list.back().aside = Aside::stove_out;
+        }
         flag(e, Seen::window, seen.better_with_window_open, e.situation.doing);
         words(e, seen);
         reading(e, Seen::draft, "draft", seen.draft_pa);
@@ -147,6 +153,21 @@ private:
     }
 };
 
+/// What a rule says of the thickness to be swept outweighs the word "good".
+void set_aside_good_words(std::vector<Evidence>& list, const Installation& written) {
+    const double to_sweep_m = catalog::rule_of(RuleId::trade_creosote_thickness).figure;
+    const bool thick =
+        std::any_of(written.observed.begin(), written.observed.end(), [&](const Observation& seen) {
+            return seen.deposit_m.value_or(0.0) >= to_sweep_m;
+        });
+    for (Evidence& e : list) {
+        const bool of_the_flue = e.seen == Seen::look && e.look->look == name(LookedAt::flue);
+        if (thick && of_the_flue && e.answer == Answer::no) {
+            e.aside = Aside::deposit_measured;
+        }
+    }
+}
+
 } // namespace
 
 std::vector<Evidence> evidence_of(const Observation& seen,
@@ -163,6 +184,7 @@ std::vector<Evidence> evidence_in(const Installation& written, const Case& resol
     for (std::size_t i = 0; i < written.observed.size(); ++i) {
         reader.read(written.observed[i], i);
     }
+    set_aside_good_words(reader.list, written);
     return std::move(reader.list);
 }
 

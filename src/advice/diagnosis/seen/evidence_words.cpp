@@ -119,6 +119,14 @@ std::string words(const Evidence& e, const Case& c) {
     } else {
         text = symptom_words(e, c.run);
     }
+    switch (e.aside) {
+    case Aside::deposit_measured:
+        return text + "; not weighed, as more deposit was measured than may stay";
+    case Aside::stove_out:
+        return text + " while the appliance was out; it speaks for no cause here";
+    case Aside::no:
+        break;
+    }
     return depends_on_state(e.seen) ? text + " (" + words(e.situation, c) + ')' : text;
 }
 

@@ -87,6 +87,9 @@ Urgent urgent_in(const std::vector<Evidence>& evidence,
                  const Case& resolved) {
     Urgent urgent;
     urgent.alarm = was_seen(evidence, Seen::co_alarm);
+    urgent.alarm_when_out = std::any_of(evidence.begin(), evidence.end(), [](const Evidence& e) {
+        return e.aside == Aside::stove_out;
+    });
     urgent.too_hot = std::any_of(dangers.begin(), dangers.end(), [](const PresentDanger& danger) {
         return danger.id == "seen-too-hot";
     });
@@ -116,6 +119,12 @@ std::vector<std::string> urgent_words(const Urgent& urgent, bool no_fire, const 
     std::vector<std::string> lines;
     if (urgent.alarm) {
         lines.push_back(alarm_words(burner));
+    }
+    if (urgent.alarm_when_out) {
+        lines.emplace_back("It sounded while the appliance was out. Have every other source looked "
+                           "at as well: embers and hot ash, another burner, a flue that passes "
+                           "through, an engine or a garage, and the age of the alarm itself. "
+                           "Until one is found, this flue stays under suspicion.");
     }
     if (urgent.too_hot) {
         lines.push_back(too_hot_words(burner));

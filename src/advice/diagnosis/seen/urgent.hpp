@@ -9,6 +9,7 @@ namespace fluewright::diagnosis {
 
 struct Urgent {
     bool alarm{};          ///< a carbon monoxide alarm has sounded
+    bool alarm_when_out{}; ///< and the appliance was out
     bool too_hot{};        ///< the pipe or the gas was seen far too hot
     bool smoke{};          ///< smoke came into the room while it burned
     bool at_joints{};      ///< it came out of the joints: the flue is under pressure
