@@ -55,7 +55,12 @@ public:
             return "The solver found no answer for a condition.";
         }
         if (failing == 0) {
-            return "Draft is adequate in every condition checked; smallest relative margin "
+            return std::string{only_just()
+                                   ? "Draft is only just enough in every condition checked, "
+                                     "with less to spare than a computation can promise; "
+                                     "smallest relative margin "
+                                   : "Draft is adequate in every condition checked; "
+                                     "smallest relative margin "}
                    + margin() + (v_.mentioned > 0 ? "; " + lesser() : "") + '.';
         }
         return "Draft falls short in "
@@ -214,6 +219,11 @@ private:
         return (spare_pa > 0.0 ? "+" : "") + apart(spare_pa, 0.0, Kind::pressure).figure + ", "
                + both.figure + " where " + both.limit + " is required ("
                + state_name(a_.installation, state) + ')';
+    }
+
+    [[nodiscard]] bool only_just() const {
+        constexpr double least_share = 0.05; // of what is required; judgement
+        return *v_.figure - *v_.limit < least_share * std::abs(*v_.limit);
     }
 
     /// "+0.07 m/s, 0.31 m/s through the opening where 0.24 m/s is required, the flue 1:9.6 of it
