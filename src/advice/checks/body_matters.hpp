@@ -300,7 +300,8 @@ inline constexpr auto body_matters = std::to_array<Matter>({
      .per_place = false,
      .title = "Trouble was seen at joints or flue",
      .meaning = "Smoke out of the joints carries carbon monoxide into the room. What was found bad "
-                "in the flue lets it out, or lets a chimney fire out.",
+                "in the flue lets it out, or lets a chimney fire out; what clogs a flue holds the "
+                "gas back, and clogs on.",
      .remedy = "Light no fire before the cause is found and mended; `fluewright diagnose` looks "
                "for it."},
     {.id = "wall-pass-unprotected",

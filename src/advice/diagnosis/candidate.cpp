@@ -98,6 +98,7 @@ public:
         } else if (check.kind == "stick-cold") {
             candidate.answers = AnswerKind::stick;
             candidate.blank.at = "outlet";
+            candidate.blank.fan = FanState::off; // as the check asks for
         }
         if (check.kind == "none" || !fits(check)
             || !applies_to(check.kinds, kind_of(resolved_.appliance))) {

@@ -117,14 +117,13 @@ void OutcomeBuilder::bear(Explanation& explanation, std::size_t row) const {
 
 namespace {
 
-/// Whether the look of a check was taken: nobody is sent up for the same again.
-bool was_looked_at(const Check& check, const Installation& written) {
-    const auto look = from_word<LookedAt>(check.look);
-    return look
-           && std::any_of(
-               written.observed.begin(), written.observed.end(), [&](const Observation& seen) {
-                   return seen.look == *look && seen.found;
-               });
+/// Whether a check would tell what the file does not say yet: nobody is sent for the same again. A
+/// trial has no entry in the file.
+bool is_open(const Check& check, const std::vector<Candidate>& open) {
+    return check.kind == "none"
+           || std::any_of(open.begin(), open.end(), [&](const Candidate& candidate) {
+                  return candidate.check == &check;
+              });
 }
 
 /// What the file shows across the flue, by name.
@@ -309,8 +308,9 @@ Diagnosis OutcomeBuilder::build() {
             explanation.cured->left = troubles_left(plain, resolved_, evidence_);
         }
     }
+    const std::vector<Candidate> open = candidates(written_, resolved_);
     for (Explanation& explanation : result.explanations) {
-        if (explanation.confirm != nullptr && was_looked_at(*explanation.confirm, written_)) {
+        if (explanation.confirm != nullptr && !is_open(*explanation.confirm, open)) {
             explanation.confirm = nullptr;
         }
     }

@@ -172,6 +172,9 @@ void OutcomeBuilder::say(Diagnosis& result) const {
                           + (doubted ? "; a figure may be wrong, see below" : "")
                           + "; the nearest is " + first.title + " (" + per_cent(first.probability)
                           + ").";
+    } else if (first.causes.empty() && urgent_.keeps_cold()) {
+        result.sentence = "No cause stands out (the likeliest single one is below); what was seen "
+                          "is no less a danger for that.";
     } else if (first.causes.empty()) {
         result.sentence = "What was seen fits the run as described (" + per_cent(first.probability)
                           + "); no hidden cause is needed to explain it.";

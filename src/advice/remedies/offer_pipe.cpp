@@ -79,10 +79,19 @@ void Offer::liners() {
 
 void Offer::insulated(std::string_view wall) {
     constexpr std::string_view kind = "insulated ";
+    const auto tees = [](const Installation& in) {
+        return std::count_if(in.run.begin(), in.run.end(), [](const Part& part) {
+            return part.part == PartKind::tee;
+        });
+    };
+    const std::string word{wall};
+    const auto built = apply(Remedy{.kind = RemedyKind::insulate_outside, .word = word}, before_);
+    const bool on_a_tee = built && tees(*built) > tees(before_);
     add({.kind = RemedyKind::insulate_outside,
-         .word = std::string{wall},
+         .word = word,
          .what = "Use insulated pipe (" + std::string{wall.substr(kind.size())}
-                 + ") where the flue leaves the warm room"});
+                 + ") where the flue leaves the warm room"
+                 + (on_a_tee ? ": on a tee with a cleanout" : "")});
 }
 
 void Offer::pipe() {

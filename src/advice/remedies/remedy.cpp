@@ -18,6 +18,8 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::sweep(in);
     case RemedyKind::seal_joints:
         return changes::seal_joints(in);
+    case RemedyKind::turn_round:
+        return changes::turn_round(in);
     case RemedyKind::clean_screen:
         return changes::clean_screen(in);
     case RemedyKind::remove_screen:
@@ -174,6 +176,7 @@ bool undoes_a_fault(RemedyKind kind) {
     case RemedyKind::open_damper:
     case RemedyKind::sweep:
     case RemedyKind::seal_joints:
+    case RemedyKind::turn_round:
     case RemedyKind::clean_screen:
     case RemedyKind::stop_fans:
         return true;

@@ -13,6 +13,8 @@ void fit_damper(Installation& in, double blade_angle_rad);
 void fit_regulator(Installation& in, double setting_pa);
 void sweep(Installation& in);
 void seal_joints(Installation& in);
+/// Swaps the ends of pipe whose crimped end points up.
+void turn_round(Installation& in);
 void clean_screen(Installation& in);
 void remove_screen(Installation& in);
 void wider_mesh(Installation& in, double mesh_m);

@@ -156,6 +156,8 @@ void Offer::passage() {
          .what = is_fed_by_hand(case_.appliance)
                      ? "Close the joints: cement or new gaskets, screws, a tight clean-out"
                      : "Close the joints: new gaskets or sealant made for this vent, screws"});
+    add({.kind = RemedyKind::turn_round,
+         .what = "Turn the pipe round that lies upside down, its crimped end towards the heater"});
     constexpr double wide_mesh_m = 0.012;
     add({.kind = RemedyKind::clean_screen, .what = "Clean the screen"});
     add({.kind = RemedyKind::remove_screen, .what = "Take the screen out"});
@@ -223,6 +225,13 @@ void Offer::damper() {
     const bool has_one = std::any_of(before_.run.begin(), before_.run.end(), [](const Part& part) {
         return is_a(part, PartKind::damper);
     });
+    // Neither blade nor regulator goes into a chimney or its liner, out of everybody's reach.
+    const auto is_connector = [](const RunPart& part) {
+        return part.has_length() && !part.in_chimney();
+    };
+    if (!has_one && std::none_of(case_.run.parts.begin(), case_.run.parts.end(), is_connector)) {
+        return;
+    }
     constexpr double degree = constants::pi / 180.0;
     for (const double angle_deg : {30.0, 45.0, 60.0, 75.0}) {
         const std::string angle = format_quantity(angle_deg * degree, Kind::angle, case_.units)

@@ -3,6 +3,7 @@
 #include "run_edit.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace fluewright::changes {
 namespace {
@@ -121,6 +122,14 @@ void seal_joints(Installation& in) {
         part.joint = JointFit::sealed;
         part.joint_gap_m.reset();
         part.leakage_area_m2.reset();
+    }
+}
+
+void turn_round(Installation& in) {
+    for (Part& part : in.run) {
+        if (run_edit::is_straight(part) && run_edit::lies_upside_down(part)) {
+            std::swap(part.heater_end, part.chimney_end);
+        }
     }
 }
 

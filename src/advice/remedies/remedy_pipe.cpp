@@ -129,6 +129,29 @@ void fit_shield(Installation& in) {
     }
 }
 
+namespace {
+
+/// Chimney that begins outdoors over a level pipe stands on a tee of its own, with a cleanout; no
+/// elbow of the pipe carries it.
+void set_on_a_tee(Installation& in, std::size_t chimney, const Run& run) {
+    constexpr double sharp_rad = 1.3; // an elbow that a tee can replace
+    if (chimney < 2 || chimney >= in.run.size() || run.parts[chimney].zone.value != Zone::outdoors
+        || !run_edit::goes_up(in.run[chimney]) || !run_edit::is_level(in.run[chimney - 2])) {
+        return;
+    }
+    Part& elbow = in.run[chimney - 1];
+    if (!is_a(elbow, PartKind::elbow) || elbow.angle_rad.value_or(sharp_rad) < sharp_rad) {
+        return;
+    }
+    Part tee = run_edit::like_pipe(in.run[chimney]);
+    tee.part = PartKind::tee;
+    tee.flow = TeeFlow::side;
+    tee.cleanout = true;
+    elbow = std::move(tee);
+}
+
+} // namespace
+
 void insulate_outside(Installation& in, const std::string& wall) {
     const std::optional<Run> run = run_of(in);
     if (!run) {
@@ -142,6 +165,7 @@ void insulate_outside(Installation& in, const std::string& wall) {
             && (part.wall_kind == WallKind::single || part.wall_kind == WallKind::double_wall
                 || thicker)) {
             set_wall(in.run[i], wall);
+            set_on_a_tee(in, is_a(in.run[i], PartKind::elbow) ? i + 1 : i, *run);
         }
     }
 }

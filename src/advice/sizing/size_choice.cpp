@@ -37,6 +37,19 @@ const SizeRow* best_row(const SizeTable& table) {
     return best;
 }
 
+std::string size_not_met(const CheckResults& checks) {
+    constexpr std::array<std::string_view, 2> of_size{"flue-smaller-than-outlet",
+                                                      "flue-small-for-opening"};
+    for (const CheckResult& result : checks) {
+        const bool is_of_size =
+            std::find(of_size.begin(), of_size.end(), result.check->matter->id) != of_size.end();
+        if (is_of_size && result.outcome == CheckOutcome::not_met) {
+            return std::string{result.check->matter->title};
+        }
+    }
+    return {};
+}
+
 const SizeRow* nearest_row(const SizeTable& table) {
     const SizeRow* nearest = nullptr;
     for (const SizeRow& row : table.rows) {

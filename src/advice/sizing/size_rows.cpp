@@ -354,6 +354,7 @@ SizeTable rows_of(const Installation& written,
     SizeTable table;
     table.present = present.installation;
     table.against = matters_against(present);
+    table.size_not_met = size_not_met(present.checks);
     table.present_height_m = table.present.total_rise_m();
     table.several_heights = !options.heights_m.empty();
     table.keeps_masonry =

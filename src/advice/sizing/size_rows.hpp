@@ -35,6 +35,10 @@ namespace fluewright::sizing {
 /// its run that can be chosen by size. A deposit does not make a pipe another size.
 [[nodiscard]] std::string rule_against(const Case& resolved);
 
+/// What is asked of the size of the present flue and not met, whether it counts or not, by its
+/// title; empty where there is nothing.
+[[nodiscard]] std::string size_not_met(const CheckResults& checks);
+
 /// Which pipe of the run shops seldom stock in a size: "single-wall and chimney pipe"; empty where
 /// they stock all of it. `begin` and `end` are places in the run.
 [[nodiscard]] std::string

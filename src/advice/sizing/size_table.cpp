@@ -157,8 +157,11 @@ void sizing::suggest(SizeTable& table) {
                ? (table.varies_masonry ? "Keep the " + table.present_pipe
                                        : "Keep the present pipe, " + pipe_words(table, *best))
                      + std::string{": it passes in every condition"}
-                     + (table.masonry_too_wide ? "." : " and meets the size rules.") + tightest
-                     + for_masonry(table, *best)
+                     + (!table.size_not_met.empty()
+                            ? ", but is not the size that is asked for: " + table.size_not_met + '.'
+                        : table.masonry_too_wide ? "."
+                                                 : " and meets the size rules.")
+                     + tightest + for_masonry(table, *best)
                : take_words(table, *best) + tightest + least_height(table, *best)
                      + seldom_in_stock(table, *best) + against_present(table)
                      + for_masonry(table, *best))

@@ -51,6 +51,7 @@ struct SizeTable {
     bool keeps_masonry{}; ///< a part of the run is masonry or rectangular and stays as it is
     bool
         varies_masonry{}; ///< there is no pipe to choose: the rows are clay liners and round liners
+    std::string size_not_met;           ///< what is asked of its size and not met; empty: nothing
     std::vector<const Matter*> against; ///< against the present run, whatever its size
     std::vector<SizeRow> rows;
     std::optional<std::size_t> suggested; ///< index of the row

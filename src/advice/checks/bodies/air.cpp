@@ -199,8 +199,29 @@ Verdict carbon_monoxide(const View& view, const catalog::Rule& /*rule*/) {
                  : unknown({"/site/alarms/carbon_monoxide"});
 }
 
+/// Gas that was measured or seen to come out of the run of a fire; a fan pushes it there.
+bool came_out(const View& view, const Observation& seen) {
+    const bool lit = seen.state != StateKind::idle;
+    const bool pushed = view.resolved.appliance.high.draft_needed_pa <= 0.0;
+    return lit && !pushed
+           && (seen.draft_pa.value_or(0.0) < 0.0 || seen.smoke_stick == SmokeStick::out);
+}
+
 /// The figures of a run say nothing of what was seen to be wrong with it.
 Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
+    constexpr double most_blocked = 0.5; // judgement
+    constexpr double shut_rad = 1.4;     // 80 degrees; judgement
+    for (const Piece& piece : view.pieces) {
+        const double blocked = piece.part->blocked.value_or(0.0);
+        if (blocked >= most_blocked) {
+            return at(
+                view, piece, decided(false, view.show(blocked, Kind::fraction) + " is blocked"));
+        }
+        if (piece.part->blade_angle_rad.value_or(0.0) > shut_rad
+            && piece.part->only_when_strong != Flag{true}) {
+            return at(view, piece, decided(false, "its blade stands shut"));
+        }
+    }
     const std::vector<Observation>& observed = view.written.observed;
     bool looked = false;
     for (std::size_t i = 0; i < observed.size(); ++i) {
@@ -208,6 +229,9 @@ Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
         const std::string entry = "/observed/" + std::to_string(i);
         if (seen.smoke == SmokePlace::joints) {
             return unknown({entry + "/smoke"});
+        }
+        if (came_out(view, seen)) {
+            return unknown({entry + (seen.draft_pa ? "/draft" : "/smoke_stick")});
         }
         if (seen.look == LookedAt::joints || seen.look == LookedAt::flue) {
             if (seen.found == FoundState::bad) {

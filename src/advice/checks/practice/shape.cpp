@@ -183,6 +183,13 @@ bool is_stovepipe(const Subject& s, const Section& section) {
            && !wall.is_vent_for(s.resolved.appliance.fuel_group);
 }
 
+/// An elbow of the connector whose wall is that of bare pipe.
+bool is_bare_elbow(const Subject& s, const Section& section) {
+    const RunPart* part = s.resolved.run.part(section.part);
+    return section.kind == PartKind::elbow && part != nullptr && !part->in_chimney()
+           && s.resolved.walls[section.wall].kind == WallKind::single;
+}
+
 std::string bare_pipe(const Subject& s, double length_m, const Section& first) {
     const bool bare = s.resolved.walls[first.wall].kind == WallKind::single;
     return s.show(length_m, Kind::length)
@@ -234,7 +241,7 @@ void bare_pipe_outdoors(Subject& s) {
     const Section* first = nullptr;
     bool any = false;
     for (const Section& section : s.resolved.sections) {
-        if (!is_stovepipe(s, section)) {
+        if (!is_stovepipe(s, section) && !is_bare_elbow(s, section)) {
             continue;
         }
         any = true;
@@ -254,7 +261,8 @@ void bare_pipe_outdoors(Subject& s) {
     if (f == nullptr || first == nullptr || !s.with_words()) {
         return;
     }
-    f->message = bare_pipe(s, length_m, *first) + " is outdoors.";
+    f->message = (length_m > 0.0 ? bare_pipe(s, length_m, *first) : "An elbow of single-wall pipe")
+                 + " is outdoors.";
 }
 
 void damper_on_gas(Subject& s) {

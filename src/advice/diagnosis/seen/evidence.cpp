@@ -367,9 +367,6 @@ double total_spread(const Evidence& e, double x, const Altered& altered) {
 }
 
 double likelihood(const Evidence& e, double x, const Altered& altered) {
-    if (e.aside != Aside::no) {
-        return 1.0;
-    }
     if (e.is_reading()) {
         const double held = held_against(e, x, altered.made.appliance);
         const double spread = total_spread(e, held, altered);

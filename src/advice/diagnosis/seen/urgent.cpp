@@ -25,6 +25,12 @@ bool is_smoke(const Evidence& e) {
     return (of_a_kind && e.answer == Answer::yes) || is_blown_out(e);
 }
 
+bool falls_back(const Evidence& e) {
+    return e.situation.doing == Doing::idle && e.point == 0
+           && ((e.seen == Seen::draft && e.value < 0.0)
+               || (e.seen == Seen::stick && e.answer == Answer::out));
+}
+
 bool has_burner(const Case& resolved) {
     return burners.has(kind_of(resolved.appliance));
 }
@@ -104,6 +110,7 @@ Urgent urgent_in(const std::vector<Evidence>& evidence,
         if (e.seen == Seen::room_pressure && e.value < danger_pa) {
             urgent.room_far_below = true;
         }
+        urgent.falls_back = urgent.falls_back || falls_back(e);
         if (e.seen == Seen::draft && needs_fire(e)) {
             urgent.reversed_pa = std::min(urgent.reversed_pa, e.value);
         }
@@ -138,6 +145,13 @@ std::vector<std::string> urgent_words(const Urgent& urgent, bool no_fire, const 
             "that, and its carbon monoxide comes into the room. Switch off every fan, open a "
             "window, and light no fire before the pressure is cured.");
     }
+    if (urgent.falls_back) {
+        lines.emplace_back(std::string{"Air comes down the cold flue. "}
+                           + (burner ? "Leave the burner off until"
+                                     : "Light no fire before the flue was warmed and")
+                           + " a smoke stick at the open appliance is drawn in: else its gas "
+                             "comes into the room, with carbon monoxide in it.");
+    }
     if (urgent.smoke) {
         lines.emplace_back(smoke_words(burner));
     }
@@ -169,9 +183,7 @@ bool may_be_made(const Check& check, const Urgent& urgent, bool no_fire) {
     if (check.fire == "no") {
         return true;
     }
-    const bool hot = check.state.empty() || check.state == name(StateKind::high_fire);
-    const bool feeds = check.kind == "none" || check.kind == "sluggish";
-    return !no_fire && !(urgent.creosote && hot) && !(urgent.roars && feeds);
+    return !no_fire && !urgent.creosote && !urgent.roars;
 }
 
 bool needs_fire(const Evidence& e) {

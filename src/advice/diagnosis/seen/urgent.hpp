@@ -17,11 +17,13 @@ struct Urgent {
     bool nearly_shut{};    ///< what leads leaves little of the flue open
     bool roars{};
     bool creosote{};      ///< what runs from the flue of a fire burns itself
+    bool falls_back{};    ///< air came down the cold flue: what is lit comes into the room
     double reversed_pa{}; ///< the draft measured while it burned, where that has a minus; or 0
 
     /// Whether nobody may light it, and every check has to leave it cold.
     [[nodiscard]] bool keeps_cold() const {
-        return alarm || too_hot || at_joints || room_far_below || nearly_shut || reversed_pa < 0.0;
+        return alarm || too_hot || at_joints || room_far_below || nearly_shut || falls_back
+               || reversed_pa < 0.0;
     }
 };
 
@@ -35,8 +37,8 @@ struct Urgent {
 [[nodiscard]] std::vector<std::string>
 urgent_words(const Urgent& urgent, bool no_fire, const Case& resolved);
 
-/// Whether a check may be made: none that needs a fire where nobody may light it, none on a hot
-/// fire under creosote, and none that gives more draft to a fire that cannot be held down.
+/// Whether a check may be made: none that needs a fire where nobody may light it, nor under
+/// creosote or where the fire could not be held down.
 [[nodiscard]] bool may_be_made(const Check& check, const Urgent& urgent, bool no_fire);
 
 /// Whether something cannot be watched or measured without lighting the appliance.
