@@ -233,9 +233,7 @@ void Engine::fill_table(std::size_t first, std::size_t number, const Evidence& e
         }
         const auto x = figures(h, evidence);
         for (std::size_t i = 0; i < heat_steps; ++i) {
-            table[h][i] = evidence.aside != Aside::no
-                              ? 1.0
-                              : likelihood(evidence, x[i], hypotheses_[h].solver->altered());
+            table[h][i] = likelihood(evidence, x[i], hypotheses_[h].solver->altered());
         }
     }
 }

@@ -74,9 +74,6 @@ std::array<double, heat_steps> figures_of(const Evidence& evidence,
 }
 
 bool contradicts(const Evidence& evidence, double x, const Altered& altered) {
-    if (evidence.aside != Aside::no) {
-        return false;
-    }
     if (evidence.is_reading()) {
         return !lies_within(evidence, x, conflict_spreads, altered);
     }

@@ -3,7 +3,6 @@
 #include "advice/checks/no_damper.hpp"
 #include "flaws/cures.hpp"
 #include "flaws/design.hpp"
-#include "seen/untroubled.hpp"
 #include "sizes.hpp"
 
 #include <algorithm>
@@ -321,7 +320,6 @@ Diagnosis OutcomeBuilder::build() {
         }
     }
     judge_fit(result);
-    result.measured_enough = measured_enough(evidence_, resolved_.appliance).has_value();
     if (result.nothing_explains) {
         doubt(result);
     }

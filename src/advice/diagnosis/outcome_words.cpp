@@ -146,6 +146,8 @@ std::string enough_words(const Diagnosis& result,
 
 void OutcomeBuilder::say(Diagnosis& result) const {
     const Explanation& first = result.explanations.front();
+    const auto enough = measured_enough(evidence_, resolved_.appliance);
+    result.measured_enough = enough.has_value();
     std::string size;
     for (const SizedCause& sized : first.causes) {
         size += sized.has_size ? (size.empty() ? ": " : "; ") + sized.size_words : "";
@@ -162,8 +164,7 @@ void OutcomeBuilder::say(Diagnosis& result) const {
     } else if (urgent_.alarm_when_out && evidence_.size() == 1) {
         result.sentence = "An alarm while the appliance is out tells nothing of its flue: every "
                           "cause is as likely as before, and another source is likelier.";
-    } else if (const auto enough = measured_enough(evidence_, resolved_.appliance);
-               enough && !first.causes.empty()) {
+    } else if (enough && !first.causes.empty()) {
         result.sentence =
             enough_words(result, evidence_[*enough], result.seen[*enough].as_written, resolved_);
     } else if (result.nothing_explains) {

@@ -142,16 +142,12 @@ void Offer::caps() {
 }
 
 void Offer::passage() {
-    const auto has = [&](PartKind kind) {
-        return std::any_of(before_.run.begin(), before_.run.end(), [kind](const Part& part) {
-            return is_a(part, kind);
-        });
-    };
     add({.kind = RemedyKind::open_damper, .what = "Turn the damper fully open"});
     add({.kind = RemedyKind::remove_damper, .what = "Take the damper out"});
     add({.kind = RemedyKind::sweep,
-         .what = has(PartKind::obstruction) ? "Sweep the flue and take out what blocks it"
-                                            : "Sweep the flue down to the bare wall"});
+         .what = has_part(before_.run, PartKind::obstruction)
+                     ? "Sweep the flue and take out what blocks it"
+                     : "Sweep the flue down to the bare wall"});
     add({.kind = RemedyKind::seal_joints,
          .what = is_fed_by_hand(case_.appliance)
                      ? "Close the joints: cement or new gaskets, screws, a tight clean-out"
@@ -222,9 +218,7 @@ void Offer::damper() {
     if (before_.appliance.damper_allowed == Flag{false}) {
         return;
     }
-    const bool has_one = std::any_of(before_.run.begin(), before_.run.end(), [](const Part& part) {
-        return is_a(part, PartKind::damper);
-    });
+    const bool has_one = has_part(before_.run, PartKind::damper);
     // Neither blade nor regulator goes into a chimney or its liner, out of everybody's reach.
     const auto is_connector = [](const RunPart& part) {
         return part.has_length() && !part.in_chimney();

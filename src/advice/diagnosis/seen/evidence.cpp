@@ -21,11 +21,6 @@ constexpr double reference_draft_pa = 12.0;
 constexpr double cold_wall_k = 363.15;
 constexpr double cold_wall_step_k = 20.0;
 
-Doing door_state(const Case& c) {
-    return c.appliance.type == ApplianceType::fireplace ? Doing::door_open_high
-                                                        : Doing::door_open_embers;
-}
-
 Situation with(Situation situation, Doing doing) {
     situation.doing = doing;
     return situation;
@@ -53,7 +48,7 @@ double smokiness(const Altered& altered, const Situation& situation, const Looku
     const double door =
         altered.made.appliance.has_door
             ? symptom_of(SymptomId::smoke_door)
-                  .share(at(with(situation, door_state(altered.made))).opening_short)
+                  .share(at(with(situation, usual_door_doing(altered.made))).opening_short)
             : 0.0;
     return 1.0 - (1.0 - joints) * (1.0 - door);
 }
@@ -61,7 +56,7 @@ double smokiness(const Altered& altered, const Situation& situation, const Looku
 void add_smokiness(std::vector<Situation>& list, const Situation& situation, const Case& c) {
     list.push_back(with(situation, Doing::high_fire));
     if (c.appliance.has_door) {
-        list.push_back(with(situation, door_state(c)));
+        list.push_back(with(situation, usual_door_doing(c)));
     }
 }
 
@@ -367,6 +362,9 @@ double total_spread(const Evidence& e, double x, const Altered& altered) {
 }
 
 double likelihood(const Evidence& e, double x, const Altered& altered) {
+    if (e.aside != Aside::no) {
+        return 1.0;
+    }
     if (e.is_reading()) {
         const double held = held_against(e, x, altered.made.appliance);
         const double spread = total_spread(e, held, altered);

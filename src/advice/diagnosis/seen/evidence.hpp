@@ -73,7 +73,8 @@ using Lookup = std::function<const Prediction&(const Situation&)>;
 /// The figure that decides: the reading predicted, or the x of the symptom's table row.
 [[nodiscard]] double predicted(const Evidence& evidence, const Altered& altered, const Lookup& at);
 
-/// How likely the evidence is where `x` is predicted; of readings a density.
+/// How likely the evidence is where `x` is predicted; of readings a density, 1 of what is set
+/// aside.
 [[nodiscard]] double likelihood(const Evidence& evidence, double x, const Altered& altered);
 
 /// Standard deviation of a reading against its prediction.

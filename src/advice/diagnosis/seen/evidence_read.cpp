@@ -16,8 +16,7 @@ Doing door_doing(const Observation& seen, const Case& c) {
         }
         return Doing::door_open_embers;
     }
-    return c.appliance.type == ApplianceType::fireplace ? Doing::door_open_high
-                                                        : Doing::door_open_embers;
+    return usual_door_doing(c);
 }
 
 struct Reader {

@@ -74,6 +74,11 @@ Surroundings surroundings_in(const Case& c, const AirEffects& effects, const Sit
     return air;
 }
 
+Doing usual_door_doing(const Case& c) {
+    return c.appliance.type == ApplianceType::fireplace ? Doing::door_open_high
+                                                        : Doing::door_open_embers;
+}
+
 std::string words(const Situation& situation, const Case& c) {
     std::string text{name(rows[static_cast<std::size_t>(situation.doing)].state)};
     if (c.weathers.size() > 1) {

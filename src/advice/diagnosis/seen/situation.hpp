@@ -46,6 +46,9 @@ surroundings_in(const Case& resolved, const AirEffects& effects, const Situation
 /// The way of firing that a word of the file names; high fire for none.
 [[nodiscard]] Doing doing_of(StateKind state);
 
+/// How it burns when its door, or the front of a fireplace, is watched and nothing else is said.
+[[nodiscard]] Doing usual_door_doing(const Case& resolved);
+
 /// "high fire, frost, window open"
 [[nodiscard]] std::string words(const Situation& situation, const Case& resolved);
 
