@@ -107,6 +107,11 @@ enum class Detail : std::uint8_t { stations, totals };
     return fire_of(kind) == Fire::burning && !is_door_open(kind);
 }
 
+/// Whether the burn rate sets the flow: a fire held at a rate, high or low.
+[[nodiscard]] constexpr bool is_held_fire(StateKind kind) {
+    return kind == StateKind::high_fire || kind == StateKind::low_fire;
+}
+
 /// Gas at the outlet of a fire with the room as it is in the model's weather.
 [[nodiscard]] inline double gas_temperature_k(const FlueModel& model, const Firing& fire) {
     return model.resolved().gas_temperature_k(

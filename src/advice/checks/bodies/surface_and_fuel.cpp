@@ -89,8 +89,7 @@ Verdict strongest_draft(const View& view, const catalog::Rule& rule) {
     }
     const StateResult* strongest = nullptr;
     for (const StateResult& state : view.states()) {
-        const bool burns = state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-        if (burns && has_figures(state)
+        if (is_held_fire(state.kind) && has_figures(state)
             && (strongest == nullptr || state.draft_pa > strongest->draft_pa)) {
             strongest = &state;
         }

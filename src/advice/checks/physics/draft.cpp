@@ -14,10 +14,6 @@
 namespace fluewright::checking {
 namespace {
 
-bool sets_flow(const StateResult& state) {
-    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-}
-
 /// What takes most of the draft in a state, in words with its figure.
 std::string of_greatest_loss(Subject& s, const StateResult& state) {
     const GreatestLoss most = greatest_loss(s, state);
@@ -216,10 +212,10 @@ std::string only_the_room(Subject& s, const StateResult& state) {
 
 void draft(Subject& s) {
     for (const StateResult& state : s.view.states()) {
-        if (sets_flow(state)) {
+        if (is_held_fire(state.kind)) {
             short_or_strong(s, state);
         }
-        if (sets_flow(state) || state.kind == StateKind::cold_start) {
+        if (is_held_fire(state.kind) || state.kind == StateKind::cold_start) {
             hood_of_its_own(s, state);
         }
         if (state.kind == StateKind::door_open_high || state.kind == StateKind::door_open_embers) {

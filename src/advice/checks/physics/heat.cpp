@@ -15,10 +15,6 @@
 namespace fluewright::checking {
 namespace {
 
-bool sets_flow(const StateResult& state) {
-    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-}
-
 /// What is left to do for a wet wall: not what has been done for it already. Empty where the
 /// general words hold.
 std::string for_the_wet_wall(const Subject& s, const Section& section) {
@@ -261,7 +257,7 @@ void overfired(Subject& s, const StateResult& state) {
 
 void heat(Subject& s) {
     for (const StateResult& state : s.view.states()) {
-        if (!sets_flow(state) || state.stations.empty()) {
+        if (!is_held_fire(state.kind) || state.stations.empty()) {
             continue;
         }
         // A fire that the run cannot vent is solved at a lower flow, whose walls are not its own.

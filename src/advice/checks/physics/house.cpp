@@ -8,15 +8,11 @@
 namespace fluewright::checking {
 namespace {
 
-bool sets_flow(const StateResult& state) {
-    return state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
-}
-
 /// Whether the room of a state is that of a fire as it burns. An open fire takes what its flue
 /// draws and no more, so the air its opening would take is drawn from no room.
 bool tells_the_room(const Subject& s, const StateResult& state) {
     return has_open_front(s.resolved.appliance) ? state.kind == StateKind::door_open_high
-                                                : sets_flow(state);
+                                                : is_held_fire(state.kind);
 }
 
 /// Words on the opening that brings the room up to `wanted_pa`.
@@ -49,7 +45,7 @@ void low_room(Subject& s, const StateResult& state) {
     const double usual_pa = catalog::default_of(DefaultId::room_pressure_lowest_pa).value;
     const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
     constexpr double rounding_pa = 1e-6;
-    const double short_pa = sets_flow(state) ? std::max(0.0, -state.margin_pa()) : 0.0;
+    const double short_pa = is_held_fire(state.kind) ? std::max(0.0, -state.margin_pa()) : 0.0;
     const bool decides = short_pa > 0.0 && short_pa <= -room_pa;
     const bool dangerous = room_pa < danger_pa - rounding_pa;
     // Each is put into words before the next is held: results move as they grow.
@@ -119,7 +115,7 @@ void measured_room(Subject& s) {
 void fans(Subject& s, const StateResult& state) {
     const HouseCase& house = s.resolved.house;
     if (!house.known || house.exhaust_m3_s <= 0.0
-        || !(sets_flow(state) || state.kind == StateKind::idle)) {
+        || !(is_held_fire(state.kind) || state.kind == StateKind::idle)) {
         return;
     }
     const double without_pa =
@@ -153,7 +149,7 @@ void fans(Subject& s, const StateResult& state) {
 }
 
 void gusts(Subject& s, const StateResult& state) {
-    if (!sets_flow(state) || s.resolved.top_wind_coefficient <= 0.0) {
+    if (!is_held_fire(state.kind) || s.resolved.top_wind_coefficient <= 0.0) {
         return;
     }
     const double factor = catalog::default_of(DefaultId::wind_gust_factor).value;
@@ -240,7 +236,7 @@ void house(Subject& s) {
         }
         fans(s, state);
         gusts(s, state);
-        if (sets_flow(state)) {
+        if (is_held_fire(state.kind)) {
             leaking_joints(s, state);
             spilling_hood(s, state);
         }

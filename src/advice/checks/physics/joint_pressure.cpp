@@ -36,9 +36,7 @@ bool presses_on_joints(const View& view, const StateResult& state) {
     if (has_open_front(view.heater())) {
         return is_door_open(state.kind) && state.status == Status::solved;
     }
-    return view.has(state)
-           && (state.kind == StateKind::high_fire || state.kind == StateKind::low_fire
-               || state.kind == StateKind::free_burn);
+    return view.has(state) && has_closed_fire(state.kind);
 }
 
 /// By the slit that the leak comes to. Where the file leaves no slit at all, what pipe of that kind

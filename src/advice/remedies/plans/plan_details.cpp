@@ -30,10 +30,9 @@ void cooler_gas(const Assessment& present,
     double before_k = 0.0;
     for (const StateChange& change : made.states) {
         const StateResult& state = then.solution.states[change.after];
-        const bool fire = state.kind == StateKind::high_fire || state.kind == StateKind::low_fire;
         const double now_k = present.solution.states[change.before].flow.top_temperature_k;
         const double drop_k = now_k - state.flow.top_temperature_k;
-        if (fire && drop_k > most_k) {
+        if (is_held_fire(state.kind) && drop_k > most_k) {
             most_k = drop_k;
             before_k = now_k;
             worst = &state;
