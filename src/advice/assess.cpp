@@ -105,7 +105,7 @@ Assessment assess(const Installation& written, Case resolved, const AssessOption
     a.findings = std::move(checked.findings);
     a.verdict = judge_harms(a, options.words);
     if (options.words) {
-        a.sentence = words_on_trouble(written.observed, a.works());
+        a.sentence = words_on_trouble(written.observed, a.installation.appliance, a.works());
         a.sentence += headline(a.verdict);
     }
     if (options.size_search) {

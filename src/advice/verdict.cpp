@@ -164,7 +164,10 @@ std::vector<const Matter*> matters_against(const Assessment& assessment, bool wi
     for (const Finding& finding : assessment.findings) {
         const bool counts = assessment.verdict.of(finding.harm).counts
                             || (with_upkeep && finding.harm == Harm::upkeep);
-        if (counts && falls_short(finding)
+        // What may cost a fire is worth mending, though it is none yet.
+        const bool worth_mending =
+            with_upkeep && finding.harm == Harm::fire && finding.severity <= Severity::warning;
+        if (((counts && falls_short(finding)) || worth_mending)
             && std::find(matters.begin(), matters.end(), finding.matter) == matters.end()) {
             matters.push_back(finding.matter);
         }

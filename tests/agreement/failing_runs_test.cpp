@@ -73,6 +73,9 @@ bool is_clean_cure(const Assessment& present,
             return false;
         }
     }
+    if (leaves_strong_draft(present, then)) {
+        return false;
+    }
     const HarmVerdict& before = present.verdict.of(Harm::reloading);
     const bool door_was_short = before.counts && before.outcome == HarmOutcome::falls_short;
     if (door_was_short && then.verdict.of(Harm::reloading).outcome == HarmOutcome::falls_short) {
@@ -80,8 +83,8 @@ bool is_clean_cure(const Assessment& present,
     }
     const bool undoes = std::all_of(
         steps.begin(), steps.end(), [](const Remedy& step) { return undoes_a_fault(step.kind); });
-    constexpr double noise = 0.02;
-    const double allowed = std::max(0.0, score_of(present).greatest_over + noise);
+    constexpr double noise = 0.05;
+    const double allowed = std::max(noise, score_of(present).greatest_over + noise);
     const bool cautioned = std::any_of(
         steps.begin(), steps.end(), [](const Remedy& step) { return !step.caution.empty(); });
     return !cautioned && (undoes || score_of(then).greatest_over <= allowed);
@@ -196,7 +199,9 @@ void hold(std::uint64_t seed, const Extent& tried, std::size_t together, Tally& 
     for (const Plan& plan : made->plans) {
         const Assessment then = checked(through_file(plan.changed));
         Differences found = compare(plan.score, score_of(then));
-        found.number("cures", plan.cures ? 1 : 0, then.works() ? 1 : 0);
+        found.number("cures",
+                     plan.cures ? 1 : 0,
+                     then.works() && !leaves_strong_draft(present, then) ? 1 : 0);
         if (!found.none()) {
             tell(steps_of(plan.steps) + ": " + found.text());
         }

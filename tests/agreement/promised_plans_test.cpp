@@ -53,10 +53,16 @@ TEST_CASE("a plan that improve promises, written and checked, shows what was pro
             const bool met = made->goal == Goal::clear_upkeep ? plan.cures
                              : made->goal == Goal::less_draft ? plan.score.greatest_over <= 0.0
                                                               : true;
-            found.number("cures", plan.cures ? 1 : 0, then.works() && met ? 1 : 0);
-            found.word("against",
-                       ids_of(plan.against),
-                       ids_of(matters_against(then, made->goal == Goal::clear_upkeep)));
+            found.number("cures",
+                         plan.cures ? 1 : 0,
+                         then.works() && met && !leaves_strong_draft(present, then) ? 1 : 0);
+            std::vector<const Matter*> left =
+                matters_against(then, made->goal == Goal::clear_upkeep);
+            if (const Matter* strong = leaves_strong_draft(present, then);
+                strong != nullptr && std::find(left.begin(), left.end(), strong) == left.end()) {
+                left.push_back(strong);
+            }
+            found.word("against", ids_of(plan.against), ids_of(left));
             found.word(
                 "cleared", ids_of(plan.cleared), ids_of(gone(present.findings, then.findings)));
             found.word("raised", ids_of(plan.raised), ids_of(raised_by(present, then)));

@@ -255,6 +255,20 @@ Differences compare(const Assessment& one, const Assessment& other) {
     return found;
 }
 
+const Matter* leaves_strong_draft(const Assessment& present, const Assessment& then) {
+    const auto find = [](const auto& matters) {
+        const auto found = std::find_if(matters.begin(), matters.end(), [](const Matter* matter) {
+            return matter->id == "draft-too-strong";
+        });
+        return found == matters.end() ? nullptr : *found;
+    };
+    const Matter* strong = find(matters_against(present));
+    const bool left = std::any_of(then.findings.begin(),
+                                  then.findings.end(),
+                                  [&](const Finding& f) { return f.matter == strong; });
+    return left ? strong : nullptr;
+}
+
 Differences compare(const Score& one, const Score& other) {
     Differences found;
     compare_states(one.states, one.verdicts, other.states, other.verdicts, found);

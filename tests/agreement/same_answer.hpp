@@ -36,6 +36,10 @@ private:
 /// findings, size, labels of the run. What was assumed may differ.
 [[nodiscard]] Differences compare(const Assessment& one, const Assessment& other);
 
+/// The matter of a draft that is too strong, where it made the one fall short and is found of the
+/// other: what `improve` calls cured the heater must hold. Null else.
+[[nodiscard]] const Matter* leaves_strong_draft(const Assessment& present, const Assessment& then);
+
 /// States that decide, their verdicts, and what is summed up of them.
 [[nodiscard]] Differences compare(const Score& one, const Score& other);
 

@@ -89,7 +89,7 @@ TEST_CASE("a misspelt word of the command line is told with the nearest right on
         {{"check", "x", "--format="}, "--format needs a value"},
         {{"check", "x", "--output"}, "--output needs a value; write --output FILE"},
         {{"check", "x", "--json=no"}, "--json takes no value"},
-        {{"check"}, "check needs FILE; for example: fluewright check run.json"},
+        {{"check"}, "check needs FILE: the installation; - reads standard input"},
         {{"check", "x", "y"}, "`y` is one argument too many for check"},
         {{"schema", "x"}, "`x` is one argument too many for schema"},
         {{"explain"}, "explain needs ID"},

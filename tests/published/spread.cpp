@@ -28,7 +28,7 @@ std::string deviation_of(const Outcome& outcome, double deviation) {
 
 double rounded_size(const Outcome& outcome) {
     const double size = std::abs(outcome.deviation());
-    if (size < round_off(outcome)) {
+    if (size <= round_off(outcome)) { // none at all where tolerance and figure are 0
         return 0.0;
     }
     const double step = std::pow(10.0, std::floor(std::log10(size)) - 5.0);

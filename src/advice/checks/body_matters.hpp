@@ -80,6 +80,15 @@ inline constexpr auto body_matters = std::to_array<Matter>({
                 "a far lower temperature than fresh wood.",
      .remedy = "Move the combustibles or the pipe, fit a shield that the rule accepts, or use pipe "
                "listed for this clearance."},
+    {.id = "common-vent",
+     .harm = Harm::fire,
+     .severity = Severity::danger,
+     .per_place = false,
+     .title = "Several heaters on one vent",
+     .meaning = "The gas of all heaters on a vent goes up together. What one of them alone lets "
+                "expect says nothing of the day on which all of them burn.",
+     .remedy = "Enter them as one heater with the sum of their heat inputs, or hold the vent "
+               "against the tables for several heaters."},
     {.id = "damper-closes-the-flue",
      .harm = Harm::fire,
      .severity = Severity::danger,
@@ -298,8 +307,8 @@ inline constexpr auto body_matters = std::to_array<Matter>({
      .harm = Harm::fire,
      .severity = Severity::danger,
      .per_place = false,
-     .title = "Trouble was seen at joints or flue",
-     .meaning = "Smoke out of the joints carries carbon monoxide into the room. What was found bad "
+     .title = "Trouble was seen",
+     .meaning = "Smoke in the room carries carbon monoxide with it. What was found bad "
                 "in the flue lets it out, or lets a chimney fire out; what clogs a flue holds the "
                 "gas back, and clogs on.",
      .remedy = "Light no fire before the cause is found and mended; `fluewright diagnose` looks "

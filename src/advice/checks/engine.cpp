@@ -66,6 +66,9 @@ double weight_of(const checking::Verdict& v) {
     if (v.outcome != CheckOutcome::not_met) {
         return 0.0;
     }
+    if (v.weight) {
+        return *v.weight;
+    }
     return v.figure && v.limit && *v.limit != 0.0 ? std::abs(*v.figure / *v.limit - 1.0) : 1.0;
 }
 

@@ -89,6 +89,13 @@ inline constexpr auto kind_words = std::to_array<KindWords>({
      "In a flue much larger than the outlet the gas is slow and cools. The draft builds late, and "
      "the wall gets wet.",
      {}},
+    {"gas-too-hot",
+     burners,
+     "Gas far too hot",
+     "No burner in order sends gas this hot up its vent, and neither pipe nor masonry is made for "
+     "it.",
+     "Check the figures in the file. If they are right, shut the burner off until a licensed "
+     "technician has examined it."},
     {"hearth-wall-too-thin",
      burners,
      {},

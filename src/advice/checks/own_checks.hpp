@@ -112,8 +112,8 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .basis = Basis::trade,
      .needs_solution = false,
      .rule =
-         "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors; of an insert "
-         "in masonry that of the outlet",
+         "flue area <= 3 x outlet area, or 2 x with walls of the chimney outdoors; behind a draft "
+         "hood 7 x; of an insert in masonry that of the outlet",
      .applies = "appliances with a collar",
      .source = "mechanical-code-ny",
      .mark = "looked up"},
@@ -144,10 +144,9 @@ inline constexpr auto own_checks = std::to_array<OwnCheck>({
      .basis = Basis::physics,
      .needs_solution = true,
      .rule = "gas at the outlet below 1200 degF (649 degC), the end of a flue probe's scale",
-     .applies = "wood at high fire",
+     .applies = "high fire",
      .source = "probe-instructions",
-     .mark = "looked up",
-     .kinds = fed_by_hand},
+     .mark = "looked up"},
     {.id = "heat-does-not-close",
      .basis = Basis::physics,
      .needs_solution = false,

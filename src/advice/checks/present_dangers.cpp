@@ -30,13 +30,26 @@ std::vector<PresentDanger> present_dangers(const Checked& checked) {
 }
 
 std::string open_dangers_words(const CheckResults& results, UnitSystem units) {
-    const auto count = std::count_if(results.begin(), results.end(), is_open_danger);
+    // What was seen is told by the file: it lacks no figure, but its cause.
+    const auto is_seen = [](const CheckResult& result) {
+        return is_open_danger(result) && result.check->matter->id == "trouble-seen";
+    };
+    const auto lacks_figure = [&](const CheckResult& result) {
+        return is_open_danger(result) && !is_seen(result);
+    };
+    const auto seen = std::find_if(results.begin(), results.end(), is_seen);
+    const std::string trouble =
+        seen == results.end()
+            ? std::string{}
+            : "Trouble was seen (" + keys_in_words(seen->missing) + "): its cause comes first.";
+    const auto count = std::count_if(results.begin(), results.end(), lacks_figure);
     if (count == 0) {
-        return {};
+        return trouble;
     }
     // The table has the weightiest first.
-    const CheckResult& first = *std::find_if(results.begin(), results.end(), is_open_danger);
-    return std::to_string(count) + (count == 1 ? " check is" : " checks are")
+    const CheckResult& first = *std::find_if(results.begin(), results.end(), lacks_figure);
+    return trouble + (trouble.empty() ? "" : " ") + std::to_string(count)
+           + (count == 1 ? " check is" : " checks are")
            + " undetermined, as the file does not say; first: " + keys_in_words(first.missing)
            + "; required: " + rule_words(*first.check, units) + '.';
 }

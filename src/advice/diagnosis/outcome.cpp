@@ -263,7 +263,7 @@ Diagnosis OutcomeBuilder::build() {
     const Checked checked = checks_of_file(written_, resolved_, solve(resolved_, Detail::stations));
     result.dangers = present_dangers(checked);
     result.not_decided = fire_not_decided(checked, resolved_.units);
-    urgent_ = urgent_in(evidence_, result.dangers, resolved_);
+    urgent_ = urgent_in(written_.observed, evidence_, result.dangers, resolved_);
     // Of these the first words tell already.
     std::erase_if(result.dangers, [](const PresentDanger& danger) {
         return danger.id == "alarm-has-sounded" || danger.id == "seen-too-hot";

@@ -338,8 +338,12 @@ Result<Improvement, Faults> improve(const Installation& written, const ImproveOp
     };
     made.against = matters_against(made.present, made.goal == Goal::clear_upkeep);
     made.asked = asked_of(made.present);
-    made.trouble = words_on_trouble(written.observed, made.present.works());
+    const ApplianceCase& heater = made.present.installation.appliance;
+    made.trouble = words_on_trouble(written.observed, heater, made.present.works());
     made.budget = options.budget;
+    if (made.present.works() && tells_of_too_little_draft(written.observed, heater)) {
+        return leave_alone(); // what betters the upkeep of the run as written may starve this one
+    }
     if (made.present.works() && made.score.greatest_over <= 0.0 && made.against.empty()) {
         return leave_alone();
     }

@@ -40,6 +40,8 @@ private:
 
     void sizes(RemedyKind kind, std::size_t begin, std::size_t end, std::string_view what);
     void raise();
+    void near_heater();
+    void moved_by(double away_m);
     void raise_by(double height_m);
     void inlet_of(double area_m2, double target_pa);
     void open_up_to(double height_m);

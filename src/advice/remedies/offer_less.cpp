@@ -23,7 +23,10 @@ void each_step(double step, double amount, const Take& take) {
 
 void Offer::less_than(const Remedy& remedy) {
     using constants::inch_m;
-    if (remedy.kind == RemedyKind::raise_top) {
+    if (remedy.kind == RemedyKind::move_heater) {
+        constexpr double metric_m = 0.025;
+        each_step(us() ? inch_m : metric_m, remedy.amount, [&](double m) { moved_by(m); });
+    } else if (remedy.kind == RemedyKind::raise_top) {
         each_step(height_step_m(case_.units), remedy.amount, [&](double m) { raise_by(m); });
     } else if (remedy.kind == RemedyKind::air_inlet && remedy.other > 0.0) {
         constexpr double metric_m2 = 0.001;

@@ -4,6 +4,7 @@
 #include "fluewright/model/catalog/trade_equivalents.hpp"
 #include "fluewright/model/run/heater_kind.hpp"
 #include "offer.hpp"
+#include "run_edit.hpp"
 
 #include <algorithm>
 
@@ -12,6 +13,16 @@ namespace {
 
 /// How many sizes beyond the present one are worth a try.
 constexpr std::size_t most_sizes = 3;
+
+/// Whether any straight is of another wall than before.
+bool walls_differ(const Installation& before, const Installation& after) {
+    const std::vector<Part> now = run_edit::spelled_out(before).run;
+    const std::vector<Part> then = run_edit::spelled_out(after).run;
+    return !std::equal(
+        now.begin(), now.end(), then.begin(), then.end(), [](const Part& a, const Part& b) {
+            return !run_edit::is_straight(a) || a.wall == b.wall;
+        });
+}
 
 } // namespace
 
@@ -87,6 +98,12 @@ void Offer::insulated(std::string_view wall) {
     const std::string word{wall};
     const auto built = apply(Remedy{.kind = RemedyKind::insulate_outside, .word = word}, before_);
     const bool on_a_tee = built && tees(*built) > tees(before_);
+    if (on_a_tee && !walls_differ(before_, *built)) {
+        add({.kind = RemedyKind::insulate_outside,
+             .word = word,
+             .what = "Set the chimney on a tee with a cleanout in place of the elbow"});
+        return;
+    }
     add({.kind = RemedyKind::insulate_outside,
          .word = word,
          .what = "Use insulated pipe (" + std::string{wall.substr(kind.size())}
@@ -105,6 +122,8 @@ void Offer::pipe() {
             insulated(wall);
         }
     }
+    add({.kind = RemedyKind::black_pipe,
+         .what = "Use black steel pipe in place of the galvanized"});
     add({.kind = RemedyKind::enclose_outside,
          .what = "Enclose the part outdoors in a chase, up to below the chimney top"});
     add({.kind = RemedyKind::remove_reducer,

@@ -54,6 +54,8 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::fit_shield(in);
     case RemedyKind::double_wall_connector:
         return changes::connector_wall(in, remedy.word);
+    case RemedyKind::black_pipe:
+        return changes::black_pipe(in);
     case RemedyKind::remove_reducer:
         return changes::remove_reducer(in);
     case RemedyKind::connector_size:
@@ -64,6 +66,10 @@ void change(const Remedy& remedy, Installation& in) {
         return changes::straighten_level(in);
     case RemedyKind::remove_level:
         return changes::remove_level(in);
+    case RemedyKind::move_heater:
+        return changes::move_heater(in, remedy.amount);
+    case RemedyKind::shield_heater:
+        return changes::shield_heater(in);
     case RemedyKind::raise_top:
         return changes::raise_top(in, remedy.amount, remedy.word);
     case RemedyKind::insulate_outside:
@@ -117,6 +123,7 @@ unsigned families(RemedyKind kind) {
     case RemedyKind::two_45:
         return turns | level;
     case RemedyKind::shorten_level:
+    case RemedyKind::move_heater:
         return level;
     case RemedyKind::remove_level:
         return turns | level;

@@ -43,11 +43,18 @@ void two_45(Installation& in);
 void shorten_level(Installation& in, double factor);
 void straighten_level(Installation& in);
 void remove_level(Installation& in);
-/// `wall` is what the flue outside the warm room is built of from then on; empty: as it is.
+/// From the walls whose distance the file gives, by so much each; a horizontal run becomes as much
+/// longer, and upright pipe alone takes an offset at 45 degrees. Nothing where that has no height.
+void move_heater(Installation& in, double away_m);
+void shield_heater(Installation& in);
+/// A chimney top that looks over the ridge and over all that is near, by the roof in the file, no
+/// longer stands in its eddies. `wall` is what the flue outside the warm room is built of from then
+/// on; empty: as it is.
 void raise_top(Installation& in, double height_m, const std::string& wall);
 
 // Pipe and walls: remedy_pipe.cpp
 void connector_wall(Installation& in, const std::string& wall);
+void black_pipe(Installation& in);
 void remove_reducer(Installation& in);
 void connector_size(Installation& in, double diameter_m);
 void chimney_size(Installation& in, double diameter_m);

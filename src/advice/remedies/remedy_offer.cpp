@@ -15,6 +15,7 @@ namespace {
 using namespace run_edit;
 
 using constants::foot_m;
+using constants::inch_m;
 
 /// Which parts a change touches; their length by what is new in the run.
 struct Touched {
@@ -74,7 +75,7 @@ constexpr double grille_height_m = 0.1;
 
 /// The change adds height and touches no other pipe.
 bool counts_by_amount(RemedyKind kind) {
-    return kind == RemedyKind::raise_top;
+    return kind == RemedyKind::raise_top || kind == RemedyKind::move_heater;
 }
 
 } // namespace
@@ -116,6 +117,11 @@ void Offer::add(Remedy remedy) {
                       : remedy.kind == RemedyKind::air_inlet ? remedy.other / grille_height_m
                                                              : change.length_m;
     remedy.effort = row.effort + row.effort_per_metre * remedy.length_m;
+    if (remedy.kind == RemedyKind::fit_regulator && case_.appliance.fuel_group == FuelGroup::wood) {
+        // Its air feeds a chimney fire: code and maker are to be asked first.
+        constexpr double asking = 1.5;
+        remedy.effort += asking;
+    }
     if (remedy.kind == RemedyKind::raise_top && !remedy.word.empty()) {
         const catalog::RemedyEffort& wall = effort_of(RemedyKind::insulate_outside);
         remedy.other_length_m = change.length_m;
@@ -142,12 +148,20 @@ void Offer::caps() {
 }
 
 void Offer::passage() {
-    add({.kind = RemedyKind::open_damper, .what = "Turn the damper fully open"});
+    add({.kind = RemedyKind::open_damper,
+         .what = before_.appliance.door.throat_m2
+                     ? "Open the throat and its damper to the width of the flue"
+                     : "Turn the damper fully open"});
     add({.kind = RemedyKind::remove_damper, .what = "Take the damper out"});
+    const bool glazed = std::any_of(before_.run.begin(), before_.run.end(), [](const Part& part) {
+        return part.deposit == DepositKind::glazed_creosote;
+    });
     add({.kind = RemedyKind::sweep,
          .what = has_part(before_.run, PartKind::obstruction)
                      ? "Sweep the flue and take out what blocks it"
-                     : "Sweep the flue down to the bare wall"});
+                 : glazed ? "Have a sweep take out the glaze, which no brush moves, and look "
+                            "for cracks below it"
+                          : "Sweep the flue down to the bare wall"});
     add({.kind = RemedyKind::seal_joints,
          .what = is_fed_by_hand(case_.appliance)
                      ? "Close the joints: cement or new gaskets, screws, a tight clean-out"
@@ -161,6 +175,38 @@ void Offer::passage() {
          .amount = wide_mesh_m,
          .what = "Fit a clean screen with a mesh of " + show(wide_mesh_m, Kind::length)});
     caps();
+}
+
+void Offer::moved_by(double away_m) {
+    add({.kind = RemedyKind::move_heater,
+         .amount = away_m,
+         .place = "the heater",
+         .what = "Move the heater " + show(away_m, Kind::length)
+                 + " further from the walls, and the pipe with it"});
+}
+
+/// Against a wall that burns: by the plate, or nearer than what has no plate may stand anywhere.
+void Offer::near_heater() {
+    const Clearances& now = before_.appliance.clearances;
+    const Clearances& listed = before_.appliance.listed_clearances;
+    constexpr double far_enough_m = 1.2; // the most that a body asks for; judgement
+    const auto too_near = [far_enough_m](const Given& there, const Given& least) {
+        return there && *there < least.value_or(far_enough_m);
+    };
+    if (!too_near(now.side_m, listed.side_m) && !too_near(now.back_m, listed.back_m)
+        && !too_near(now.corner_m, listed.corner_m)) {
+        return;
+    }
+    const std::array<double, 4> steps =
+        us() ? std::array{6.0 * inch_m, 12.0 * inch_m, 18.0 * inch_m, 30.0 * inch_m}
+             : std::array{0.15, 0.3, 0.5, 0.8};
+    for (const double step_m : steps) {
+        moved_by(step_m);
+    }
+    add({.kind = RemedyKind::shield_heater,
+         .place = "the heater",
+         .what =
+             "Fit a shield of sheet steel, 1 in (25 mm) off the wall, between heater and wall"});
 }
 
 void Offer::raise_by(double height_m) {
@@ -203,6 +249,7 @@ void Offer::shape() {
     add({.kind = RemedyKind::shorten_level,
          .amount = half,
          .what = "Bring the heater closer to the " + way + ": half the horizontal run"});
+    near_heater();
     add({.kind = RemedyKind::straighten_level, .what = "Run it straight across, without the turn"});
     const auto moved = apply(Remedy{.kind = RemedyKind::remove_level}, before_);
     const bool more_level = moved && has_level(spelled_out(*moved));

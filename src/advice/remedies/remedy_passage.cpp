@@ -38,6 +38,7 @@ void open_damper(Installation& in) {
             part.blade_angle_rad = 0.0;
         }
     }
+    in.appliance.door.throat_m2.reset(); // left out it is no narrower than the flue
 }
 
 void remove_damper(Installation& in) {

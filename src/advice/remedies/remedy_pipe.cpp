@@ -63,6 +63,18 @@ void connector_wall(Installation& in, const std::string& wall) {
     }
 }
 
+void black_pipe(Installation& in) {
+    const std::optional<Run> run = run_of(in);
+    const std::size_t end = run ? run->chimney_start() : 0;
+    for (std::size_t i = 0; i < end; ++i) {
+        const Word& wall = in.run[i].wall;
+        const catalog::Wall* row = wall ? catalog::find_wall(*wall) : nullptr;
+        if (row != nullptr && row->id == "single-wall galvanized") {
+            set_wall(in.run[i], "single-wall steel");
+        }
+    }
+}
+
 void remove_reducer(Installation& in) {
     const std::optional<Run> run = run_of(in);
     if (!run) {

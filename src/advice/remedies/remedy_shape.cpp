@@ -1,3 +1,4 @@
+#include "advice/checks/bodies/roof_geometry.hpp"
 #include "fluewright/core/constants.hpp"
 #include "remedy_changes.hpp"
 #include "run_edit.hpp"
@@ -48,6 +49,61 @@ bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
 
 bool same_place(const RunPart& a, const RunPart& b) {
     return a.zone.value == b.zone.value;
+}
+
+/// Whether the chimney top stands higher than the ridge and all that the file names near it.
+bool looks_over_all(const Roof& roof) {
+    constexpr double clear_m = 2.0 * constants::foot_m; // judgement, as the codes of roofs have it
+    return checking::missing_of_roof(roof).empty()
+           && checking::place_of(roof).above_ridge_m() >= clear_m
+           && std::all_of(roof.near.begin(), roof.near.end(), [](const NearThing& thing) {
+                  return thing.below_top_m.value_or(0.0) >= clear_m;
+              });
+}
+
+/// The run behind a heater that moves so far from where it stood; empty where it has no room.
+std::vector<Part> pipe_that_follows(std::vector<Part> run, const Run& resolved, double across_m) {
+    const auto stands_in_room = [&](std::size_t i) {
+        return resolved.parts[i].zone.value == Zone::room && !resolved.parts[i].in_chimney()
+               && run[i].passes.value_or(Passage::nothing) == Passage::nothing;
+    };
+    for (std::size_t i = 0; i < run.size(); ++i) {
+        if (is_level(run[i]) && stands_in_room(i)) {
+            const double slope = shape_of(run[i]).rise_m / *run[i].across_m;
+            run[i].across_m = *run[i].across_m + across_m;
+            const bool fits = take_height(run, i, slope * across_m);
+            set_rise(run[i], slope * *run[i].across_m);
+            return fits ? run : std::vector<Part>{};
+        }
+    }
+    if (run.empty() || !goes_up(run.front()) || !stands_in_room(0)
+        || *run.front().up_m < across_m + 2.0 * least_upright_m) {
+        return {};
+    }
+    Part elbow = like_pipe(run.front());
+    elbow.part = PartKind::elbow;
+    elbow.angle_rad = constants::pi / 4.0;
+    Part aslant = run.front();
+    aslant.up_m.reset();
+    aslant.across_m = across_m;
+    aslant.rise_m = across_m;
+    Part above = run.front();
+    const double left_m = *run.front().up_m - across_m;
+    run.front().up_m = left_m / 2.0;
+    above.up_m = left_m / 2.0;
+    run.insert(run.begin() + 1, {elbow, aslant, elbow, above});
+    return run;
+}
+
+/// A heater that moves, and the pipe on it, stand at other distances: nobody knows which.
+void forget_distances(Installation& in, std::size_t before) {
+    Clearances& heater = in.appliance.clearances;
+    heater.side_m = heater.back_m = heater.corner_m = std::nullopt;
+    for (std::size_t i = 0; i < before; ++i) {
+        if (!in.run[i].passes || in.run[i].passes == Passage::nothing) {
+            in.run[i].clearance_m.reset();
+        }
+    }
 }
 
 } // namespace
@@ -106,7 +162,10 @@ void shorten_level(Installation& in, double factor) {
     const std::optional<Run> run = run_of(in);
     for (std::size_t i = 0; run && i < in.run.size(); ++i) {
         Part& part = in.run[i];
-        if (is_level(part) && run->parts[i].zone.value == Zone::room) {
+        // What goes through a wall is as long as the wall is thick.
+        const bool passes = part.passes && part.passes != Passage::nothing;
+        if (is_level(part) && run->parts[i].zone.value == Zone::room && !passes) {
+            forget_distances(in, i + 1);
             const double lost_m = shape_of(part).rise_m * (1.0 - factor);
             part.across_m = *part.across_m * factor;
             if (part.rise_m) {
@@ -168,6 +227,7 @@ void remove_level(Installation& in) {
     if (resolved->parts[last].zone.value == Zone::outdoors) {
         return;
     }
+    forget_distances(in, from);
     auto& parts = in.run;
     parts[last].up_m = *parts[last].up_m + lost_m;
     const auto gone = std::remove_if(
@@ -177,8 +237,40 @@ void remove_level(Installation& in) {
     parts.erase(gone, parts.begin() + static_cast<std::ptrdiff_t>(last));
 }
 
+void move_heater(Installation& in, double away_m) {
+    const std::optional<Run> run = run_of(in);
+    Clearances& distances = in.appliance.clearances;
+    if (!run || (!distances.side_m && !distances.back_m && !distances.corner_m)) {
+        return;
+    }
+    // Away from two walls at once it goes aslant.
+    const double across_m =
+        distances.side_m && distances.back_m ? std::hypot(away_m, away_m) : away_m;
+    const std::vector<Part> moved = pipe_that_follows(in.run, *run, across_m);
+    if (moved.empty()) {
+        return;
+    }
+    in.run = moved;
+    for (Given* distance : {&distances.side_m, &distances.back_m, &distances.corner_m}) {
+        if (*distance) {
+            **distance += away_m;
+        }
+    }
+}
+
+void shield_heater(Installation& in) {
+    Clearances& distances = in.appliance.clearances;
+    if (!distances.shield) {
+        distances.shield = Shield::sheet_steel;
+        distances.shield_gap_m = constants::inch_m;
+    }
+}
+
 void raise_top(Installation& in, double height_m, const std::string& wall) {
     (void)move_top(in, height_m, 0.0);
+    if (in.site.top_position && looks_over_all(in.site.roof)) {
+        in.site.top_position = ChimneyTopPosition::clear;
+    }
     if (!wall.empty()) {
         insulate_outside(in, wall);
     }

@@ -302,13 +302,13 @@ std::string sentence_of(const Comparison& made) {
     Reason reason{};
     const Layout& next = next_best(made);
     is_better(best, next, reason);
+    const std::string open =
+        is_open(best) ? " But its fire is not decided: `check` says what the file must tell." : "";
     if (reason == Reason::works && made.tied.empty()) {
         return "Take " + best.name
                + ": it alone is short of nothing that counts; the smallest relative margin is in "
-               + tightest_words(best) + "." + others_fall_short(made);
+               + tightest_words(best) + "." + open + others_fall_short(made);
     }
-    const std::string open =
-        is_open(best) ? " But its fire is not decided: `check` says what the file must tell." : "";
     return "Take " + best.name + ": " + why(best, next, reason) + open + tied_words(made)
            + unless_words(best, next) + others_fall_short(made);
 }

@@ -116,8 +116,10 @@ std::optional<UsageError> flag_with_value(const Command& command,
 std::optional<UsageError> check_words(const Command& command, const Arguments& arguments) {
     const auto& words = arguments.words;
     if (words.empty() && command.word.required && !command.word.name.empty()) {
-        return UsageError{.message = fmt::format("{} needs {}", command.name, command.word.name),
-                          .help = fmt::format("for example: {}", command.example)};
+        return UsageError{
+            .message =
+                fmt::format("{} needs {}: {}", command.name, command.word.name, command.word.text),
+            .help = fmt::format("for example: {}", command.example)};
     }
     const std::size_t most = command.word.name.empty() ? 0 : 1;
     if (words.size() > most && !command.word.many) {

@@ -1,3 +1,4 @@
+#include "advice/seen_trouble.hpp"
 #include "rule_check.hpp"
 
 #include <algorithm>
@@ -199,14 +200,6 @@ Verdict carbon_monoxide(const View& view, const catalog::Rule& /*rule*/) {
                  : unknown({"/site/alarms/carbon_monoxide"});
 }
 
-/// Gas that was measured or seen to come out of the run of a fire; a fan pushes it there.
-bool came_out(const View& view, const Observation& seen) {
-    const bool lit = seen.state != StateKind::idle;
-    const bool pushed = view.resolved.appliance.high.draft_needed_pa <= 0.0;
-    return lit && !pushed
-           && (seen.draft_pa.value_or(0.0) < 0.0 || seen.smoke_stick == SmokeStick::out);
-}
-
 /// The figures of a run say nothing of what was seen to be wrong with it.
 Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
     constexpr double most_blocked = 0.5; // judgement
@@ -227,11 +220,8 @@ Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
     for (std::size_t i = 0; i < observed.size(); ++i) {
         const Observation& seen = observed[i];
         const std::string entry = "/observed/" + std::to_string(i);
-        if (seen.smoke == SmokePlace::joints) {
-            return unknown({entry + "/smoke"});
-        }
-        if (came_out(view, seen)) {
-            return unknown({entry + (seen.draft_pa ? "/draft" : "/smoke_stick")});
+        if (const auto hazards = hazards_of(seen, view.heater()); !hazards.empty()) {
+            return unknown({entry + '/' + std::string{key_of(hazards.front(), seen)}});
         }
         if (seen.look == LookedAt::joints || seen.look == LookedAt::flue) {
             if (seen.found == FoundState::bad) {
@@ -281,6 +271,16 @@ Verdict several_heaters(const View& view, const catalog::Rule& rule) {
     return at(view,
               *least,
               at_least(view, least->section->built_area_m2, limit_m2, Kind::area, "flue area"));
+}
+
+/// One heater is computed: the gas of others fills the same vent.
+Verdict common_vent(const View& view, const catalog::Rule& /*rule*/) {
+    const Given& count = view.written.site.flue_shared_by;
+    if (view.solid_fuel() || !count) {
+        return not_here("no file of a gas or oil burner that tells of other heaters on its vent");
+    }
+    return *count < 1.5 ? decided(true, "no other heater is on the vent")
+                        : unknown({"/site/flue_shared_by"});
 }
 
 /// Months since somebody looked.
@@ -341,6 +341,7 @@ constexpr auto air_entries = std::to_array<Entry>({
     {"au-own-flue", own_flue},
     {"de-own-flue", own_flue},
     {"trade-own-flue", where_told<own_flue>},
+    {"trade-common-vent", common_vent},
     {"trade-co-alarm", where_told<carbon_monoxide>},
     {"trade-trouble-found", trouble_found},
     {"flue-several-heaters", several_heaters},

@@ -19,7 +19,9 @@ Verdict by_label(const View& view, WallKind kind, std::string_view none, std::st
                      ? to_what_burns(view, piece, *part.listed_clearance_m)
                      : unknown({piece.key("listed_clearance")},
                                "clearance to combustibles as its label says"
-                                   + (usual.empty() ? "" : "; usual is " + std::string{usual})));
+                                   + (usual.empty() || !piece.wall->may_serve(FuelGroup::wood)
+                                          ? ""
+                                          : "; usual is " + std::string{usual})));
     }
     return fold.result();
 }
@@ -40,11 +42,12 @@ Verdict factory_chimney(const View& view, const catalog::Rule& rule) {
                     view.show(rule.figure, Kind::length));
 }
 
-/// Nearer than any label lets a factory-built chimney stand, where the label itself is not known.
-Verdict chimney_far_too_near(const View& view, const catalog::Rule& rule) {
-    Fold fold{"no factory-built chimney without a listed distance has a distance in the file"};
+/// Nearer than any label lets pipe of a kind stand, where the label itself is not known.
+template <WallKind kind>
+Verdict far_too_near(const View& view, const catalog::Rule& rule) {
+    Fold fold{"nothing of the kind without a listed distance has a distance in the file"};
     for (const Piece& piece : view.pieces) {
-        if (view.solid_fuel() && piece.wall->kind == WallKind::insulated && piece.has_distance()
+        if (view.solid_fuel() && piece.wall->kind == kind && piece.has_distance()
             && piece.part->clearance_m && !piece.part->listed_clearance_m) {
             fold.add(to_what_burns(view, piece, rule.figure));
         }
@@ -143,7 +146,8 @@ constexpr auto chimney_distance_entries = std::to_array<Entry>({
     {"ca-double-wall", double_wall},
     {"au-double-wall", double_wall},
     {"factory-chimney-clearance", factory_chimney},
-    {"trade-chimney-distance", chimney_far_too_near},
+    {"trade-chimney-distance", far_too_near<WallKind::insulated>},
+    {"trade-double-wall-distance", far_too_near<WallKind::double_wall>},
     {"uk-factory-chimney", factory_chimney},
     {"ca-factory-clearance", factory_chimney},
     {"au-factory-clearance", factory_chimney},

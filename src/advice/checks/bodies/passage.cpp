@@ -71,8 +71,13 @@ std::vector<const Piece*> single_wall_pipe(const View& view) {
     return list;
 }
 
+/// A vent listed for the fuel goes through them as its label says, with firestops of its own.
 Verdict passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {
-    return passes_none(view, view.connector(), floors_and_roofs, begins_before);
+    std::vector<const Piece*> pipes = view.connector();
+    std::erase_if(pipes, [&](const Piece* piece) {
+        return piece->wall->is_vent_for(view.heater().fuel_group);
+    });
+    return passes_none(view, pipes, floors_and_roofs, begins_before);
 }
 
 Verdict single_passes_no_floor(const View& view, const catalog::Rule& /*rule*/) {

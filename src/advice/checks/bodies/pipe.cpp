@@ -192,14 +192,15 @@ Verdict no_gas_vent(const View& view, const catalog::Rule& /*rule*/) {
         if (piece.has_sheet()) {
             const bool melts = material_of(piece) == "aluminum";
             const bool made_for_it = piece.wall->may_serve(view.heater().fuel_group);
-            fold.add(
-                at(view,
-                   piece,
-                   decided(!melts && made_for_it,
-                           melts         ? "its inner pipe is aluminum, as in a gas vent"
-                           : made_for_it ? "its wall is made for this fire"
-                                         : piece.wall->name + " is not made for "
-                                               + std::string{name(view.heater().fuel_group)})));
+            Verdict v = decided(!melts && made_for_it,
+                                melts         ? "its inner pipe is aluminum, as in a gas vent"
+                                : made_for_it ? "its wall is made for this fire"
+                                              : piece.wall->name + " is not made for "
+                                                    + std::string{name(view.heater().fuel_group)});
+            constexpr double not_for_it = 10.0; // before any pipe that is too near or too long
+            constexpr double gone_in_a_fire = 20.0;
+            v.weight = melts ? gone_in_a_fire : not_for_it;
+            fold.add(at(view, piece, std::move(v)));
         }
     }
     return fold.result();

@@ -22,6 +22,7 @@ struct Verdict {
     Kind kind{Kind::number};
     std::optional<double> figure;
     std::optional<double> limit;
+    std::optional<double> weight; ///< how bad it is, where no figure against its limit tells
     std::string message;
     std::vector<std::string> missing;
     std::vector<Asked> asked; ///< where undetermined: what would have to hold

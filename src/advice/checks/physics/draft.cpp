@@ -60,7 +60,9 @@ void short_or_strong(Subject& s, const StateResult& state) {
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = of_greatest_loss(s, state);
     }
-    if (greatest <= 0.0) {
+    // A draft hood parts its burner from the draft: room air makes up what the flue pulls.
+    if (greatest <= 0.0 || s.resolved.appliance.type == ApplianceType::draft_hood
+        || has_part(s.view.written.run, PartKind::draft_hood)) {
         return;
     }
     f = s.hold(own("draft-too-strong"),
@@ -143,6 +145,13 @@ void smoke_at_front(Subject& s, const StateResult& state) {
                            + s.show(wanted_m_s, Kind::speed) + " keeps the smoke of this fire in.";
     if (flue_over_opening(c) > 0.0) {
         f->message += " The flue has " + ratio_words(c) + " of the opening.";
+    }
+    const double throat_m2 = c.appliance.door.throat_m2;
+    const double flue_m2 =
+        flue_over_opening(c) * c.appliance.door.width_m * c.appliance.door.height_m;
+    if (throat_m2 > 0.0 && throat_m2 < flue_m2) {
+        f->remedy = "Open the throat and its damper first: " + s.show(throat_m2, Kind::area)
+                    + ", where the flue has " + s.show(flue_m2, Kind::area) + ".";
     }
 }
 

@@ -228,8 +228,8 @@ void lengthening(Subject& s, const StateResult& state) {
     }
 }
 
-/// Over the scale of a flue probe it is a danger, over its band of sound fires a warning: a wall
-/// that the gas is too hot for has its own rating.
+/// Over the scale of a flue probe it is a danger whatever burns, over its band of sound wood fires
+/// a warning: a wall that the gas is too hot for has its own rating.
 void overfired(Subject& s, const StateResult& state) {
     const double hot_k = catalog::default_of(DefaultId::gas_temperature_hot_k).value;
     const double off_scale_k = catalog::default_of(DefaultId::gas_temperature_off_scale_k).value;
@@ -244,11 +244,14 @@ void overfired(Subject& s, const StateResult& state) {
         if (f != nullptr && s.with_words()) {
             f->message = "Gas leaves the appliance at "
                          + s.show(state.gas_temperature_k, Kind::temperature) + "; above "
-                         + s.show(limit_k, Kind::temperature) + " it is overfired.";
+                         + s.show(limit_k, Kind::temperature)
+                         + (is_fed_by_hand(s.resolved.appliance) ? " it is overfired."
+                                                                 : " its burner is out of order.");
         }
     };
     hold(own("gas-too-hot"), off_scale_k);
-    if (state.gas_temperature_k <= off_scale_k) {
+    const bool is_wood = s.resolved.appliance.fuel_group == FuelGroup::wood;
+    if (is_wood && state.gas_temperature_k <= off_scale_k) {
         hold(own("heater-overfired"), hot_k);
     }
 }
@@ -270,9 +273,7 @@ void heat(Subject& s) {
             ice(s, state);
         }
         if (state.kind == StateKind::high_fire) {
-            if (s.resolved.appliance.fuel_group == FuelGroup::wood) {
-                overfired(s, state);
-            }
+            overfired(s, state);
             ratings(s, state);
             lengthening(s, state);
         }

@@ -82,7 +82,10 @@ void far_larger(Subject& s) {
     // made for the air of its opening.
     const bool insert = s.view.written.appliance.insert.value_or(false)
                         && s.resolved.walls[largest->wall].kind == WallKind::masonry;
+    // The fuel-gas code counts from the outlet of the hood.
+    const bool hood = s.resolved.appliance.type == ApplianceType::draft_hood;
     const double most = insert ? 1.0
+                        : hood ? catalog::default_of(DefaultId::flue_area_most_hood).value
                                : catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
                                                               : DefaultId::flue_area_most_inside)
                                      .value;
@@ -100,7 +103,8 @@ void far_larger(Subject& s) {
     }
     f->message = "The flue has " + format_number(ratio, 2) + " times the outlet's area; "
                  + format_number(most, 2) + " times is the most "
-                 + (insert     ? "for an insert, which wants a liner up to the top."
+                 + (hood       ? "behind a draft hood."
+                    : insert   ? "for an insert, which wants a liner up to the top."
                     : outdoors ? "with the flue outdoors."
                                : "for a flue indoors.");
 }

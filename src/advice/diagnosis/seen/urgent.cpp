@@ -1,5 +1,6 @@
 #include "urgent.hpp"
 
+#include "advice/seen_trouble.hpp"
 #include "fluewright/core/quantity/quantity.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -12,23 +13,6 @@ bool was_seen(const std::vector<Evidence>& evidence, Seen what) {
     return std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
         return e.seen == what && e.answer == Answer::yes;
     });
-}
-
-bool is_blown_out(const Evidence& e) {
-    return e.seen == Seen::stick && e.answer == Answer::out && e.situation.doing != Doing::idle;
-}
-
-bool is_smoke(const Evidence& e) {
-    const bool of_a_kind = e.seen == Seen::smoke_joints || e.seen == Seen::smoke_door
-                           || e.seen == Seen::smoke_lighting || e.seen == Seen::smoke_wind
-                           || e.seen == Seen::smoke_fan;
-    return (of_a_kind && e.answer == Answer::yes) || is_blown_out(e);
-}
-
-bool falls_back(const Evidence& e) {
-    return e.situation.doing == Doing::idle && e.point == 0
-           && ((e.seen == Seen::draft && e.value < 0.0)
-               || (e.seen == Seen::stick && e.answer == Answer::out));
 }
 
 bool has_burner(const Case& resolved) {
@@ -88,7 +72,8 @@ std::string_view use_words(bool no_fire, bool burner) {
 
 } // namespace
 
-Urgent urgent_in(const std::vector<Evidence>& evidence,
+Urgent urgent_in(const std::vector<Observation>& observed,
+                 const std::vector<Evidence>& evidence,
                  const std::vector<PresentDanger>& dangers,
                  const Case& resolved) {
     Urgent urgent;
@@ -99,22 +84,22 @@ Urgent urgent_in(const std::vector<Evidence>& evidence,
     urgent.too_hot = std::any_of(dangers.begin(), dangers.end(), [](const PresentDanger& danger) {
         return danger.id == "seen-too-hot";
     });
-    urgent.smoke = std::any_of(evidence.begin(), evidence.end(), is_smoke);
-    urgent.at_joints = was_seen(evidence, Seen::smoke_joints)
-                       || std::any_of(evidence.begin(), evidence.end(), is_blown_out);
-    urgent.roars = was_seen(evidence, Seen::roaring);
-    urgent.creosote =
-        was_seen(evidence, Seen::drips) && resolved.appliance.fuel_group == FuelGroup::wood;
-    const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
-    for (const Evidence& e : evidence) {
-        if (e.seen == Seen::room_pressure && e.value < danger_pa) {
-            urgent.room_far_below = true;
-        }
-        urgent.falls_back = urgent.falls_back || falls_back(e);
-        if (e.seen == Seen::draft && needs_fire(e)) {
-            urgent.reversed_pa = std::min(urgent.reversed_pa, e.value);
+    for (const Observation& seen : observed) {
+        for (const Hazard hazard : hazards_of(seen, resolved.appliance)) {
+            urgent.smoke |= hazard == Hazard::smoke || hazard == Hazard::blown_out;
+            urgent.at_joints |= seen.smoke == SmokePlace::joints || hazard == Hazard::blown_out;
+            urgent.roars |= hazard == Hazard::roaring;
+            urgent.creosote |= hazard == Hazard::creosote;
+            urgent.falls_back |= hazard == Hazard::fallen_back;
+            if (hazard == Hazard::reversed) {
+                urgent.reversed_pa = std::min(urgent.reversed_pa, *seen.draft_pa);
+            }
         }
     }
+    const double danger_pa = catalog::default_of(DefaultId::room_pressure_danger_pa).value;
+    urgent.room_far_below = std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
+        return e.seen == Seen::room_pressure && e.value < danger_pa;
+    });
     return urgent;
 }
 

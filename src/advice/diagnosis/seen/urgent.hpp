@@ -28,7 +28,8 @@ struct Urgent {
 };
 
 /// `dangers` are those of the file, by its own checks.
-[[nodiscard]] Urgent urgent_in(const std::vector<Evidence>& evidence,
+[[nodiscard]] Urgent urgent_in(const std::vector<Observation>& observed,
+                               const std::vector<Evidence>& evidence,
                                const std::vector<PresentDanger>& dangers,
                                const Case& resolved);
 

@@ -204,9 +204,10 @@ std::string answer_of(const Improvement& made) {
         const bool all_well =
             made.present.verdict.of(Harm::reloading).outcome != HarmOutcome::falls_short;
         const bool open = made.present.verdict.leaves_fire_open();
-        const std::string begin = !made.trouble.empty() ? "Otherwise nothing"
-                                  : all_well && !open   ? "Leave it alone: nothing"
-                                                        : "Nothing";
+        const std::string begin = !made.trouble.empty()
+                                      ? "Change nothing before it is found: in the file nothing"
+                                  : all_well && !open ? "Leave it alone: nothing"
+                                                      : "Nothing";
         return begin + " that counts is short; the smallest relative margin is in "
                + tightest(c, made.score) + "."
                + (all_well ? "" : " No change that was tried opens the door further.")
@@ -240,8 +241,9 @@ std::string answer_of(const Improvement& made) {
               "short; the smallest relative margin is in "
             : " Nothing that counts is then short; the smallest relative margin is in ";
     const std::string before =
-        made.goal == Goal::clear_upkeep ? "Nothing that counts is short as it is now; upkeep is: "
-                                              + titles_of(made.against) + ". To mend that: "
+        made.goal == Goal::clear_upkeep
+            ? "Nothing that counts is short as it is now, but not all is well: "
+                  + titles_of(made.against) + ". To mend that: "
         : made.goal == Goal::less_draft
             ? "Nothing that counts is short, but the draft is too strong: " + strongest(made) + ". "
             : "";

@@ -204,7 +204,7 @@ bool does_it(const Improvement& made, const Plan& plan) {
 
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
-    constexpr double noise = 0.02;
+    constexpr double noise = 0.05;       // of what the heater is allowed; judgement
     constexpr double same_trouble = 0.1; // of draft that is too strong already
     const double stood = static_cast<double>(made.against.size());
     if (clears(made.goal) && !plan.judged) {
@@ -228,8 +228,7 @@ void judge_plan(const Improvement& made, Plan& plan) {
         plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0 && nothing_stands;
     }
     plan.too_strong = plan.score.greatest_over
-                      > (before.greatest_over > 0.0 ? before.greatest_over + same_trouble
-                                                    : std::max(0.0, before.greatest_over + noise));
+                      > (before.greatest_over > 0.0 ? before.greatest_over + same_trouble : noise);
     plan.short_of_wanted = is_short_of_wanted(made, plan.score);
     plan.undoes = std::all_of(plan.steps.begin(), plan.steps.end(), [](const Remedy& step) {
         return undoes_a_fault(step.kind);
@@ -238,6 +237,16 @@ void judge_plan(const Improvement& made, Plan& plan) {
         return !step.caution.empty();
     });
 }
+
+namespace {
+
+/// What is only just enough is had for half its price: a little more wind or cold undoes it.
+double cost_for_rank(const Plan& plan) {
+    constexpr double of_just_enough = 2.0;
+    return is_barely_enough(plan) && !plan.undoes ? of_just_enough * plan.cost : plan.cost;
+}
+
+} // namespace
 
 bool ranks_before(const Plan& a, const Plan& b) {
     if (class_of(a) != class_of(b)) {
@@ -257,7 +266,8 @@ bool ranks_before(const Plan& a, const Plan& b) {
         return a.merit() != b.merit() ? a.merit() > b.merit() : a.cost < b.cost;
     }
     // What is wanted is had: the rest is what it costs.
-    return a.cost != b.cost ? a.cost < b.cost : a.gain > b.gain;
+    return cost_for_rank(a) != cost_for_rank(b) ? cost_for_rank(a) < cost_for_rank(b)
+                                                : a.gain > b.gain;
 }
 
 void drop_idle_steps(const Improvement& made, std::vector<Plan>& plans) {

@@ -32,7 +32,16 @@ least_of(PlanSearch& searching, const Improvement& made, const Costs& costs, con
     std::optional<Plan> least;
     // As much to spare as is wanted, where the plan has it.
     const double spare = std::min(plan.score.least_spare, enough_to_spare());
+    // Of what let a room fall to where no fire may burn, nobody opens just enough to leave it
+    // there.
+    const bool room_kills =
+        std::any_of(made.against.begin(), made.against.end(), [](const Matter* matter) {
+            return matter->id == "room-far-below-outdoors";
+        });
     for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+        if (room_kills && plan.steps[i].kind == RemedyKind::air_inlet) {
+            continue;
+        }
         std::vector<Remedy> less =
             lesser_remedies(plan.steps[i], costs.written, made.present.installation);
         // What suffices goes on sufficing as more is done: the least by halving.
@@ -52,7 +61,7 @@ least_of(PlanSearch& searching, const Improvement& made, const Costs& costs, con
                 judge_plan(made, *tried);
             }
             if (tried && tried->cures && tried->score.least_spare >= spare
-                && tried->against.size() <= plan.against.size()
+                && tried->against.size() <= plan.against.size() && tried->warnings <= plan.warnings
                 && class_of(*tried) <= class_of(plan) && (plan.too_strong || !tried->too_strong)) {
                 least = std::move(tried);
                 high = middle;

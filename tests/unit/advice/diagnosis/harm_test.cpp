@@ -200,6 +200,43 @@ TEST_CASE("no change to a run clears it of having been far too hot", "[diagnosis
     CHECK(improvement->outcome == Improvement::Outcome::hopeless);
 }
 
+// Nobody calls a run well by one command whom another tells what to do first.
+TEST_CASE("what diagnose tells to act on check leaves open, and improve waits for its cause",
+          "[diagnosis]") {
+    const Json table = urgent_cases();
+    const Json seen = Json::parse(R"([
+        [{"smoke": "joints"}], [{"smoke": "door", "state": "reloading on embers"}],
+        [{"smoke": "lighting"}], [{"smoke": "wind"}], [{"smoke": "fan"}],
+        [{"sluggish": true}, {"smoke": "door"}],
+        [{"smoke_stick": "out", "at": 1, "state": "high fire"}],
+        [{"draft": "-3 Pa", "at": "outlet", "state": "high fire"}]])");
+    for (const Json& observed : seen) {
+        CAPTURE(observed.dump());
+        const Installation written =
+            urgent_installation_of(urgent_file_of(table, {{"observed", observed}}));
+        CHECK_FALSE(urgent_diagnosis_of(written).urgent.empty());
+        const auto assessed = assess(written, {});
+        REQUIRE(assessed);
+        CHECK(assessed->verdict.of(Harm::fire).outcome == HarmOutcome::cannot_tell);
+        CHECK(assessed->sentence.find("`fluewright diagnose`") != std::string::npos);
+        const auto improvement = improve(written, {.most = 1});
+        REQUIRE(improvement);
+        CHECK(improvement->outcome == Improvement::Outcome::leave_alone);
+        CHECK(improvement->sentence.find("Change nothing before it is found") != std::string::npos);
+    }
+    for (const char* observed : {R"([{"roaring": true}])",
+                                 R"([{"drips": true}])",
+                                 R"([{"draft": "-3 Pa", "at": "outlet", "state": "idle"}])"}) {
+        CAPTURE(observed);
+        const Installation written =
+            urgent_installation_of(urgent_file_of(table, {{"observed", Json::parse(observed)}}));
+        CHECK_FALSE(urgent_diagnosis_of(written).urgent.empty());
+        const auto assessed = assess(written, {});
+        REQUIRE(assessed);
+        CHECK(assessed->verdict.of(Harm::fire).outcome == HarmOutcome::cannot_tell);
+    }
+}
+
 TEST_CASE("a fire that cannot be held down is never left alone", "[diagnosis]") {
     Installation written = urgent_installation_of(urgent_cases()["base"]);
     written.observed.emplace_back().roaring = true;
