@@ -38,7 +38,7 @@ std::string open_dangers_words(const CheckResults& results, UnitSystem units) {
         return is_open_danger(result) && !is_seen(result);
     };
     const auto seen = std::find_if(results.begin(), results.end(), is_seen);
-    const std::string trouble =
+    std::string trouble =
         seen == results.end()
             ? std::string{}
             : "Trouble was seen (" + keys_in_words(seen->missing) + "): its cause comes first.";

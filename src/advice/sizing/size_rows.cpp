@@ -1,5 +1,6 @@
 #include "size_rows.hpp"
 
+#include "advice/greatest_flue_area.hpp"
 #include "fluewright/advice/trial/trial.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/trade_equivalents.hpp"
@@ -8,26 +9,15 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace fluewright::sizing {
 namespace {
-
-/// The greatest area over the outlet's that the trade allows; infinite for an open front.
-double greatest_area_ratio(const Case& c) {
-    if (has_open_front(c.appliance)) {
-        return std::numeric_limits<double>::infinity();
-    }
-    return catalog::default_of(c.walls_outdoors ? DefaultId::flue_area_most_outside
-                                                : DefaultId::flue_area_most_inside)
-        .value;
-}
 
 std::string rule_words(double area_over_outlet, const Case& c) {
     if (is_smaller_size(area_over_outlet, 1.0)) {
         return "smaller than the outlet";
     }
-    const double greatest = greatest_area_ratio(c);
+    const double greatest = greatest_flue_area(c).over_outlet;
     if (is_smaller_size(greatest, area_over_outlet)) {
         return "more than " + format_number(greatest, 2) + " times the outlet's area";
     }
@@ -383,8 +373,8 @@ SizeTable rows_of(const Installation& written,
     if (!table.separate && has_masonry_flue(table.present)
         && !has_open_front(table.present.appliance)) {
         table.masonry_over_outlet = masonry_over_outlet(table.present);
-        table.masonry_too_wide =
-            is_smaller_size(greatest_area_ratio(table.present), table.masonry_over_outlet);
+        table.masonry_too_wide = is_smaller_size(greatest_flue_area(table.present).over_outlet,
+                                                 table.masonry_over_outlet);
         // Who names no size that a rule stands against is told of a liner where one is wanted.
         if (depth == Depth::every_size || table.masonry_too_wide) {
             for (const double height_m : heights) {

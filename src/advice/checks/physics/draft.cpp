@@ -60,9 +60,7 @@ void short_or_strong(Subject& s, const StateResult& state) {
                                + s.show(state.draft_needed_pa, Kind::pressure) + ".";
         f->remedy = of_greatest_loss(s, state);
     }
-    // A draft hood parts its burner from the draft: room air makes up what the flue pulls.
-    if (greatest <= 0.0 || s.resolved.appliance.type == ApplianceType::draft_hood
-        || has_part(s.view.written.run, PartKind::draft_hood)) {
+    if (greatest <= 0.0) {
         return;
     }
     f = s.hold(own("draft-too-strong"),

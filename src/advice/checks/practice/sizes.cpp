@@ -1,5 +1,6 @@
 #include "advice/checks/same_trade_size.hpp"
 #include "advice/checks/subject.hpp"
+#include "advice/greatest_flue_area.hpp"
 #include "fluewright/core/numeric/circle.hpp"
 #include "fluewright/model/catalog/catalog.hpp"
 
@@ -72,7 +73,6 @@ void reduced(Subject& s) {
 
 void far_larger(Subject& s) {
     const double outlet_m2 = s.resolved.appliance.outlet_area_m2;
-    const bool outdoors = s.resolved.walls_outdoors;
     const auto largest = std::max_element(
         s.resolved.sections.begin(),
         s.resolved.sections.end(),
@@ -82,13 +82,8 @@ void far_larger(Subject& s) {
     // made for the air of its opening.
     const bool insert = s.view.written.appliance.insert.value_or(false)
                         && s.resolved.walls[largest->wall].kind == WallKind::masonry;
-    // The fuel-gas code counts from the outlet of the hood.
-    const bool hood = s.resolved.appliance.type == ApplianceType::draft_hood;
-    const double most = insert ? 1.0
-                        : hood ? catalog::default_of(DefaultId::flue_area_most_hood).value
-                               : catalog::default_of(outdoors ? DefaultId::flue_area_most_outside
-                                                              : DefaultId::flue_area_most_inside)
-                                     .value;
+    const GreatestFlueArea allowed = greatest_flue_area(s.resolved);
+    const double most = insert ? 1.0 : allowed.over_outlet;
     // An open fireplace has its own rule, the flue against the opening.
     if (s.resolved.appliance.type == ApplianceType::fireplace) {
         return;
@@ -103,10 +98,9 @@ void far_larger(Subject& s) {
     }
     f->message = "The flue has " + format_number(ratio, 2) + " times the outlet's area; "
                  + format_number(most, 2) + " times is the most "
-                 + (hood       ? "behind a draft hood."
-                    : insert   ? "for an insert, which wants a liner up to the top."
-                    : outdoors ? "with the flue outdoors."
-                               : "for a flue indoors.");
+                 + (insert ? "for an insert, which wants a liner up to the top"
+                           : std::string{allowed.reason})
+                 + '.';
 }
 
 /// What held a hearth's cooled smoke for years does not hold that of a closed heater.
