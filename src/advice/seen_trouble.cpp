@@ -11,50 +11,36 @@ bool roars(const Observation& seen) {
 
 } // namespace
 
-std::vector<Hazard> hazards_of(const Observation& seen, const ApplianceCase& heater) {
+std::vector<HazardSeen> hazards_of(const Observation& seen, const ApplianceCase& heater) {
     const bool lit = seen.state != StateKind::idle;
     const bool at_outlet = !seen.at || seen.at == "outlet";
     const bool reversed = seen.draft_pa.value_or(0.0) < 0.0;
     const bool blown_out = seen.smoke_stick == SmokeStick::out;
-    std::vector<Hazard> found;
-    const auto add = [&found](Hazard hazard, bool is_told) {
+    std::vector<HazardSeen> found;
+    const auto add = [&found](Hazard hazard, std::string_view key, bool is_told) {
         if (is_told) {
-            found.push_back(hazard);
+            found.push_back({hazard, key});
         }
     };
-    add(Hazard::smoke, seen.smoke.value_or(SmokePlace::none) != SmokePlace::none);
-    add(Hazard::blown_out, lit && blown_out);
-    add(Hazard::reversed, lit && reversed && !heater.pushed_by_fan);
-    add(Hazard::fallen_back, !lit && at_outlet && (reversed || blown_out));
-    add(Hazard::roaring, roars(seen));
-    add(Hazard::creosote, seen.drips.value_or(false) && heater.fuel_group == FuelGroup::wood);
+    add(Hazard::smoke, "smoke", seen.smoke.value_or(SmokePlace::none) != SmokePlace::none);
+    add(Hazard::blown_out, "smoke_stick", lit && blown_out);
+    add(Hazard::reversed, "draft", lit && reversed && !heater.pushed_by_fan);
+    add(Hazard::fallen_back,
+        reversed ? "draft" : "smoke_stick",
+        !lit && at_outlet && (reversed || blown_out));
+    add(Hazard::roaring, "roaring", roars(seen));
+    add(Hazard::creosote,
+        "drips",
+        seen.drips.value_or(false) && heater.fuel_group == FuelGroup::wood);
     return found;
-}
-
-std::string_view key_of(Hazard hazard, const Observation& seen) {
-    switch (hazard) {
-    case Hazard::smoke:
-        return "smoke";
-    case Hazard::blown_out:
-        return "smoke_stick";
-    case Hazard::reversed:
-        return "draft";
-    case Hazard::fallen_back:
-        return seen.draft_pa.value_or(0.0) < 0.0 ? "draft" : "smoke_stick";
-    case Hazard::roaring:
-        return "roaring";
-    case Hazard::creosote:
-        return "drips";
-    }
-    return {};
 }
 
 bool tells_of_too_little_draft(const std::vector<Observation>& seen, const ApplianceCase& heater) {
     return std::any_of(seen.begin(), seen.end(), [&](const Observation& each) {
-        const std::vector<Hazard> hazards = hazards_of(each, heater);
+        const std::vector<HazardSeen> hazards = hazards_of(each, heater);
         return each.sluggish.value_or(false)
-               || std::any_of(hazards.begin(), hazards.end(), [](Hazard hazard) {
-                      return hazard <= Hazard::reversed;
+               || std::any_of(hazards.begin(), hazards.end(), [](const HazardSeen& one) {
+                      return one.hazard <= Hazard::reversed;
                   });
     });
 }

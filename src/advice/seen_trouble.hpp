@@ -18,11 +18,15 @@ enum class Hazard : std::uint8_t {
     creosote,    ///< what runs from the flue of a wood fire burns
 };
 
-/// The hazards an observation tells of, in the order above.
-[[nodiscard]] std::vector<Hazard> hazards_of(const Observation& seen, const ApplianceCase& heater);
+/// A hazard, and the key of the observation that tells of it: "smoke", "draft".
+struct HazardSeen {
+    Hazard hazard{};
+    std::string_view key;
+};
 
-/// The key of an observation by which it tells of a hazard: "smoke", "draft".
-[[nodiscard]] std::string_view key_of(Hazard hazard, const Observation& seen);
+/// The hazards an observation tells of, in the order above.
+[[nodiscard]] std::vector<HazardSeen> hazards_of(const Observation& seen,
+                                                 const ApplianceCase& heater);
 
 /// Whether somebody saw what more draft cures or no draft at all explains: smoke in the room, gas
 /// that comes out, a fire that burns badly.

@@ -15,9 +15,7 @@ namespace {
 constexpr std::size_t most_sizes = 3;
 
 /// Whether any straight is of another wall than before.
-bool walls_differ(const Installation& before, const Installation& after) {
-    const std::vector<Part> now = run_edit::spelled_out(before).run;
-    const std::vector<Part> then = run_edit::spelled_out(after).run;
+bool walls_differ(const std::vector<Part>& now, const std::vector<Part>& then) {
     return !std::equal(
         now.begin(), now.end(), then.begin(), then.end(), [](const Part& a, const Part& b) {
             return !run_edit::is_straight(a) || a.wall == b.wall;
@@ -98,17 +96,14 @@ void Offer::insulated(std::string_view wall) {
     const std::string word{wall};
     const auto built = apply(Remedy{.kind = RemedyKind::insulate_outside, .word = word}, before_);
     const bool on_a_tee = built && tees(*built) > tees(before_);
-    if (on_a_tee && !walls_differ(before_, *built)) {
-        add({.kind = RemedyKind::insulate_outside,
-             .word = word,
-             .what = "Set the chimney on a tee with a cleanout in place of the elbow"});
-        return;
-    }
+    const bool tee_alone =
+        on_a_tee && !walls_differ(before_.run, run_edit::spelled_out(*built).run);
     add({.kind = RemedyKind::insulate_outside,
          .word = word,
-         .what = "Use insulated pipe (" + std::string{wall.substr(kind.size())}
-                 + ") where the flue leaves the warm room"
-                 + (on_a_tee ? ": on a tee with a cleanout" : "")});
+         .what = tee_alone ? "Set the chimney on a tee with a cleanout in place of the elbow"
+                           : "Use insulated pipe (" + std::string{wall.substr(kind.size())}
+                                 + ") where the flue leaves the warm room"
+                                 + (on_a_tee ? ": on a tee with a cleanout" : "")});
 }
 
 void Offer::pipe() {

@@ -47,6 +47,18 @@ bool take_height(std::vector<Part>& run, std::size_t at, double height_m) {
     return height_m <= 0.0;
 }
 
+/// Makes a level straight so long, as steep as it is; whether the uprights have height for that.
+bool set_across(std::vector<Part>& run, std::size_t at, double across_m) {
+    Part& level = run[at];
+    const double rise_m = shape_of(level).rise_m;
+    const double share = across_m / *level.across_m;
+    level.across_m = across_m;
+    if (level.rise_m) {
+        level.rise_m = *level.rise_m * share;
+    }
+    return take_height(run, at, rise_m * (share - 1.0));
+}
+
 bool same_place(const RunPart& a, const RunPart& b) {
     return a.zone.value == b.zone.value;
 }
@@ -65,15 +77,11 @@ bool looks_over_all(const Roof& roof) {
 std::vector<Part> pipe_that_follows(std::vector<Part> run, const Run& resolved, double across_m) {
     const auto stands_in_room = [&](std::size_t i) {
         return resolved.parts[i].zone.value == Zone::room && !resolved.parts[i].in_chimney()
-               && run[i].passes.value_or(Passage::nothing) == Passage::nothing;
+               && !passes_something(run[i]);
     };
     for (std::size_t i = 0; i < run.size(); ++i) {
         if (is_level(run[i]) && stands_in_room(i)) {
-            const double slope = shape_of(run[i]).rise_m / *run[i].across_m;
-            run[i].across_m = *run[i].across_m + across_m;
-            const bool fits = take_height(run, i, slope * across_m);
-            set_rise(run[i], slope * *run[i].across_m);
-            return fits ? run : std::vector<Part>{};
+            return set_across(run, i, *run[i].across_m + across_m) ? run : std::vector<Part>{};
         }
     }
     if (run.empty() || !goes_up(run.front()) || !stands_in_room(0)
@@ -100,7 +108,7 @@ void forget_distances(Installation& in, std::size_t before) {
     Clearances& heater = in.appliance.clearances;
     heater.side_m = heater.back_m = heater.corner_m = std::nullopt;
     for (std::size_t i = 0; i < before; ++i) {
-        if (!in.run[i].passes || in.run[i].passes == Passage::nothing) {
+        if (!passes_something(in.run[i])) {
             in.run[i].clearance_m.reset();
         }
     }
@@ -161,17 +169,11 @@ void two_45(Installation& in) {
 void shorten_level(Installation& in, double factor) {
     const std::optional<Run> run = run_of(in);
     for (std::size_t i = 0; run && i < in.run.size(); ++i) {
-        Part& part = in.run[i];
+        const Part& part = in.run[i];
         // What goes through a wall is as long as the wall is thick.
-        const bool passes = part.passes && part.passes != Passage::nothing;
-        if (is_level(part) && run->parts[i].zone.value == Zone::room && !passes) {
+        if (is_level(part) && run->parts[i].zone.value == Zone::room && !passes_something(part)) {
             forget_distances(in, i + 1);
-            const double lost_m = shape_of(part).rise_m * (1.0 - factor);
-            part.across_m = *part.across_m * factor;
-            if (part.rise_m) {
-                part.rise_m = *part.rise_m * factor;
-            }
-            take_height(in.run, i, -lost_m);
+            (void)set_across(in.run, i, *part.across_m * factor); // less rise always fits
         }
     }
 }

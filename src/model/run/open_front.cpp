@@ -34,14 +34,19 @@ double front_draft_needed_pa(const ApplianceCase& appliance,
                  * appliance.door.top_below_outlet_m;
 }
 
-double flue_over_opening(const Case& resolved) {
-    const DoorOpening& door = resolved.appliance.door;
+double least_flue_area_m2(const Case& resolved) {
     double least_m2 = std::numeric_limits<double>::infinity();
     for (const Section& section : resolved.sections) {
         if (section.length_m > 0.0) {
             least_m2 = std::min(least_m2, section.area_m2);
         }
     }
+    return least_m2;
+}
+
+double flue_over_opening(const Case& resolved) {
+    const DoorOpening& door = resolved.appliance.door;
+    const double least_m2 = least_flue_area_m2(resolved);
     return std::isfinite(least_m2) ? least_m2 / (door.width_m * door.height_m) : 0.0;
 }
 

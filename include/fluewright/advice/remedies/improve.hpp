@@ -134,13 +134,14 @@ struct Improvement {
 ///
 /// Ranking  plans that cure before those that do not. Of these last those that bring a new danger
 ///          or fault, before them those after which the door opens less far than wanted, before
-///          them those that bring more draft than the appliance holds or may void a listing; what
-///          only undoes a fault ranks with the first, however strong the draft is then. Of one
-///          class, where findings are to be cleared, what leaves fewer goes first, to a half of
-///          one; then less cost, then more gain; where no finding is, those that do not cure by
-///          gain over cost. Then in the order of the table. Gain beyond `spare_wanted_share` counts
-///          for nothing; a matter that is left, but is less bad, counts for its share. Left out is
-///          what costs five times the best, unless all pairs are asked for.
+///          them those that bring over 5 % more draft than the appliance holds or may void a
+///          listing; what only undoes a fault ranks with the first, however strong the draft is
+///          then. Of one class, where findings are to be cleared, what leaves fewer goes first, to
+///          a half of one; then less cost, where what is just enough costs twice as much; then more
+///          gain; where no finding is, those that do not cure by gain over cost. Then in the order
+///          of the table. Gain beyond `spare_wanted_share` counts for nothing; a matter that is
+///          left, but is less bad, counts for its share. Left out is what costs five times the
+///          best, unless all pairs are asked for.
 /// Amounts  beside a plan that cures stands the same with the least height, inlet, opening, smaller
 ///          fire or hold on the draft that cures with as much to spare as is wanted, in steps of
 ///          the trade.

@@ -78,4 +78,9 @@ struct Part {
         run.begin(), run.end(), [kind](const Part& part) { return part.part == kind; });
 }
 
+/// Whether the file says that a part goes through a wall, a floor or the like.
+[[nodiscard]] inline bool passes_something(const Part& part) {
+    return part.passes.value_or(Passage::nothing) != Passage::nothing;
+}
+
 } // namespace fluewright

@@ -29,6 +29,9 @@ namespace fluewright {
                                            double density_kg_m3,
                                            double room_density_kg_m3);
 
+/// The smallest flue area of the run [m2]; infinite with no flue.
+[[nodiscard]] double least_flue_area_m2(const Case& resolved);
+
 /// The smallest flue area of the run over that of the opening [-], as masons name it; 0 with no
 /// flue.
 [[nodiscard]] double flue_over_opening(const Case& resolved);

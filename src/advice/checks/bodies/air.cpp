@@ -221,7 +221,7 @@ Verdict trouble_found(const View& view, const catalog::Rule& /*rule*/) {
         const Observation& seen = observed[i];
         const std::string entry = "/observed/" + std::to_string(i);
         if (const auto hazards = hazards_of(seen, view.heater()); !hazards.empty()) {
-            return unknown({entry + '/' + std::string{key_of(hazards.front(), seen)}});
+            return unknown({entry + '/' + std::string{hazards.front().key}});
         }
         if (seen.look == LookedAt::joints || seen.look == LookedAt::flue) {
             if (seen.found == FoundState::bad) {

@@ -172,19 +172,15 @@ Verdict through_wall(const View& view, const catalog::Rule& /*rule*/) {
     return fold.result();
 }
 
-/// Whether the file has a part pass something.
-bool says_passage(const Piece& piece) {
-    return piece.part->passes.value_or(Passage::nothing) != Passage::nothing;
-}
-
 /// Whether the wall between a level piece and the next stretch of the run outdoors is passed
 /// without a word of it in the file, or against its word that nothing is passed.
 bool passes_wall_unsaid(const View& view, const Piece& piece) {
     const auto next = std::find_if(view.pieces.begin(), view.pieces.end(), [&](const Piece& each) {
         return each.index > piece.index && each.has_length();
     });
-    return !view.heater().pushed_by_fan && !says_passage(piece) && next != view.pieces.end()
-           && !says_passage(*next) && leads_out_through_wall(*piece.run_part, *next->run_part);
+    return !view.heater().pushed_by_fan && !passes_something(*piece.part)
+           && next != view.pieces.end() && !passes_something(*next->part)
+           && leads_out_through_wall(*piece.run_part, *next->run_part);
 }
 
 Verdict single_through_wall(const View& view, const catalog::Rule& /*rule*/) {

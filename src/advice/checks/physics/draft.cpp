@@ -145,9 +145,8 @@ void smoke_at_front(Subject& s, const StateResult& state) {
         f->message += " The flue has " + ratio_words(c) + " of the opening.";
     }
     const double throat_m2 = c.appliance.door.throat_m2;
-    const double flue_m2 =
-        flue_over_opening(c) * c.appliance.door.width_m * c.appliance.door.height_m;
-    if (throat_m2 > 0.0 && throat_m2 < flue_m2) {
+    const double flue_m2 = least_flue_area_m2(c);
+    if (throat_m2 > 0.0 && std::isfinite(flue_m2) && throat_m2 < flue_m2) {
         f->remedy = "Open the throat and its damper first: " + s.show(throat_m2, Kind::area)
                     + ", where the flue has " + s.show(flue_m2, Kind::area) + ".";
     }

@@ -9,12 +9,6 @@
 namespace fluewright::diagnosis {
 namespace {
 
-bool was_seen(const std::vector<Evidence>& evidence, Seen what) {
-    return std::any_of(evidence.begin(), evidence.end(), [&](const Evidence& e) {
-        return e.seen == what && e.answer == Answer::yes;
-    });
-}
-
 bool has_burner(const Case& resolved) {
     return burners.has(kind_of(resolved.appliance));
 }
@@ -77,7 +71,7 @@ Urgent urgent_in(const std::vector<Observation>& observed,
                  const std::vector<PresentDanger>& dangers,
                  const Case& resolved) {
     Urgent urgent;
-    urgent.alarm = was_seen(evidence, Seen::co_alarm);
+    urgent.alarm = alarm_has_sounded(observed);
     urgent.alarm_when_out = std::any_of(evidence.begin(), evidence.end(), [](const Evidence& e) {
         return e.aside == Aside::stove_out;
     });
@@ -85,7 +79,7 @@ Urgent urgent_in(const std::vector<Observation>& observed,
         return danger.id == "seen-too-hot";
     });
     for (const Observation& seen : observed) {
-        for (const Hazard hazard : hazards_of(seen, resolved.appliance)) {
+        for (const auto& [hazard, key] : hazards_of(seen, resolved.appliance)) {
             urgent.smoke |= hazard == Hazard::smoke || hazard == Hazard::blown_out;
             urgent.at_joints |= seen.smoke == SmokePlace::joints || hazard == Hazard::blown_out;
             urgent.roars |= hazard == Hazard::roaring;

@@ -64,6 +64,12 @@ bool is_part_of(const Plan& less, const Plan& more) {
               });
 }
 
+/// What is only just enough is had for half its price: a little more wind or cold undoes it.
+double cost_for_rank(const Plan& plan) {
+    constexpr double of_just_enough = 2.0;
+    return is_barely_enough(plan) && !plan.undoes ? of_just_enough * plan.cost : plan.cost;
+}
+
 } // namespace
 
 double Plan::share_left(const Matter* matter) const {
@@ -204,7 +210,7 @@ bool does_it(const Improvement& made, const Plan& plan) {
 
 void judge_plan(const Improvement& made, Plan& plan) {
     const Score& before = made.score;
-    constexpr double noise = 0.05;       // of what the heater is allowed; judgement
+    constexpr double little_over = 0.05; // what the heater is allowed; judgement
     constexpr double same_trouble = 0.1; // of draft that is too strong already
     const double stood = static_cast<double>(made.against.size());
     if (clears(made.goal) && !plan.judged) {
@@ -227,8 +233,9 @@ void judge_plan(const Improvement& made, Plan& plan) {
                         : plan.score.least_spare;
         plan.cures = plan.score.passes && plan.score.greatest_over <= 0.0 && nothing_stands;
     }
-    plan.too_strong = plan.score.greatest_over
-                      > (before.greatest_over > 0.0 ? before.greatest_over + same_trouble : noise);
+    plan.too_strong =
+        plan.score.greatest_over
+        > (before.greatest_over > 0.0 ? before.greatest_over + same_trouble : little_over);
     plan.short_of_wanted = is_short_of_wanted(made, plan.score);
     plan.undoes = std::all_of(plan.steps.begin(), plan.steps.end(), [](const Remedy& step) {
         return undoes_a_fault(step.kind);
@@ -237,16 +244,6 @@ void judge_plan(const Improvement& made, Plan& plan) {
         return !step.caution.empty();
     });
 }
-
-namespace {
-
-/// What is only just enough is had for half its price: a little more wind or cold undoes it.
-double cost_for_rank(const Plan& plan) {
-    constexpr double of_just_enough = 2.0;
-    return is_barely_enough(plan) && !plan.undoes ? of_just_enough * plan.cost : plan.cost;
-}
-
-} // namespace
 
 bool ranks_before(const Plan& a, const Plan& b) {
     if (class_of(a) != class_of(b)) {
